@@ -1,0 +1,13 @@
+//! Putback's core: a procedure is a program, and the appliance is the machine it runs on.
+//!
+//! ```text
+//! text --format--> Procedure --simulate--> Trace --check--> Report
+//!                      ^                      |
+//!                     edit                  derive (lanes)
+//! ```
+//!
+//! The core has no browser, clock, randomness or storage; time and identities are arguments. Bad input
+//! gives a value with findings, or a typed error; nothing here panics.
+
+pub mod model;
+pub mod units;

@@ -1,0 +1,250 @@
+//! Actions: the typed reading of a step's words.
+//!
+//! One shape serves all verbs: a verb, the things it acts on, and the details that the verb takes. Which
+//! details belong to which verb is written once, in the grammar of the notation; a detail that a verb does
+//! not take changes nothing.
+
+use super::words::words;
+use super::{Id, Rest, Span, Verb};
+use crate::units::{Measured, Range};
+use serde::{Deserialize, Serialize};
+
+words! {
+    /// Whether what is fitted or sealed is new.
+    Renewal {
+        /// A new one.
+        New = "new",
+        /// The one that came off.
+        Same = "same",
+    }
+}
+
+words! {
+    /// How energy or medium is released.
+    Means {
+        /// Let out at the bottom.
+        Drain = "drain",
+        /// Let out to the air.
+        Vent = "vent",
+        /// Drawn into a cylinder.
+        Recover = "recover",
+        /// Pumped out to vacuum.
+        Evacuate = "evacuate",
+        /// Washed out.
+        Flush = "flush",
+        /// Held back by a block.
+        Block = "block",
+    }
+}
+
+words! {
+    /// What is released.
+    Energy {
+        /// Pressure.
+        Pressure = "pressure",
+        /// Heat.
+        Heat = "heat",
+        /// Electrical charge.
+        Charge = "charge",
+        /// Movement.
+        Motion = "motion",
+    }
+}
+
+words! {
+    /// How the appliance runs, or how a way ends.
+    Mode {
+        /// At the highest rate.
+        Max = "max",
+        /// At the lowest rate.
+        Min = "min",
+        /// For heating.
+        Heat = "heat",
+        /// For hot water.
+        HotWater = "hot water",
+        /// For cooling.
+        Cool = "cool",
+        /// Against a load.
+        Load = "load",
+        /// The job ends with the appliance in service.
+        InService = "in service",
+        /// The job ends with the appliance left safe.
+        LeftSafe = "left safe",
+    }
+}
+
+words! {
+    /// Kinds of tests.
+    TestKind {
+        /// Protective conductor continuity.
+        EarthContinuity = "earth continuity",
+        /// Insulation resistance.
+        Insulation = "insulation",
+        /// Polarity of the supply.
+        Polarity = "polarity",
+        /// Gas tightness by gauge.
+        Tightness = "tightness",
+        /// Leak detection fluid or detector.
+        LeakFluid = "leak fluid",
+        /// Working gas pressure.
+        WorkingPressure = "working pressure",
+        /// Gas rate.
+        GasRate = "gas rate",
+        /// Combustion figures.
+        Combustion = "combustion",
+        /// Flue integrity.
+        FlueIntegrity = "flue integrity",
+        /// Fill pressure.
+        FillPressure = "fill pressure",
+        /// Leak check cold.
+        LeakCold = "leak cold",
+        /// Leak check hot.
+        LeakHot = "leak hot",
+        /// Condensate trap filled and tight.
+        TrapFilled = "trap filled",
+        /// Relief valve lifted and reseated.
+        ReliefLever = "relief lever",
+        /// Pressure hold.
+        PressureHold = "pressure hold",
+        /// Vacuum hold.
+        VacuumHold = "vacuum hold",
+        /// Function of a part.
+        Function = "function",
+    }
+}
+
+/// A value to take.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Reading {
+    /// What is read, in words: `L to N`, `gauge on the drain`.
+    pub what: String,
+    /// The accepted values; a reading without limits is only written down.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub limits: Option<Range>,
+    /// An observation that is confirmed instead of a figure: `no flow for 60 s`.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub seen: String,
+    /// Where the limits come from.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub source: String,
+    /// Unknown fields.
+    #[serde(flatten)]
+    pub rest: Rest,
+}
+
+/// One typed action.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Action {
+    /// What is done.
+    #[serde(rename = "do")]
+    pub verb: Verb,
+    /// The things it is done to, by id.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub on: Vec<Id>,
+    /// How many of a connection's count; all of them if absent.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub count: Option<u32>,
+    /// For *test*: which test.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub test: Option<TestKind>,
+    /// For *fit*: new or the same.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub part: Option<Renewal>,
+    /// For *make*: whether the seals are new.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub seal: Option<Renewal>,
+    /// For *make* and *tighten*: the torque.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub torque: Option<Range>,
+    /// For *make*, *tighten* and *slacken*: the pattern.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub pattern: Option<String>,
+    /// For *release*: what is let out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub what: Option<Energy>,
+    /// For *release*: how.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub by: Option<Means>,
+    /// For *release*, *purge*, *charge*: the port or cracked joint.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub through: Option<Id>,
+    /// For *release*: the vent opened high up.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub vent: Option<Id>,
+    /// For *prove*, *test*, *read*: where it is taken.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub at: Option<Id>,
+    /// For *charge* and *purge*: with what.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub with: Option<String>,
+    /// Where the medium goes, or what is aimed at: `slack`, `as found`, `to the gully`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub to: Option<String>,
+    /// For *start*, *test* and *finish*: the mode.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub mode: Option<Mode>,
+    /// For *release*: the temperature read before.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub temperature: Option<Measured>,
+    /// For *wait*: how long.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub duration: Option<Measured>,
+    /// For *wait*: whether nobody stays.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub unattended: bool,
+    /// For *restore* and ports: justified live work.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub live: bool,
+    /// For *inspect*: what decides.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub criterion: Option<String>,
+    /// For *ask* and *inspect*: the question.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub ask: Option<Id>,
+    /// For *tell*, *hold*, *photograph*: whom, who, of what.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub text: Option<String>,
+    /// Values to take; for *prove* and *test* those of the row if absent.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub readings: Vec<Reading>,
+    /// The words that say it.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub says: Vec<Span>,
+    /// Unknown fields.
+    #[serde(flatten)]
+    pub rest: Rest,
+}
+
+impl Action {
+    /// The bare action: `verb` on `on`, no details.
+    pub fn new(verb: Verb, on: Vec<Id>) -> Self {
+        Self {
+            verb,
+            on,
+            count: None,
+            test: None,
+            part: None,
+            seal: None,
+            torque: None,
+            pattern: None,
+            what: None,
+            by: None,
+            through: None,
+            vent: None,
+            at: None,
+            with: None,
+            to: None,
+            mode: None,
+            temperature: None,
+            duration: None,
+            unattended: false,
+            live: false,
+            criterion: None,
+            ask: None,
+            text: None,
+            readings: Vec::new(),
+            says: Vec::new(),
+            rest: Rest::default(),
+        }
+    }
+}

@@ -1,0 +1,55 @@
+//! Fields of an object that this version does not know, kept in their order.
+//!
+//! A later version of the format adds keys only at the end of an object, so that an older program writes
+//! them back where they stood.
+
+use serde::de::{Error, MapAccess, Visitor};
+use serde::ser::SerializeMap;
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
+use serde_json::Value;
+
+/// Unknown fields with their values.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Rest(pub Vec<(String, Value)>);
+
+impl Rest {
+    /// Whether every field was known.
+    pub fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+}
+
+impl Serialize for Rest {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut map = serializer.serialize_map(Some(self.0.len()))?;
+        for (key, value) in &self.0 {
+            map.serialize_entry(key, value)?;
+        }
+        map.end()
+    }
+}
+
+impl<'de> Deserialize<'de> for Rest {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        struct Fields;
+        impl<'de> Visitor<'de> for Fields {
+            type Value = Rest;
+
+            fn expecting(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+                f.write_str("an object")
+            }
+
+            fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Rest, A::Error> {
+                let mut fields: Vec<(String, Value)> = Vec::new();
+                while let Some((key, value)) = map.next_entry::<String, Value>()? {
+                    if fields.iter().any(|(known, _)| *known == key) {
+                        return Err(A::Error::custom(format!("duplicate field `{key}`")));
+                    }
+                    fields.push((key, value));
+                }
+                Ok(Rest(fields))
+            }
+        }
+        deserializer.deserialize_map(Fields)
+    }
+}

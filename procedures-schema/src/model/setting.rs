@@ -1,0 +1,28 @@
+//! Settings of a component, such as a pump's duty point.
+
+use super::{Id, Rest, TestKind};
+use serde::{Deserialize, Serialize};
+
+/// A setting that must be as it was found, or as a test asks, at the end.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Setting {
+    /// Identity.
+    pub id: Id,
+    /// Name.
+    pub name: String,
+    /// Other names that writers use.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub aliases: Vec<String>,
+    /// The component that it belongs to.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub of: Option<Id>,
+    /// The circuit that must be live to read it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub readable_when: Option<Id>,
+    /// The tests that a change of it makes stale.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub affects: Vec<TestKind>,
+    /// Unknown fields.
+    #[serde(flatten)]
+    pub rest: Rest,
+}

@@ -1,0 +1,66 @@
+//! Steps: one instruction in plain words, with the typed reading of it.
+
+use super::words::words;
+use super::{Action, Id, Rest, SafetyMessage};
+use serde::{Deserialize, Serialize};
+
+words! {
+    /// Part of a job.
+    Stage {
+        /// Papers, parts, tools, people.
+        Prepare = "prepare",
+        /// From running to proved safe to touch.
+        MakeSafe = "make safe",
+        /// Taking apart.
+        Strip = "strip",
+        /// Work on what is off.
+        BenchWork = "bench work",
+        /// Putting back.
+        Refit = "refit",
+        /// Bringing back energy and media, and testing.
+        Recommission = "recommission",
+        /// Giving the appliance back.
+        HandOver = "hand over",
+    }
+}
+
+/// One answer to a question.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Answer {
+    /// The question.
+    pub question: Id,
+    /// The answer to it.
+    pub answer: String,
+}
+
+/// One instruction.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Step {
+    /// Identity.
+    pub id: Id,
+    /// The part of the job that it belongs to.
+    pub stage: Stage,
+    /// The instruction as plain text.
+    pub words: String,
+    /// Why it is done, if that helps.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub why: String,
+    /// Safety messages, read before the step is done.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub messages: Vec<SafetyMessage>,
+    /// What the words mean, in order.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub actions: Vec<Action>,
+    /// The answers on which this step is done; always, if empty.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub when: Vec<Answer>,
+    /// How many people it takes, if more than one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub people: Option<u32>,
+    /// Readings of the words that the writer has declined.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub declined: Vec<String>,
+    /// Unknown fields.
+    #[serde(flatten)]
+    pub rest: Rest,
+}

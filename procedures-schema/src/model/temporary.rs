@@ -1,0 +1,43 @@
+//! Temporary items: hoses, caps, bonds, restraints, notices.
+
+use super::{Id, Rest};
+use serde::{Deserialize, Serialize};
+
+/// Something that is placed for the job and taken away again.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Temporary {
+    /// Identity.
+    pub id: Id,
+    /// Name.
+    pub name: String,
+    /// Other names that writers use.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub aliases: Vec<String>,
+    /// The connection on which it sits.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub on: Option<Id>,
+    /// Whether it closes the open end on which it sits.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub closes: bool,
+    /// The connection whose two sides it bonds electrically.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub bonds: Option<Id>,
+    /// The circuit whose movement it restrains.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub restrains: Option<Id>,
+    /// Whether it warns others not to switch on or open.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub notice: bool,
+    /// Whether it is a gauge.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub gauge: bool,
+    /// Whether it is there when the job begins.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub initially: bool,
+    /// Why it stays after the job, if it does.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub stays: Option<String>,
+    /// Unknown fields.
+    #[serde(flatten)]
+    pub rest: Rest,
+}

@@ -1,0 +1,14 @@
+//! Quantities as people write them: a figure exactly as typed, with its unit.
+//!
+//! Nothing here rounds or converts what was typed; conversion happens only where a
+//! calculation or a comparison needs it ([`convert`]). NaN and infinities cannot enter a [`Figure`].
+
+mod convert;
+mod figure;
+mod range;
+mod unit;
+
+pub use convert::{ConvertError, convert};
+pub use figure::{Figure, FigureError};
+pub use range::{Measured, Range};
+pub use unit::{Quantity, Unit};
