@@ -27,6 +27,9 @@ impl std::fmt::Display for DateError {
 impl std::error::Error for DateError {}
 
 impl Date {
+    /// The first day that can be written, 0001-01-01.
+    pub const FIRST: Self = Self { year: 1, month: 1, day: 1 };
+
     /// Reads `YYYY-MM-DD`.
     ///
     /// # Errors
@@ -90,7 +93,9 @@ mod tests {
         for good in ["2026-11-25", "2024-02-29", "2000-02-29"] {
             assert_eq!(Date::parse(good).map(|d| d.to_string()), Ok(good.to_owned()));
         }
-        for bad in ["2026-02-29", "1900-02-29", "2026-13-01", "2026-00-10", "26-1-1", "2026-04-31", "2026-4-30x"] {
+        for bad in
+            ["2026-02-29", "1900-02-29", "2026-13-01", "2026-00-10", "26-1-1", "2026-04-31", "2026-4-30x"]
+        {
             assert!(Date::parse(bad).is_err(), "{bad}");
         }
     }

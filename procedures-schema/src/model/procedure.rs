@@ -91,27 +91,33 @@ impl ApplianceMap {
         self.circuits
             .iter()
             .map(move |c| (ThingKind::Circuit, &c.id, c.name.as_str(), none))
+            .chain(self.sections().map(move |(_, s)| (ThingKind::Section, &s.id, s.name.as_str(), none)))
             .chain(
-                self.sections().map(move |(_, s)| (ThingKind::Section, &s.id, s.name.as_str(), none)),
+                self.isolators
+                    .iter()
+                    .map(|i| (ThingKind::Isolator, &i.id, i.name.as_str(), i.aliases.as_slice())),
             )
-            .chain(self.isolators.iter().map(|i| {
-                (ThingKind::Isolator, &i.id, i.name.as_str(), i.aliases.as_slice())
-            }))
-            .chain(self.components.iter().map(|c| {
-                (ThingKind::Component, &c.id, c.name.as_str(), c.aliases.as_slice())
-            }))
-            .chain(self.connections.iter().map(|c| {
-                (ThingKind::Connection, &c.id, c.name.as_str(), c.aliases.as_slice())
-            }))
             .chain(
-                self.seals.iter().map(|s| (ThingKind::Seal, &s.id, s.name.as_str(), s.aliases.as_slice())),
+                self.components
+                    .iter()
+                    .map(|c| (ThingKind::Component, &c.id, c.name.as_str(), c.aliases.as_slice())),
             )
-            .chain(self.temporary.iter().map(|t| {
-                (ThingKind::Temporary, &t.id, t.name.as_str(), t.aliases.as_slice())
-            }))
-            .chain(self.settings.iter().map(|s| {
-                (ThingKind::Setting, &s.id, s.name.as_str(), s.aliases.as_slice())
-            }))
+            .chain(
+                self.connections
+                    .iter()
+                    .map(|c| (ThingKind::Connection, &c.id, c.name.as_str(), c.aliases.as_slice())),
+            )
+            .chain(self.seals.iter().map(|s| (ThingKind::Seal, &s.id, s.name.as_str(), s.aliases.as_slice())))
+            .chain(
+                self.temporary
+                    .iter()
+                    .map(|t| (ThingKind::Temporary, &t.id, t.name.as_str(), t.aliases.as_slice())),
+            )
+            .chain(
+                self.settings
+                    .iter()
+                    .map(|s| (ThingKind::Setting, &s.id, s.name.as_str(), s.aliases.as_slice())),
+            )
     }
 
     /// Every section with its circuit.

@@ -1,0 +1,94 @@
+//! Applying an edit.
+
+use super::Edit;
+use crate::model::{Id, Procedure};
+use std::sync::Arc;
+
+/// A document after an edit, and the steps that the edit touched.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Applied {
+    /// The new document.
+    pub document: Arc<Procedure>,
+    /// Steps that were added, changed, moved or taken out.
+    pub touched: Vec<Id>,
+}
+
+/// Why an edit cannot be applied. The document stays as it was.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum EditError {
+    /// There is no step with this id.
+    NoSuchStep(Id),
+    /// There is a step with this id already.
+    StepThereAlready(Id),
+    /// The position is beyond the end.
+    NoSuchPosition {
+        /// The position asked for.
+        at: usize,
+        /// How many steps there are.
+        n_steps: usize,
+    },
+}
+
+impl std::fmt::Display for EditError {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::NoSuchStep(id) => write!(f, "there is no step \"{id}\" any more"),
+            Self::StepThereAlready(id) => write!(f, "there is a step \"{id}\" already"),
+            Self::NoSuchPosition { at, n_steps } => {
+                write!(f, "position {} is beyond the {n_steps} steps there are", at + 1)
+            }
+        }
+    }
+}
+
+impl std::error::Error for EditError {}
+
+/// Applies one edit.
+///
+/// # Errors
+/// If the edit names a step that is not there, adds one that is, or names a position beyond the end.
+pub fn apply(document: &Arc<Procedure>, edit: &Edit) -> Result<Applied, EditError> {
+    let mut next = (**document).clone();
+    let find = |id: &Id| document.position(id).ok_or_else(|| EditError::NoSuchStep(id.clone()));
+    let touched = match edit {
+        Edit::SetTitle(title) => {
+            next.title.clone_from(title);
+            Vec::new()
+        }
+        Edit::InsertStep { at, step } => {
+            if document.position(&step.id).is_some() {
+                return Err(EditError::StepThereAlready(step.id.clone()));
+            }
+            within(*at, next.steps.len())?;
+            next.steps.insert(*at, step.clone());
+            vec![step.id.clone()]
+        }
+        Edit::RemoveStep { step } => {
+            next.steps.remove(find(step)?);
+            vec![step.clone()]
+        }
+        Edit::MoveStep { step, to } => {
+            let from = find(step)?;
+            within(*to, next.steps.len().saturating_sub(1))?;
+            let moved = next.steps.remove(from);
+            next.steps.insert(*to, moved);
+            vec![step.clone()]
+        }
+        Edit::SetStep { step } => {
+            let at = find(&step.id)?;
+            if let Some(place) = next.steps.get_mut(at) {
+                *place = step.clone();
+            }
+            vec![step.id.clone()]
+        }
+        Edit::SetMap(map) => {
+            next.map = map.clone();
+            Vec::new()
+        }
+    };
+    Ok(Applied { document: Arc::new(next), touched })
+}
+
+fn within(at: usize, last: usize) -> Result<(), EditError> {
+    if at <= last { Ok(()) } else { Err(EditError::NoSuchPosition { at, n_steps: last }) }
+}

@@ -1,0 +1,37 @@
+//! The edits there are.
+
+use crate::model::{ApplianceMap, Id, Step};
+use std::sync::Arc;
+
+/// One change of a document.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Edit {
+    /// Changes the title.
+    SetTitle(String),
+    /// Inserts a step before position `at`.
+    InsertStep {
+        /// Position, 0 to the number of steps.
+        at: usize,
+        /// The new step; its id must be new.
+        step: Arc<Step>,
+    },
+    /// Takes a step out.
+    RemoveStep {
+        /// Which.
+        step: Id,
+    },
+    /// Moves a step so that it stands at position `to`.
+    MoveStep {
+        /// Which.
+        step: Id,
+        /// Its position afterwards.
+        to: usize,
+    },
+    /// Replaces the step that has the same id.
+    SetStep {
+        /// The step as it shall be.
+        step: Arc<Step>,
+    },
+    /// Replaces the appliance map.
+    SetMap(Arc<ApplianceMap>),
+}

@@ -1,0 +1,16 @@
+//! Edits: the only way to change a document.
+//!
+//! [`apply`] makes a new document from an old one and an [`Edit`]; what the edit does not touch is shared
+//! between the two. A [`Session`] keeps the documents before and after, so undo goes back to the very same
+//! document and nothing has to be inverted.
+
+mod apply;
+mod change;
+mod session;
+
+pub use apply::{Applied, EditError, apply};
+pub use change::Edit;
+pub use session::{Session, Undone};
+
+#[cfg(test)]
+mod tests;

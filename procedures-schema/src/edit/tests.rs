@@ -1,0 +1,113 @@
+//! Laws of edits and undo, on random sequences from a fixed seed.
+
+use super::{Edit, EditError, Session, apply};
+use crate::model::{Id, Procedure, Rest, Stage, Step};
+use std::sync::Arc;
+
+fn step(id: &str, words: &str) -> Arc<Step> {
+    Arc::new(Step {
+        id: id.into(),
+        stage: Stage::Strip,
+        words: words.to_owned(),
+        why: String::new(),
+        messages: Vec::new(),
+        actions: Vec::new(),
+        when: Vec::new(),
+        people: None,
+        declined: Vec::new(),
+        rest: Rest::default(),
+    })
+}
+
+fn document() -> Arc<Procedure> {
+    let mut procedure = Procedure::new("p".into(), "Renew the pump");
+    procedure.steps = ["a", "b", "c", "d"].iter().map(|id| step(id, id)).collect();
+    Arc::new(procedure)
+}
+
+fn order(document: &Procedure) -> String {
+    document.steps.iter().map(|s| s.words.as_str()).collect()
+}
+
+#[test]
+fn each_edit_does_what_it_says() {
+    let d = document();
+    for (edit, expected) in [
+        (Edit::InsertStep { at: 4, step: step("e", "e") }, "abcde"),
+        (Edit::InsertStep { at: 0, step: step("e", "e") }, "eabcd"),
+        (Edit::RemoveStep { step: "b".into() }, "acd"),
+        (Edit::MoveStep { step: "a".into(), to: 3 }, "bcda"),
+        (Edit::MoveStep { step: "d".into(), to: 0 }, "dabc"),
+        (Edit::SetStep { step: step("c", "C") }, "abCd"),
+    ] {
+        assert_eq!(order(&apply(&d, &edit).expect("applies").document), expected, "{edit:?}");
+    }
+}
+
+#[test]
+fn an_edit_that_cannot_be_applied_changes_nothing() {
+    let d = document();
+    let mut session = Session::new(d.clone());
+    let bad = [Edit::RemoveStep { step: "a".into() }, Edit::RemoveStep { step: "a".into() }];
+    assert_eq!(session.edit(&bad, "twice", None, 0), Err(EditError::NoSuchStep("a".into())));
+    assert!(Arc::ptr_eq(session.document(), &d));
+    assert!(session.undo().is_none());
+    assert!(apply(&d, &Edit::InsertStep { at: 5, step: step("e", "e") }).is_err());
+    assert!(apply(&d, &Edit::InsertStep { at: 0, step: step("a", "e") }).is_err());
+    assert!(apply(&d, &Edit::MoveStep { step: "a".into(), to: 4 }).is_err());
+}
+
+/// A small generator of numbers; the core has no randomness, and a law needs only variety.
+fn next(state: &mut u64) -> usize {
+    *state ^= *state << 13;
+    *state ^= *state >> 7;
+    *state ^= *state << 17;
+    usize::try_from(*state >> 33).unwrap_or(0)
+}
+
+#[test]
+fn undo_goes_back_to_the_very_same_document_and_redo_forth() {
+    let mut seed = 0x9E37_79B9_7F4A_7C15;
+    for _ in 0..200 {
+        let mut session = Session::new(document());
+        let mut history = vec![session.document().clone()];
+        for n in 0..12 {
+            let steps = &session.document().steps;
+            let id: Id = steps[next(&mut seed) % steps.len()].id.clone();
+            let edit = match next(&mut seed) % 4 {
+                0 => Edit::InsertStep { at: next(&mut seed) % 5, step: step(&format!("n{n}"), "n") },
+                1 if steps.len() > 1 => Edit::RemoveStep { step: id },
+                2 => Edit::MoveStep { step: id, to: next(&mut seed) % steps.len() },
+                _ => Edit::SetStep { step: step(id.as_str(), "x") },
+            };
+            if session.edit(&[edit], "edit", None, n).is_ok() {
+                history.push(session.document().clone());
+            }
+        }
+        let last = session.document().clone();
+        for earlier in history.iter().rev().skip(1) {
+            assert!(session.undo().is_some());
+            assert!(Arc::ptr_eq(session.document(), earlier));
+        }
+        while session.redo().is_some() {}
+        assert!(Arc::ptr_eq(session.document(), &last));
+    }
+}
+
+#[test]
+fn keys_within_half_a_second_are_one_entry() {
+    let mut session = Session::new(document());
+    let type_at = |session: &mut Session, words: &str, ms: u64| {
+        session.edit(&[Edit::SetStep { step: step("a", words) }], "type in step 1", Some("a words"), ms)
+    };
+    assert!(type_at(&mut session, "x", 1000).is_ok());
+    assert!(type_at(&mut session, "xy", 1400).is_ok());
+    assert!(type_at(&mut session, "xyz", 2000).is_ok());
+    assert_eq!(session.undo_label(), Some("type in step 1"));
+    session.undo();
+    assert_eq!(order(session.document()), "xybcd");
+    session.undo();
+    assert_eq!(order(session.document()), "abcd");
+    assert!(session.undo().is_none());
+    assert_eq!(session.redo_label(), Some("type in step 1"));
+}

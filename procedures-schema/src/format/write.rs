@@ -1,0 +1,91 @@
+//! Writing a file.
+
+use crate::model::Procedure;
+use serde_json::Value;
+
+/// Longest list of plain values that stays on one line.
+const LONGEST_LINE: usize = 90;
+
+/// The canonical text of a procedure.
+pub fn write(procedure: &Procedure) -> String {
+    let mut text = String::new();
+    // A procedure has string keys only and no figures but whole ones, so it always becomes a value.
+    let value = serde_json::to_value(procedure).unwrap_or(Value::Null);
+    put(&value, 0, &mut text);
+    text.push('\n');
+    text
+}
+
+fn put(value: &Value, depth: usize, text: &mut String) {
+    match value {
+        Value::Array(items) if items.iter().all(is_flat) => put_flat(items, depth, text),
+        Value::Array(items) => put_block('[', ']', items.iter().map(|item| (None, item)), depth, text),
+        Value::Object(fields) if fields.is_empty() => text.push_str("{}"),
+        Value::Object(fields) => {
+            put_block('{', '}', fields.iter().map(|(key, item)| (Some(key), item)), depth, text);
+        }
+        plain => text.push_str(&plain.to_string()),
+    }
+}
+
+/// Plain values, and lists of numbers such as spans.
+fn is_flat(value: &Value) -> bool {
+    match value {
+        Value::Array(items) => items.iter().all(Value::is_number),
+        Value::Object(_) => false,
+        _ => true,
+    }
+}
+
+/// A list of plain values: on one line if that is short.
+fn put_flat(items: &[Value], depth: usize, text: &mut String) {
+    let parts: Vec<String> = items.iter().map(one_line).collect();
+    let length: usize = parts.iter().map(|part| part.len() + 2).sum();
+    if length <= LONGEST_LINE {
+        text.push('[');
+        text.push_str(&parts.join(", "));
+        text.push(']');
+    } else {
+        text.push('[');
+        for (i, part) in parts.iter().enumerate() {
+            text.push_str(if i == 0 { "\n" } else { ",\n" });
+            text.push_str(&"  ".repeat(depth + 1));
+            text.push_str(part);
+        }
+        text.push('\n');
+        text.push_str(&"  ".repeat(depth));
+        text.push(']');
+    }
+}
+
+fn one_line(value: &Value) -> String {
+    match value {
+        Value::Array(numbers) => {
+            let parts: Vec<String> = numbers.iter().map(Value::to_string).collect();
+            format!("[{}]", parts.join(", "))
+        }
+        plain => plain.to_string(),
+    }
+}
+
+fn put_block<'a>(
+    open: char,
+    close: char,
+    items: impl Iterator<Item = (Option<&'a String>, &'a Value)>,
+    depth: usize,
+    text: &mut String,
+) {
+    text.push(open);
+    for (i, (key, item)) in items.enumerate() {
+        text.push_str(if i == 0 { "\n" } else { ",\n" });
+        text.push_str(&"  ".repeat(depth + 1));
+        if let Some(key) = key {
+            text.push_str(&Value::String(key.clone()).to_string());
+            text.push_str(": ");
+        }
+        put(item, depth + 1, text);
+    }
+    text.push('\n');
+    text.push_str(&"  ".repeat(depth));
+    text.push(close);
+}
