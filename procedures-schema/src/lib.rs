@@ -11,5 +11,7 @@
 
 pub mod edit;
 pub mod format;
+pub mod lexicon;
 pub mod model;
+pub mod notation;
 pub mod units;

@@ -1,0 +1,29 @@
+//! Number words.
+
+/// How many of something words speak of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Amount {
+    /// This many.
+    Exactly(u32),
+    /// All there are.
+    All,
+}
+
+/// The amount that a word in lower case, or a whole figure, says.
+pub(super) fn amount(word: &str) -> Option<Amount> {
+    const WORDS: [&str; 13] = [
+        "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
+        "twelve",
+    ];
+    let word = word.to_lowercase();
+    match word.as_str() {
+        "both" => return Some(Amount::Exactly(2)),
+        "all" | "each" | "every" => return Some(Amount::All),
+        _ => {}
+    }
+    if let Some(n) = WORDS.iter().position(|known| *known == word) {
+        return u32::try_from(n).ok().map(Amount::Exactly);
+    }
+    let is_figure = !word.is_empty() && word.bytes().all(|b| b.is_ascii_digit());
+    if is_figure { word.parse().ok().map(Amount::Exactly) } else { None }
+}

@@ -1,0 +1,91 @@
+//! The lexicon: which words of a language say which verb.
+//!
+//! Used twice: by the checker, which asks whether the words of a step say what its action does, and by
+//! capture, which reads actions from words. A phrase may mean several verbs ("close" a valve, a drain, a
+//! cover); the lexicon knows words only and leaves the choice to those who know the map. It works from
+//! lists: inflected forms are listed, never guessed, and a word outside the lists says nothing.
+//!
+//! A phrase is unsaid by "do not", "never", "without", "before" and the like, as far as these reach.
+
+mod amount;
+mod english;
+mod english_nouns;
+mod negation;
+mod phrase;
+mod seal;
+mod stage;
+#[cfg(test)]
+mod tests;
+mod text;
+
+pub use amount::Amount;
+pub use phrase::Said;
+pub use text::{Break, Token, tokens};
+
+use crate::model::{Action, Span, Stage};
+use phrase::Phrases;
+use std::sync::LazyLock;
+
+/// The words of one language.
+#[derive(Debug)]
+pub struct Lexicon {
+    phrases: Phrases,
+}
+
+static ENGLISH: LazyLock<Lexicon> = LazyLock::new(|| Lexicon {
+    phrases: Phrases::of(english::PHRASES, english_nouns::LOOKALIKES, english_nouns::BEFORE_NOUNS),
+});
+
+impl Lexicon {
+    /// The lexicon of a language (BCP 47: `en`, `en-GB`); none if there is none for it.
+    pub fn for_language(language: &str) -> Option<&'static Self> {
+        let primary = language.split(['-', '_']).next().unwrap_or("");
+        primary.eq_ignore_ascii_case("en").then(|| &*ENGLISH)
+    }
+
+    /// The verb phrases in the words, in their order, each with whether it is unsaid.
+    pub fn phrases(&self, words: &str) -> Vec<Said> {
+        self.phrases_of(&tokens(words))
+    }
+
+    /// The verb phrases in words that are already cut into tokens.
+    pub fn phrases_of(&self, tokens: &[Token]) -> Vec<Said> {
+        self.phrases.find(tokens)
+    }
+
+    /// Whether words that stand alone say the action's verb.
+    ///
+    /// Where the words are a stretch of a sentence use [`Lexicon::says_at`]: a "do not" may stand before
+    /// the stretch.
+    pub fn says(&self, spanned_words: &str, action: &Action) -> bool {
+        self.phrases(spanned_words).iter().any(|said| said.says(&action.verb))
+    }
+
+    /// Whether the words at these spans say the action's verb, seen in the whole of the words.
+    pub fn says_at(&self, words: &str, spans: &[Span], action: &Action) -> bool {
+        let within = |span: &Span| spans.iter().any(|wide| wide.0 <= span.0 && span.1 <= wide.1);
+        let mut phrases = self.phrases(words).into_iter();
+        phrases.any(|said| said.says(&action.verb) && said.words.iter().all(within))
+    }
+
+    /// Whether the words say that a seal is new: "with a new washer", "renew the rope", "gasket, always
+    /// new".
+    pub fn says_new_seal(&self, words: &str) -> bool {
+        self.says_new_of(words, &[])
+    }
+
+    /// As [`Lexicon::says_new_seal`], with further words that name the seal.
+    pub fn says_new_of(&self, words: &str, names: &[&str]) -> bool {
+        seal::says_new(&tokens(words), names)
+    }
+
+    /// The amount that a word or figure says: `two`, `both`, `all`, `4`.
+    pub fn amount(&self, word: &str) -> Option<Amount> {
+        amount::amount(word)
+    }
+
+    /// The stage that a heading names.
+    pub fn stage(&self, heading: &str) -> Option<Stage> {
+        stage::stage(heading)
+    }
+}

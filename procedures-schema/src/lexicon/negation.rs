@@ -1,0 +1,70 @@
+//! What unsays a verb: "do not", "never", "without", "before", as far as they reach.
+//!
+//! When in doubt a verb counts as unsaid: a warning too many is an annoyance, an order that was never
+//! given is a danger.
+
+use super::text::{Break, Token};
+
+/// Words that unsay what follows.
+const UNSAY: &[&str] = &[
+    "aren't",
+    "avoid",
+    "before",
+    "can't",
+    "cannot",
+    "couldn't",
+    "didn't",
+    "doesn't",
+    "don't",
+    "hasn't",
+    "haven't",
+    "isn't",
+    "mustn't",
+    "needn't",
+    "neither",
+    "never",
+    "nobody",
+    "none",
+    "nor",
+    "not",
+    "rather",
+    "shouldn't",
+    "unless",
+    "wasn't",
+    "without",
+    "won't",
+];
+
+/// Words after which an unsaying word does not count: "do not forget to lock it off", "not only".
+const KEEP_SAYING: &[&str] = &["fail", "forget", "omit", "only"];
+
+/// Words that end the reach.
+const ENDS: &[&str] = &["but", "instead", "otherwise", "then"];
+
+/// Whether what begins at a token is unsaid.
+pub(super) fn is_unsaid(tokens: &[Token], begin: usize) -> bool {
+    let sentence =
+        tokens.iter().take(begin + 1).rposition(|token| token.before == Break::Sentence).unwrap_or(0);
+    let unsays = |i: usize| {
+        let word = |ahead: usize| tokens.get(i + ahead).map_or("", |token| token.text.as_str());
+        let opposed = word(0) == "no" && word(1) == "need";
+        let kept = KEEP_SAYING.contains(&word(1));
+        (UNSAY.contains(&word(0)) || opposed || (word(0) == "instead" && word(1) == "of")) && !kept
+    };
+    (sentence..begin).any(|i| unsays(i) && reaches(tokens, i, begin))
+}
+
+/// Whether what an unsaying word says reaches up to a token of the same sentence.
+///
+/// A comma ends it, unless the sentence goes on with "or": "do not open, close or lock it".
+fn reaches(tokens: &[Token], from: usize, to: usize) -> bool {
+    let mut between = tokens.iter().take(to + 1).skip(from + 1);
+    let ended = between.clone().any(|token| ENDS.contains(&token.text.as_str()));
+    let comma = between.position(|token| token.before == Break::Comma);
+    let goes_on_with_or = |comma: usize| {
+        let rest = tokens.iter().skip(from + 1 + comma);
+        let mut sentence = rest.take_while(|token| token.before != Break::Sentence);
+        sentence.any(|token| token.text == "or" || token.text == "nor")
+    };
+    !ended && comma.is_none_or(goes_on_with_or)
+}

@@ -1,0 +1,158 @@
+//! Verb phrases and where they stand in a sentence.
+//!
+//! A phrase is written as in `take|takes|taking … off|out`: words with their other forms, and `…` for up
+//! to [`WIDEST`] words between, `#` for a figure or number word. A phrase with more words hides one with fewer that shares a word with it:
+//! "shut down" is not "shut", "test point" is not "test".
+
+use super::amount::amount;
+use super::negation::is_unsaid;
+use super::text::{Break, Token};
+use crate::model::{Span, Verb};
+use std::collections::BTreeMap;
+
+/// At most this many words stand in a gap.
+const WIDEST: usize = 7;
+
+/// A verb phrase found in words.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Said {
+    /// The verbs that it may mean; none for a noun that looks like one.
+    pub means: &'static [Verb],
+    /// The tokens of the phrase, without those in its gap.
+    pub tokens: Vec<usize>,
+    /// Where the tokens stand.
+    pub words: Vec<Span>,
+    /// Whether "do not" or the like unsays it.
+    pub unsaid: bool,
+}
+
+impl Said {
+    /// Whether it says this verb.
+    pub fn says(&self, verb: &Verb) -> bool {
+        !self.unsaid && self.means.contains(verb)
+    }
+}
+
+/// Phrases by their first word.
+#[derive(Debug)]
+pub(super) struct Phrases {
+    by_first: BTreeMap<&'static str, Vec<Phrase>>,
+    /// Words after which a word is a noun.
+    before_nouns: &'static [&'static str],
+}
+
+#[derive(Clone, Debug)]
+struct Phrase {
+    /// The words after the first.
+    rest: Vec<Part>,
+    means: &'static [Verb],
+}
+
+#[derive(Clone, Debug)]
+enum Part {
+    OneOf(Vec<&'static str>),
+    Number,
+    Gap,
+}
+
+fn part(written: &'static str) -> Part {
+    match written {
+        "…" => Part::Gap,
+        "#" => Part::Number,
+        forms => Part::OneOf(forms.split('|').collect()),
+    }
+}
+
+impl Part {
+    fn fits(&self, token: &Token) -> bool {
+        match self {
+            Self::OneOf(forms) => forms.contains(&token.text.as_str()),
+            Self::Number => {
+                token.text.starts_with(|c: char| c.is_ascii_digit()) || amount(&token.text).is_some()
+            }
+            Self::Gap => false,
+        }
+    }
+}
+
+impl Phrases {
+    /// The phrases of a table, those that say nothing, and the words that make a noun of the next one.
+    pub(super) fn of(
+        verbs: &'static [(&'static str, &'static [Verb])],
+        lookalikes: &'static [&'static str],
+        before_nouns: &'static [&'static str],
+    ) -> Self {
+        let mut by_first: BTreeMap<&'static str, Vec<Phrase>> = BTreeMap::new();
+        let nothing: &[Verb] = &[];
+        let all = verbs.iter().copied().chain(lookalikes.iter().map(|written| (*written, nothing)));
+        for (written, means) in all {
+            let mut words = written.split(' ');
+            let first = words.next().unwrap_or("");
+            let rest: Vec<Part> = words.map(part).collect();
+            for form in first.split('|') {
+                by_first.entry(form).or_default().push(Phrase { rest: rest.clone(), means });
+            }
+        }
+        Self { by_first, before_nouns }
+    }
+
+    /// The phrases in a text, in the order of their first words.
+    pub(super) fn find(&self, tokens: &[Token]) -> Vec<Said> {
+        let mut found: Vec<(Vec<usize>, &'static [Verb])> = Vec::new();
+        for (i, token) in tokens.iter().enumerate() {
+            let before = i.checked_sub(1).and_then(|i| tokens.get(i)).filter(|_| token.before == Break::None);
+            if before.is_some_and(|before| self.before_nouns.contains(&before.text.as_str())) {
+                continue;
+            }
+            for phrase in self.by_first.get(token.text.as_str()).into_iter().flatten() {
+                let mut at = vec![i];
+                if self.goes_on(tokens, &phrase.rest, &mut at) {
+                    found.push((at, phrase.means));
+                }
+            }
+        }
+        let hidden = |at: &[usize]| {
+            found.iter().any(|(other, _)| other.len() > at.len() && other.iter().any(|i| at.contains(i)))
+        };
+        let mut said: Vec<Said> = Vec::new();
+        for (at, means) in found.iter().filter(|(at, _)| !hidden(at)) {
+            let words = at.iter().filter_map(|i| tokens.get(*i)).map(|token| token.span).collect();
+            let unsaid = is_unsaid(tokens, at.first().copied().unwrap_or(0));
+            said.push(Said { means, tokens: at.clone(), words, unsaid });
+        }
+        said
+    }
+
+    /// Whether the rest of a phrase follows the last token of `at`; adds the tokens of it.
+    fn goes_on(&self, tokens: &[Token], rest: &[Part], at: &mut Vec<usize>) -> bool {
+        let mut widest = 0;
+        for part in rest {
+            if matches!(part, Part::Gap) {
+                widest = WIDEST;
+                continue;
+            }
+            let next = at.last().and_then(|last| self.next(tokens, last + 1, widest, part));
+            let Some(next) = next else { return false };
+            at.push(next);
+            widest = 0;
+        }
+        true
+    }
+
+    /// The first word that fits, at most `widest` words from a place, in the same clause.
+    fn next(&self, tokens: &[Token], from: usize, widest: usize, part: &Part) -> Option<usize> {
+        for i in from..=from + widest {
+            let token = tokens.get(i)?;
+            // A gap is part of one clause; "take the key and switch off" takes nothing off.
+            let joined = i.checked_sub(1).and_then(|i| tokens.get(i));
+            let joined = joined.is_some_and(|token| matches!(token.text.as_str(), "and" | "then" | "or"));
+            if token.before != Break::None || (joined && self.by_first.contains_key(token.text.as_str())) {
+                return None;
+            }
+            if part.fits(token) {
+                return Some(i);
+            }
+        }
+        None
+    }
+}
