@@ -14,4 +14,5 @@ pub mod format;
 pub mod lexicon;
 pub mod model;
 pub mod notation;
+pub mod simulate;
 pub mod units;

@@ -1,0 +1,52 @@
+//! The simulator: runs a procedure's actions on the appliance map and keeps what is true when.
+//!
+//! # Concepts
+//! - A [`Run`] is a sequence of step executions. A document's own run is its steps in order; following a
+//!   job gives the run of what was really done. Both go through [`simulate`].
+//! - A *cell* is one thing whose state changes: a section, an isolator, a connection, a component, a
+//!   temporary item, a test of a thing, the appliance itself.
+//! - A [`Place`] is a moment of a run: before everything, after an action, after a step.
+//! - The [`Trace`] keeps one [`Timeline`] a cell: the places where its state changed and what it became.
+//!   [`Trace::at`] looks a state up.
+//! - An [`Unmet`] demand is a precondition that an action did not find. The simulation goes on as if the
+//!   step had done what it says; rules turn unmet demands into findings.
+//!
+//! The simulator never judges, words nothing for people, and knows no rule. What a kind of circuit or a
+//! kind of test asks for stands in two tables ([`kind_row`], [`test_row`]), not in code.
+
+mod coverage;
+mod demand;
+mod effect;
+mod ending;
+mod kinds;
+mod machine;
+mod place;
+mod plant;
+mod readings;
+mod run;
+mod state;
+mod test_kinds;
+mod timeline;
+mod trace;
+mod unmet;
+
+pub use kinds::{Hazard, KindRow, ProofReading, TestDemand, kind_row};
+pub use machine::simulate;
+pub use place::Place;
+pub use plant::{
+    CircuitCell, ComponentCell, ConnectionCell, IsolatorCell, Plant, SectionCell, SettingCell, Side,
+    TemporaryCell, Thing,
+};
+pub use readings::default_readings;
+pub use run::Run;
+pub use state::{
+    ApplianceState, ComponentState, ConnectionState, Contents, Energies, IsolatorState, Lapse, Proof,
+    SectionState, SettingState, SupplyState, TemporaryState, TestState, Whereabouts,
+};
+pub use test_kinds::{Loading, TestRow, test_row};
+pub use timeline::{Entry, Timeline};
+pub use trace::{ApplianceCell, Cell, SupplyCell, TestCell, Trace};
+pub use unmet::{CannotJudge, Reason, Unmet};
+
+#[cfg(test)]
+mod tests;

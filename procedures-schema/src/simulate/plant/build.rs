@@ -1,0 +1,237 @@
+//! Numbering a map: every reference by id becomes a reference by position.
+
+use super::{
+    CircuitCell, CircuitPlan, ComponentCell, ComponentPlan, ConnectionCell, ConnectionPlan, IsolatorCell,
+    IsolatorPlan, Plant, SealCell, SectionCell, SectionPlan, SettingCell, Side, TemporaryCell, TemporaryPlan,
+    Thing,
+};
+use crate::model::{
+    ApplianceMap, Component, Connection, FreesWhen, Handle, Id, Isolator, Position, SUPPLY, Seal, Setting,
+    Temporary,
+};
+use crate::simulate::kinds::kind_row;
+use std::collections::BTreeMap;
+
+impl Plant {
+    /// Numbers a map.
+    pub fn of(map: &ApplianceMap) -> Self {
+        let mut plant = Self { by_id: index_of(map), ..Self::default() };
+        plant.add_circuits(map);
+        plant.isolators = map.isolators.iter().map(|i| plant.plan_isolator(i)).collect();
+        plant.components = map.components.iter().map(|c| plan_component(c)).collect();
+        plant.place_components(&map.components);
+        plant.connections = map.connections.iter().map(|c| plant.plan_connection(c, &map.seals)).collect();
+        plant.cross_reference(&map.components);
+        plant.temporaries = map.temporary.iter().map(|t| plant.plan_temporary(t)).collect();
+        plant.settings = map.settings.iter().map(|s: &Setting| s.id.clone()).collect();
+        plant.seals = map.seals.iter().map(|s| s.id.clone()).collect();
+        plant.find_behind_automatic();
+        plant
+    }
+
+    fn add_circuits(&mut self, map: &ApplianceMap) {
+        for (i, circuit) in map.circuits.iter().enumerate() {
+            let mut sections = Vec::new();
+            for section in &circuit.sections {
+                sections.push(SectionCell::new(self.sections.len()));
+                self.sections.push(SectionPlan {
+                    id: section.id.clone(),
+                    circuit: CircuitCell::new(i),
+                    normally_empty: section.normally_empty,
+                    isolators: Vec::new(),
+                    behind_automatic: false,
+                });
+            }
+            let fed_by = circuit.fed_by.iter().filter_map(|id| self.circuit_named(id)).collect();
+            let row = kind_row(&circuit.kind);
+            self.circuits.push(CircuitPlan { id: circuit.id.clone(), row, sections, fed_by });
+        }
+    }
+
+    fn plan_isolator(&self, isolator: &Isolator) -> IsolatorPlan {
+        let side = |id: &Id| match self.thing(id) {
+            _ if id.as_str() == SUPPLY => Some(Side::Supply),
+            Some(Thing::Section(section)) => Some(Side::Section(section)),
+            // A circuit of one section may be named for it.
+            Some(Thing::Circuit(circuit)) => {
+                self.circuit(circuit).and_then(|c| c.sections.first()).map(|s| Side::Section(*s))
+            }
+            _ => None,
+        };
+        IsolatorPlan {
+            id: isolator.id.clone(),
+            between: side(&isolator.between.0).zip(side(&isolator.between.1)),
+            handle: isolator.handle.clone(),
+            normally_open: isolator.normal == Position::Open,
+        }
+    }
+
+    fn place_components(&mut self, components: &[Component]) {
+        for (i, component) in components.iter().enumerate() {
+            let mut behind = Vec::new();
+            let mut waiting: Vec<&Id> = component.behind.iter().collect();
+            while let Some(id) = waiting.pop() {
+                let Some(Thing::Component(cell)) = self.thing(id) else { continue };
+                if cell.index() != i && !behind.contains(&cell) {
+                    behind.push(cell);
+                    waiting.extend(components.get(cell.index()).into_iter().flat_map(|c| &c.behind));
+                }
+            }
+            behind.sort_unstable();
+            if let Some(plan) = self.components.get_mut(i) {
+                plan.behind = behind;
+            }
+        }
+    }
+
+    fn plan_connection(&self, connection: &Connection, seals: &[Seal]) -> ConnectionPlan {
+        let joins: Vec<ComponentCell> =
+            connection.joins.iter().filter_map(|id| self.component_named(id)).collect();
+        let reach = match &connection.reached_after {
+            Some(ids) => ids.iter().filter_map(|id| self.component_named(id)).collect(),
+            None => {
+                let mut behind: Vec<ComponentCell> =
+                    joins.iter().flat_map(|c| self.component(*c)).flat_map(|c| c.behind.clone()).collect();
+                // What the connection itself holds cannot stand in its way.
+                behind.retain(|c| !joins.contains(c));
+                behind.sort_unstable();
+                behind.dedup();
+                behind
+            }
+        };
+        let sealed = |id: &Id| {
+            let at = seals.iter().position(|s| s.id == *id)?;
+            seals.get(at).map(|s| (SealCell::new(at), s.policy.clone()))
+        };
+        ConnectionPlan {
+            id: connection.id.clone(),
+            family: connection.family.clone(),
+            joins,
+            section: connection.section.as_ref().and_then(|id| self.section_named(id)),
+            count: connection.count,
+            seals: connection.seals.iter().filter_map(|used| sealed(&used.seal)).collect(),
+            port: connection.port.clone(),
+            reach,
+            holds: Vec::new(),
+            frees_when_slack: connection.frees_when == FreesWhen::Slack,
+        }
+    }
+
+    fn plan_temporary(&self, temporary: &Temporary) -> TemporaryPlan {
+        TemporaryPlan {
+            id: temporary.id.clone(),
+            on: temporary.on.as_ref().and_then(|id| self.connection_named(id)),
+            closes: temporary.closes,
+            initially: temporary.initially,
+            stays: temporary.stays.is_some(),
+        }
+    }
+
+    fn cross_reference(&mut self, components: &[Component]) {
+        for (i, isolator) in self.isolators.iter().enumerate() {
+            for side in isolator.between.iter().flat_map(|(a, b)| [a, b]) {
+                if let Side::Section(section) = side
+                    && let Some(plan) = self.sections.get_mut(section.index())
+                {
+                    plan.isolators.push(IsolatorCell::new(i));
+                }
+            }
+        }
+        for (i, connection) in self.connections.iter().enumerate() {
+            for joined in &connection.joins {
+                if let Some(plan) = self.components.get_mut(joined.index()) {
+                    plan.connections.push(ConnectionCell::new(i));
+                }
+            }
+        }
+        for (i, component) in components.iter().enumerate() {
+            if let Some(held) = component.held_in.as_ref().and_then(|id| self.connection_named(id))
+                && let Some(plan) = self.connections.get_mut(held.index())
+            {
+                plan.holds.push(ComponentCell::new(i));
+            }
+            if let Some(carrier) = component.carried_by.as_ref().and_then(|id| self.component_named(id))
+                && let Some(plan) = self.components.get_mut(carrier.index())
+            {
+                plan.carries.push(ComponentCell::new(i));
+            }
+        }
+    }
+
+    fn find_behind_automatic(&mut self) {
+        let mut reached = vec![false; self.sections.len()];
+        let mut changed = true;
+        while changed {
+            changed = false;
+            for isolator in self.isolators.iter().filter(|i| i.handle != Handle::Automatic) {
+                let Some((a, b)) = isolator.between else { continue };
+                for (from, to) in [(a, b), (b, a)] {
+                    let is_reached = match from {
+                        Side::Supply => true,
+                        Side::Section(s) => reached.get(s.index()).copied().unwrap_or(false),
+                    };
+                    if let (true, Side::Section(to)) = (is_reached, to)
+                        && let Some(mark) = reached.get_mut(to.index())
+                        && !*mark
+                    {
+                        *mark = true;
+                        changed = true;
+                    }
+                }
+            }
+        }
+        let has_automatic = |plan: &SectionPlan, isolators: &[IsolatorPlan]| {
+            plan.isolators
+                .iter()
+                .any(|i| isolators.get(i.index()).is_some_and(|i| i.handle == Handle::Automatic))
+        };
+        for (i, plan) in self.sections.iter_mut().enumerate() {
+            let is_reached = reached.get(i).copied().unwrap_or(false);
+            plan.behind_automatic = !is_reached && has_automatic(plan, &self.isolators);
+        }
+    }
+}
+
+fn plan_component(component: &Component) -> ComponentPlan {
+    ComponentPlan {
+        id: component.id.clone(),
+        behind: Vec::new(),
+        carries: Vec::new(),
+        connections: Vec::new(),
+    }
+}
+
+/// Every id of the map. Where two things share one, the first keeps it.
+fn index_of(map: &ApplianceMap) -> BTreeMap<Id, Thing> {
+    let mut by_id = BTreeMap::new();
+    let mut add = |id: &Id, thing: Thing| {
+        by_id.entry(id.clone()).or_insert(thing);
+    };
+    let mut n_sections = 0;
+    for (i, circuit) in map.circuits.iter().enumerate() {
+        add(&circuit.id, Thing::Circuit(CircuitCell::new(i)));
+        for section in &circuit.sections {
+            add(&section.id, Thing::Section(SectionCell::new(n_sections)));
+            n_sections += 1;
+        }
+    }
+    for (i, x) in map.isolators.iter().enumerate() {
+        add(&x.id, Thing::Isolator(IsolatorCell::new(i)));
+    }
+    for (i, x) in map.components.iter().enumerate() {
+        add(&x.id, Thing::Component(ComponentCell::new(i)));
+    }
+    for (i, x) in map.connections.iter().enumerate() {
+        add(&x.id, Thing::Connection(ConnectionCell::new(i)));
+    }
+    for (i, x) in map.seals.iter().enumerate() {
+        add(&x.id, Thing::Seal(SealCell::new(i)));
+    }
+    for (i, x) in map.temporary.iter().enumerate() {
+        add(&x.id, Thing::Temporary(TemporaryCell::new(i)));
+    }
+    for (i, x) in map.settings.iter().enumerate() {
+        add(&x.id, Thing::Setting(SettingCell::new(i)));
+    }
+    by_id
+}

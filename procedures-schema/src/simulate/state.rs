@@ -1,0 +1,191 @@
+//! The states of the cells.
+
+use super::{Place, SectionCell};
+use crate::model::{Energy, Mode};
+
+/// The appliance as a whole.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ApplianceState {
+    /// The mode in which it runs; none if it is off. A job begins with it running.
+    pub running: Option<Mode>,
+    /// Minutes of all waits so far; hands-on time is not counted.
+    pub minutes: u32,
+}
+
+/// An isolator.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct IsolatorState {
+    /// Whether it lets through.
+    pub open: bool,
+    /// Whether it is locked.
+    pub locked: bool,
+}
+
+/// Stored energies of a section.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Energies {
+    /// Pressure.
+    pub pressure: bool,
+    /// Heat.
+    pub heat: bool,
+    /// Electrical charge.
+    pub charge: bool,
+    /// Movement.
+    pub motion: bool,
+}
+
+impl Energies {
+    /// These without one of them.
+    #[must_use]
+    pub fn without(mut self, energy: &Energy) -> Self {
+        match energy {
+            Energy::Pressure => self.pressure = false,
+            Energy::Heat => self.heat = false,
+            Energy::Charge => self.charge = false,
+            Energy::Motion => self.motion = false,
+            Energy::Other(_) => {}
+        }
+        self
+    }
+
+    /// Those of either.
+    #[must_use]
+    pub fn with(self, other: Self) -> Self {
+        Self {
+            pressure: self.pressure || other.pressure,
+            heat: self.heat || other.heat,
+            charge: self.charge || other.charge,
+            motion: self.motion || other.motion,
+        }
+    }
+}
+
+/// What is inside a section.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Contents {
+    /// The medium alone.
+    Medium,
+    /// The medium with air in it.
+    Mixed,
+    /// Air.
+    Air,
+}
+
+/// Why a proof no longer holds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Lapse {
+    /// An isolator of its group was opened.
+    Restored,
+    /// The appliance was started.
+    Started,
+    /// It was filled, charged or purged.
+    Filled,
+    /// People left.
+    LeftAlone,
+}
+
+/// Whether a section was shown to be at zero.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Proof {
+    /// Never.
+    None,
+    /// Yes, and it holds.
+    Proved,
+    /// It was, and no longer holds.
+    Lapsed(Lapse),
+}
+
+/// A section of a circuit.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SectionState {
+    /// What it stores.
+    pub stored: Energies,
+    /// What is inside.
+    pub contents: Contents,
+    /// Whether it is proved.
+    pub proof: Proof,
+    /// When it was last released, filled or purged; what makes its fill pressure stale.
+    pub last_filled: Option<Place>,
+}
+
+/// How a section stands to its supplies; worked out from the isolators, kept for whoever looks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct SupplyState {
+    /// Whether a supply, or a neighbour under pressure, still reaches it.
+    pub fed: bool,
+    /// Whether every closed isolator around it is locked, and there is one.
+    pub locked: bool,
+}
+
+/// A connection.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ConnectionState {
+    /// Fasteners made.
+    pub made: u32,
+    /// Fasteners slack.
+    pub slack: u32,
+    /// Fasteners open.
+    pub open: u32,
+    /// When it was last touched.
+    pub last_touched: Option<Place>,
+    /// When it was last opened or slackened.
+    pub last_opened: Option<Place>,
+    /// Whether its seals were disturbed since it was last made.
+    pub seals_disturbed: bool,
+}
+
+impl ConnectionState {
+    /// Whether every fastener is made.
+    pub fn is_made(&self) -> bool {
+        self.slack == 0 && self.open == 0
+    }
+}
+
+/// Where a component is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Whereabouts {
+    /// In its place.
+    Fitted,
+    /// Moved out of the way, still attached.
+    Aside,
+    /// Off.
+    Off,
+    /// Gone for good.
+    Discarded,
+}
+
+/// A component.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ComponentState {
+    /// Where it is.
+    pub whereabouts: Whereabouts,
+    /// Whether a new one was fitted.
+    pub new: bool,
+    /// When it was last touched.
+    pub last_touched: Option<Place>,
+}
+
+/// A temporary item.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct TemporaryState {
+    /// Whether it is in place.
+    pub in_place: bool,
+}
+
+/// A setting.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SettingState {
+    /// When it was recorded.
+    pub recorded: Option<Place>,
+    /// When it was last set.
+    pub last_set: Option<Place>,
+}
+
+/// A test of one thing.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct TestState {
+    /// When it last passed.
+    pub passed: Option<Place>,
+    /// The sections that were loaded then.
+    pub loaded: Vec<SectionCell>,
+}

@@ -1,0 +1,161 @@
+//! The trace: what every cell was at every place of a run.
+
+use super::state::{
+    ApplianceState, ComponentState, ConnectionState, IsolatorState, SectionState, SettingState, SupplyState,
+    TemporaryState, TestState,
+};
+use super::{
+    CannotJudge, ComponentCell, ConnectionCell, Entry, IsolatorCell, Place, Plant, Run, SectionCell,
+    SettingCell, TemporaryCell, TestDemand, Thing, Timeline, Unmet,
+};
+use crate::model::TestKind;
+use std::collections::BTreeMap;
+
+/// A thing with a timeline of its own.
+pub trait Cell {
+    /// Its states.
+    type State;
+
+    /// Its timeline; none if the cell comes from another map.
+    fn timeline<'t>(&self, trace: &'t Trace) -> Option<&'t Timeline<Self::State>>;
+}
+
+/// The appliance as a whole.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ApplianceCell;
+
+/// A section as seen from its supplies.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct SupplyCell(
+    /// The section.
+    pub SectionCell,
+);
+
+/// One test of one thing.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct TestCell {
+    /// The kind of test.
+    pub kind: TestKind,
+    /// The thing tested.
+    pub thing: Thing,
+}
+
+/// What happened in a run.
+#[derive(Clone, Debug)]
+pub struct Trace {
+    pub(super) plant: Plant,
+    pub(super) run: Run,
+    pub(super) appliance: Timeline<ApplianceState>,
+    pub(super) sections: Vec<Timeline<SectionState>>,
+    pub(super) supplies: Vec<Timeline<SupplyState>>,
+    pub(super) isolators: Vec<Timeline<IsolatorState>>,
+    pub(super) connections: Vec<Timeline<ConnectionState>>,
+    pub(super) components: Vec<Timeline<ComponentState>>,
+    pub(super) temporaries: Vec<Timeline<TemporaryState>>,
+    pub(super) settings: Vec<Timeline<SettingState>>,
+    pub(super) tests: BTreeMap<TestCell, Timeline<TestState>>,
+    pub(super) loadings: Vec<(Place, Vec<SectionCell>)>,
+    pub(super) unmet: Vec<Unmet>,
+    pub(super) cannot_judge: Vec<CannotJudge>,
+}
+
+impl Trace {
+    /// The state of a cell at a place; none if the cell comes from another map.
+    pub fn at<C: Cell>(&self, cell: &C, place: Place) -> Option<&C::State> {
+        self.entry(cell, place).map(|entry| &entry.state)
+    }
+
+    /// The state of a cell at a place, and since when it holds.
+    pub fn entry<C: Cell>(&self, cell: &C, place: Place) -> Option<&Entry<C::State>> {
+        cell.timeline(self).map(|line| line.at(place))
+    }
+
+    /// The map with its things numbered.
+    pub fn plant(&self) -> &Plant {
+        &self.plant
+    }
+
+    /// The run.
+    pub fn run(&self) -> &Run {
+        &self.run
+    }
+
+    /// Every unmet demand, in the order of the run.
+    pub fn unmet(&self) -> &[Unmet] {
+        &self.unmet
+    }
+
+    /// What could not be simulated.
+    pub fn cannot_judge(&self) -> &[CannotJudge] {
+        &self.cannot_judge
+    }
+
+    /// The tests that a touched connection still lacks at a place; each needs one of its kinds.
+    pub fn tests_lacking(&self, connection: ConnectionCell, place: Place) -> Vec<TestDemand> {
+        let touched = self.at(&connection, place).and_then(|state| state.last_touched);
+        let (Some(touched), Some(plan)) = (touched, self.plant.connection(connection)) else {
+            return Vec::new();
+        };
+        let demands = self.plant.tests_after(plan).iter().copied();
+        demands
+            .filter(|any_of| !self.passed_between(any_of, Thing::Connection(connection), touched, place))
+            .collect()
+    }
+
+    /// Whether one of these tests of a thing passed after one place and by another.
+    pub fn passed_between(&self, any_of: TestDemand, thing: Thing, after: Place, by: Place) -> bool {
+        any_of.iter().any(|kind| {
+            let cell = TestCell { kind: kind.clone(), thing };
+            self.at(&cell, by).and_then(|state| state.passed).is_some_and(|passed| passed > after)
+        })
+    }
+
+    /// The sections that tests loaded in an execution.
+    pub fn loaded_in(&self, execution: usize) -> impl Iterator<Item = SectionCell> {
+        self.loadings
+            .iter()
+            .filter(move |(place, _)| place.execution() == Some(execution))
+            .flat_map(|(_, sections)| sections.iter().copied())
+    }
+}
+
+impl Cell for ApplianceCell {
+    type State = ApplianceState;
+    fn timeline<'t>(&self, trace: &'t Trace) -> Option<&'t Timeline<ApplianceState>> {
+        Some(&trace.appliance)
+    }
+}
+
+impl Cell for SupplyCell {
+    type State = SupplyState;
+    fn timeline<'t>(&self, trace: &'t Trace) -> Option<&'t Timeline<SupplyState>> {
+        trace.supplies.get(self.0.index())
+    }
+}
+
+impl Cell for TestCell {
+    type State = TestState;
+    fn timeline<'t>(&self, trace: &'t Trace) -> Option<&'t Timeline<TestState>> {
+        trace.tests.get(self)
+    }
+}
+
+macro_rules! cells {
+    ($($cell:ident: $state:ident in $field:ident;)*) => {$(
+        impl Cell for $cell {
+            type State = $state;
+            fn timeline<'t>(&self, trace: &'t Trace) -> Option<&'t Timeline<$state>> {
+                trace.$field.get(self.index())
+            }
+        }
+    )*};
+}
+
+cells! {
+    SectionCell: SectionState in sections;
+    IsolatorCell: IsolatorState in isolators;
+    ConnectionCell: ConnectionState in connections;
+    ComponentCell: ComponentState in components;
+    TemporaryCell: TemporaryState in temporaries;
+    SettingCell: SettingState in settings;
+}
