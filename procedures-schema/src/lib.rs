@@ -9,6 +9,8 @@
 //! The core has no browser, clock, randomness or storage; time and identities are arguments. Bad input
 //! gives a value with findings, or a typed error; nothing here panics.
 
+pub mod check;
+pub mod derive;
 pub mod edit;
 pub mod format;
 pub mod lexicon;

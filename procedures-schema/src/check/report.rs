@@ -1,0 +1,103 @@
+//! The report on a document: verdict, standing, findings, and what the checker was told of.
+
+use super::catalogue::catalogue;
+use super::context::Context;
+use super::finding::{Finding, Level};
+use crate::model::{ApplianceMap, CensusAnswer, Connection, Date, Known, Procedure};
+use crate::simulate::{Run, Trace, simulate};
+
+/// Whether a document may be followed as far as the checker can tell. Never "safe".
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Verdict {
+    /// No finding rejects it.
+    Accepted,
+    /// At least one finding rejects it.
+    Rejected,
+}
+
+/// How far the writing is, whatever the verdict.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Standing {
+    /// Values are still to be found out.
+    Draft,
+    /// Nothing is left for later.
+    Ready,
+}
+
+/// What the checker says of a document.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Report {
+    /// The verdict.
+    pub verdict: Verdict,
+    /// The standing.
+    pub standing: Standing,
+    /// Findings in the order of the steps, those that reject first within a step.
+    pub findings: Vec<Finding>,
+    /// How many rules judged.
+    pub n_rules: usize,
+    /// Values left for later.
+    pub n_later: usize,
+    /// The kinds of circuits that the document names; the checker cannot know of others.
+    pub told_of: Vec<String>,
+    /// The date for which it was judged.
+    pub today: Date,
+}
+
+impl Report {
+    /// How many findings reject.
+    pub fn n_rejecting(&self) -> usize {
+        self.findings.iter().filter(|finding| finding.level == Level::Reject).count()
+    }
+}
+
+/// Checks a document along its own run.
+pub fn check(procedure: &Procedure, today: Date) -> Report {
+    check_trace(procedure, &simulate(procedure, &Run::of(procedure)), today)
+}
+
+/// Checks a document along a trace that the caller has already.
+pub fn check_trace(procedure: &Procedure, trace: &Trace, today: Date) -> Report {
+    let context = Context { procedure, trace };
+    let mut findings = Vec::new();
+    for rule in catalogue() {
+        (rule.check)(rule, &context, &mut findings);
+    }
+    // A finding without a step concerns the whole document and stands first.
+    findings.sort_by_key(|finding| {
+        let position = finding.step.as_ref().and_then(|id| procedure.position(id));
+        (position, finding.level, finding.action, finding.code)
+    });
+    let rejected = findings.iter().any(|finding| finding.level == Level::Reject);
+    let n_later = count_later(&procedure.map);
+    Report {
+        verdict: if rejected { Verdict::Rejected } else { Verdict::Accepted },
+        standing: if n_later > 0 { Standing::Draft } else { Standing::Ready },
+        findings,
+        n_rules: catalogue().len(),
+        n_later,
+        told_of: told_of(procedure),
+        today,
+    }
+}
+
+fn told_of(procedure: &Procedure) -> Vec<String> {
+    let mut kinds: Vec<String> = Vec::new();
+    let named = procedure.map.circuits.iter().map(|circuit| &circuit.kind);
+    let answered = procedure.census.iter().filter(|entry| entry.answer != CensusAnswer::Absent);
+    for kind in named.chain(answered.map(|entry| &entry.kind)) {
+        if !kinds.iter().any(|known| known == kind.word()) {
+            kinds.push(kind.word().to_owned());
+        }
+    }
+    kinds
+}
+
+fn count_later(map: &ApplianceMap) -> usize {
+    fn one<T>(value: Option<&Known<T>>) -> usize {
+        usize::from(value.is_some_and(Known::is_later))
+    }
+    let of_connection = |k: &Connection| one(k.size.as_ref()) + one(k.tight.as_ref());
+    let connections: usize = map.connections.iter().map(of_connection).sum();
+    let seals: usize = map.seals.iter().map(|s| one(s.size.as_ref()) + one(s.number.as_ref())).sum();
+    connections + seals
+}

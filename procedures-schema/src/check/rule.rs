@@ -1,0 +1,48 @@
+//! What a rule is.
+
+use super::context::Context;
+use super::finding::{Finding, Level};
+
+/// One rule of the checker.
+pub struct Rule {
+    /// Its code `family/what-is-wrong`, stable for ever.
+    pub code: &'static str,
+    /// The most serious level of its findings.
+    pub level: Level,
+    /// What it finds, in one clause.
+    pub summary: &'static str,
+    /// Its documentation in Markdown: what it finds, why it matters, an example that fires, one that does
+    /// not, the source.
+    pub documentation: &'static str,
+    pub(super) check: fn(&Rule, &Context<'_>, &mut Vec<Finding>),
+}
+
+impl Rule {
+    /// The family, the part of the code before the stroke.
+    pub fn family(&self) -> &'static str {
+        self.code.split_once('/').map_or(self.code, |(family, _)| family)
+    }
+
+    /// An empty finding of this rule.
+    pub(super) fn finding(&self, title: String) -> Finding {
+        Finding {
+            code: self.code,
+            level: self.level,
+            step: None,
+            action: None,
+            span: None,
+            circuit: None,
+            title,
+            because: Vec::new(),
+            remedy: Vec::new(),
+            also: Vec::new(),
+            again: Vec::new(),
+        }
+    }
+}
+
+impl std::fmt::Debug for Rule {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("Rule").field("code", &self.code).field("level", &self.level).finish_non_exhaustive()
+    }
+}

@@ -1,0 +1,19 @@
+//! `pressure/not-proved`: a joint is touched that was not proved at zero.
+
+use crate::check::context::Context;
+use crate::check::finding::{Finding, Level};
+use crate::check::ladder;
+use crate::check::rule::Rule;
+use crate::simulate::Hazard;
+
+pub(in crate::check) static RULE: Rule = Rule {
+    code: "pressure/not-proved",
+    level: Level::Reject,
+    summary: "a joint is touched that was not proved at zero",
+    documentation: include_str!("not_proved.md"),
+    check,
+};
+
+fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
+    ladder::not_proved(rule, context, Hazard::Pressure, findings);
+}

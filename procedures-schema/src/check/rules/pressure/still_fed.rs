@@ -1,0 +1,19 @@
+//! `pressure/still-fed`: a joint is touched while a supply or a neighbouring section still presses on it.
+
+use crate::check::context::Context;
+use crate::check::finding::{Finding, Level};
+use crate::check::ladder;
+use crate::check::rule::Rule;
+use crate::simulate::Hazard;
+
+pub(in crate::check) static RULE: Rule = Rule {
+    code: "pressure/still-fed",
+    level: Level::Reject,
+    summary: "a joint is touched while a supply or a neighbouring section still presses on it",
+    documentation: include_str!("still_fed.md"),
+    check,
+};
+
+fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
+    ladder::still_fed(rule, context, Hazard::Pressure, findings);
+}

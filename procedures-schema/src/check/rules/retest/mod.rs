@@ -1,0 +1,3 @@
+//! Tests after the work.
+
+pub(in crate::check) mod missing;

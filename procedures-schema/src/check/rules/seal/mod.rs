@@ -1,0 +1,3 @@
+//! Seals.
+
+pub(in crate::check) mod not_renewed;

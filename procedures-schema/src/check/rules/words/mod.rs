@@ -1,0 +1,3 @@
+//! What the words say.
+
+pub(in crate::check) mod not_said;

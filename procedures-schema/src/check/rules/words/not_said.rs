@@ -1,0 +1,85 @@
+//! `words/not-said`: an action is not said by the words of its step.
+
+use crate::check::context::Context;
+use crate::check::finding::{Finding, Level};
+use crate::check::rule::Rule;
+use crate::check::wording::{capital, does};
+use crate::lexicon::Lexicon;
+use crate::model::{Action, Renewal, Step, Verb};
+use crate::simulate::Place;
+
+pub(in crate::check) static RULE: Rule = Rule {
+    code: "words/not-said",
+    level: Level::Reject,
+    summary: "an action is not said by the words of its step",
+    documentation: include_str!("not_said.md"),
+    check,
+};
+
+fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let lexicon = Lexicon::for_language(&context.procedure.language);
+    for (position, step) in context.procedure.steps.iter().enumerate() {
+        for (i, action) in step.actions.iter().enumerate() {
+            let unsaid = unsaid(lexicon, step, action);
+            let Some(what) = unsaid else { continue };
+            let thing = action.on.first().map_or_else(String::new, |id| format!(" {}", context.the_id(id)));
+            let number = position + 1;
+            let title = match what {
+                Unsaid::Action => {
+                    format!("Step {number} {}{thing}, and its words do not say so", does(&action.verb))
+                }
+                Unsaid::NewSeal => {
+                    format!("Step {number} makes{thing} with a new seal, and its words do not say so")
+                }
+            };
+            let mut finding = rule.finding(capital(&title));
+            finding.level = level_of(context, action);
+            finding.step = Some(step.id.clone());
+            finding.action = Some(Place::of_action(position, i).action().unwrap_or(i));
+            finding.span = action.says.first().copied();
+            finding.remedy.push("Say it in the sentence, or take the action out of the step".to_owned());
+            findings.push(finding);
+        }
+    }
+}
+
+enum Unsaid {
+    Action,
+    NewSeal,
+}
+
+/// What of an action its words do not say. Without a lexicon for the language only the span counts.
+fn unsaid(lexicon: Option<&'static Lexicon>, step: &Step, action: &Action) -> Option<Unsaid> {
+    let spanned: Vec<&str> =
+        action.says.iter().map(|span| span.of(&step.words)).filter(|text| !text.trim().is_empty()).collect();
+    if spanned.is_empty() {
+        return Some(Unsaid::Action);
+    }
+    let lexicon = lexicon?;
+    if !spanned.iter().any(|text| lexicon.says(text, action)) {
+        return Some(Unsaid::Action);
+    }
+    let new_seal = action.verb == Verb::Make && action.seal == Some(Renewal::New);
+    (new_seal && !lexicon.says_new_seal(&step.words)).then_some(Unsaid::NewSeal)
+}
+
+/// Safety actions reject, others warn.
+fn level_of(context: &Context<'_>, action: &Action) -> Level {
+    let rejects = match action.verb {
+        Verb::Isolate
+        | Verb::Lock
+        | Verb::Release
+        | Verb::Prove
+        | Verb::Test
+        | Verb::Restore
+        | Verb::Start
+        | Verb::Charge
+        | Verb::Purge => true,
+        Verb::Make => action.seal.is_some(),
+        Verb::Place | Verb::TakeAway => context.procedure.map.temporary.iter().any(|item| {
+            action.on.contains(&item.id) && (item.closes || item.bonds.is_some() || item.restrains.is_some())
+        }),
+        _ => false,
+    };
+    if rejects { Level::Reject } else { Level::Warn }
+}

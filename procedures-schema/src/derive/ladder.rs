@@ -1,0 +1,150 @@
+//! Ladders: the ready-made steps that make a circuit safe to touch, from shut down to proved.
+//!
+//! They come as ordinary steps, to be edited like any other. The rungs follow from the circuit's kind: a
+//! lock where the kind locks, a release where it stores pressure, the proof with the readings of the kind.
+
+use super::sentence::Sentence;
+use super::worked::worked_sections;
+use crate::model::{
+    Action, Energy, Handle, Id, IdSource, Isolator, Means, Port, Procedure, Stage, Step, Verb,
+};
+use crate::simulate::{KindRow, Plant, SectionCell, kind_row};
+
+/// The ladder of a circuit; empty if the map does not know it or its kind is not judged.
+pub fn ladder(procedure: &Procedure, circuit: &Id, ids: &mut dyn IdSource) -> Vec<Step> {
+    let plant = Plant::of(&procedure.map);
+    let Some(found) = procedure.map.circuits.iter().find(|c| c.id == *circuit) else { return Vec::new() };
+    let Some(row) = kind_row(&found.kind) else { return Vec::new() };
+    let targets = targets(procedure, &plant, circuit);
+    let isolators = isolators_around(procedure, &plant, &targets);
+    let mut steps = Vec::new();
+    let already_shut_down =
+        procedure.steps.iter().flat_map(|step| &step.actions).any(|action| action.verb == Verb::ShutDown);
+    if !already_shut_down {
+        let shut_down = Action::new(Verb::ShutDown, Vec::new());
+        let sentence = Sentence::new().say("Shut down the appliance", shut_down).add(" at its own control.");
+        steps.push(sentence.step(ids.next_id("step"), Stage::MakeSafe));
+    }
+    steps.extend(cut_off(&isolators, row, ids));
+    for section in &targets {
+        if row.stores.pressure {
+            steps.extend(release(procedure, &plant, *section, ids));
+        }
+        steps.extend(prove(procedure, &plant, *section, row, ids));
+    }
+    steps
+}
+
+/// The sections to be made safe: those worked on already, or those in which something can be undone.
+fn targets(procedure: &Procedure, plant: &Plant, circuit: &Id) -> Vec<SectionCell> {
+    let all = plant.sections_named(circuit);
+    let worked = worked_sections(procedure, plant);
+    let has_joint = |section: &SectionCell| plant.connections().any(|(_, k)| k.section == Some(*section));
+    let of_all = |wanted: &dyn Fn(&SectionCell) -> bool| -> Vec<SectionCell> {
+        all.iter().copied().filter(|section| wanted(section)).collect()
+    };
+    [of_all(&|section| worked.contains(section)), of_all(&has_joint)]
+        .into_iter()
+        .find(|some| !some.is_empty())
+        .unwrap_or(all)
+}
+
+/// The isolators that can be worked by hand between the targets and everything else.
+fn isolators_around<'p>(
+    procedure: &'p Procedure,
+    plant: &Plant,
+    targets: &[SectionCell],
+) -> Vec<&'p Isolator> {
+    procedure
+        .map
+        .isolators
+        .iter()
+        .filter(|isolator| {
+            let sides = [&isolator.between.0, &isolator.between.1];
+            let n_inside = sides
+                .iter()
+                .filter(|id| plant.section_named(id).is_some_and(|section| targets.contains(&section)))
+                .count();
+            let by_hand = !matches!(isolator.handle, Handle::Automatic | Handle::Relief | Handle::None);
+            n_inside == 1 && by_hand
+        })
+        .collect()
+}
+
+fn cut_off(isolators: &[&Isolator], row: &KindRow, ids: &mut dyn IdSource) -> Vec<Step> {
+    if isolators.is_empty() {
+        return Vec::new();
+    }
+    let on: Vec<Id> = isolators.iter().map(|isolator| isolator.id.clone()).collect();
+    let names: Vec<String> = isolators.iter().map(|isolator| format!("the {}", isolator.name)).collect();
+    let all = names.join(" and ");
+    let electric = isolators.iter().all(|isolator| matches!(isolator.handle, Handle::Switch | Handle::Fuse));
+    let begin = if electric { format!("Switch off at {all}") } else { format!("Close {all}") };
+    let mut sentence = Sentence::new().say(&begin, Action::new(Verb::Isolate, on.clone()));
+    if row.locks {
+        let it = if on.len() == 1 { "lock it off" } else { "lock them off" };
+        sentence = sentence.add(" and ").say(it, Action::new(Verb::Lock, on)).add("; keep the key");
+    }
+    vec![sentence.add(".").step(ids.next_id("step"), Stage::MakeSafe)]
+}
+
+fn release(
+    procedure: &Procedure,
+    plant: &Plant,
+    section: SectionCell,
+    ids: &mut dyn IdSource,
+) -> Option<Step> {
+    let id = plant.section(section)?.id.clone();
+    let port = |kind: Port| {
+        let wanted =
+            plant.connections().find(|(_, k)| k.section == Some(section) && k.port == Some(kind.clone()));
+        wanted.map(|(_, k)| k.id.clone())
+    };
+    let (drain, vent) = (port(Port::Drain), port(Port::Vent));
+    let mut action = Action::new(Verb::Release, vec![id.clone()]);
+    action.what = Some(Energy::Pressure);
+    action.by = Some(if drain.is_some() { Means::Drain } else { Means::Vent });
+    action.to = drain.is_some().then(|| "a bucket".to_owned());
+    action.through.clone_from(&drain);
+    action.vent.clone_from(&vent);
+    let name = |id: &Id| procedure.map.name_of(id).to_owned();
+    let way = match (&drain, &vent) {
+        (Some(drain), Some(vent)) => format!(
+            "Drain the {} through the {} into a bucket, with the {} open",
+            name(&id),
+            name(drain),
+            name(vent)
+        ),
+        (Some(drain), None) => format!("Drain the {} through the {} into a bucket", name(&id), name(drain)),
+        (None, Some(vent)) => format!("Release the {} through the {}", name(&id), name(vent)),
+        (None, None) => format!("Release the pressure of the {}", name(&id)),
+    };
+    Some(Sentence::new().say(&way, action).add(".").step(ids.next_id("step"), Stage::MakeSafe))
+}
+
+fn prove(
+    procedure: &Procedure,
+    plant: &Plant,
+    section: SectionCell,
+    row: &KindRow,
+    ids: &mut dyn IdSource,
+) -> Option<Step> {
+    let plan = plant.section(section)?;
+    let circuit = plant.circuit(plan.circuit)?;
+    let id = if circuit.sections.len() == 1 { &circuit.id } else { &plan.id };
+    let name = procedure.map.name_of(id);
+    let zero = if row.guarded { "dead" } else { "at zero" };
+    let readings: Vec<String> = row
+        .proof
+        .iter()
+        .map(|reading| match &reading.limits {
+            Some((min, max, unit)) => format!("{} {min} to {max} {}", reading.what, unit.shown()),
+            None => format!("{} {}", reading.what, reading.seen),
+        })
+        .collect();
+    let action = Action::new(Verb::Prove, vec![id.clone()]);
+    let sentence = Sentence::new()
+        .say(&format!("Prove the {name} {zero}"), action)
+        .add(&format!(": {}.", readings.join(", ")));
+    Some(sentence.step(ids.next_id("step"), Stage::MakeSafe))
+}

@@ -1,0 +1,9 @@
+//! What is worked out from a document and its trace: lanes, what is still apart, ready-made ladders.
+//!
+//! Nothing here judges, and nothing here changes a document.
+
+pub mod apart;
+pub mod ladder;
+pub mod lanes;
+mod sentence;
+mod worked;
