@@ -1,0 +1,146 @@
+// The page Write as its user sees it: by roles and names.
+import assert from 'node:assert/strict';
+
+export class Write {
+  #page;
+
+  constructor(page) {
+    this.#page = page;
+  }
+
+  get #stamp() {
+    return this.#page.getByRole('status').filter({ hasText: /^\s*(ACCEPTED|REJECTED)/i });
+  }
+
+  get #rows() {
+    return this.#page.locator('li[data-step]');
+  }
+
+  /** Opens the site; a first visit shows the demo. */
+  async open(address) {
+    await this.#page.goto(address);
+    await this.#rows.first().waitFor();
+  }
+
+  /** Waits until the stamp begins with this word. */
+  async stamped(verdict) {
+    await this.#stamp.filter({ hasText: new RegExp(`^\\s*${verdict}`, 'i') }).first().waitFor();
+  }
+
+  async steps() {
+    return this.#rows.count();
+  }
+
+  row(number) {
+    return this.#page.getByRole('listitem', { name: `Step ${number}`, exact: true });
+  }
+
+  /** The words of a step; they are a field only while the step is selected. */
+  async words(number) {
+    const field = this.#field(number);
+    return (await field.count()) > 0 ? field.inputValue() : this.row(number).locator('.words').innerText();
+  }
+
+  #field(number) {
+    return this.#page.getByRole('textbox', { name: `Words of step ${number}`, exact: true });
+  }
+
+  /** Selects a step, so that its keys and the field of its words are there. */
+  async select(number) {
+    if ((await this.#field(number).count()) === 0) await this.row(number).locator('.words').click();
+    await this.#field(number).click();
+  }
+
+  /** Replaces the words of a step. */
+  async setWords(number, words) {
+    await this.select(number);
+    await this.#field(number).fill(words);
+  }
+
+  async putBack() {
+    await this.#page.getByRole('button', { name: 'Put it back' }).first().click();
+  }
+
+  /** Removes a step with the key in its row. */
+  async remove(number) {
+    await this.select(number);
+    await this.row(number).getByRole('button', { name: 'Remove step' }).click();
+  }
+
+  async undo() {
+    await this.#page.getByRole('button', { name: /^Undo/ }).click();
+  }
+
+  /** Writes a step of its own at the end. */
+  async append(words) {
+    const line = this.#page.getByRole('textbox', { name: 'New step' });
+    await line.click();
+    await line.pressSequentially(words, { delay: 15 });
+    await line.press('Enter');
+  }
+
+  /** Writes a step below another, as in the flow of writing. */
+  async addBelow(number, words) {
+    await this.select(number);
+    await this.#page.keyboard.press('Control+Enter');
+    const line = this.#page.getByRole('textbox', { name: `Step after ${number}`, exact: true });
+    await line.pressSequentially(words, { delay: 15 });
+    await line.press('Enter');
+  }
+
+  /** The text that says until when everything is kept. */
+  async kept() {
+    return this.#page.locator('#kept').innerText();
+  }
+
+  /** Does something, then waits until the page says of a later moment that everything is kept. */
+  async untilKept(act) {
+    // Two moments of one second look the same, so every change of the line is watched, not its text alone.
+    await this.#page.evaluate(() => {
+      const line = document.getElementById('kept');
+      globalThis.keptAgain = new Promise((resolve) => {
+        const observer = new MutationObserver(() => {
+          if (!/^kept \d\d:\d\d:\d\d$/.test(line.innerText.trim())) return;
+          observer.disconnect();
+          resolve();
+        });
+        observer.observe(line, { childList: true, characterData: true, subtree: true });
+      });
+    });
+    await act();
+    await this.#page.evaluate(
+      () => Promise.race([
+        globalThis.keptAgain,
+        new Promise((_, reject) => setTimeout(() => reject(new Error(document.getElementById('kept').innerText)), 10_000)),
+      ]),
+    );
+  }
+
+  /** Saves to a file, and gives its path. */
+  async save(to) {
+    const [download] = await Promise.all([
+      this.#page.waitForEvent('download'),
+      this.#page.getByRole('button', { name: /^Save/ }).click(),
+    ]);
+    assert.match(download.suggestedFilename(), /\.putback\.json$/);
+    await download.saveAs(to);
+    return to;
+  }
+
+  /** Goes to the page Follow. */
+  async follow() {
+    await this.#page.getByRole('button', { name: 'Follow', exact: true }).or(
+      this.#page.getByRole('link', { name: 'Follow', exact: true }),
+    ).first().click();
+  }
+
+  /** After a restart: back to the job that runs, if the page does not open it by itself. */
+  async resume() {
+    const running = this.#page.getByRole('button', { name: /^(Done, next|Take it|Read:)/i });
+    const follow = this.#page.getByRole('button', { name: 'Follow', exact: true }).or(
+      this.#page.getByRole('link', { name: 'Follow', exact: true }),
+    );
+    await running.or(follow).first().waitFor();
+    if ((await running.count()) === 0) await follow.first().click();
+  }
+}

@@ -1,0 +1,21 @@
+// The end-to-end tests: node tests/browser/run.mjs, after a build. `./dev test` does both.
+import { existsSync } from 'node:fs';
+import { walk } from './journey.mjs';
+import { commandLine, page, repository } from './places.mjs';
+import { Tally } from './tally.mjs';
+
+const SCREENS = [
+  { name: 'desk-1280x800', options: { viewport: { width: 1280, height: 800 } } },
+  { name: 'tablet-820x1180', options: { viewport: { width: 820, height: 1180 }, hasTouch: true } },
+];
+
+for (const needed of [page, commandLine, repository('tests/browser/node_modules')]) {
+  if (!existsSync(needed)) {
+    console.error(`${needed} is missing; \`./dev test\` makes it`);
+    process.exit(2);
+  }
+}
+
+const tally = new Tally();
+for (const screen of SCREENS) await walk(tally, screen);
+process.exit(tally.close() ? 0 : 1);

@@ -1,0 +1,77 @@
+// The long test of keeping: kills the browser again and again while somebody writes, and looks after each
+// kill whether everything that the page had called kept is there. `./dev soak` runs it.
+import assert from 'node:assert/strict';
+import { kill, launchWith, newProfile, removeProfile } from './browser.mjs';
+import { page as folder } from './places.mjs';
+import { Write } from './pages/write.mjs';
+import { Server } from './server.mjs';
+import { Tally } from './tally.mjs';
+
+const N_KILLS = Number(process.env.PUTBACK_KILLS ?? 25);
+const SEED = Number(process.env.PUTBACK_SEED ?? 1);
+/** The longest time from an edit to the kill. */
+const LONGEST_MS = 1500;
+
+/** A small generator of numbers from 0 to 1, the same for the same seed (mulberry32). */
+function generator(seed) {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
+    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4_294_967_296;
+  };
+}
+
+/** Types until the kill; gives the last words that the page had called kept. */
+async function typeUntilKilled(write, profile, round, after) {
+  let isOver = false;
+  let kept = await write.words(1);
+  const typing = (async () => {
+    for (let word = 0; !isOver; word += 1) {
+      const words = `Round ${round}, word ${word}.`;
+      await write.untilKept(() => write.setWords(1, words));
+      kept = words;
+    }
+  })().catch((error) => {
+    // The kill ends the typing in the middle of something; before it, nothing may.
+    if (!isOver) throw error;
+  });
+  await Promise.race([typing, new Promise((resolve) => setTimeout(resolve, after))]);
+  isOver = true;
+  const promised = kept;
+  await kill(profile);
+  await typing;
+  return promised;
+}
+
+const number = (words) => {
+  const match = /^Round (\d+), word (\d+)\.$/.exec(words);
+  return match ? Number(match[1]) * 1e6 + Number(match[2]) : -1;
+};
+
+const tally = new Tally();
+const random = generator(SEED);
+const server = new Server(folder);
+const profile = newProfile();
+await server.start();
+await tally.journey(`${N_KILLS} kills while writing, seed ${SEED}, ${new Date().toISOString().slice(0, 10)}`, async () => {
+  let promised;
+  for (let round = 1; round <= N_KILLS + 1; round += 1) {
+    await tally.step(round > N_KILLS ? 'after the last kill' : `kill ${round}`, async () => {
+      const browser = await launchWith(profile, { viewport: { width: 1280, height: 800 } });
+      browser.setDefaultTimeout(20_000);
+      const write = new Write(browser.pages()[0] ?? (await browser.newPage()));
+      await write.open(server.address);
+      const found = await write.words(1);
+      // Words typed after the last promise may be there or not; older ones may not.
+      if (promised !== undefined) assert.ok(number(found) >= number(promised), `kept "${promised}", found "${found}"`);
+      if (round > N_KILLS) await browser.close();
+      else promised = await typeUntilKilled(write, profile, round, 300 + random() * LONGEST_MS);
+    });
+  }
+});
+await kill(profile);
+await server.stop();
+removeProfile(profile);
+process.exit(tally.close() ? 0 : 1);

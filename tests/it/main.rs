@@ -1,0 +1,14 @@
+//! The native tests of Putback, in one binary: each module tests one thing through public interfaces.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    unreachable_pub,
+    reason = "a test fails by panicking and may say what it saw"
+)]
+
+mod house;
+mod rules;
+mod units;
