@@ -64,7 +64,9 @@ fn finishes(step: &Value) -> bool {
 
 fn renamed(list: &[Value], own_ids: &BTreeSet<String>, copy: usize) -> Vec<Value> {
     let mut list = list.to_vec();
-    list.iter_mut().for_each(|value| rename(value, own_ids, copy));
+    for value in &mut list {
+        rename(value, own_ids, copy);
+    }
     list
 }
 

@@ -10,5 +10,7 @@
 )]
 
 mod house;
+mod laws;
 mod rules;
+mod suite;
 mod units;

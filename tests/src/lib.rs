@@ -10,8 +10,10 @@ const NOT_WRITTEN: &[&str] = &[".git", ".tools", "dist", "node_modules", "out", 
 
 /// The top folder of the repository.
 pub fn repository() -> PathBuf {
-    let package = Path::new(env!("CARGO_MANIFEST_DIR"));
-    package.parent().unwrap_or(package).to_path_buf()
+    // Cargo says it again when it runs a test, so a build that was moved still finds its own files.
+    let package = std::env::var_os("CARGO_MANIFEST_DIR").unwrap_or_else(|| env!("CARGO_MANIFEST_DIR").into());
+    let package = PathBuf::from(package);
+    package.parent().map_or_else(|| package.clone(), Path::to_path_buf)
 }
 
 /// One text file of the repository.

@@ -4,6 +4,7 @@ use super::rule::Rule;
 use super::rules::{control, gas, isolation, pressure, putback, retest, seal, words};
 
 static RULES: &[&Rule] = &[
+    &control::no_steps::RULE,
     &control::cannot_judge::RULE,
     &isolation::still_fed::RULE,
     &isolation::not_locked::RULE,

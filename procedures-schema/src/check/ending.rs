@@ -43,7 +43,7 @@ pub(super) fn omissions(
             let section = context.trace.plant().connection(connection).and_then(|plan| plan.section);
             finding.circuit = section.and_then(|section| context.circuit_id(section));
         }
-        finding.because.push(since(context, since_place, format!("{the} was {}", omission.because)));
+        finding.because.push(since(context, since_place, &format!("{the} was {}", omission.because)));
         finding.remedy.push((omission.remedy)(&the));
         findings.push(finding);
     }

@@ -22,7 +22,7 @@ pub(super) fn still_fed(rule: &Rule, context: &Context<'_>, hazard: Hazard, find
         let part = context.the_section(*section);
         let mut finding = begin(rule, context, cause.first, &format!("while {part} is still fed"));
         let are = if through.len() == 1 { "is" } else { "are" };
-        finding.because.push(since(context, cause.first.since, format!("{ways} {are} open")));
+        finding.because.push(since(context, cause.first.since, &format!("{ways} {are} open")));
         finding.remedy.push(format!("Isolate {part} at {ways} before this"));
         finding.again = cause.later_steps(context);
         findings.push(finding);
@@ -42,7 +42,7 @@ pub(super) fn not_locked(rule: &Rule, context: &Context<'_>, hazard: Hazard, fin
         let ways = context.the_isolators(isolators);
         let part = context.the_section(*section);
         let mut finding = begin(rule, context, cause.first, &format!("while {part} is off but not locked"));
-        finding.because.push(since(context, cause.first.since, format!("{ways} closed without a lock")));
+        finding.because.push(since(context, cause.first.since, &format!("{ways} closed without a lock")));
         finding.remedy.push(format!("Lock {ways} right after closing, and keep the key"));
         finding.again = cause.later_steps(context);
         findings.push(finding);
@@ -60,7 +60,7 @@ pub(super) fn not_released(rule: &Rule, context: &Context<'_>, hazard: Hazard, f
         let part = context.the_section(section);
         let mut finding = begin(rule, context, cause.first, &format!("while {part} is under pressure"));
         let text = format!("{part} is cut off, but its pressure was not released");
-        finding.because.push(since(context, cause.first.since, text));
+        finding.because.push(since(context, cause.first.since, &text));
         finding.remedy.push(format!("Release {part} through a drain or vent before this"));
         finding.again = cause.later_steps(context);
         findings.push(finding);
@@ -83,7 +83,7 @@ pub(super) fn not_proved(rule: &Rule, context: &Context<'_>, hazard: Hazard, fin
         finding.because.push(match state {
             Some(Proof::Lapsed(why)) => {
                 let text = format!("{part} was proved before, and {}", lapsed(why));
-                since(context, cause.first.since, text)
+                since(context, cause.first.since, &text)
             }
             _ => Because { text: format!("{part} was never proved {zero}"), step: None },
         });
@@ -133,7 +133,7 @@ fn begin(rule: &Rule, context: &Context<'_>, unmet: &Unmet, state: &str) -> Find
 }
 
 /// A state with the step since which it holds.
-pub(super) fn since(context: &Context<'_>, place: Place, text: String) -> Because {
+pub(super) fn since(context: &Context<'_>, place: Place, text: &str) -> Because {
     let step = context.step_id_at(place);
     let text = if step.is_some() {
         format!("{text}, since {}", context.step_name(place))

@@ -39,7 +39,7 @@ fn as_text(bytes: &[u8]) -> Result<&str, FormatError> {
     }
     std::str::from_utf8(bytes).map_err(|error| {
         let good = bytes.get(..error.valid_up_to()).unwrap_or_default();
-        let line = good.iter().filter(|b| **b == b'\n').count() + 1;
+        let line = good.split(|b| *b == b'\n').count();
         let column = good.iter().rev().take_while(|b| **b != b'\n').count() + 1;
         FormatError {
             category: Category::Text,

@@ -108,7 +108,7 @@ fn bytes_that_are_no_text_are_refused_with_their_place() {
 fn too_many_steps_are_refused_in_numbers() {
     let mut procedure: Procedure = read(SMALL.as_bytes()).expect("readable");
     let step = Step { words: "Wait.".to_owned(), stage: Stage::Strip, ..(*procedure.steps[0]).clone() };
-    procedure.steps = vec![Arc::new(step); MOST_STEPS + 1];
+    procedure.steps = std::iter::repeat_n(Arc::new(step), MOST_STEPS + 1).collect();
     let error = read(write(&procedure).as_bytes()).expect_err("too many");
     assert_eq!(error.to_string(), "This file has 5001 steps; 5000 can be opened. Nothing was changed.");
 }

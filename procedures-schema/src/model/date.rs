@@ -44,9 +44,8 @@ impl Date {
             let part = text.get(from..to)?;
             part.bytes().all(|b| b.is_ascii_digit()).then(|| part.parse().ok()).flatten()
         };
-        let (year, month, day) = match (number(0, 4), number(5, 7), number(8, 10)) {
-            (Some(year), Some(month), Some(day)) => (year, month, day),
-            _ => return Err(wrong()),
+        let (Some(year), Some(month), Some(day)) = (number(0, 4), number(5, 7), number(8, 10)) else {
+            return Err(wrong());
         };
         let leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
         let days = match month {

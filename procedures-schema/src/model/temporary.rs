@@ -3,6 +3,7 @@
 use super::{Id, Rest};
 use serde::{Deserialize, Serialize};
 
+#[expect(clippy::struct_excessive_bools, reason = "independent facts, each a field of the file")]
 /// Something that is placed for the job and taken away again.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Temporary {

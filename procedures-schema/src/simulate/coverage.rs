@@ -151,18 +151,18 @@ impl Machine<'_> {
         if names.is_empty() {
             return covered;
         }
-        let named: Vec<Thing> = names.iter().filter_map(|id| self.trace.plant.thing(id)).collect();
+        let things: Vec<Thing> = names.iter().filter_map(|id| self.trace.plant.thing(id)).collect();
         let sections: Vec<SectionCell> =
             names.iter().flat_map(|id| self.trace.plant.sections_named(id)).collect();
         let belongs = |thing: &Thing| match thing {
             Thing::Connection(k) => self.trace.plant.connection(*k).is_some_and(|plan| {
-                plan.joins.iter().any(|c| named.contains(&Thing::Component(*c)))
+                plan.joins.iter().any(|c| things.contains(&Thing::Component(*c)))
                     || plan.section.is_some_and(|s| sections.contains(&s))
             }),
             Thing::Section(s) => sections.contains(s),
             _ => false,
         };
-        covered.into_iter().filter(|thing| named.contains(thing) || belongs(thing)).collect()
+        covered.into_iter().filter(|thing| things.contains(thing) || belongs(thing)).collect()
     }
 
     fn stamp(&mut self, kind: &TestKind, thing: Thing, loaded: &[SectionCell]) {

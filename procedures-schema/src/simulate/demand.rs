@@ -133,7 +133,7 @@ impl Machine<'_> {
         let mut isolators: Vec<IsolatorCell> = self
             .group(section)
             .iter()
-            .flat_map(|s| self.plant().section(*s))
+            .filter_map(|s| self.plant().section(*s))
             .flat_map(|s| s.isolators.iter().copied())
             .filter(|i| self.now(i).is_some_and(|state| !state.open && !state.locked))
             .collect();
@@ -147,7 +147,7 @@ impl Machine<'_> {
     pub(super) fn has_closed(&self, section: SectionCell) -> bool {
         self.group(section)
             .iter()
-            .flat_map(|s| self.plant().section(*s))
+            .filter_map(|s| self.plant().section(*s))
             .flat_map(|s| &s.isolators)
             .any(|i| self.now(i).is_some_and(|state| !state.open))
     }

@@ -22,6 +22,7 @@ pub struct IsolatorState {
 }
 
 /// Stored energies of a section.
+#[expect(clippy::struct_excessive_bools, reason = "a set of four, read by name")]
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Energies {
     /// Pressure.

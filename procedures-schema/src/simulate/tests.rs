@@ -1,1 +1,217 @@
+//! States looked up in traces, on a small map of a pump between two valves.
 
+use super::{
+    Cell, Contents, Lapse, Place, Proof, Reason, Run, SupplyCell, TestCell, Thing, Trace, Whereabouts,
+    simulate,
+};
+use crate::format;
+use crate::model::{Id, Procedure, Rest, Stage, Step, TestKind};
+use crate::notation;
+use std::sync::Arc;
+
+const MAP: &str = include_str!("../../../tests/suite/maps/pump.putback.json");
+const GAS: &str = include_str!("../../../tests/suite/maps/gas.putback.json");
+const SAFE: &str = "shutdown · isolate spur · lock spur · undo cover_screws · remove cover · prove M";
+const ZERO: &str = "isolate va vb · release body what=pressure by=vent vent=vent · prove body";
+
+/// Runs lines of notation, one step each, on a map.
+fn run(map: &str, lines: &[&str]) -> Trace {
+    let mut procedure: Procedure = format::read(map.as_bytes()).expect("a map");
+    procedure.steps = lines
+        .iter()
+        .enumerate()
+        .map(|(i, line)| {
+            Arc::new(Step {
+                id: Id::new(&i.to_string()),
+                stage: Stage::Strip,
+                words: (*line).to_owned(),
+                why: String::new(),
+                messages: Vec::new(),
+                actions: notation::parse(line).expect(line),
+                when: Vec::new(),
+                people: None,
+                declined: Vec::new(),
+                rest: Rest::default(),
+            })
+        })
+        .collect();
+    let all: Vec<usize> = (0..lines.len()).collect();
+    simulate(&procedure, &Run::of_steps(&all))
+}
+
+fn now<C: Cell>(trace: &Trace, cell: Option<C>) -> C::State
+where
+    C::State: Clone,
+{
+    trace.at(&cell.expect("a cell"), Place::END).expect("a state").clone()
+}
+
+fn section(trace: &Trace, id: &str) -> super::SectionState {
+    now(trace, trace.plant().section_named(&id.into()))
+}
+
+fn connection(trace: &Trace, id: &str) -> (u32, u32, u32) {
+    let state = now(trace, trace.plant().connection_named(&id.into()));
+    (state.made, state.slack, state.open)
+}
+
+fn passed(trace: &Trace, kind: TestKind, id: &str) -> bool {
+    let thing = trace.plant().connection_named(&id.into()).map(Thing::Connection).expect("a connection");
+    trace.at(&TestCell { kind, thing }, Place::END).is_some_and(|state| state.passed.is_some())
+}
+
+fn reasons(trace: &Trace) -> Vec<&Reason> {
+    trace.unmet().iter().map(|unmet| &unmet.reason).collect()
+}
+
+#[test]
+fn a_good_ladder_leaves_nothing_unmet() {
+    let trace = run(MAP, &[SAFE, ZERO, "undo plug · undo head · remove pump"]);
+    assert_eq!(reasons(&trace), Vec::<&Reason>::new());
+    assert_eq!(section(&trace, "body").proof, Proof::Proved);
+    assert_eq!(section(&trace, "body").contents, Contents::Air);
+    assert_eq!(section(&trace, "sys").proof, Proof::None);
+}
+
+#[test]
+fn each_place_has_its_own_state() {
+    let trace = run(MAP, &["undo head 2", "slacken head 1", "undo head", "make head 3"]);
+    let cell = trace.plant().connection_named(&"head".into()).expect("head");
+    let at = |place| trace.at(&cell, place).map(|s| (s.made, s.slack, s.open));
+    assert_eq!(at(Place::START), Some((4, 0, 0)));
+    assert_eq!(at(Place::after(0)), Some((2, 0, 2)));
+    assert_eq!(at(Place::after(1)), Some((1, 1, 2)));
+    assert_eq!(at(Place::after(2)), Some((0, 0, 4)));
+    assert_eq!(at(Place::END), Some((3, 0, 1)));
+}
+
+#[test]
+fn undoing_takes_slack_fasteners_first() {
+    let trace = run(MAP, &["slacken head 1 · undo head 2"]);
+    assert_eq!(connection(&trace, "head"), (2, 0, 2));
+}
+
+#[test]
+fn a_section_is_fed_until_the_last_valve_is_shut() {
+    for (line, fed) in [("isolate va", true), ("isolate va vb", false), ("isolate vb · isolate va", false)] {
+        let trace = run(MAP, &[line]);
+        let body = trace.plant().section_named(&"body".into()).map(SupplyCell);
+        assert_eq!(now(&trace, body).fed, fed, "{line}");
+    }
+}
+
+#[test]
+fn a_lock_counts_only_if_every_closed_isolator_has_one() {
+    let locked = |line: &str| {
+        let trace = run(MAP, &[line]);
+        now(&trace, trace.plant().section_named(&"body".into()).map(SupplyCell)).locked
+    };
+    assert!(!locked("isolate va vb"));
+    assert!(!locked("isolate va vb · lock va"));
+    assert!(locked("isolate va vb · lock va vb"));
+    assert!(!locked("lock va vb"));
+}
+
+#[test]
+fn proofs_lapse_when_energy_can_come_back() {
+    for (line, lapse) in [
+        ("restore va", Lapse::Restored),
+        ("charge body", Lapse::Filled),
+        ("purge body through=vent", Lapse::Filled),
+        ("wait 60 unattended", Lapse::LeftAlone),
+    ] {
+        let trace = run(MAP, &[SAFE, ZERO, line]);
+        assert_eq!(section(&trace, "body").proof, Proof::Lapsed(lapse), "{line}");
+    }
+    let trace = run(MAP, &[SAFE, ZERO, "wait 60", "undo plug", "remove pump"]);
+    assert_eq!(section(&trace, "body").proof, Proof::Proved);
+}
+
+#[test]
+fn opening_a_valve_brings_pressure_and_mixes_air_in() {
+    let trace = run(MAP, &[SAFE, ZERO, "undo head · make head seal=new", "make vent · restore va"]);
+    let body = section(&trace, "body");
+    assert!(body.stored.pressure && !body.stored.heat);
+    assert_eq!(body.contents, Contents::Mixed);
+    let bled =
+        run(MAP, &[SAFE, ZERO, "undo head · make head seal=new", "restore va", "purge body through=vent"]);
+    assert_eq!(section(&bled, "body").contents, Contents::Medium);
+}
+
+#[test]
+fn a_leak_check_covers_only_what_is_full_and_can_be_seen() {
+    let made = [SAFE, ZERO, "undo head · make head seal=new · make vent"];
+    let after = |more: &[&str], kind: TestKind| {
+        let trace = run(MAP, &[&made[..], more].concat());
+        passed(&trace, kind, "head")
+    };
+    assert!(!after(&["test leak-cold"], TestKind::LeakCold), "the valves are shut");
+    assert!(after(&["restore va", "test leak-cold"], TestKind::LeakCold));
+    assert!(!after(&["restore va", "test leak-hot"], TestKind::LeakHot), "it was not hot since");
+    assert!(after(&["restore va", "start max", "test leak-hot"], TestKind::LeakHot));
+    let covered = ["restore va", "fit cover · make cover_screws", "test leak-cold"];
+    let trace = run(MAP, &[&made[..], &covered].concat());
+    assert!(!passed(&trace, TestKind::LeakCold, "vent"), "behind the cover");
+    assert!(!passed(&trace, TestKind::LeakCold, "head"), "behind the cover");
+    let narrowed = run(MAP, &[&made[..], &["restore va", "test leak-cold vent"]].concat());
+    assert!(passed(&narrowed, TestKind::LeakCold, "vent"));
+    assert!(!passed(&narrowed, TestKind::LeakCold, "head"), "the author named the vent alone");
+}
+
+#[test]
+fn a_tightness_test_reaches_as_far_as_the_open_valves() {
+    let off = ["shutdown", "undo case_door · remove case"];
+    for (line, union, flange) in [
+        ("test tightness at=tp", true, false),
+        ("isolate av · test tightness at=tp", false, false),
+        ("isolate av · test tightness at=house", false, false),
+        ("start max · test tightness at=tp", false, false),
+    ] {
+        let trace = run(GAS, &[&off[..], &[line]].concat());
+        assert_eq!(passed(&trace, TestKind::Tightness, "union"), union, "{line}");
+        assert_eq!(passed(&trace, TestKind::Tightness, "flange"), flange, "{line}");
+        assert!(!passed(&trace, TestKind::Tightness, "tp"), "the port it is taken at: {line}");
+    }
+    let fluid = |line: &str| passed(&run(GAS, &[&off[..], &[line]].concat()), TestKind::LeakFluid, "flange");
+    assert!(!fluid("test leak-fluid"));
+    assert!(fluid("start max · test leak-fluid"), "firing opens the automatic valve");
+}
+
+#[test]
+fn a_function_test_needs_the_appliance_running() {
+    let shown = |line: &str| passed(&run(MAP, &[line]), TestKind::Function, "plug");
+    assert!(shown("test function"), "a job begins with the appliance running");
+    assert!(!shown("shutdown · test function"));
+    assert!(shown("shutdown · start heat · test function pump"));
+    assert!(!shown("test function cover"));
+}
+
+#[test]
+fn parts_go_and_come_back() {
+    let whereabouts = |line: &str| {
+        let trace = run(MAP, &[line]);
+        let state = now(&trace, trace.plant().component_named(&"pump".into()));
+        (state.whereabouts, state.new)
+    };
+    assert_eq!(whereabouts("remove pump"), (Whereabouts::Off, false));
+    assert_eq!(whereabouts("aside pump"), (Whereabouts::Aside, false));
+    assert_eq!(whereabouts("remove pump · fit pump new"), (Whereabouts::Fitted, true));
+    assert_eq!(whereabouts("remove pump · fit pump same"), (Whereabouts::Fitted, false));
+}
+
+#[test]
+fn live_parts_beside_the_hands_are_unmet() {
+    let lines = ["isolate va vb · release body what=pressure by=vent vent=vent · prove body", "undo head"];
+    let trace = run(MAP, &lines);
+    let fed = trace.unmet().iter().find(|unmet| matches!(unmet.reason, Reason::StillFed { .. }));
+    let fed = fed.expect("the plug is live");
+    assert_eq!(fed.place, Place::of_action(1, 0));
+    assert_eq!(fed.since, Place::START);
+}
+
+#[test]
+fn what_cannot_be_judged_is_said_and_the_rest_goes_on() {
+    let trace = run(MAP, &["undo nothing_of_this_name · undo head"]);
+    assert_eq!(trace.cannot_judge().len(), 1);
+    assert_eq!(connection(&trace, "head"), (0, 0, 4));
+}

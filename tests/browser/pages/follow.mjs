@@ -1,6 +1,11 @@
 // The page Follow as the person on the job sees it: by roles and names.
 import assert from 'node:assert/strict';
 
+/** What the main key says, in the order in which a step asks for it. */
+const MAIN_KEY = /^(Read: |Seen: |Take it|The hold is lifted|Start the wait|Done, next)/;
+/** More than any step of the demo asks for. */
+const MOST_PRESSES = 20;
+
 export class Follow {
   #page;
 
@@ -8,51 +13,77 @@ export class Follow {
     this.#page = page;
   }
 
-  key(name) {
-    return this.#page.getByRole('button', { name });
+  get #step() {
+    return this.#page.getByRole('region', { name: 'Step to do' });
   }
 
-  /** Waits until a step is there to be done. */
+  get #mainKey() {
+    return this.#page.getByRole('button', { name: MAIN_KEY });
+  }
+
+  get #goOn() {
+    return this.#page.getByRole('button', { name: /^Go on/ });
+  }
+
+  /** Waits until a step is there to be done; after a break, says first that one goes on. */
   async ready() {
-    await this.key(/^(Done, next|Take it|Read:)/i).first().waitFor();
+    await this.#step.or(this.#goOn).first().waitFor();
+    if ((await this.#goOn.count()) === 0) return;
+    await this.#settled();
+    await this.#goOn.click();
+    await this.#step.waitFor();
   }
 
-  /** How many steps are ticked, that is done and kept. */
-  async ticks() {
-    return this.#page.locator('li[data-ticked]').count();
+  /** The break is shown: where one was, and what is still apart. */
+  async resumes() {
+    await this.#page.getByRole('heading', { name: 'You were here' }).waitFor();
+    await this.#page.getByText(/Still apart: \d+/).first().waitFor();
   }
 
   /** The number of the step that is to be done now. */
   async current() {
-    const current = this.#page.locator('[aria-current="step"]').first();
-    return Number.parseInt(await current.getAttribute('data-number'), 10);
+    const heading = await this.#step.getByRole('heading', { level: 1 }).innerText();
+    return Number.parseInt(/Step\s+(\d+)/.exec(heading)?.[1] ?? '', 10);
+  }
+
+  /** The number of the step that was ticked last; 0 before the first. */
+  async lastTicked() {
+    const lines = await this.#page.getByText(/Done:\s*\d+/).allInnerTexts();
+    return Number.parseInt(/Done:\s*(\d+)/.exec(lines.join(' '))?.[1] ?? '0', 10);
   }
 
   /** Does the step in front: reads its messages, takes its readings, ticks it. */
   async doStep() {
-    const before = await this.ticks();
-    for (let press = 0; press < 12 && (await this.ticks()) === before; press += 1) {
-      await this.#pressOne();
+    const before = await this.current();
+    for (let press = 0; press < MOST_PRESSES; press += 1) {
+      const key = (await this.#mainKey.first().innerText()).trim();
+      if (key.startsWith('Take it')) await this.#typeReading();
+      if (key.startsWith('Start the wait')) assert.fail(`step ${before} has to be waited for`);
+      await this.#settled();
+      await this.#mainKey.first().click();
+      if (key.startsWith('Done, next')) break;
     }
-    await this.#page.waitForFunction((n) => document.querySelectorAll('li[data-ticked]').length > n, before);
+    await this.#page.waitForFunction(
+      (n) => !new RegExp(`Step\\s+${n}:`).test(document.querySelector('section h1')?.innerText ?? ''),
+      before,
+    );
   }
 
-  async #pressOne() {
-    await this.ready();
-    for (const name of [/^Read:/i, /^Take it/i, /^Done, next/i]) {
-      const key = this.key(name);
-      if ((await key.count()) === 0 || !(await key.first().isEnabled())) continue;
-      if (name.source.startsWith('^Take')) await this.#enterReading();
-      await key.first().click();
-      // A second press within 400 ms is ignored, as it should be.
-      await this.#page.waitForTimeout(450);
-      return;
-    }
-    assert.fail('no key to go on with');
+  /** A press within 400 ms after the key has changed is ignored, because a wet screen makes such. */
+  #settled() {
+    return this.#page.waitForTimeout(450);
   }
 
-  async #enterReading() {
-    const field = this.#page.getByRole('textbox', { name: /reading/i });
-    if ((await field.count()) > 0 && (await field.first().inputValue()) === '') await field.first().fill('0');
+  /** Types the first figure that the step allows. */
+  async #typeReading() {
+    const allowed = await this.#step.getByText(/^allowed:/).innerText();
+    const figure = /-?\d+(\.\d+)?/.exec(allowed)?.[0] ?? assert.fail(`no figure in "${allowed}"`);
+    const pad = this.#page.getByRole('group', { name: 'Keypad' });
+    const names = { '.': 'Decimal point', '-': 'Minus' };
+    for (const character of figure) {
+      await pad.getByRole('button', { name: names[character] ?? character, exact: true }).click();
+      // The same key again at once would be a wet screen's.
+      await this.#page.waitForTimeout(150);
+    }
   }
 }

@@ -129,18 +129,6 @@ export class Write {
 
   /** Goes to the page Follow. */
   async follow() {
-    await this.#page.getByRole('button', { name: 'Follow', exact: true }).or(
-      this.#page.getByRole('link', { name: 'Follow', exact: true }),
-    ).first().click();
-  }
-
-  /** After a restart: back to the job that runs, if the page does not open it by itself. */
-  async resume() {
-    const running = this.#page.getByRole('button', { name: /^(Done, next|Take it|Read:)/i });
-    const follow = this.#page.getByRole('button', { name: 'Follow', exact: true }).or(
-      this.#page.getByRole('link', { name: 'Follow', exact: true }),
-    );
-    await running.or(follow).first().waitFor();
-    if ((await running.count()) === 0) await follow.first().click();
+    await this.#page.getByRole('navigation', { name: 'Screens' }).getByRole('button', { name: 'Follow' }).click();
   }
 }

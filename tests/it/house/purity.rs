@@ -62,10 +62,7 @@ fn core() -> Vec<Source> {
 }
 
 fn windows(tokens: &[Token]) -> impl Iterator<Item = [&Token; 4]> {
-    tokens
-        .windows(4)
-        .filter_map(|window| <&[Token; 4]>::try_from(window).ok())
-        .map(<[Token; 4]>::each_ref)
+    tokens.windows(4).filter_map(|window| <&[Token; 4]>::try_from(window).ok()).map(<[Token; 4]>::each_ref)
 }
 
 fn follows_std(source: &Source, line: usize) -> bool {

@@ -18,7 +18,7 @@ impl Plant {
         let mut plant = Self { by_id: index_of(map), ..Self::default() };
         plant.add_circuits(map);
         plant.isolators = map.isolators.iter().map(|i| plant.plan_isolator(i)).collect();
-        plant.components = map.components.iter().map(|c| plan_component(c)).collect();
+        plant.components = map.components.iter().map(plan_component).collect();
         plant.place_components(&map.components);
         plant.connections = map.connections.iter().map(|c| plant.plan_connection(c, &map.seals)).collect();
         plant.cross_reference(&map.components);
@@ -87,17 +87,16 @@ impl Plant {
     fn plan_connection(&self, connection: &Connection, seals: &[Seal]) -> ConnectionPlan {
         let joins: Vec<ComponentCell> =
             connection.joins.iter().filter_map(|id| self.component_named(id)).collect();
-        let reach = match &connection.reached_after {
-            Some(ids) => ids.iter().filter_map(|id| self.component_named(id)).collect(),
-            None => {
-                let mut behind: Vec<ComponentCell> =
-                    joins.iter().flat_map(|c| self.component(*c)).flat_map(|c| c.behind.clone()).collect();
-                // What the connection itself holds cannot stand in its way.
-                behind.retain(|c| !joins.contains(c));
-                behind.sort_unstable();
-                behind.dedup();
-                behind
-            }
+        let reach = if let Some(ids) = &connection.reached_after {
+            ids.iter().filter_map(|id| self.component_named(id)).collect()
+        } else {
+            let parts = joins.iter().filter_map(|c| self.component(*c));
+            let mut behind: Vec<ComponentCell> = parts.flat_map(|c| c.behind.iter().copied()).collect();
+            // What the connection itself holds cannot stand in its way.
+            behind.retain(|c| !joins.contains(c));
+            behind.sort_unstable();
+            behind.dedup();
+            behind
         };
         let sealed = |id: &Id| {
             let at = seals.iter().position(|s| s.id == *id)?;

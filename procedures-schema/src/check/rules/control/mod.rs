@@ -1,3 +1,4 @@
 //! The document as a controlled document.
 
 pub(in crate::check) mod cannot_judge;
+pub(in crate::check) mod no_steps;

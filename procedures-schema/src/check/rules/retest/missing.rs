@@ -53,7 +53,7 @@ fn finding(rule: &Rule, context: &Context<'_>, unmet: &Unmet) -> Finding {
             .and_then(|section| context.circuit_id(section)),
         reason => section_of(reason).and_then(|section| context.circuit_id(section)),
     };
-    finding.because.push(since(context, unmet.since, format!("{the} was {done}")));
+    finding.because.push(since(context, unmet.since, &format!("{the} was {done}")));
     finding.remedy.push(format!(
         "Add {test} after {after} while it loads {the}; a test covers only what it loads and, by sight, \
          what can be seen"

@@ -1,3 +1,3 @@
-//! Seals.
+//! Seals: renewed when their joint was disturbed.
 
 pub(in crate::check) mod not_renewed;

@@ -32,7 +32,7 @@ fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
         finding.span = context.action_at(cause.first.place).and_then(|action| action.says.first().copied());
         let plan = context.trace.plant().connection(*connection);
         finding.circuit = plan.and_then(|plan| plan.section).and_then(|s| context.circuit_id(s));
-        finding.because.push(since(context, cause.first.since, format!("{joint} was opened")));
+        finding.because.push(since(context, cause.first.since, &format!("{joint} was opened")));
         finding.remedy.push(format!("Say in this step that a new {name} goes in"));
         finding.again = cause.later_steps(context);
         findings.push(finding);

@@ -56,7 +56,7 @@ fn unsaid(lexicon: Option<&'static Lexicon>, step: &Step, action: &Action) -> Op
         return Some(Unsaid::Action);
     }
     let lexicon = lexicon?;
-    if !spanned.iter().any(|text| lexicon.says(text, action)) {
+    if !lexicon.says_at(&step.words, &action.says, action) {
         return Some(Unsaid::Action);
     }
     let new_seal = action.verb == Verb::Make && action.seal == Some(Renewal::New);

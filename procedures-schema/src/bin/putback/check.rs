@@ -1,0 +1,110 @@
+//! `putback check`: verdicts of files.
+
+use crate::source::{procedure, say};
+use crate::{Outcome, text};
+use lexopt::ValueExt;
+use lexopt::prelude::{Long, Value};
+use procedures_schema::check::{Finding, Report, Verdict, check_trace};
+use procedures_schema::model::{Date, Procedure};
+use procedures_schema::simulate::{Run, simulate};
+use serde_json::{Value as Json, json};
+use std::path::{Path, PathBuf};
+
+enum Form {
+    Text,
+    Json,
+}
+
+pub(crate) fn check(arguments: &mut lexopt::Parser) -> Result<Outcome, lexopt::Error> {
+    let mut form = Form::Text;
+    let mut today = None;
+    let mut files: Vec<PathBuf> = Vec::new();
+    while let Some(argument) = arguments.next()? {
+        match argument {
+            Long("format") => {
+                form = match arguments.value()?.string()?.as_str() {
+                    "text" => Form::Text,
+                    "json" => Form::Json,
+                    other => {
+                        return Err(format!("there is no format {other}; there are text and json").into());
+                    }
+                }
+            }
+            Long("today") => {
+                let text = arguments.value()?.string()?;
+                today = Some(Date::parse(&text).map_err(|error| error.to_string())?);
+            }
+            Value(file) => files.push(file.into()),
+            other => return Err(other.unexpected()),
+        }
+    }
+    if files.is_empty() {
+        return Err("check needs a file".into());
+    }
+    let today = match today {
+        Some(day) => day,
+        None => Date::parse(&jiff::Zoned::now().date().to_string()).map_err(|error| error.to_string())?,
+    };
+    Ok(check_files(&files, &form, today))
+}
+
+fn check_files(files: &[PathBuf], form: &Form, today: Date) -> Outcome {
+    let mut worst = Outcome::Good;
+    let mut objects = Vec::new();
+    for file in files {
+        let outcome = match procedure(file) {
+            Ok(procedure) => {
+                let trace = simulate(&procedure, &Run::of(&procedure));
+                let report = check_trace(&procedure, &trace, today);
+                match form {
+                    Form::Text => say(&text::report(&name(file), &procedure, &trace, &report)),
+                    Form::Json => objects.push(object(&name(file), &procedure, &report)),
+                }
+                if report.verdict == Verdict::Accepted { Outcome::Good } else { Outcome::Bad }
+            }
+            Err(error) => {
+                eprintln!("{error}");
+                objects.push(json!({ "file": name(file), "unreadable": error }));
+                Outcome::Unreadable
+            }
+        };
+        worst = worst.max(outcome);
+    }
+    if matches!(form, Form::Json) {
+        say(&format!("{:#}", Json::Array(objects)));
+    }
+    worst
+}
+
+fn name(file: &Path) -> String {
+    if file == Path::new("-") { "standard input".to_owned() } else { file.display().to_string() }
+}
+
+fn object(file: &str, procedure: &Procedure, report: &Report) -> Json {
+    json!({
+        "file": file,
+        "title": procedure.title,
+        "verdict": if report.verdict == Verdict::Accepted { "accepted" } else { "rejected" },
+        "later": report.n_later,
+        "rules": report.n_rules,
+        "today": report.today,
+        "told_of": report.told_of,
+        "findings": report.findings.iter().map(|finding| finding_object(procedure, finding)).collect::<Vec<_>>(),
+    })
+}
+
+fn finding_object(procedure: &Procedure, finding: &Finding) -> Json {
+    let number = finding.step.as_ref().and_then(|step| procedure.position(step)).map(|at| at + 1);
+    json!({
+        "code": finding.code,
+        "level": finding.level.word(),
+        "step": number,
+        "step_id": finding.step,
+        "action": finding.action,
+        "title": finding.title,
+        "because": finding.because.iter().map(|because| &because.text).collect::<Vec<_>>(),
+        "do": finding.remedy,
+        "also": finding.also,
+        "again": finding.again,
+    })
+}

@@ -1,0 +1,160 @@
+//! Where the words name things of the map.
+//!
+//! A thing is named by its name or an alias, or by the end of one ("the unions" for "pump unions"), in
+//! singular or plural. The longest match at a place wins.
+
+use crate::lexicon::{Token, tokens};
+use crate::model::{ApplianceMap, Id, ThingKind};
+
+/// A thing that may be meant.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Candidate {
+    pub(super) id: Id,
+    pub(super) kind: ThingKind,
+}
+
+/// A place where the words name something.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Mention {
+    /// The first token.
+    pub(super) from: usize,
+    /// The token after the last.
+    pub(super) to: usize,
+    /// Whether the words are in the plural while each name is in the singular.
+    pub(super) plural: bool,
+    /// What may be meant.
+    pub(super) candidates: Vec<Candidate>,
+}
+
+/// A name: the words up to its first preposition, and those after it.
+struct Name {
+    candidate: Candidate,
+    core: Vec<String>,
+    plural: bool,
+}
+
+/// Words that end the core of a name: "valve of the pump".
+const PREPOSITIONS: &[&str] =
+    &["above", "at", "behind", "below", "beside", "for", "from", "in", "of", "on", "to", "under", "with"];
+
+/// The names of a map.
+pub(super) struct Names {
+    names: Vec<Name>,
+}
+
+impl Names {
+    /// All names and aliases.
+    pub(super) fn of(map: &ApplianceMap) -> Self {
+        let mut names = Vec::new();
+        for (kind, id, name, aliases) in map.things() {
+            for name in std::iter::once(name).chain(aliases.iter().map(String::as_str)) {
+                let candidate = Candidate { id: id.clone(), kind };
+                names.extend(read_name(name, candidate));
+            }
+        }
+        Self { names }
+    }
+
+    /// The mentions in some words, outside the tokens that are taken as verbs.
+    pub(super) fn find(&self, tokens: &[Token], is_verb: impl Fn(usize) -> bool) -> Vec<Mention> {
+        let words: Vec<String> = tokens.iter().map(|token| singular(&token.text)).collect();
+        let mut found = Vec::new();
+        let mut i = 0;
+        while i < tokens.len() {
+            match self.longest(tokens, &words, i).filter(|_| !is_verb(i)) {
+                Some(mention) => {
+                    i = mention.to;
+                    found.push(mention);
+                }
+                None => i += 1,
+            }
+        }
+        found
+    }
+
+    /// The longest match that begins at a token; whole names before ends of names.
+    fn longest(&self, tokens: &[Token], words: &[String], from: usize) -> Option<Mention> {
+        let mut best: (usize, bool) = (0, false);
+        let mut named: Vec<&Name> = Vec::new();
+        for name in &self.names {
+            let fits = |n: &usize| {
+                let end = name.core.get(name.core.len() - n..);
+                words.get(from..from + n).is_some_and(|words| Some(words) == end)
+            };
+            let Some(n) = (1..=name.core.len()).rev().find(fits) else { continue };
+            let this = (n, n == name.core.len());
+            if this > best {
+                best = this;
+                named.clear();
+            }
+            if this == best {
+                named.push(name);
+            }
+        }
+        let to = from + best.0;
+        let last = tokens.get(to.checked_sub(1)?).filter(|_| !named.is_empty())?;
+        let plural = is_plural(&last.text) && named.iter().all(|name| !name.plural);
+        let mut candidates: Vec<Candidate> = Vec::new();
+        for name in named {
+            if !candidates.contains(&name.candidate) {
+                candidates.push(name.candidate.clone());
+            }
+        }
+        Some(Mention { from, to, plural, candidates })
+    }
+}
+
+fn read_name(name: &str, candidate: Candidate) -> Option<Name> {
+    let all: Vec<String> =
+        tokens(name).into_iter().map(|token| token.text).filter(|word| !is_article(word)).collect();
+    let core: Vec<String> =
+        all.iter().take_while(|word| !PREPOSITIONS.contains(&word.as_str())).cloned().collect();
+    let plural = core.last().is_some_and(|last| is_plural(last));
+    let core: Vec<String> = core.iter().map(|word| singular(word)).collect();
+    (!core.is_empty()).then_some(Name { candidate, core, plural })
+}
+
+fn is_article(word: &str) -> bool {
+    matches!(word, "a" | "an" | "the")
+}
+
+fn is_plural(word: &str) -> bool {
+    singular(word) != word
+}
+
+/// The singular of a noun, well enough to compare two forms of one word.
+pub(super) fn singular(word: &str) -> String {
+    let cut = |n: usize| word.get(..word.len() - n).unwrap_or(word).to_owned();
+    if word.len() > 4 && word.ends_with("ies") {
+        return cut(3) + "y";
+    }
+    if ["ses", "xes", "ches", "shes"].iter().any(|end| word.ends_with(end)) && word.len() > 4 {
+        return cut(2);
+    }
+    let keeps_s = ["ss", "us", "is", "as", "ns"].iter().any(|end| word.ends_with(end));
+    let is_plural = word.ends_with('s') && word.len() > 3 && !(keeps_s && !word.ends_with("ons"));
+    if is_plural { cut(1) } else { word.to_owned() }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::singular;
+
+    #[test]
+    fn plurals_meet_their_singulars() {
+        for (plural, one) in [
+            ("valves", "valve"),
+            ("unions", "union"),
+            ("screws", "screw"),
+            ("bushes", "bush"),
+            ("boxes", "box"),
+            ("batteries", "battery"),
+            ("gas", "gas"),
+            ("mains", "mains"),
+            ("glass", "glass"),
+        ] {
+            assert_eq!(singular(plural), one);
+            assert_eq!(singular(one), one, "a singular stays");
+        }
+    }
+}

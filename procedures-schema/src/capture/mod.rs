@@ -1,0 +1,85 @@
+//! Capture: the words of a line become typed actions.
+//!
+//! A deterministic recogniser of plain instructions, without a model and without guessing: what it does not
+//! understand stays text. Words are cut into clauses at verb phrases; things are found by name or alias; the
+//! state at this place of the run picks which one is meant ("refit the cover" can only be a cover that is off
+//! here). If two remain there is a [`Doubt`] instead of an action. Every action carries the spans of the
+//! words that say it.
+//!
+//! It makes no new things: a verb whose thing the map does not know is reported as [`Unknown`]. The words
+//! are read as English.
+
+mod clause;
+mod here;
+mod mention;
+mod other;
+mod quantity;
+mod reader;
+mod refer;
+mod section;
+#[cfg(test)]
+mod tests;
+mod thing;
+
+pub use here::Here;
+pub use quantity::{Figures, Quantity};
+
+use crate::model::{Action, ApplianceMap, Id, Span, Stage, Verb};
+use crate::simulate::{Place, Trace};
+
+/// What a line was read as.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct LineReading {
+    /// The actions, in the order of the words.
+    pub actions: Vec<Action>,
+    /// Places where more than one thing can be meant.
+    pub doubts: Vec<Doubt>,
+    /// Verbs whose thing is not in the map.
+    pub unknown: Vec<Unknown>,
+    /// Figures with units and sizes in the words.
+    pub quantities: Vec<Quantity>,
+}
+
+/// A place in the words where more than one thing can be meant.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Doubt {
+    /// The words in doubt.
+    pub span: Span,
+    /// What to ask.
+    pub question: String,
+    /// The possible readings, at least two.
+    pub choices: Vec<Choice>,
+}
+
+/// One possible reading.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Choice {
+    /// The thing that would be meant.
+    pub thing: Id,
+    /// Its name.
+    pub name: String,
+    /// The action that would follow.
+    pub action: Action,
+}
+
+/// A verb whose thing is not in the map.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Unknown {
+    /// The words of the verb.
+    pub span: Span,
+    /// The verb.
+    pub verb: Verb,
+}
+
+/// Reads a line as it would stand right after `place` of the run.
+pub fn line(words: &str, map: &ApplianceMap, trace: &Trace, place: Place, stage: &Stage) -> LineReading {
+    line_here(words, map, Here::from_trace(map, trace, place), stage)
+}
+
+/// Reads a line in a given state.
+pub fn line_here(words: &str, map: &ApplianceMap, here: Here, stage: &Stage) -> LineReading {
+    match crate::lexicon::Lexicon::for_language("en") {
+        Some(lexicon) => reader::Reader::new(words, map, here, stage, lexicon).read(),
+        None => LineReading::default(),
+    }
+}

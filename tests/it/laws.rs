@@ -1,0 +1,151 @@
+//! Laws on random documents: whatever somebody writes, there is an answer, and the same one each time.
+//!
+//! Documents are made from the good ones by random edits, from a fixed seed. `PUTBACK_CASES` sets how many;
+//! `./dev soak` sets it high.
+
+use procedures_schema::check::check;
+use procedures_schema::derive::{apart::still_apart, lanes::lanes};
+use procedures_schema::format;
+use procedures_schema::model::{Action, Date, Id, Procedure, Renewal, Step, TestKind, Verb};
+use procedures_schema::simulate::{Place, Run, simulate};
+use putback_tests::{suite, text_files};
+use std::sync::Arc;
+
+/// Variety from a seed; xorshift, by Marsaglia 2003.
+struct Dice(u64);
+
+impl Dice {
+    fn roll(&mut self, below: usize) -> usize {
+        self.0 ^= self.0 << 13;
+        self.0 ^= self.0 >> 7;
+        self.0 ^= self.0 << 17;
+        usize::try_from(self.0 >> 33).unwrap_or(0) % below.max(1)
+    }
+}
+
+fn cases() -> usize {
+    std::env::var("PUTBACK_CASES").ok().and_then(|text| text.parse().ok()).unwrap_or(400)
+}
+
+fn good() -> Vec<Procedure> {
+    let mut files = suite("accepted", ".putback.json").expect("samples");
+    files.extend(text_files("public/demo").expect("demos").into_iter().filter(|f| f.is(".putback.json")));
+    files.iter().map(|file| format::read(file.text.as_bytes()).expect("readable")).collect()
+}
+
+fn random_action(dice: &mut Dice, procedure: &Procedure) -> Action {
+    let verb = Verb::ALL[dice.roll(Verb::ALL.len())].clone();
+    let ids: Vec<Id> = procedure.map.things().map(|(_, id, ..)| id.clone()).collect();
+    let mut on: Vec<Id> = (0..dice.roll(3)).map(|_| ids[dice.roll(ids.len())].clone()).collect();
+    if dice.roll(10) == 0 {
+        on.push("nobody-named-this".into());
+    }
+    let mut action = Action::new(verb, on);
+    action.count = (dice.roll(3) == 0).then(|| u32::try_from(dice.roll(9)).unwrap_or(0));
+    action.test = Some(TestKind::ALL[dice.roll(TestKind::ALL.len())].clone());
+    action.seal = (dice.roll(2) == 0).then_some(Renewal::New);
+    action.through = (dice.roll(4) == 0).then(|| ids[dice.roll(ids.len())].clone());
+    action.unattended = dice.roll(5) == 0;
+    action
+}
+
+fn spoil(dice: &mut Dice, procedure: &mut Procedure) {
+    for _ in 0..=dice.roll(6) {
+        let n_steps = procedure.steps.len();
+        if n_steps < 2 {
+            return;
+        }
+        let (a, b) = (dice.roll(n_steps), dice.roll(n_steps));
+        match dice.roll(5) {
+            0 => drop(procedure.steps.remove(a)),
+            1 => procedure.steps.swap(a, b),
+            2 => {
+                let action = random_action(dice, procedure);
+                let step: &mut Step = Arc::make_mut(&mut procedure.steps[a]);
+                step.actions.push(action);
+            }
+            3 => {
+                let map = Arc::make_mut(&mut procedure.map);
+                let n = map.connections.len().max(1);
+                match dice.roll(4) {
+                    0 if map.connections.len() > 1 => drop(map.connections.remove(dice.roll(n))),
+                    1 if !map.isolators.is_empty() => drop(map.isolators.remove(0)),
+                    2 => map.components.reverse(),
+                    _ => {
+                        let behind = map.components.last().map(|c| c.id.clone());
+                        if let Some(first) = map.components.first_mut() {
+                            // May make a cycle of things behind each other.
+                            first.behind.extend(behind);
+                        }
+                    }
+                }
+            }
+            _ => {
+                let step: &mut Step = Arc::make_mut(&mut procedure.steps[a]);
+                step.words = step.words.chars().rev().collect();
+            }
+        }
+    }
+}
+
+fn spoiled() -> impl Iterator<Item = Procedure> {
+    let good = good();
+    let mut dice = Dice(0x2545_F491_4F6C_DD1D);
+    (0..cases()).map(move |i| {
+        let mut procedure = good[i % good.len()].clone();
+        spoil(&mut dice, &mut procedure);
+        procedure
+    })
+}
+
+#[test]
+fn every_document_gets_the_same_report_each_time() {
+    let today = Date::parse("2026-11-25").expect("a date");
+    let mut n_rejected = 0;
+    for procedure in spoiled() {
+        let report = check(&procedure, today);
+        assert_eq!(report, check(&procedure, today));
+        n_rejected += usize::from(report.n_rejecting() > 0);
+        for finding in &report.findings {
+            assert!(!finding.title.is_empty() && !finding.remedy.is_empty(), "{finding:?}");
+        }
+    }
+    // Most random changes are faults; if few were found, the spoiling or the checking is broken.
+    assert!(n_rejected * 2 > cases(), "{n_rejected} of {} rejected", cases());
+}
+
+#[test]
+fn reading_what_was_written_gives_the_document_and_writing_is_stable() {
+    for procedure in spoiled() {
+        let text = format::write(&procedure);
+        let read = format::read(text.as_bytes()).unwrap_or_else(|error| panic!("{error}\n{text}"));
+        assert_eq!(read, procedure);
+        assert_eq!(format::write(&read), text);
+    }
+}
+
+#[test]
+fn a_shorter_run_is_the_beginning_of_the_whole_run() {
+    for procedure in spoiled().take(cases() / 4 + 1) {
+        let whole = simulate(&procedure, &Run::of(&procedure));
+        let all: Vec<usize> = (0..procedure.steps.len()).collect();
+        let drawn = lanes(&procedure, &whole);
+        for n in [0, all.len() / 2, all.len()] {
+            let part = simulate(&procedure, &Run::of_steps(&all[..n]));
+            let place = if n == 0 { Place::START } else { Place::after(n - 1) };
+            assert_eq!(still_apart(&procedure, &part, place), still_apart(&procedure, &whole, place));
+            assert_eq!(lanes(&procedure, &part).rows[..], drawn.rows[..n]);
+        }
+    }
+}
+
+#[test]
+fn a_file_cut_anywhere_is_refused_or_read_and_never_half_believed() {
+    for procedure in good() {
+        let text = format::write(&procedure);
+        for end in (0..text.len()).step_by(97) {
+            let cut = text.get(..end).unwrap_or("");
+            assert!(format::read(cut.as_bytes()).is_err(), "cut at {end}");
+        }
+    }
+}

@@ -1,0 +1,160 @@
+//! Whole procedures: those that must be accepted, and what each of them becomes when a step is missing.
+
+use procedures_schema::check::{Level, Report, Verdict, check};
+use procedures_schema::derive::ladder::ladder;
+use procedures_schema::derive::lanes::{LaneLevel, lane_states};
+use procedures_schema::format;
+use procedures_schema::model::{Date, NumberedIds, Procedure};
+use procedures_schema::simulate::{Place, Run, simulate};
+use putback_tests::{TextFile, suite, text_files};
+use std::sync::Arc;
+
+fn today() -> Date {
+    Date::parse("2026-11-25").expect("a date")
+}
+
+fn read(file: &TextFile) -> Procedure {
+    format::read(file.text.as_bytes()).unwrap_or_else(|error| panic!("{}: {error}", file.path))
+}
+
+fn accepted() -> Vec<TextFile> {
+    let mut files = suite("accepted", ".putback.json").expect("accepted samples");
+    files.extend(text_files("public/demo").expect("demos").into_iter().filter(|f| f.is(".putback.json")));
+    files
+}
+
+fn named(name: &str) -> Procedure {
+    let files = accepted();
+    read(files.iter().find(|file| file.path.contains(name)).expect(name))
+}
+
+fn titles(report: &Report) -> Vec<String> {
+    report.findings.iter().map(|f| format!("{} {}: {}", f.level.word(), f.code, f.title)).collect()
+}
+
+#[test]
+fn every_sample_is_laid_out_as_the_editor_saves_it() {
+    let maps = suite("maps", ".putback.json").expect("maps");
+    for file in accepted().iter().chain(&maps) {
+        assert_eq!(format::write(&read(file)), file.text, "{}", file.path);
+    }
+}
+
+#[test]
+fn every_good_procedure_is_accepted_without_any_finding() {
+    for file in accepted() {
+        let report = check(&read(&file), today());
+        assert_eq!(titles(&report), Vec::<String>::new(), "{}", file.path);
+        assert_eq!(report.verdict, Verdict::Accepted);
+    }
+}
+
+/// Takes out the step whose words begin so.
+fn without(procedure: &Procedure, begin: &str) -> Procedure {
+    let mut spoiled = procedure.clone();
+    let before = spoiled.steps.len();
+    spoiled.steps.retain(|step| !step.words.starts_with(begin));
+    assert_eq!(spoiled.steps.len() + 1, before, "exactly one step begins \"{begin}\"");
+    spoiled
+}
+
+#[test]
+fn a_missing_step_is_rejected_by_the_rule_it_breaks() {
+    for (name, begin, code) in [
+        ("circulation-pump", "Switch off at the pump isolator", "isolation/still-fed"),
+        ("circulation-pump", "Prove the box terminals", "isolation/not-proved"),
+        ("circulation-pump", "Close the suction valve and", "pressure/still-fed"),
+        ("circulation-pump", "Drain the pump body", "pressure/not-released"),
+        ("circulation-pump", "Prove the pump body", "pressure/not-proved"),
+        ("circulation-pump", "Make the suction flange", "putback/left-open"),
+        ("circulation-pump", "Plug in the pump plug", "putback/left-open"),
+        ("circulation-pump", "Close the drain cock", "putback/left-open"),
+        ("circulation-pump", "Close the vent screw", "putback/left-open"),
+        ("circulation-pump", "Fit the new pump", "putback/left-off"),
+        ("circulation-pump", "Put back the insulation shell", "putback/left-off"),
+        ("circulation-pump", "Fit the lid", "putback/left-off"),
+        ("circulation-pump", "Take the drain hose", "putback/temp-left"),
+        ("circulation-pump", "Take the notice", "putback/temp-left"),
+        ("circulation-pump", "Open the suction valve", "putback/supply-off"),
+        ("circulation-pump", "Check the fill pressure", "retest/missing"),
+        ("circulation-pump", "Check for leaks cold", "retest/missing"),
+        ("circulation-pump", "Check for leaks hot", "retest/missing"),
+        ("circulation-pump", "Check that the pump works", "retest/missing"),
+        ("gas-union", "Close the heater gas valve.", "gas/still-fed"),
+        ("gas-union", "Prove the gas inlet", "gas/not-proved"),
+        ("gas-union", "Test the gas for tightness", "retest/missing"),
+        ("gas-union", "Check the gas union and the test point", "retest/missing"),
+        ("gas-union", "Close the test point", "putback/left-open"),
+    ] {
+        let report = check(&without(&named(name), begin), today());
+        assert_eq!(report.verdict, Verdict::Rejected, "{name} without \"{begin}\"");
+        let found = report.findings.iter().any(|f| f.code == code && f.level == Level::Reject);
+        assert!(found, "{name} without \"{begin}\" should break {code}: {:#?}", titles(&report));
+    }
+}
+
+#[test]
+fn a_tightness_test_behind_a_shut_valve_covers_nothing() {
+    let mut spoiled = named("gas-union");
+    let at = |procedure: &Procedure, begin: &str| {
+        procedure.steps.iter().position(|step| step.words.starts_with(begin)).expect("a step")
+    };
+    let opening = spoiled.steps.remove(at(&spoiled, "Open the heater gas valve."));
+    let test = at(&spoiled, "Test the gas for tightness");
+    spoiled.steps.insert(test + 1, opening);
+    let report = check(&spoiled, today());
+    let tightness =
+        |f: &procedures_schema::check::Finding| f.title.contains("gas union gets no gas tightness");
+    assert!(report.findings.iter().any(tightness), "{:#?}", titles(&report));
+}
+
+#[test]
+fn words_that_say_the_reverse_of_their_action_are_rejected() {
+    let mut spoiled = named("circulation-pump");
+    let at = spoiled.steps.iter().position(|s| s.words.starts_with("Close the suction valve and"));
+    let at = at.expect("a step");
+    let mut step = (*spoiled.steps[at]).clone();
+    step.words = step.words.replacen("Close", "Open!", 1);
+    spoiled.steps[at] = Arc::new(step);
+    let report = check(&spoiled, today());
+    assert!(report.findings.iter().any(|f| f.code == "words/not-said"), "{:#?}", titles(&report));
+    assert_eq!(report.verdict, Verdict::Rejected);
+}
+
+#[test]
+fn one_forgotten_valve_is_one_finding() {
+    let mut spoiled = named("circulation-pump");
+    let at = spoiled.steps.iter().position(|s| s.words.starts_with("Close the suction valve and"));
+    let at = at.expect("a step");
+    let mut step = (*spoiled.steps[at]).clone();
+    step.actions[0].on.retain(|id| id.as_str() != "v_discharge");
+    spoiled.steps[at] = Arc::new(step);
+    let report = check(&spoiled, today());
+    let fed: Vec<_> = report.findings.iter().filter(|f| f.code == "pressure/still-fed").collect();
+    assert_eq!(fed.len(), 1, "{:#?}", titles(&report));
+    assert!(fed[0].title.contains("pump body"), "{}", fed[0].title);
+    assert!(fed[0].because[0].text.contains("discharge valve"), "{}", fed[0].because[0].text);
+    assert!(fed[0].again.len() >= 3, "met again at the proof and the joints: {:?}", fed[0].again);
+}
+
+#[test]
+fn a_ready_ladder_makes_every_circuit_safe_in_words_that_say_so() {
+    for file in accepted() {
+        let whole = read(&file);
+        for circuit in &whole.map.circuits {
+            let mut fresh = Procedure::new("fresh".into(), "A fresh procedure");
+            fresh.map = whole.map.clone();
+            let steps = ladder(&fresh, &circuit.id, &mut NumberedIds::default());
+            assert!(!steps.is_empty(), "{} {}", file.path, circuit.name);
+            fresh.steps = steps.into_iter().map(Arc::new).collect();
+            let report = check(&fresh, today());
+            let about_the_ladder = |code: &str| !code.starts_with("putback/") && code != "retest/missing";
+            let wrong: Vec<_> = report.findings.iter().filter(|f| about_the_ladder(f.code)).collect();
+            assert!(wrong.is_empty(), "{} {}: {:#?}", file.path, circuit.name, titles(&report));
+            let trace = simulate(&fresh, &Run::of(&fresh));
+            let lane = fresh.map.circuits.iter().position(|c| c.id == circuit.id).expect("the circuit");
+            let state = lane_states(&fresh, &trace, Place::END)[lane];
+            assert_eq!(state.level, LaneLevel::Proved, "{} {}", file.path, circuit.name);
+        }
+    }
+}
