@@ -9,6 +9,7 @@
 //! The core has no browser, clock, randomness or storage; time and identities are arguments. Bad input
 //! gives a value with findings, or a typed error; nothing here panics.
 
+pub mod capture;
 pub mod check;
 pub mod derive;
 pub mod edit;

@@ -53,7 +53,10 @@ impl Here {
     pub fn in_service(map: &ApplianceMap) -> Self {
         let isolators = map.isolators.iter().map(|isolator| {
             let by_hand = !matches!(isolator.handle, Handle::Automatic | Handle::None | Handle::Relief);
-            (isolator.id.clone(), IsolatorHere { open: isolator.normal == Position::Open, locked: false, by_hand })
+            (
+                isolator.id.clone(),
+                IsolatorHere { open: isolator.normal == Position::Open, locked: false, by_hand },
+            )
         });
         let made = |count| ConnectionHere { made: count, slack: 0, open: 0 };
         Self {

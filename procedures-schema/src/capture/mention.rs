@@ -49,7 +49,7 @@ impl Names {
         for (kind, id, name, aliases) in map.things() {
             for name in std::iter::once(name).chain(aliases.iter().map(String::as_str)) {
                 let candidate = Candidate { id: id.clone(), kind };
-                names.extend(read_name(name, candidate));
+                names.extend(read_name(name, &candidate));
             }
         }
         Self { names }
@@ -104,18 +104,27 @@ impl Names {
     }
 }
 
-fn read_name(name: &str, candidate: Candidate) -> Option<Name> {
-    let all: Vec<String> =
-        tokens(name).into_iter().map(|token| token.text).filter(|word| !is_article(word)).collect();
+/// A name as it is looked for; once more without a letter or number at its end: "valve A".
+fn read_name(name: &str, candidate: &Candidate) -> Vec<Name> {
+    let all: Vec<String> = tokens(name).into_iter().map(|token| token.text).collect();
+    let leading = all.iter().skip_while(|word| matches!(word.as_str(), "a" | "an" | "the"));
     let core: Vec<String> =
-        all.iter().take_while(|word| !PREPOSITIONS.contains(&word.as_str())).cloned().collect();
-    let plural = core.last().is_some_and(|last| is_plural(last));
-    let core: Vec<String> = core.iter().map(|word| singular(word)).collect();
-    (!core.is_empty()).then_some(Name { candidate, core, plural })
-}
-
-fn is_article(word: &str) -> bool {
-    matches!(word, "a" | "an" | "the")
+        leading.take_while(|word| !PREPOSITIONS.contains(&word.as_str())).cloned().collect();
+    let mut cores = Vec::new();
+    if let Some((last, before)) = core.split_last()
+        && !before.is_empty()
+        && (last.len() <= 2 || last.bytes().all(|b| b.is_ascii_digit()))
+    {
+        cores.push(before.to_vec());
+    }
+    cores.push(core);
+    cores.retain(|core| !core.is_empty());
+    let read = |core: Vec<String>| Name {
+        candidate: candidate.clone(),
+        plural: core.last().is_some_and(|last| is_plural(last)),
+        core: core.iter().map(|word| singular(word)).collect(),
+    };
+    cores.into_iter().map(read).collect()
 }
 
 fn is_plural(word: &str) -> bool {
@@ -131,9 +140,8 @@ pub(super) fn singular(word: &str) -> String {
     if ["ses", "xes", "ches", "shes"].iter().any(|end| word.ends_with(end)) && word.len() > 4 {
         return cut(2);
     }
-    let keeps_s = ["ss", "us", "is", "as", "ns"].iter().any(|end| word.ends_with(end));
-    let is_plural = word.ends_with('s') && word.len() > 3 && !(keeps_s && !word.ends_with("ons"));
-    if is_plural { cut(1) } else { word.to_owned() }
+    let keeps_s = word == "mains" || ["ss", "us", "is", "as"].iter().any(|end| word.ends_with(end));
+    if word.ends_with('s') && word.len() > 3 && !keeps_s { cut(1) } else { word.to_owned() }
 }
 
 #[cfg(test)]
@@ -151,6 +159,7 @@ mod tests {
             ("batteries", "battery"),
             ("gas", "gas"),
             ("mains", "mains"),
+            ("pins", "pin"),
             ("glass", "glass"),
         ] {
             assert_eq!(singular(plural), one);

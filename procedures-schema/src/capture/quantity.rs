@@ -100,7 +100,9 @@ impl Finder<'_> {
         let mut inches: Vec<&str> = Some(joined).filter(|joined| !joined.is_empty()).into_iter().collect();
         let mut to = i + 1;
         // A whole number of inches, a fraction, or both.
-        while inches.len() < 2 && is_inches(self.text(to)) && !inches.last().is_some_and(|last| last.contains('/'))
+        while inches.len() < 2
+            && is_inches(self.text(to))
+            && !inches.last().is_some_and(|last| last.contains('/'))
         {
             if !inches.is_empty() && !self.text(to).contains('/') {
                 break;
@@ -120,7 +122,8 @@ impl Finder<'_> {
             _ if self.between(at).contains(['-', '\u{2013}']) => Some(at),
             _ => None,
         };
-        let second = next.and_then(|at| self.figure(at)).filter(|(_, other, _)| unit.is_none() || unit == *other);
+        let second =
+            next.and_then(|at| self.figure(at)).filter(|(_, other, _)| unit.is_none() || unit == *other);
         if let Some((second, Some(unit), at)) = second.filter(|_| bound == Bound::None) {
             return Some((at, Figures::Range(Range { min: Some(first), max: Some(second), unit })));
         }
@@ -182,7 +185,10 @@ enum Bound {
 
 /// Whether a text is a number of inches: `1`, `3/4`.
 fn is_inches(text: &str) -> bool {
-    !text.is_empty() && text.len() <= 5 && text.chars().all(|c| c.is_ascii_digit() || c == '/') && !text.ends_with('/')
+    !text.is_empty()
+        && text.len() <= 5
+        && text.chars().all(|c| c.is_ascii_digit() || c == '/')
+        && !text.ends_with('/')
 }
 
 /// The unit that a word names.

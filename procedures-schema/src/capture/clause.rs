@@ -1,0 +1,99 @@
+//! Words cut into clauses: a verb phrase and the tokens that belong to it.
+
+use crate::lexicon::{Break, Said, Token};
+use crate::model::Verb;
+
+/// A verb phrase with its tokens.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Clause {
+    /// The verbs that the phrase may mean.
+    pub(super) means: Vec<Verb>,
+    /// The tokens of the phrase.
+    pub(super) phrase: Vec<usize>,
+    /// The first token of the clause: of the phrase, or of its sentence if that begins with something else.
+    pub(super) from: usize,
+    /// The token after the last; a sentence without a verb belongs to the clause before it.
+    pub(super) to: usize,
+}
+
+impl Clause {
+    /// The first token of the phrase.
+    pub(super) fn verb(&self) -> usize {
+        self.phrase.first().copied().unwrap_or(self.from)
+    }
+}
+
+/// Words that begin a condition: what follows is not an order.
+const CONDITIONS: &[&str] = &[
+    "after", "as", "because", "if", "once", "so", "that", "till", "until", "when", "whenever", "where",
+    "which", "while",
+];
+
+/// Cuts words into clauses.
+pub(super) fn clauses(tokens: &[Token], said: &[Said]) -> Vec<Clause> {
+    let mut clauses: Vec<Clause> = Vec::new();
+    for phrase in said.iter().filter(|said| !said.unsaid && !said.means.is_empty()) {
+        let Some(first) = phrase.tokens.first().copied() else { continue };
+        let is_order = !is_conditional(tokens, first) || phrase.means == [Verb::Prove];
+        let overlaps = |clause: &Clause| clause.phrase.iter().any(|token| phrase.tokens.contains(token));
+        if let Some(before) = clauses.iter_mut().find(|clause| overlaps(clause)) {
+            // Two phrases over the same words: either may be meant.
+            if before.verb() == first {
+                before.means.extend(
+                    phrase
+                        .means
+                        .iter()
+                        .filter(|verb| !before.means.contains(verb))
+                        .cloned()
+                        .collect::<Vec<_>>(),
+                );
+                before.phrase.extend(&phrase.tokens);
+                before.phrase.sort_unstable();
+                before.phrase.dedup();
+            }
+            continue;
+        }
+        if is_order {
+            let means = phrase.means.to_vec();
+            clauses.push(Clause { means, phrase: phrase.tokens.clone(), from: first, to: tokens.len() });
+        }
+    }
+    set_ends(tokens, &mut clauses);
+    clauses
+}
+
+/// Gives each clause its first and last token.
+fn set_ends(tokens: &[Token], clauses: &mut [Clause]) {
+    let mut before = 0;
+    for i in 0..clauses.len() {
+        let Some(verb) = clauses.get(i).map(Clause::verb) else { continue };
+        let begins = |j: &usize| tokens.get(*j).is_some_and(|token| token.before == Break::Sentence);
+        let sentence = (before..=verb).rev().find(begins);
+        let from = match sentence {
+            Some(sentence) => sentence,
+            None if i == 0 => 0,
+            None => verb,
+        };
+        if let Some(clause) = clauses.get_mut(i) {
+            clause.from = from;
+        }
+        if let Some(previous) = i.checked_sub(1).and_then(|i| clauses.get_mut(i)) {
+            previous.to = from;
+        }
+        before = verb + 1;
+    }
+}
+
+/// Whether a token stands in a condition: after "when", "until", up to a comma or the end of the sentence.
+fn is_conditional(tokens: &[Token], at: usize) -> bool {
+    for i in (0..=at).rev() {
+        let Some(token) = tokens.get(i) else { return false };
+        if i < at && CONDITIONS.contains(&token.text.as_str()) {
+            return true;
+        }
+        if token.before != Break::None {
+            return false;
+        }
+    }
+    false
+}

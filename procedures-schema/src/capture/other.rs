@@ -1,0 +1,131 @@
+//! Verbs that need no thing: start, shut down, finish, wait, read, test, photograph, tell, hold.
+
+use super::clause::Clause;
+use super::mention::Mention;
+use super::reader::{Proposal, Reader};
+use crate::model::{Action, Id, Mode, Reading, Rest, ThingKind, Verb};
+use crate::units::{Quantity as Kind, Unit};
+
+impl Reader<'_> {
+    /// Reads a clause as the first of its verbs that needs no thing and finds what it does need.
+    pub(super) fn without_things(&self, clause: &Clause) -> Option<Proposal> {
+        const ORDER: &[Verb] = &[
+            Verb::Test,
+            Verb::ShutDown,
+            Verb::Start,
+            Verb::Finish,
+            Verb::Wait,
+            Verb::Read,
+            Verb::Photograph,
+            Verb::Tell,
+            Verb::Hold,
+        ];
+        ORDER.iter().filter(|verb| clause.means.contains(verb)).find_map(|verb| self.read_as(clause, verb))
+    }
+
+    fn read_as(&self, clause: &Clause, verb: &Verb) -> Option<Proposal> {
+        let mut action = Action::new(verb.clone(), Vec::new());
+        let mut said_by = clause.phrase.clone();
+        match verb {
+            Verb::ShutDown if !self.here.running => return None,
+            Verb::ShutDown => {}
+            Verb::Start => action.mode = self.mode(clause),
+            Verb::Finish => {
+                let safe = self.has(clause, &["safe"]);
+                action.mode = Some(if safe { Mode::LeftSafe } else { Mode::InService });
+            }
+            Verb::Wait => {
+                let time = self.quantities(clause).find(|quantity| quantity.range(Kind::Time).is_some());
+                action.unattended = self.has(clause, &["overnight", "unattended"]);
+                action.duration = time.and_then(|quantity| quantity.measured(Kind::Time));
+                said_by.extend(time.into_iter().flat_map(|quantity| quantity.from..quantity.to));
+                if action.duration.is_none() && !action.unattended {
+                    return None;
+                }
+            }
+            Verb::Test => self.test(clause, &mut action, &mut said_by)?,
+            Verb::Read => self.read_value(clause, &mut action, &mut said_by)?,
+            _ => action.text = Some(self.object_text(clause)?),
+        }
+        Some(Proposal { action, choices: Vec::new(), doubtful: None, possible: true, said_by })
+    }
+
+    /// The mode in which the appliance is started.
+    fn mode(&self, clause: &Clause) -> Option<Mode> {
+        let is_unit =
+            |i: usize| self.quantities(clause).any(|quantity| (quantity.from..quantity.to).contains(&i));
+        let modes = [
+            (&["maximum", "max", "full"][..], Mode::Max),
+            (&["minimum", "min", "lowest"], Mode::Min),
+            (&["cooling"], Mode::Cool),
+            (&["heating"], Mode::Heat),
+            (&["load"], Mode::Load),
+        ];
+        if (clause.from..clause.to).any(|i| self.text(i) == "hot" && self.text(i + 1) == "water") {
+            return Some(Mode::HotWater);
+        }
+        let said =
+            |words: &[&str]| (clause.from..clause.to).any(|i| words.contains(&self.text(i)) && !is_unit(i));
+        modes.into_iter().find(|(words, _)| said(words)).map(|(_, mode)| mode)
+    }
+
+    fn test(&self, clause: &Clause, action: &mut Action, said_by: &mut Vec<usize>) -> Option<()> {
+        action.test = Some(self.test_kind(clause)?);
+        for mention in self.mentions_in(clause) {
+            let [only] = mention.candidates.as_slice() else { continue };
+            let is_tested =
+                matches!(only.kind, ThingKind::Connection | ThingKind::Component | ThingKind::Section);
+            match self.preposition(mention) {
+                Some("at" | "with") => action.at = Some(only.id.clone()),
+                _ if is_tested => action.on.push(only.id.clone()),
+                _ => continue,
+            }
+            said_by.extend(self.tokens_of(mention));
+        }
+        let modes = [Verb::Start];
+        action.mode = if clause.means.contains(&modes[0]) { None } else { self.mode(clause) };
+        Some(())
+    }
+
+    /// A value with limits, or of a kind that is read: pressure, temperature, voltage, level.
+    fn read_value(&self, clause: &Clause, action: &mut Action, said_by: &mut Vec<usize>) -> Option<()> {
+        let quantity = self.quantities(clause).find(|quantity| {
+            let kinds = [Kind::Pressure, Kind::Temperature, Kind::Voltage, Kind::Current, Kind::Resistance];
+            kinds
+                .into_iter()
+                .chain([Kind::Fraction, Kind::VolumeFlow])
+                .any(|kind| quantity.range(kind).is_some())
+        });
+        let named = ["pressure", "temperature", "voltage", "current", "level", "flow"];
+        let what = (clause.verb()..clause.to).find(|i| named.contains(&self.text(*i)));
+        if quantity.is_none() && what.is_none() {
+            return None;
+        }
+        let limits = quantity.and_then(|quantity| match &quantity.figures {
+            super::Figures::Range(range) if range.unit != Unit::Minute => Some(range.clone()),
+            _ => None,
+        });
+        let at = self.mentions_in(clause).find(|mention| self.preposition(mention) == Some("at"));
+        action.at = at.and_then(only_id);
+        let what =
+            what.and_then(|i| self.text_from(clause.verb() + 1, i + 1)).unwrap_or_else(|| "value".to_owned());
+        let seen = String::new();
+        action.readings = vec![Reading { what, limits, seen, source: String::new(), rest: Rest::default() }];
+        said_by.extend(quantity.into_iter().flat_map(|quantity| quantity.from..quantity.to));
+        Some(())
+    }
+
+    /// The words that follow the verb.
+    fn object_text(&self, clause: &Clause) -> Option<String> {
+        let last = clause.phrase.last().copied().unwrap_or(clause.verb());
+        let from = (last + 1..clause.to).find(|i| !matches!(self.text(*i), "of" | "the" | "a" | "an"))?;
+        self.text_from(from, clause.to)
+    }
+}
+
+fn only_id(mention: &Mention) -> Option<Id> {
+    match mention.candidates.as_slice() {
+        [only] => Some(only.id.clone()),
+        _ => None,
+    }
+}

@@ -1,0 +1,279 @@
+//! Reads a line clause by clause.
+
+use super::clause::{Clause, clauses};
+use super::here::Here;
+use super::mention::{Candidate, Mention, Names, singular};
+use super::quantity::{Figures, Quantity, quantities};
+use super::{Choice, Doubt, LineReading, Unknown};
+use crate::lexicon::{Amount, Break, Lexicon, Token, tokens};
+use crate::model::{Action, ApplianceMap, Id, Span, Stage, ThingKind, Verb};
+
+/// A line with everything that was found in it, and the actions read so far.
+pub(super) struct Reader<'a> {
+    pub(super) words: &'a str,
+    pub(super) map: &'a ApplianceMap,
+    pub(super) here: Here,
+    pub(super) stage: &'a Stage,
+    pub(super) lexicon: &'static Lexicon,
+    pub(super) tokens: Vec<Token>,
+    pub(super) mentions: Vec<Mention>,
+    /// What the last clauses were about, latest last: "it", "them".
+    pub(super) last: Vec<Candidate>,
+    clauses: Vec<Clause>,
+    reading: LineReading,
+}
+
+/// A reading of a clause, before one of several is taken.
+pub(super) struct Proposal {
+    /// The action; with one thing in the place where `choices` differ.
+    pub(super) action: Action,
+    /// The things of which one is meant, if that is in doubt.
+    pub(super) choices: Vec<Id>,
+    /// The mention in doubt.
+    pub(super) doubtful: Option<(usize, usize)>,
+    /// Whether it can be done here.
+    pub(super) possible: bool,
+    /// The tokens that say it.
+    pub(super) said_by: Vec<usize>,
+}
+
+/// Words that may stand inside a span without being said by it.
+const FILLERS: &[&str] = &["a", "an", "the", "its", "all", "of"];
+
+impl<'a> Reader<'a> {
+    /// Finds everything in the words.
+    pub(super) fn new(
+        words: &'a str,
+        map: &'a ApplianceMap,
+        here: Here,
+        stage: &'a Stage,
+        lexicon: &'static Lexicon,
+    ) -> Self {
+        let tokens = tokens(words);
+        let clauses = clauses(&tokens, &lexicon.phrases_of(&tokens));
+        let is_verb = |i: usize| clauses.iter().any(|clause| clause.verb() == i);
+        let mentions = Names::of(map).find(&tokens, is_verb);
+        let quantities = quantities(words, &tokens, lexicon);
+        let reading = LineReading { quantities, ..LineReading::default() };
+        Self { words, map, here, stage, lexicon, tokens, mentions, last: Vec::new(), clauses, reading }
+    }
+
+    /// Reads every clause.
+    pub(super) fn read(mut self) -> LineReading {
+        for clause in self.clauses.clone() {
+            let proposals = self.proposals(&clause);
+            if proposals.is_empty() {
+                self.unknown(&clause);
+            }
+            for proposal in proposals {
+                self.take(proposal);
+            }
+        }
+        self.reading
+    }
+
+    /// What a clause may say: the best reading, and those that go with it.
+    fn proposals(&self, clause: &Clause) -> Vec<Proposal> {
+        if let Some(read) = self.sections(clause) {
+            return read;
+        }
+        // "Check the unions for leaks" is a test, although unions can be looked at too.
+        if clause.means.contains(&Verb::Test) && self.test_kind(clause).is_some() {
+            return self.without_things(clause).into_iter().collect();
+        }
+        let mut best: Option<Proposal> = None;
+        for verb in self.in_order_of_preference(clause) {
+            let Some(proposal) = self.thing_verb(clause, &verb) else { continue };
+            let better = |best: &Proposal| rank(&proposal) > rank(best);
+            if best.as_ref().is_none_or(better) {
+                best = Some(proposal);
+            }
+        }
+        let found = best.is_some();
+        let mut proposals: Vec<Proposal> = self.shut_down_first(clause, best.as_ref()).into_iter().collect();
+        if let Some(best) = best {
+            proposals.extend(self.fasteners_first(clause, &best));
+            proposals.push(best);
+        }
+        if !found {
+            proposals.extend(self.without_things(clause));
+        }
+        proposals
+    }
+
+    /// Takes a proposal: an action, or a doubt.
+    fn take(&mut self, proposal: Proposal) {
+        let mut action = proposal.action;
+        action.says = self.spans(&proposal.said_by);
+        if proposal.choices.len() < 2 {
+            self.here.apply(&action);
+            let kind = |id: &Id| self.map.things().find(|(_, known, ..)| *known == id).map(|(kind, ..)| kind);
+            let about: Vec<Candidate> = action
+                .on
+                .iter()
+                .filter_map(|id| kind(id).map(|kind| Candidate { id: id.clone(), kind }))
+                .collect();
+            if !about.is_empty() {
+                self.last = about;
+            }
+            self.reading.actions.push(action);
+            return;
+        }
+        let choice = |id: &Id| {
+            let mut action = action.clone();
+            action.on = vec![id.clone()];
+            Choice { thing: id.clone(), name: self.map.name_of(id).to_owned(), action }
+        };
+        let choices: Vec<Choice> = proposal.choices.iter().map(choice).collect();
+        let span = proposal.doubtful.map_or(Span(0, 0), |(from, to)| self.span(from, to));
+        let question = format!("Which one is \"{}\"?", span.of(self.words));
+        self.reading.doubts.push(Doubt { span, question, choices });
+    }
+
+    /// Notes a verb that needs a thing and has none; verbs of a looser meaning are left as text.
+    fn unknown(&mut self, clause: &Clause) {
+        const TELLING: &[Verb] = &[
+            Verb::Isolate,
+            Verb::Lock,
+            Verb::Restore,
+            Verb::Release,
+            Verb::Prove,
+            Verb::Charge,
+            Verb::Purge,
+            Verb::Slacken,
+            Verb::Undo,
+            Verb::Make,
+            Verb::Tighten,
+            Verb::Remove,
+            Verb::Fit,
+        ];
+        if let Some(verb) = clause.means.iter().find(|verb| TELLING.contains(verb)) {
+            let verb = verb.clone();
+            let last = clause.phrase.last().copied().unwrap_or(clause.verb());
+            self.reading.unknown.push(Unknown { span: self.span(clause.verb(), last + 1), verb });
+        }
+    }
+
+    /// The text of a token.
+    pub(super) fn text(&self, i: usize) -> &str {
+        self.tokens.get(i).map_or("", |token| token.text.as_str())
+    }
+
+    /// Whether one of these words stands in a clause.
+    pub(super) fn has(&self, clause: &Clause, words: &[&str]) -> bool {
+        (clause.from..clause.to).any(|i| words.contains(&self.text(i)))
+    }
+
+    /// The span of the tokens from one to before another.
+    pub(super) fn span(&self, from: usize, to: usize) -> Span {
+        let at = |i: usize| self.tokens.get(i).map_or(Span(0, 0), |token| token.span);
+        Span(at(from).0, at(to.saturating_sub(1)).1)
+    }
+
+    /// Spans over these tokens; neighbours, and those with only articles between, share one.
+    fn spans(&self, said_by: &[usize]) -> Vec<Span> {
+        let mut sorted = said_by.to_vec();
+        sorted.sort_unstable();
+        sorted.dedup();
+        let mut runs: Vec<(usize, usize)> = Vec::new();
+        for i in sorted {
+            let joins = |last: usize| {
+                let unbroken =
+                    (last + 1..=i).all(|j| self.tokens.get(j).is_some_and(|t| t.before == Break::None));
+                unbroken && (last + 1..i).all(|j| FILLERS.contains(&self.text(j)))
+            };
+            match runs.last_mut() {
+                Some(run) if joins(run.1) => run.1 = i,
+                _ => runs.push((i, i)),
+            }
+        }
+        runs.into_iter().map(|(from, to)| self.span(from, to + 1)).collect()
+    }
+
+    /// The quantities of a clause.
+    pub(super) fn quantities(&self, clause: &Clause) -> impl Iterator<Item = &Quantity> {
+        let (from, to) = (clause.from, clause.to);
+        self.reading.quantities.iter().filter(move |quantity| quantity.from >= from && quantity.from < to)
+    }
+
+    /// The size that a clause names: a thread, or else a width across flats.
+    pub(super) fn size(&self, clause: &Clause) -> Option<String> {
+        let said = self.quantities(clause).map(|quantity| match &quantity.figures {
+            Figures::Thread(thread) => Some(thread.clone()),
+            Figures::Range(range) if range.unit == crate::units::Unit::Millimetre => Some(range.to_string()),
+            Figures::Range(_) => None,
+        });
+        said.flatten().next()
+    }
+
+    /// The mentions of a clause.
+    pub(super) fn mentions_in(&self, clause: &Clause) -> impl Iterator<Item = &Mention> {
+        let (from, to) = (clause.from, clause.to);
+        self.mentions.iter().filter(move |mention| mention.from >= from && mention.from < to)
+    }
+
+    /// The preposition that leads to a mention, over articles, amounts and adjectives.
+    pub(super) fn preposition(&self, mention: &Mention) -> Option<&str> {
+        const LEADING: &[&str] = &[
+            "at", "from", "in", "into", "of", "on", "onto", "through", "to", "under", "via", "with",
+            "without",
+        ];
+        for i in (mention.from.saturating_sub(4)..mention.from).rev() {
+            let broken = self.tokens.get(i + 1).is_none_or(|token| token.before != Break::None);
+            let is_verb = self.clauses.iter().any(|clause| clause.phrase.contains(&i));
+            let is_thing = self.mentions.iter().any(|other| (other.from..other.to).contains(&i));
+            if broken || is_verb || is_thing {
+                return None;
+            }
+            if LEADING.contains(&self.text(i)) {
+                return Some(self.text(i));
+            }
+        }
+        None
+    }
+
+    /// The amount before a mention, and the tokens from there: "the *two* slide bolts", "*2* of the 4 bolts".
+    pub(super) fn amount(&self, mention: &Mention) -> Option<(Amount, usize)> {
+        let mut found = None;
+        for i in (mention.from.saturating_sub(5)..mention.from).rev() {
+            let broken = self.tokens.get(i + 1).is_none_or(|token| token.before != Break::None);
+            let in_quantity = self.reading.quantities.iter().any(|q| (q.from..q.to).contains(&i));
+            let is_verb = self.clauses.iter().any(|clause| clause.phrase.contains(&i));
+            if broken || is_verb {
+                break;
+            }
+            if let Some(amount) = self.lexicon.amount(self.text(i)).filter(|_| !in_quantity) {
+                found = Some((amount, i));
+            } else if matches!(self.text(i), "at" | "on" | "from" | "in" | "and" | "to" | "with") {
+                break;
+            }
+        }
+        found
+    }
+
+    /// The words of a clause outside a mention, in singular, for telling things of one name apart.
+    pub(super) fn other_words(&self, clause: &Clause) -> Vec<String> {
+        (clause.from..clause.to).map(|i| singular(self.text(i))).filter(|word| word.len() > 1).collect()
+    }
+
+    /// The tokens of a mention with its amount and the articles between.
+    pub(super) fn tokens_of(&self, mention: &Mention) -> Vec<usize> {
+        let from = self.amount(mention).map_or(mention.from, |(_, from)| from);
+        (from..mention.to).collect()
+    }
+
+    /// What "it" or "them" in a clause stands for.
+    pub(super) fn pronoun(&self, clause: &Clause) -> Option<usize> {
+        (clause.from..clause.to).find(|i| matches!(self.text(*i), "it" | "them" | "these" | "both"))
+    }
+
+    /// The last things of these kinds.
+    pub(super) fn last_of(&self, kinds: &[ThingKind]) -> Vec<Candidate> {
+        self.last.iter().filter(|candidate| kinds.contains(&candidate.kind)).cloned().collect()
+    }
+}
+
+/// A reading that is possible and certain is better than one that is possible, that than any other.
+fn rank(proposal: &Proposal) -> (bool, bool) {
+    (proposal.possible, proposal.choices.len() < 2)
+}

@@ -1,0 +1,102 @@
+//! Which thing is meant: by kind, by what the words add, by what is possible here, by what is nearest.
+
+use super::here::Here;
+use super::mention::{Candidate, singular};
+use crate::lexicon::tokens;
+use crate::model::{ApplianceMap, Id, Known, ThingKind, Verb};
+
+/// What narrows a mention.
+pub(super) struct Wanted<'a> {
+    pub(super) map: &'a ApplianceMap,
+    pub(super) here: &'a Here,
+    pub(super) verb: &'a Verb,
+    pub(super) kinds: &'a [ThingKind],
+    /// Other words of the clause, in singular.
+    pub(super) words: &'a [String],
+    /// Things that the words name beside it: "of the pump".
+    pub(super) beside: &'a [Id],
+    /// A thread or width across flats that the words name.
+    pub(super) size: Option<&'a str>,
+}
+
+/// The things that may be meant, the possible ones before all, and whether they are possible here.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Meant {
+    pub(super) ids: Vec<Id>,
+    pub(super) possible: bool,
+}
+
+/// The things of a mention that may be meant; none if none is of a fitting kind.
+pub(super) fn meant(candidates: &[Candidate], wanted: &Wanted<'_>) -> Option<Meant> {
+    let of_kind = candidates.iter().filter(|candidate| wanted.kinds.contains(&candidate.kind));
+    let mut ids: Vec<Id> = of_kind.map(|candidate| candidate.id.clone()).collect();
+    if ids.is_empty() {
+        return None;
+    }
+    narrow(&mut ids, |id| wanted.beside.iter().any(|other| is_related(wanted.map, id, other)));
+    keep_most(&mut ids, |id| n_words_shared(wanted.map, id, wanted.words));
+    if let Some(size) = wanted.size {
+        narrow(&mut ids, |id| has_size(wanted.map, id, size));
+    }
+    let possible = ids.iter().any(|id| wanted.here.is_possible(wanted.verb, id));
+    narrow(&mut ids, |id| wanted.here.is_possible(wanted.verb, id));
+    Some(Meant { ids, possible })
+}
+
+/// Of several things the one that was touched last, if there is one.
+pub(super) fn nearest(here: &Here, ids: &[Id]) -> Option<Id> {
+    let last = ids.iter().map(|id| here.nearness(id)).max()?;
+    let mut at_last = ids.iter().filter(|id| here.nearness(id) == last);
+    match (at_last.next(), at_last.next()) {
+        (Some(only), None) => Some(only.clone()),
+        _ => None,
+    }
+}
+
+/// Keeps those that pass, unless none does.
+fn narrow(ids: &mut Vec<Id>, passes: impl Fn(&Id) -> bool) {
+    if ids.iter().any(&passes) {
+        ids.retain(|id| passes(id));
+    }
+}
+
+/// Keeps those with the largest number.
+fn keep_most(ids: &mut Vec<Id>, number: impl Fn(&Id) -> usize) {
+    let most = ids.iter().map(&number).max().unwrap_or(0);
+    ids.retain(|id| number(id) == most);
+}
+
+/// Whether a thing belongs to another: it joins it, is in front of it, carries its section, sits on it.
+fn is_related(map: &ApplianceMap, id: &Id, other: &Id) -> bool {
+    let connection = map.connection(id).is_some_and(|connection| {
+        connection.joins.contains(other) || connection.section.as_ref() == Some(other)
+    });
+    let temporary = map.temporary.iter().any(|item| item.id == *id && item.on.as_ref() == Some(other));
+    let setting = map.settings.iter().any(|setting| setting.id == *id && setting.of.as_ref() == Some(other));
+    let isolator =
+        map.isolators.iter().any(|i| i.id == *id && (i.between.0 == *other || i.between.1 == *other));
+    let carried = map
+        .components
+        .iter()
+        .any(|c| c.id == *id && (c.carried_by.as_ref() == Some(other) || c.held_in.as_ref() == Some(other)));
+    connection || temporary || setting || isolator || carried
+}
+
+/// How many of the words occur in the names of a thing.
+fn n_words_shared(map: &ApplianceMap, id: &Id, words: &[String]) -> usize {
+    let Some((_, _, name, aliases)) = map.things().find(|(_, known, ..)| *known == id) else { return 0 };
+    let names = std::iter::once(name).chain(aliases.iter().map(String::as_str));
+    let shared = |name: &str| {
+        let named: Vec<String> = tokens(name).into_iter().map(|token| singular(&token.text)).collect();
+        words.iter().filter(|word| named.contains(word)).count()
+    };
+    names.map(shared).max().unwrap_or(0)
+}
+
+fn has_size(map: &ApplianceMap, id: &Id, said: &str) -> bool {
+    let size = map.connection(id).and_then(|connection| connection.size.as_ref()).and_then(Known::value);
+    size.is_some_and(|size| {
+        let flats = size.across_flats.as_ref().map(ToString::to_string);
+        size.thread.as_deref() == Some(said) || flats.as_deref() == Some(said)
+    })
+}

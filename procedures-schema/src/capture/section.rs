@@ -1,0 +1,321 @@
+//! Verbs of sections: release, prove, charge, purge, test.
+
+use super::clause::Clause;
+use super::mention::Mention;
+use super::reader::{Proposal, Reader};
+use crate::model::{
+    Action, CircuitKind, Connection, Energy, Id, Means, Port, Reading, Rest, Stage, TestKind, ThingKind, Verb,
+};
+use crate::simulate::kind_row;
+use crate::units::{Quantity as Kind, Range};
+
+/// Where energy is let out of a circuit by hand.
+fn is_wet(kind: &CircuitKind) -> bool {
+    !is_electrical(kind) && !matches!(kind, CircuitKind::AirAndFlue | CircuitKind::StoredMotion)
+}
+
+fn is_electrical(kind: &CircuitKind) -> bool {
+    matches!(kind, CircuitKind::MainsElectricity | CircuitKind::ControlElectricity | CircuitKind::DcBus)
+}
+
+impl Reader<'_> {
+    /// Reads a clause as a verb of sections, if it is one.
+    pub(super) fn sections(&self, clause: &Clause) -> Option<Vec<Proposal>> {
+        let verb = self.section_verb(clause)?;
+        let mut proposal = self.section_proposal(clause, &verb)?;
+        match verb {
+            Verb::Release => self.release(clause, &mut proposal.action),
+            Verb::Charge | Verb::Purge => self.fill(clause, &mut proposal.action),
+            Verb::Prove => return Some(self.prove(clause, proposal)),
+            _ => {}
+        }
+        Some(vec![proposal])
+    }
+
+    /// The verb of sections that a clause means here.
+    fn section_verb(&self, clause: &Clause) -> Option<Verb> {
+        let says = |verb: &Verb| clause.means.contains(verb);
+        let coming_back = matches!(self.stage, Stage::Refit | Stage::Recommission | Stage::HandOver);
+        if says(&Verb::Restore) && !self.is_let_out(clause) {
+            return None;
+        }
+        if says(&Verb::Release) && says(&Verb::Purge) {
+            return Some(if coming_back { Verb::Purge } else { Verb::Release });
+        }
+        // "Release the clips", "crack the union": a connection that is not a way out.
+        let only_joint = (says(&Verb::Undo) || says(&Verb::Slacken)) && !self.names_section(clause);
+        if only_joint && !self.is_let_out(clause) {
+            return None;
+        }
+        [Verb::Release, Verb::Prove, Verb::Charge, Verb::Purge].into_iter().find(|verb| says(verb))
+    }
+
+    /// "Open the drain *until* the gauge reads 0", "open the tap *to drain* the store".
+    fn is_let_out(&self, clause: &Clause) -> bool {
+        let beyond = clause.to.saturating_add(3);
+        (clause.from..beyond)
+            .any(|i| matches!(self.text(i), "until" | "till" | "empty" | "pressure" | "into"))
+    }
+
+    fn names_section(&self, clause: &Clause) -> bool {
+        self.mentions_in(clause).any(|mention| {
+            mention.candidates.iter().any(|c| matches!(c.kind, ThingKind::Section | ThingKind::Circuit))
+        })
+    }
+
+    /// The connection that a mention names, if it names only one.
+    fn connection(&self, mention: &Mention) -> Option<&Connection> {
+        let mut named = mention.candidates.iter().filter_map(|candidate| self.map.connection(&candidate.id));
+        named.next().filter(|_| named.next().is_none())
+    }
+
+    /// The bare action on the section that a clause means.
+    fn section_proposal(&self, clause: &Clause, verb: &Verb) -> Option<Proposal> {
+        let mut proposal = Proposal {
+            action: Action::new(verb.clone(), Vec::new()),
+            choices: Vec::new(),
+            doubtful: None,
+            possible: true,
+            said_by: clause.phrase.clone(),
+        };
+        for mention in self.mentions_in(clause) {
+            let mut ids: Vec<Id> = self.sections_of(mention, verb);
+            if ids.len() > 1 {
+                let dead: Vec<Id> =
+                    ids.iter().filter(|id| self.here.fed.get(*id) == Some(&false)).cloned().collect();
+                ids = if dead.is_empty() { ids } else { dead };
+            }
+            match ids.as_slice() {
+                [] => continue,
+                [only] => proposal.action.on = vec![only.clone()],
+                _ => {
+                    proposal.doubtful = Some((mention.from, mention.to));
+                    proposal.choices = ids;
+                }
+            }
+            proposal.said_by.extend(self.tokens_of(mention));
+            return Some(proposal);
+        }
+        let last: Vec<Id> = self
+            .last_of(&[ThingKind::Section, ThingKind::Circuit])
+            .into_iter()
+            .map(|candidate| candidate.id)
+            .collect();
+        let by_kind = if last.is_empty() { self.circuits_meant(clause, verb) } else { last };
+        match by_kind.as_slice() {
+            [] => None,
+            [only] => {
+                proposal.action.on = vec![only.clone()];
+                Some(proposal)
+            }
+            _ => {
+                proposal.doubtful = Some((clause.verb(), clause.verb() + 1));
+                proposal.choices = by_kind;
+                Some(proposal)
+            }
+        }
+    }
+
+    /// The sections that a mention stands for: itself, that of a joint, those of a part's joints.
+    fn sections_of(&self, mention: &Mention, verb: &Verb) -> Vec<Id> {
+        let mut ids: Vec<Id> = Vec::new();
+        let fits = |section: &Id| {
+            let kind = self.kind_of(section);
+            kind.is_some_and(|kind| {
+                if *verb == Verb::Prove { is_wet(kind) || is_electrical(kind) } else { is_wet(kind) }
+            })
+        };
+        for candidate in &mention.candidates {
+            let of_part = |connection: &&Connection| connection.joins.contains(&candidate.id);
+            match candidate.kind {
+                ThingKind::Section | ThingKind::Circuit => ids.push(candidate.id.clone()),
+                ThingKind::Connection => {
+                    ids.extend(self.map.connection(&candidate.id).and_then(|c| c.section.clone()));
+                }
+                ThingKind::Component if *verb != Verb::Prove => {
+                    let joints = self.map.connections.iter().filter(of_part);
+                    ids.extend(joints.filter_map(|c| c.section.clone()).filter(fits));
+                }
+                _ => {}
+            }
+        }
+        let mut seen = Vec::new();
+        ids.retain(|id| {
+            let new = fits(id) && !seen.contains(id);
+            seen.push(id.clone());
+            new
+        });
+        ids
+    }
+
+    /// The kind of the circuit that an id names, or of its section.
+    fn kind_of(&self, id: &Id) -> Option<&CircuitKind> {
+        let mut circuits = self.map.circuits.iter();
+        circuits.find(|c| c.id == *id || c.sections.iter().any(|s| s.id == *id)).map(|c| &c.kind)
+    }
+
+    /// The circuits that a clause can mean although it names none.
+    fn circuits_meant(&self, clause: &Clause, verb: &Verb) -> Vec<Id> {
+        let dead = self.has(clause, &["dead", "voltage"]);
+        let fits = |kind: &CircuitKind| {
+            if dead { is_electrical(kind) } else { is_wet(kind) && (*verb != Verb::Prove || !dead) }
+        };
+        self.map
+            .circuits
+            .iter()
+            .filter(|circuit| fits(&circuit.kind))
+            .map(|circuit| circuit.id.clone())
+            .collect()
+    }
+
+    /// The port that a clause opens, and the vent beside it.
+    fn ports(&self, clause: &Clause) -> (Option<Id>, Option<Id>) {
+        let mut through: Option<&Connection> = None;
+        let mut vent: Option<&Connection> = None;
+        for mention in self.mentions_in(clause) {
+            let Some(connection) = self.connection(mention) else { continue };
+            let is_vent = matches!(connection.port, Some(Port::Vent));
+            let let_in = self.text(mention.to) == "open" || self.preposition(mention) == Some("with");
+            if is_vent && (let_in || through.is_some()) {
+                vent = Some(connection);
+            } else if through.is_none() && (connection.port.is_some() || connection.section.is_some()) {
+                through = Some(connection);
+            }
+        }
+        (through.map(|c| c.id.clone()), vent.map(|c| c.id.clone()))
+    }
+
+    fn release(&self, clause: &Clause, action: &mut Action) {
+        let (through, vent) = self.ports(clause);
+        let by_port = through.as_ref().and_then(|id| self.map.connection(id)).and_then(|c| c.port.as_ref());
+        let verb = self.text(clause.verb());
+        let means = [
+            ("drain", Means::Drain),
+            ("empt", Means::Drain),
+            ("vent", Means::Vent),
+            ("bleed", Means::Vent),
+            ("bled", Means::Vent),
+            ("recover", Means::Recover),
+            ("evacuat", Means::Evacuate),
+            ("flush", Means::Flush),
+            ("block", Means::Block),
+            ("restrain", Means::Block),
+            ("crack", Means::Vent),
+        ];
+        let by_word = means.into_iter().find(|(stem, _)| verb.starts_with(stem)).map(|(_, means)| means);
+        let by_port = by_port.map(|port| if *port == Port::Vent { Means::Vent } else { Means::Drain });
+        let motion = action.on.iter().any(|id| self.kind_of(id) == Some(&CircuitKind::StoredMotion));
+        action.by = by_word.or(by_port).or(Some(Means::Vent));
+        action.what = Some(if motion { Energy::Motion } else { Energy::Pressure });
+        action.through = through;
+        action.vent = vent;
+        action.to = self.after(clause, &["into"]);
+        action.temperature =
+            self.quantities(clause).find_map(|quantity| quantity.measured(Kind::Temperature));
+    }
+
+    fn fill(&self, clause: &Clause, action: &mut Action) {
+        action.through = self.ports(clause).0;
+        if action.verb == Verb::Purge && action.through.is_none() {
+            return;
+        }
+        action.readings.extend(self.pressure(clause).map(|limits| reading("pressure", Some(limits))));
+    }
+
+    fn pressure(&self, clause: &Clause) -> Option<Range> {
+        self.quantities(clause).find_map(|quantity| quantity.range(Kind::Pressure).cloned())
+    }
+
+    /// A proof with the readings that the words give; with some of the demanded ones it is only read.
+    fn prove(&self, clause: &Clause, mut proposal: Proposal) -> Vec<Proposal> {
+        let at = self.mentions_in(clause).find(|mention| self.preposition(mention) == Some("at"));
+        let at = at.and_then(|mention| self.connection(mention)).map(|connection| connection.id.clone());
+        let readings = self.proof_readings(clause);
+        let shown_elsewhere = matches!(self.text(clause.verb()), "reads" | "read" | "reading" | "shows");
+        let n_demanded = proposal
+            .action
+            .on
+            .first()
+            .and_then(|id| self.kind_of(id))
+            .and_then(kind_row)
+            .map_or(0, |row| row.proof.len());
+        if shown_elsewhere && readings.len() < n_demanded {
+            proposal.action.verb = Verb::Read;
+        }
+        proposal.action.at = at;
+        proposal.action.readings = readings;
+        vec![proposal]
+    }
+
+    /// The readings of a proof in words: the pairs of a supply, or what the gauge shows.
+    fn proof_readings(&self, clause: &Clause) -> Vec<Reading> {
+        let limits = |kind: Kind| self.quantities(clause).find_map(|quantity| quantity.range(kind).cloned());
+        if let Some(volts) = limits(Kind::Voltage) {
+            let pairs: &[&str] =
+                if self.has(clause, &["pairs"]) { &["L to N", "L to E", "N to E"] } else { &["voltage"] };
+            return pairs.iter().map(|pair| reading(pair, Some(volts.clone()))).collect();
+        }
+        let mut readings: Vec<Reading> =
+            limits(Kind::Pressure).into_iter().map(|bar| reading("pressure", Some(bar))).collect();
+        if self.has(clause, &["flow"]) && self.has(clause, &["no"]) {
+            readings.push(Reading { seen: "no flow".to_owned(), ..reading("drain", None) });
+        }
+        readings.extend(limits(Kind::Temperature).map(|hot| reading("temperature", Some(hot))));
+        readings
+    }
+
+    /// The test that a clause names.
+    pub(super) fn test_kind(&self, clause: &Clause) -> Option<TestKind> {
+        let kinds: &[(&[&str], TestKind)] = &[
+            (&["tightness", "soundness"], TestKind::Tightness),
+            (&["fluid", "spray", "soap", "soapy", "detector"], TestKind::LeakFluid),
+            (&["combustion"], TestKind::Combustion),
+            (&["polarity"], TestKind::Polarity),
+            (&["continuity"], TestKind::EarthContinuity),
+            (&["insulation"], TestKind::Insulation),
+            (&["rate"], TestKind::GasRate),
+            (&["trap"], TestKind::TrapFilled),
+            (&["relief", "lever"], TestKind::ReliefLever),
+            (&["vacuum"], TestKind::VacuumHold),
+            (&["function", "functions", "works", "working", "operation"], TestKind::Function),
+        ];
+        if self.has(clause, &["working"]) && self.has(clause, &["pressure"]) {
+            return Some(TestKind::WorkingPressure);
+        }
+        if self.has(clause, &["flue"]) && self.has(clause, &["integrity"]) {
+            return Some(TestKind::FlueIntegrity);
+        }
+        if let Some((_, kind)) = kinds.iter().find(|(words, _)| self.has(clause, words)) {
+            return Some(kind.clone());
+        }
+        if self.has(clause, &["leak", "leaks", "leakage", "tight", "drips", "weeps"]) {
+            return Some(self.leak_test(clause));
+        }
+        (self.has(clause, &["fill"]) && self.has(clause, &["pressure"])).then_some(TestKind::FillPressure)
+    }
+
+    /// The test for leaks that fits the circuit of what is named, or the only wet circuit.
+    fn leak_test(&self, clause: &Clause) -> TestKind {
+        let named = self.mentions_in(clause).find_map(|mention| self.connection(mention)?.section.clone());
+        let mut wet = self.map.circuits.iter().map(|circuit| &circuit.kind).filter(|kind| is_wet(kind));
+        let kind =
+            named.and_then(|id| self.kind_of(&id)).or_else(|| wet.next().filter(|_| wet.next().is_none()));
+        match kind {
+            Some(CircuitKind::FuelGas | CircuitKind::CompressedAir | CircuitKind::Refrigerant) => {
+                TestKind::LeakFluid
+            }
+            _ if self.has(clause, &["hot", "warm"]) => TestKind::LeakHot,
+            _ => TestKind::LeakCold,
+        }
+    }
+}
+
+fn reading(what: &str, limits: Option<Range>) -> Reading {
+    Reading {
+        what: what.to_owned(),
+        limits,
+        seen: String::new(),
+        source: String::new(),
+        rest: Rest::default(),
+    }
+}

@@ -1,0 +1,235 @@
+//! Verbs with things: isolators, connections, components, temporary items, settings.
+
+use super::clause::Clause;
+use super::mention::{Candidate, Mention};
+use super::reader::{Proposal, Reader};
+use super::refer::{Meant, Wanted, meant, nearest};
+use crate::lexicon::Amount;
+use crate::model::{Action, Id, Renewal, ThingKind, Verb};
+use crate::notation::entry;
+use crate::simulate::Whereabouts;
+use crate::units::Quantity as Kind;
+
+impl Reader<'_> {
+    /// The verbs of a clause, the likelier ones first where the things do not decide.
+    pub(super) fn in_order_of_preference(&self, clause: &Clause) -> Vec<Verb> {
+        let mut verbs = clause.means.clone();
+        let off = clause.phrase.iter().any(|i| matches!(self.text(*i), "off" | "out"));
+        let again =
+            self.text(clause.verb()).starts_with("tight") || self.text(clause.verb()).starts_with("torque");
+        let is_late = |verb: &Verb| match verb {
+            Verb::Slacken => off,
+            Verb::Make => again,
+            Verb::Lock | Verb::Place | Verb::Clean | Verb::Inspect | Verb::RecordSetting => {
+                clause.means.len() > 1
+            }
+            _ => false,
+        };
+        verbs.sort_by_key(is_late);
+        verbs
+    }
+
+    /// Reads a clause as this verb on the things that it names.
+    pub(super) fn thing_verb(&self, clause: &Clause, verb: &Verb) -> Option<Proposal> {
+        let line = entry(verb).filter(|line| line.things.least > 0)?;
+        let kinds = line.things.kinds;
+        if kinds.contains(&ThingKind::Section) {
+            return None;
+        }
+        let objects = self.objects(clause, kinds);
+        let mut proposal = Proposal {
+            action: Action::new(verb.clone(), Vec::new()),
+            choices: Vec::new(),
+            doubtful: None,
+            possible: true,
+            said_by: clause.phrase.clone(),
+        };
+        for mention in &objects {
+            let Some(meant) = self.meant_by(clause, verb, kinds, mention) else { continue };
+            self.add(&mut proposal, mention, meant);
+        }
+        if objects.is_empty() {
+            let pronoun = self.pronoun(clause)?;
+            proposal.action.on = self.last_of(kinds).into_iter().map(|candidate| candidate.id).collect();
+            proposal.possible = proposal.action.on.iter().any(|id| self.here.is_possible(verb, id));
+            proposal.said_by.push(pronoun);
+        }
+        if proposal.action.on.is_empty() && proposal.choices.is_empty() {
+            return None;
+        }
+        self.details(clause, &mut proposal);
+        Some(proposal)
+    }
+
+    /// The mentions that a verb of these kinds acts on: direct ones, else those after "at", "on", "from".
+    fn objects(&self, clause: &Clause, kinds: &[ThingKind]) -> Vec<Mention> {
+        let fits = |mention: &&Mention| mention.candidates.iter().any(|c| kinds.contains(&c.kind));
+        let is_direct = |mention: &&Mention| self.preposition(mention).is_none();
+        let after_verb = |mention: &&Mention| mention.from > clause.verb();
+        let of_kind: Vec<&Mention> = self.mentions_in(clause).filter(fits).collect();
+        let pick = |test: &dyn Fn(&&Mention) -> bool| -> Vec<Mention> {
+            of_kind.iter().copied().filter(|mention| test(mention)).cloned().collect()
+        };
+        let direct = pick(&|mention| is_direct(mention) && after_verb(mention));
+        if !direct.is_empty() {
+            return direct;
+        }
+        let placed =
+            |mention: &&Mention| matches!(self.preposition(mention), Some("at" | "on" | "from" | "of"));
+        let indirect = pick(&|mention| placed(mention) && after_verb(mention));
+        let is_named = self.mentions_in(clause).any(|mention| is_direct(&mention) && after_verb(&mention));
+        if !indirect.is_empty() && self.pronoun(clause).is_none() && !is_named {
+            return indirect.into_iter().take(1).collect();
+        }
+        // "The valve must be closed."
+        if self.pronoun(clause).is_some() { Vec::new() } else { pick(&|mention| !after_verb(mention)) }
+    }
+
+    fn meant_by(
+        &self,
+        clause: &Clause,
+        verb: &Verb,
+        kinds: &[ThingKind],
+        mention: &Mention,
+    ) -> Option<Meant> {
+        let beside: Vec<Id> = self
+            .mentions_in(clause)
+            .filter(|other| other.from != mention.from && self.preposition(other).is_some())
+            .filter_map(|other| match other.candidates.as_slice() {
+                [only] => Some(only.id.clone()),
+                _ => None,
+            })
+            .collect();
+        let size = self.size(clause);
+        let words = self.other_words(clause);
+        let wanted = Wanted {
+            map: self.map,
+            here: &self.here,
+            verb,
+            kinds,
+            words: &words,
+            beside: &beside,
+            size: size.as_deref(),
+        };
+        meant(&mention.candidates, &wanted)
+    }
+
+    /// Adds what a mention means to a proposal.
+    fn add(&self, proposal: &mut Proposal, mention: &Mention, meant: Meant) {
+        proposal.possible &= meant.possible;
+        proposal.said_by.extend(self.tokens_of(mention));
+        let amount = self.amount(mention).map(|(amount, _)| amount);
+        let n_meant = u32::try_from(meant.ids.len()).unwrap_or(u32::MAX);
+        let all_of_them = match amount {
+            Some(Amount::All) => true,
+            Some(Amount::Exactly(n)) => n == n_meant,
+            None => mention.plural,
+        };
+        let one = match meant.ids.as_slice() {
+            [only] => Some(only.clone()),
+            _ if all_of_them => {
+                proposal.action.on.extend(meant.ids);
+                return;
+            }
+            ids => nearest(&self.here, ids),
+        };
+        let Some(id) = one else {
+            proposal.doubtful = Some((mention.from, mention.to));
+            proposal.choices = meant.ids;
+            return;
+        };
+        if let (Some(Amount::Exactly(n)), Some(connection)) = (amount, self.map.connection(&id)) {
+            proposal.action.count = Some(n).filter(|n| *n < connection.count);
+        }
+        proposal.action.on.push(id);
+    }
+
+    /// Count, seals, torque and the like.
+    fn details(&self, clause: &Clause, proposal: &mut Proposal) {
+        let action = &mut proposal.action;
+        let line = entry(&action.verb);
+        let takes_count = line.is_some_and(|line| line.slots.iter().any(|slot| slot.key == "n"));
+        if !takes_count || action.on.len() > 1 {
+            action.count = None;
+        }
+        let words = self.span(clause.from, clause.to).of(self.words);
+        match action.verb {
+            Verb::Make | Verb::Tighten => {
+                let torque =
+                    self.quantities(clause).find_map(|quantity| quantity.range(Kind::Torque).cloned());
+                action.torque = torque;
+                if self.has(clause, &["cross", "crosswise", "crossways", "diagonally", "diagonal"]) {
+                    action.pattern = Some("cross".to_owned());
+                }
+                let names: Vec<&str> = self.map.seals.iter().map(|seal| seal.name.as_str()).collect();
+                if action.verb == Verb::Make && self.lexicon.says_new_of(words, &names) {
+                    action.seal = Some(Renewal::New);
+                } else if action.verb == Verb::Make && self.has(clause, &["reuse", "reused", "old", "same"]) {
+                    action.seal = Some(Renewal::Same);
+                }
+            }
+            Verb::Undo if self.text(clause.verb()).starts_with("cut") => action.with = Some("cut".to_owned()),
+            Verb::Fit => {
+                let new = self.has(clause, &["new", "renew", "renews", "renewed", "renewing"]);
+                action.part = new.then_some(Renewal::New);
+            }
+            Verb::Set => action.to = self.after(clause, &["to"]),
+            _ => {}
+        }
+    }
+
+    /// The words after one of these, up to the end of the clause or a comma.
+    pub(super) fn after(&self, clause: &Clause, leads: &[&str]) -> Option<String> {
+        let lead = (clause.verb()..clause.to).find(|i| leads.contains(&self.text(*i)))?;
+        self.text_from(lead + 1, clause.to)
+    }
+
+    /// The words from a token up to another, or to a comma or the end of the sentence; articles left out.
+    pub(super) fn text_from(&self, from: usize, to: usize) -> Option<String> {
+        let from = (from..to).find(|i| !matches!(self.text(*i), "the" | "a" | "an"))?;
+        let broken =
+            |i: &usize| self.tokens.get(*i).is_none_or(|token| token.before != crate::lexicon::Break::None);
+        let stop = |i: &usize| broken(i) || matches!(self.text(*i), "and" | "until" | "then");
+        let end = (from + 1..to).find(stop).unwrap_or(to);
+        let text = self.span(from, end).of(self.words).trim();
+        (!text.is_empty()).then(|| text.to_owned())
+    }
+
+    /// "Switch off at the wall isolator": the appliance is shut down by the same words.
+    pub(super) fn shut_down_first(&self, clause: &Clause, best: Option<&Proposal>) -> Option<Proposal> {
+        let isolated = best.filter(|best| best.action.verb == Verb::Isolate)?;
+        let at = self.mentions_in(clause).any(|mention| self.preposition(mention) == Some("at"));
+        let is_meant = clause.means.contains(&Verb::ShutDown) && self.here.running && at;
+        is_meant.then(|| Proposal {
+            action: Action::new(Verb::ShutDown, Vec::new()),
+            choices: Vec::new(),
+            doubtful: None,
+            possible: true,
+            said_by: isolated.said_by.clone(),
+        })
+    }
+
+    /// "Take off the guard: four M6 screws": what holds the part is undone by the same words.
+    pub(super) fn fasteners_first(&self, clause: &Clause, best: &Proposal) -> Option<Proposal> {
+        let [part] = best.action.on.as_slice() else { return None };
+        let comes_off = matches!(best.action.verb, Verb::Remove | Verb::MoveAside);
+        if !comes_off || self.here.components.get(part) == Some(&Whereabouts::Off) {
+            return None;
+        }
+        let holds = |candidate: &Candidate| {
+            self.map.connection(&candidate.id).is_some_and(|connection| connection.joins.contains(part))
+        };
+        let named = self.mentions_in(clause).find(|mention| mention.candidates.iter().any(holds))?;
+        let meant =
+            self.meant_by(clause, &Verb::Undo, &[ThingKind::Connection], named).filter(|m| m.possible)?;
+        let mut proposal = Proposal {
+            action: Action::new(Verb::Undo, Vec::new()),
+            choices: Vec::new(),
+            doubtful: None,
+            possible: true,
+            said_by: clause.phrase.clone(),
+        };
+        self.add(&mut proposal, named, meant);
+        Some(proposal)
+    }
+}

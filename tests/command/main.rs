@@ -1,0 +1,123 @@
+//! The command line as a terminal sees it: what it prints, and how it ends.
+#![allow(clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
+
+use std::io::Write;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output, Stdio};
+
+fn repository() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).parent().expect("a parent").to_path_buf()
+}
+
+fn demo() -> String {
+    repository().join("public/demo/circulation-pump.putback.json").display().to_string()
+}
+
+/// The demo without its step of taking the drain hose away.
+fn spoiled() -> String {
+    let text = std::fs::read_to_string(demo()).expect("the demo");
+    text.replace("\"do\": \"take away\"", "\"do\": \"photograph\"")
+}
+
+fn putback(arguments: &[&str], input: &str) -> Output {
+    let mut child = Command::new(env!("CARGO_BIN_EXE_putback"))
+        .args(arguments)
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .expect("the command starts");
+    child.stdin.take().expect("a standard input").write_all(input.as_bytes()).expect("it reads");
+    child.wait_with_output().expect("it ends")
+}
+
+fn said(output: &Output) -> String {
+    format!("{}{}", String::from_utf8_lossy(&output.stdout), String::from_utf8_lossy(&output.stderr))
+}
+
+#[test]
+fn the_worst_file_decides_how_check_ends() {
+    let good = demo();
+    for (arguments, input, code, words) in [
+        (vec!["check", &good], "", 0, "ACCEPTED"),
+        (vec!["check", "-"], spoiled().as_str(), 1, "REJECTED"),
+        (vec!["check", &good, "-"], "{", 2, "cut short"),
+        (vec!["check", "-", "no-such-file"], spoiled().as_str(), 2, "no-such-file"),
+        (vec!["check", "--today", "2026-02-30", &good], "", 64, "is not a date"),
+        (vec!["check"], "", 64, "needs a file"),
+        (vec!["chekc"], "", 64, "no command"),
+        (vec![], "", 64, "command is missing"),
+        (vec!["--version"], "", 0, "format 0"),
+    ] {
+        let output = putback(&arguments, input);
+        assert_eq!(output.status.code(), Some(code), "{arguments:?}\n{}", said(&output));
+        assert!(said(&output).contains(words), "{arguments:?}\n{}", said(&output));
+    }
+}
+
+#[test]
+fn a_rejected_file_is_shown_step_words_lane_reason_and_remedy() {
+    let text = std::fs::read_to_string(demo()).expect("the demo");
+    let missing = text.replace("\"test\": \"leak cold\"", "\"test\": \"fill pressure\"");
+    let output = putback(&["check", "--today", "2026-11-25", "-"], &missing);
+    let said = said(&output);
+    for part in [
+        "standard input: REJECTED",
+        "told of: mains electricity, heating water",
+        "~~~~",
+        "heating [",
+        "reject retest/missing:",
+        "because the suction flange was last touched, since step",
+        "do      Add a cold leak check after step",
+    ] {
+        assert!(said.contains(part), "{part}\n{said}");
+    }
+}
+
+#[test]
+fn json_is_one_list_with_an_object_a_file() {
+    let output = putback(&["check", "--format", "json", "--today", "2026-11-25", &demo(), "-"], &spoiled());
+    let list: serde_json::Value = serde_json::from_slice(&output.stdout).expect("JSON");
+    assert_eq!(list[0]["verdict"], "accepted");
+    assert_eq!(list[1]["verdict"], "rejected");
+    let codes: Vec<&str> =
+        list[1]["findings"].as_array().expect("findings").iter().filter_map(|f| f["code"].as_str()).collect();
+    assert!(codes.contains(&"putback/temp-left"), "{codes:?}");
+}
+
+#[test]
+fn every_rule_is_listed_and_explained() {
+    let rules = said(&putback(&["rules"], ""));
+    for rule in procedures_schema::check::catalogue() {
+        assert!(rules.contains(rule.code), "{}", rule.code);
+        let explained = said(&putback(&["explain", rule.code], ""));
+        assert!(explained.contains("## Why it matters"), "{explained}");
+    }
+    assert_eq!(putback(&["explain", "no/such-rule"], "").status.code(), Some(64));
+}
+
+#[test]
+fn fmt_lays_out_and_check_only_tells() {
+    let crowded = "{\"putback\":0,\"id\":\"a\",\"title\":\"t\",\"new\":1}";
+    assert_eq!(putback(&["fmt", "--check", "-"], crowded).status.code(), Some(1));
+    let laid_out = putback(&["fmt", "-"], crowded);
+    assert_eq!(laid_out.status.code(), Some(0));
+    let text = String::from_utf8_lossy(&laid_out.stdout).into_owned();
+    assert!(text.ends_with("  \"new\": 1\n}\n"), "{text}");
+    assert_eq!(putback(&["fmt", "--check", "-"], &text).status.code(), Some(0));
+    assert_eq!(putback(&["fmt", "--check", "-"], "[").status.code(), Some(2));
+}
+
+#[test]
+fn a_reader_that_goes_away_does_not_upset_the_verdict() {
+    let mut child = Command::new(env!("CARGO_BIN_EXE_putback"))
+        .args(["check", &demo()])
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .expect("the command starts");
+    drop(child.stdout.take());
+    let output = child.wait_with_output().expect("it ends");
+    assert_eq!(output.status.code(), Some(0), "{}", said(&output));
+    assert!(output.stderr.is_empty(), "{}", said(&output));
+}
