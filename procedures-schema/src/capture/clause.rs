@@ -34,7 +34,7 @@ pub(super) fn clauses(tokens: &[Token], said: &[Said]) -> Vec<Clause> {
     let mut clauses: Vec<Clause> = Vec::new();
     for phrase in said.iter().filter(|said| !said.unsaid && !said.means.is_empty()) {
         let Some(first) = phrase.tokens.first().copied() else { continue };
-        let is_order = !is_conditional(tokens, first) || phrase.means == [Verb::Prove];
+        let is_order = !is_conditional(tokens, first) || phrase.means.contains(&Verb::Prove);
         let overlaps = |clause: &Clause| clause.phrase.iter().any(|token| phrase.tokens.contains(token));
         if let Some(before) = clauses.iter_mut().find(|clause| overlaps(clause)) {
             // Two phrases over the same words: either may be meant.
@@ -88,7 +88,9 @@ fn set_ends(tokens: &[Token], clauses: &mut [Clause]) {
 fn is_conditional(tokens: &[Token], at: usize) -> bool {
     for i in (0..=at).rev() {
         let Some(token) = tokens.get(i) else { return false };
-        if i < at && CONDITIONS.contains(&token.text.as_str()) {
+        let ends = tokens.get(at + 1).is_none_or(|next| next.before != Break::None);
+        // "With the vent open, drain the pump": how it stands, not what to do.
+        if i < at && (CONDITIONS.contains(&token.text.as_str()) || (ends && token.text == "with")) {
             return true;
         }
         if token.before != Break::None {

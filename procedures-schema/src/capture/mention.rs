@@ -3,7 +3,7 @@
 //! A thing is named by its name or an alias, or by the end of one ("the unions" for "pump unions"), in
 //! singular or plural. The longest match at a place wins.
 
-use crate::lexicon::{Token, tokens};
+use crate::lexicon::{Break, Token, tokens};
 use crate::model::{ApplianceMap, Id, ThingKind};
 
 /// A thing that may be meant.
@@ -11,6 +11,8 @@ use crate::model::{ApplianceMap, Id, ThingKind};
 pub(super) struct Candidate {
     pub(super) id: Id,
     pub(super) kind: ThingKind,
+    /// Whether words and name agree in number.
+    pub(super) agrees: bool,
 }
 
 /// A place where the words name something.
@@ -20,6 +22,8 @@ pub(super) struct Mention {
     pub(super) from: usize,
     /// The token after the last.
     pub(super) to: usize,
+    /// Whether the words are a whole name.
+    pub(super) whole: bool,
     /// Whether the words are in the plural while each name is in the singular.
     pub(super) plural: bool,
     /// What may be meant.
@@ -48,7 +52,7 @@ impl Names {
         let mut names = Vec::new();
         for (kind, id, name, aliases) in map.things() {
             for name in std::iter::once(name).chain(aliases.iter().map(String::as_str)) {
-                let candidate = Candidate { id: id.clone(), kind };
+                let candidate = Candidate { id: id.clone(), kind, agrees: true };
                 names.extend(read_name(name, &candidate));
             }
         }
@@ -61,7 +65,13 @@ impl Names {
         let mut found = Vec::new();
         let mut i = 0;
         while i < tokens.len() {
-            match self.longest(tokens, &words, i).filter(|_| !is_verb(i)) {
+            let stands_free = || {
+                let before =
+                    i.checked_sub(1).filter(|_| tokens.get(i).is_some_and(|t| t.before == Break::None));
+                before.is_none_or(|j| is_verb(j) || tokens.get(j).is_some_and(leaves_open))
+            };
+            let mention = self.longest(tokens, &words, i).filter(|_| !is_verb(i));
+            match mention.filter(|mention| mention.whole || stands_free()) {
                 Some(mention) => {
                     i = mention.to;
                     found.push(mention);
@@ -93,14 +103,17 @@ impl Names {
         }
         let to = from + best.0;
         let last = tokens.get(to.checked_sub(1)?).filter(|_| !named.is_empty())?;
-        let plural = is_plural(&last.text) && named.iter().all(|name| !name.plural);
+        let plural = is_plural(&last.text);
         let mut candidates: Vec<Candidate> = Vec::new();
-        for name in named {
-            if !candidates.contains(&name.candidate) {
-                candidates.push(name.candidate.clone());
+        for name in &named {
+            let agrees = name.plural == plural;
+            match candidates.iter_mut().find(|known| known.id == name.candidate.id) {
+                Some(known) => known.agrees |= agrees,
+                None => candidates.push(Candidate { agrees, ..name.candidate.clone() }),
             }
         }
-        Some(Mention { from, to, plural, candidates })
+        let plural = plural && named.iter().all(|name| !name.plural);
+        Some(Mention { from, to, whole: best.1, plural, candidates })
     }
 }
 
@@ -125,6 +138,65 @@ fn read_name(name: &str, candidate: &Candidate) -> Vec<Name> {
         core: core.iter().map(|word| singular(word)).collect(),
     };
     cores.into_iter().map(read).collect()
+}
+
+/// Whether a word before the end of a name leaves open which one it is. "The nuts" may be the union nuts;
+/// "the wing nuts" are others.
+fn leaves_open(token: &Token) -> bool {
+    const OPEN: &[&str] = &[
+        "a",
+        "all",
+        "an",
+        "and",
+        "at",
+        "both",
+        "each",
+        "every",
+        "for",
+        "from",
+        "in",
+        "into",
+        "its",
+        "last",
+        "new",
+        "of",
+        "off",
+        "old",
+        "on",
+        "onto",
+        "or",
+        "other",
+        "out",
+        "remaining",
+        "same",
+        "that",
+        "the",
+        "their",
+        "these",
+        "this",
+        "those",
+        "through",
+        "to",
+        "under",
+        "up",
+        "with",
+        "without",
+        "one",
+        "two",
+        "three",
+        "four",
+        "five",
+        "six",
+        "seven",
+        "eight",
+        "nine",
+        "ten",
+        "eleven",
+        "twelve",
+        "back",
+        "down",
+    ];
+    OPEN.contains(&token.text.as_str()) || token.text.contains(|c: char| c.is_ascii_digit())
 }
 
 fn is_plural(word: &str) -> bool {

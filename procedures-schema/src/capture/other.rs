@@ -6,6 +6,9 @@ use super::reader::{Proposal, Reader};
 use crate::model::{Action, Id, Mode, Reading, Rest, ThingKind, Verb};
 use crate::units::{Quantity as Kind, Unit};
 
+/// What a test in words can be about.
+const TESTED: &[ThingKind] = &[ThingKind::Connection, ThingKind::Component, ThingKind::Section];
+
 impl Reader<'_> {
     /// Reads a clause as the first of its verbs that needs no thing and finds what it does need.
     pub(super) fn without_things(&self, clause: &Clause) -> Option<Proposal> {
@@ -72,18 +75,16 @@ impl Reader<'_> {
     fn test(&self, clause: &Clause, action: &mut Action, said_by: &mut Vec<usize>) -> Option<()> {
         action.test = Some(self.test_kind(clause)?);
         for mention in self.mentions_in(clause) {
-            let [only] = mention.candidates.as_slice() else { continue };
-            let is_tested =
-                matches!(only.kind, ThingKind::Connection | ThingKind::Component | ThingKind::Section);
-            match self.preposition(mention) {
-                Some("at" | "with") => action.at = Some(only.id.clone()),
-                _ if is_tested => action.on.push(only.id.clone()),
+            let Some(meant) = self.meant_by(clause, &Verb::Test, TESTED, mention) else { continue };
+            match (self.preposition(mention), meant.ids.as_slice()) {
+                (Some("at" | "with"), [only]) => action.at = Some(only.clone()),
+                (_, [only]) => action.on.push(only.clone()),
+                (_, _) if mention.plural => action.on.extend(meant.ids),
                 _ => continue,
             }
             said_by.extend(self.tokens_of(mention));
         }
-        let modes = [Verb::Start];
-        action.mode = if clause.means.contains(&modes[0]) { None } else { self.mode(clause) };
+        action.mode = self.mode(clause);
         Some(())
     }
 

@@ -84,7 +84,7 @@ impl<'a> Reader<'a> {
         let mut best: Option<Proposal> = None;
         for verb in self.in_order_of_preference(clause) {
             let Some(proposal) = self.thing_verb(clause, &verb) else { continue };
-            let better = |best: &Proposal| rank(&proposal) > rank(best);
+            let better = |best: &Proposal| self.rank(clause, &proposal) > self.rank(clause, best);
             if best.as_ref().is_none_or(better) {
                 best = Some(proposal);
             }
@@ -111,7 +111,7 @@ impl<'a> Reader<'a> {
             let about: Vec<Candidate> = action
                 .on
                 .iter()
-                .filter_map(|id| kind(id).map(|kind| Candidate { id: id.clone(), kind }))
+                .filter_map(|id| kind(id).map(|kind| Candidate { id: id.clone(), kind, agrees: true }))
                 .collect();
             if !about.is_empty() {
                 self.last = about;
@@ -271,9 +271,12 @@ impl<'a> Reader<'a> {
     pub(super) fn last_of(&self, kinds: &[ThingKind]) -> Vec<Candidate> {
         self.last.iter().filter(|candidate| kinds.contains(&candidate.kind)).cloned().collect()
     }
-}
 
-/// A reading that is possible and certain is better than one that is possible, that than any other.
-fn rank(proposal: &Proposal) -> (bool, bool) {
-    (proposal.possible, proposal.choices.len() < 2)
+    /// A reading that is possible is better than another; then one about what is named first; then a
+    /// certain one.
+    fn rank(&self, clause: &Clause, proposal: &Proposal) -> (bool, bool, bool) {
+        let first = self.mentions_in(clause).find(|mention| mention.from > clause.verb());
+        let about_first = first.is_some_and(|first| proposal.said_by.contains(&first.from));
+        (proposal.possible, about_first, proposal.choices.len() < 2)
+    }
 }

@@ -40,6 +40,7 @@ pub(super) fn meant(candidates: &[Candidate], wanted: &Wanted<'_>) -> Option<Mea
     }
     let possible = ids.iter().any(|id| wanted.here.is_possible(wanted.verb, id));
     narrow(&mut ids, |id| wanted.here.is_possible(wanted.verb, id));
+    narrow(&mut ids, |id| candidates.iter().any(|candidate| candidate.id == *id && candidate.agrees));
     Some(Meant { ids, possible })
 }
 
@@ -87,8 +88,8 @@ fn n_words_shared(map: &ApplianceMap, id: &Id, words: &[String]) -> usize {
     let Some((_, _, name, aliases)) = map.things().find(|(_, known, ..)| *known == id) else { return 0 };
     let names = std::iter::once(name).chain(aliases.iter().map(String::as_str));
     let shared = |name: &str| {
-        let named: Vec<String> = tokens(name).into_iter().map(|token| singular(&token.text)).collect();
-        words.iter().filter(|word| named.contains(word)).count()
+        let own: Vec<String> = tokens(name).into_iter().map(|token| singular(&token.text)).collect();
+        words.iter().filter(|word| own.contains(word)).count()
     };
     names.map(shared).max().unwrap_or(0)
 }

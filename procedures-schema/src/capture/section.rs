@@ -117,7 +117,7 @@ impl Reader<'_> {
     }
 
     /// The sections that a mention stands for: itself, that of a joint, those of a part's joints.
-    fn sections_of(&self, mention: &Mention, verb: &Verb) -> Vec<Id> {
+    pub(super) fn sections_of(&self, mention: &Mention, verb: &Verb) -> Vec<Id> {
         let mut ids: Vec<Id> = Vec::new();
         let fits = |section: &Id| {
             let kind = self.kind_of(section);

@@ -186,6 +186,26 @@ const PUMP_LINES: &[(&str, &str, &str)] = &[
     ("Tell the operator", "", "tell who=operator"),
     ("Leave the boiler safe", "", "finish safe"),
     ("When the fan has stopped, take the cover off", "", "remove cover"),
+    (
+        "Open the drain cock until the gauge reads 0 to 0.1 bar",
+        "isolate va vb",
+        "release body what=pressure by=drain through=drain · read body reading=\"pressure|0..0.1 bar\"",
+    ),
+    ("Remove the cover without opening the pump valves", "undo screws", "remove cover"),
+    ("Slacken the head bolts, then take them out.", SAFE, "slacken head · undo head"),
+    ("Undo the cover screws. Lift off the cover and put it aside.", "", "undo screws · remove cover"),
+    ("Swing the front panel aside", "", "aside cover"),
+    ("Close the drain cock and the vent screw", "undo drain · undo vent", "make drain vent"),
+    ("Restore the supply at the spur", "isolate spur", "restore spur"),
+    ("Switch on at the wall isolator", "isolate spur", "restore spur"),
+    ("Check that the pump valves are closed", "", ""),
+    ("Isolate the pump", "", "isolate va vb"),
+    ("Undo the union of the radiator", SAFE, "undo rad_union"),
+    ("Undo the radiator's union", SAFE, ""),
+    ("Undo the nuts", SAFE, "undo unions"),
+    ("Undo the wing nuts", SAFE, ""),
+    ("CLOSE THE FLOW PUMP VALVE", "", "isolate va"),
+    ("Never close the flow pump valve", "", ""),
     ("The kettle is on the table", "", ""),
     ("", "", ""),
 ];
@@ -212,7 +232,7 @@ const COMPRESSOR_LINES: &[(&str, &str)] = &[
     ("Close the ball valve to the ring main.", "isolate ball"),
     (
         "Open the drain valve under the receiver until the gauge reads 0 to 0.1 bar.",
-        "release tank what=pressure by=drain through=drain · read tank reading=\"pressure|0..0.1 bar\"",
+        "release tank what=pressure by=drain through=drain · prove tank reading=\"pressure|0..0.1 bar\"",
     ),
     ("Take off the belt guard: four M6 screws, 10 mm.", "undo guard_screws · remove guard"),
     ("Slacken the two slide bolts of the motor, 17 mm.", "slacken bolts 2"),
@@ -230,6 +250,15 @@ fn the_steps_of_the_compressor_are_read() {
 }
 
 #[test]
+fn bleeding_lets_out_air_when_the_water_is_back() {
+    let words = "Bleed the pump at the vent screw";
+    let before = read(PUMP, "isolate va vb", words, &Stage::Strip);
+    assert_eq!(notation(&before), "release body what=pressure by=vent through=vent");
+    let after = read(PUMP, "", words, &Stage::Recommission);
+    assert_eq!(notation(&after), "purge body through=vent");
+}
+
+#[test]
 fn two_things_of_one_name_are_a_doubt() {
     let reading = read(COMPRESSOR, "", "Unplug the pressure switch.", &Stage::Strip);
     assert_eq!(notation(&reading), "");
@@ -237,7 +266,7 @@ fn two_things_of_one_name_are_a_doubt() {
     let doubt = &reading.doubts[0];
     assert_eq!(doubt.span, Span(11, 26));
     assert_eq!(doubt.question, "Which one is \"pressure switch\"?");
-    let choices: Vec<String> = doubt.choices.iter().map(|c| print(&[c.action.clone()])).collect();
+    let choices: Vec<String> = doubt.choices.iter().map(|c| print(std::slice::from_ref(&c.action))).collect();
     assert_eq!(choices, ["undo plug1", "undo plug2"]);
     let after = read(COMPRESSOR, "undo plug2", "Plug the pressure switch in.", &Stage::Refit);
     assert_eq!(notation(&after), "make plug2", "only one of them is off");
@@ -264,7 +293,11 @@ fn what_is_read_is_said() {
     let lexicon = Lexicon::for_language("en").expect("English");
     for (words, done, _) in PUMP_LINES {
         for action in read(PUMP, done, words, &Stage::Strip).actions {
-            assert!(lexicon.says_at(words, &action.says, &action), "{words}: {}", print(&[action.clone()]));
+            assert!(
+                lexicon.says_at(words, &action.says, &action),
+                "{words}: {}",
+                print(std::slice::from_ref(&action))
+            );
             assert!(action.says.iter().all(|span| !span.of(words).is_empty()), "{words}");
         }
     }

@@ -48,7 +48,11 @@ impl Reader<'_> {
             let Some(meant) = self.meant_by(clause, verb, kinds, mention) else { continue };
             self.add(&mut proposal, mention, meant);
         }
-        if objects.is_empty() {
+        let stem = self.text(clause.verb());
+        if objects.is_empty() && (stem.starts_with("isolat") || stem.starts_with("restor")) {
+            self.add_around(clause, &mut proposal);
+        }
+        if objects.is_empty() && proposal.action.on.is_empty() {
             let pronoun = self.pronoun(clause)?;
             proposal.action.on = self.last_of(kinds).into_iter().map(|candidate| candidate.id).collect();
             proposal.possible = proposal.action.on.iter().any(|id| self.here.is_possible(verb, id));
@@ -57,8 +61,31 @@ impl Reader<'_> {
         if proposal.action.on.is_empty() && proposal.choices.is_empty() {
             return None;
         }
+        if *verb == Verb::MoveAside && !proposal.possible {
+            // What is off already is only put down.
+            return None;
+        }
         self.details(clause, &mut proposal);
         Some(proposal)
+    }
+
+    /// "Isolate the pump": the isolators around the section that its joints carry.
+    fn add_around(&self, clause: &Clause, proposal: &mut Proposal) {
+        let after_verb = |mention: &&Mention| mention.from > clause.verb();
+        let Some(mention) = self.mentions_in(clause).find(after_verb) else { return };
+        let mut sections = self.sections_of(mention, &Verb::Release);
+        if let [only] = sections.as_slice()
+            && let Some(circuit) = self.map.circuits.iter().find(|circuit| circuit.id == *only)
+        {
+            sections = circuit.sections.iter().map(|section| section.id.clone()).collect();
+        }
+        let verb = proposal.action.verb.clone();
+        let around = self.map.isolators.iter().filter(|isolator| {
+            let (one, other) = &isolator.between;
+            sections.contains(one) != sections.contains(other) && self.here.is_possible(&verb, &isolator.id)
+        });
+        proposal.action.on = around.map(|isolator| isolator.id.clone()).collect();
+        proposal.said_by.extend(self.tokens_of(mention));
     }
 
     /// The mentions that a verb of these kinds acts on: direct ones, else those after "at", "on", "from".
@@ -77,7 +104,11 @@ impl Reader<'_> {
         let placed =
             |mention: &&Mention| matches!(self.preposition(mention), Some("at" | "on" | "from" | "of"));
         let indirect = pick(&|mention| placed(mention) && after_verb(mention));
-        let is_named = self.mentions_in(clause).any(|mention| is_direct(&mention) && after_verb(&mention));
+        let is_source =
+            |candidate: &Candidate| matches!(candidate.kind, ThingKind::Section | ThingKind::Circuit);
+        let is_named = self.mentions_in(clause).any(|mention| {
+            is_direct(&mention) && after_verb(&mention) && !mention.candidates.iter().all(is_source)
+        });
         if !indirect.is_empty() && self.pronoun(clause).is_none() && !is_named {
             return indirect.into_iter().take(1).collect();
         }
@@ -85,7 +116,8 @@ impl Reader<'_> {
         if self.pronoun(clause).is_some() { Vec::new() } else { pick(&|mention| !after_verb(mention)) }
     }
 
-    fn meant_by(
+    /// What a mention means for this verb, with the words of its clause.
+    pub(super) fn meant_by(
         &self,
         clause: &Clause,
         verb: &Verb,

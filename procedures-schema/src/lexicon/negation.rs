@@ -16,6 +16,7 @@ const UNSAY: &[&str] = &[
     "didn't",
     "doesn't",
     "don't",
+    "forbidden",
     "hasn't",
     "haven't",
     "isn't",
@@ -27,6 +28,7 @@ const UNSAY: &[&str] = &[
     "none",
     "nor",
     "not",
+    "prohibited",
     "rather",
     "shouldn't",
     "unless",
@@ -34,6 +36,12 @@ const UNSAY: &[&str] = &[
     "without",
     "won't",
 ];
+
+/// Words that unsay what follows unless they are unsaid themselves: "skip the leak test".
+const LEAVE_OUT: &[&str] = &["forget", "omit", "omitting", "skip", "skipping"];
+
+/// Words that, after "not", unsay what came before: "locking is not needed".
+const NOT_WANTED: &[&str] = &["allowed", "necessary", "needed", "permitted", "required", "wanted"];
 
 /// Words after which an unsaying word does not count: "do not forget to lock it off", "not only".
 const KEEP_SAYING: &[&str] = &["fail", "forget", "omit", "only"];
@@ -45,13 +53,24 @@ const ENDS: &[&str] = &["but", "instead", "otherwise", "then"];
 pub(super) fn is_unsaid(tokens: &[Token], begin: usize) -> bool {
     let sentence =
         tokens.iter().take(begin + 1).rposition(|token| token.before == Break::Sentence).unwrap_or(0);
+    let word = |i: usize| tokens.get(i).map_or("", |token| token.text.as_str());
     let unsays = |i: usize| {
-        let word = |ahead: usize| tokens.get(i + ahead).map_or("", |token| token.text.as_str());
-        let opposed = word(0) == "no" && word(1) == "need";
-        let kept = KEEP_SAYING.contains(&word(1));
-        (UNSAY.contains(&word(0)) || opposed || (word(0) == "instead" && word(1) == "of")) && !kept
+        let kept = KEEP_SAYING.contains(&word(i + 1));
+        let in_two = matches!((word(i), word(i + 1)), ("no", "need") | ("instead", "of"));
+        let before = i.checked_sub(1).map_or("", word);
+        let left_out = LEAVE_OUT.contains(&word(i)) && !UNSAY.contains(&before);
+        (UNSAY.contains(&word(i)) && !kept) || in_two || left_out
     };
-    (sentence..begin).any(|i| unsays(i) && reaches(tokens, i, begin))
+    let before = (sentence..begin).any(|i| unsays(i) && reaches(tokens, i, begin));
+    before || is_not_wanted(tokens, begin)
+}
+
+/// Whether "not needed" or the like follows in the same part of the sentence.
+fn is_not_wanted(tokens: &[Token], begin: usize) -> bool {
+    let after = tokens.iter().skip(begin + 1);
+    let part: Vec<&str> =
+        after.take_while(|token| token.before == Break::None).map(|token| token.text.as_str()).collect();
+    part.windows(2).any(|pair| matches!(pair, ["not", wanted] if NOT_WANTED.contains(wanted)))
 }
 
 /// Whether what an unsaying word says reaches up to a token of the same sentence.

@@ -142,7 +142,7 @@ impl Tokens<'_> {
                 self.push(Role::Value, &text);
             }
         };
-        value(action.temperature.as_ref().map(|read| format!("read at most {read}")));
+        value(action.temperature.as_ref().map(|read| format!("at {read}")));
         value(action.duration.as_ref().map(ToString::to_string));
         value(action.unattended.then(|| "unattended".to_owned()));
         value(action.live.then(|| "as live work".to_owned()));

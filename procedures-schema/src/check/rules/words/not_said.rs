@@ -20,7 +20,7 @@ fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
     let lexicon = Lexicon::for_language(&context.procedure.language);
     for (position, step) in context.procedure.steps.iter().enumerate() {
         for (i, action) in step.actions.iter().enumerate() {
-            let unsaid = unsaid(lexicon, step, action);
+            let unsaid = unsaid(context, lexicon, step, action);
             let Some(what) = unsaid else { continue };
             let thing = action.on.first().map_or_else(String::new, |id| format!(" {}", context.the_id(id)));
             let number = position + 1;
@@ -49,7 +49,12 @@ enum Unsaid {
 }
 
 /// What of an action its words do not say. Without a lexicon for the language only the span counts.
-fn unsaid(lexicon: Option<&'static Lexicon>, step: &Step, action: &Action) -> Option<Unsaid> {
+fn unsaid(
+    context: &Context<'_>,
+    lexicon: Option<&'static Lexicon>,
+    step: &Step,
+    action: &Action,
+) -> Option<Unsaid> {
     let spanned: Vec<&str> =
         action.says.iter().map(|span| span.of(&step.words)).filter(|text| !text.trim().is_empty()).collect();
     if spanned.is_empty() {
@@ -60,7 +65,18 @@ fn unsaid(lexicon: Option<&'static Lexicon>, step: &Step, action: &Action) -> Op
         return Some(Unsaid::Action);
     }
     let new_seal = action.verb == Verb::Make && action.seal == Some(Renewal::New);
-    (new_seal && !lexicon.says_new_seal(&step.words)).then_some(Unsaid::NewSeal)
+    let says_new = || lexicon.says_new_of(&step.words, &seal_names(context, action));
+    (new_seal && !says_new()).then_some(Unsaid::NewSeal)
+}
+
+/// What the map calls the seals of the connections that are made.
+fn seal_names<'c>(context: &Context<'c>, action: &Action) -> Vec<&'c str> {
+    let map = &context.procedure.map;
+    let used = action.on.iter().filter_map(|id| map.connection(id)).flat_map(|k| &k.seals);
+    used.filter_map(|used| map.seals.iter().find(|seal| seal.id == used.seal))
+        .flat_map(|seal| std::iter::once(&seal.name).chain(&seal.aliases))
+        .map(String::as_str)
+        .collect()
 }
 
 /// Safety actions reject, others warn.
