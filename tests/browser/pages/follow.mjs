@@ -76,7 +76,7 @@ export class Follow {
 
   /** Types the first figure that the step allows. */
   async #typeReading() {
-    const allowed = await this.#step.getByText(/^allowed:/).innerText();
+    const allowed = await this.#page.getByText(/^allowed:/).innerText();
     const figure = /-?\d+(\.\d+)?/.exec(allowed)?.[0] ?? assert.fail(`no figure in "${allowed}"`);
     const pad = this.#page.getByRole('group', { name: 'Keypad' });
     const names = { '.': 'Decimal point', '-': 'Minus' };

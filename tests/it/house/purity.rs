@@ -46,7 +46,7 @@ fn the_core_allows_itself_no_exception_from_purity() {
 #[test]
 fn nothing_shipped_gives_up() {
     let mut offences = Vec::new();
-    for source in all_sources().iter().filter(|source| !source.path.starts_with("tests/")) {
+    for source in all_sources().iter().filter(|source| !source.path.split('/').any(|part| part == "tests")) {
         for line in surrenders(&source.tokens()) {
             offences.push((source.path.clone(), format!("line {line}: may panic")));
         }

@@ -1,0 +1,19 @@
+//! The caution that stands on every screen that can lead to work.
+
+use leptos::prelude::*;
+
+/// What every screen says that can lead to work.
+pub const WORDS: &str = "Work on gas, electricity, pressure and refrigerant is for competent and, where required, \
+    registered people. Local codes and the maker’s instructions come first. This tool checks consistency with what it \
+    was told, not the appliance. Limits from memory are labelled so.";
+
+/// The caution as a paragraph.
+#[component]
+pub fn Caution() -> impl IntoView {
+    view! {
+        <p class="caution-line">
+            <strong>"Caution. "</strong>
+            {WORDS}
+        </p>
+    }
+}

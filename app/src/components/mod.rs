@@ -1,0 +1,13 @@
+//! Small pieces of screen that Write and Follow share.
+//!
+//! They draw what they are given and send nothing but what a person did; none of them reads the state of
+//! the editor or of a job.
+
+pub mod apart_curve;
+pub mod caution;
+pub mod keypad;
+pub mod lane;
+pub mod lane_patterns;
+pub mod limits_bar;
+pub mod notation_line;
+pub mod safety_band;

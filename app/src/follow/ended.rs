@@ -1,0 +1,33 @@
+//! The end of a job: every step is ticked; what is still apart is called out.
+
+use super::job_store::JobStore;
+use leptos::prelude::*;
+
+/// The end.
+#[component]
+pub fn Ended(
+    /// The state of Follow.
+    jobs: JobStore,
+) -> impl IntoView {
+    let n_steps = move || jobs.moment().with(|moment| moment.procedure.steps.len());
+    let apart = move || {
+        jobs.moment().with(|moment| {
+            let item = |words: &String| view! { <li>{words.clone()}</li> };
+            let items: Vec<_> =
+                moment.apart.items.iter().chain(&moment.apart.untested).map(|i| item(&i.words)).collect();
+            if items.is_empty() {
+                view! { <p>"Nothing is still apart, as far as this procedure knows."</p> }.into_any()
+            } else {
+                view! { <p class="what">"Still to be put back or tested:"</p><ul class="again">{items}</ul> }
+                    .into_any()
+            }
+        })
+    };
+    view! {
+        <section class="now" tabindex="0" aria-label="End of the job">
+            <h1>"All " {n_steps} " steps are ticked"</h1>
+            {apart}
+            <p class="why">"The record of this job stays on this device."</p>
+        </section>
+    }
+}

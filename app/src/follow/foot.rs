@@ -1,0 +1,188 @@
+//! The keys at the foot: STOP, what is next, and for ten seconds the way back.
+
+use super::job::{Acknowledged, Taken};
+use super::job_store::{JobStore, Storing};
+use super::task::{Task, Wanted};
+use crate::state::clock;
+use leptos::prelude::*;
+use procedures_schema::units::{Figure, Measured, Unit};
+
+/// A wrong tick can be taken back for this long.
+const BACK_MS: u64 = 10_000;
+/// A second press sooner than this after the key has changed is ignored.
+const SETTLE_MS: u64 = 400;
+
+/// What the main key is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum FootKey {
+    /// There is none.
+    None,
+    /// What the step asks for.
+    Task,
+    /// Going on after a break.
+    GoOn,
+    /// Putting the finished job away.
+    PutAway,
+}
+
+/// The foot.
+#[component]
+pub fn Foot(
+    /// The state of Follow.
+    jobs: JobStore,
+    /// What has to be done next.
+    task: Memo<Task>,
+    /// The figure being typed.
+    figure: RwSignal<String>,
+    /// The sheet that STOP opens.
+    stop: NodeRef<leptos::html::Dialog>,
+    /// What the main key is for.
+    key: Signal<FootKey>,
+) -> impl IntoView {
+    let open_stop = move |_| {
+        if let Some(sheet) = stop.get_untracked() {
+            // Opening a sheet that is open already is the only refusal.
+            let _ = sheet.show_modal();
+        }
+    };
+    let label = move || label(key.get(), &task.get(), jobs);
+    let changed_ms = StoredValue::new(0_u64);
+    Effect::new(move |_| {
+        let _ = label();
+        changed_ms.set_value(clock::now_ms());
+    });
+    let is_held = move || !can_press(key.get(), &task.get(), &figure.get()) || is_storing(jobs);
+    let press = move |_| {
+        let settled = clock::now_ms().saturating_sub(changed_ms.get_value()) >= SETTLE_MS;
+        if settled && !is_held() {
+            pressed(jobs, key.get_untracked(), &task.get_untracked(), &figure.get_untracked());
+        }
+    };
+    view! {
+        <footer class="foot-keys">
+            <button type="button" class="stop" on:click=open_stop>"STOP"</button>
+            {move || (key.get() != FootKey::None).then(|| view! {
+                <button
+                    type="button" class="go"
+                    aria-disabled=move || if is_held() { "true" } else { "false" }
+                    on:click=press
+                >{label}</button>
+            })}
+            <BackKey jobs task key />
+        </footer>
+    }
+}
+
+/// The small key: take the tick back, or say that something was not seen.
+#[component]
+fn BackKey(jobs: JobStore, task: Memo<Task>, key: Signal<FootKey>) -> impl IntoView {
+    let can_go_back = move || {
+        let last = jobs.moment().with(|moment| moment.done.last().map(|(_, at_ms)| *at_ms));
+        last.is_some_and(|at_ms| jobs.now().get().saturating_sub(at_ms) < BACK_MS)
+            && key.get() != FootKey::GoOn
+    };
+    let unseen = move || match task.get() {
+        Task::Reading(wanted) if !wanted.reading.seen.is_empty() && key.get() == FootKey::Task => {
+            Some(wanted)
+        }
+        _ => None,
+    };
+    let shown = Memo::new(move |_| (unseen(), can_go_back()));
+    move || {
+        match shown.get() {
+        (Some(wanted), _) => view! {
+            <button type="button" class="back" on:click=move |_| jobs.take(seen(&wanted, false))>"Not so"</button>
+        }
+        .into_any(),
+        (None, true) => {
+            view! { <button type="button" class="back" on:click=move |_| jobs.untick()>"Undo tick"</button> }.into_any()
+        }
+        (None, false) => ().into_any(),
+    }
+    }
+}
+
+fn is_storing(jobs: JobStore) -> bool {
+    matches!(jobs.storing().get(), Storing::Under | Storing::Slow)
+}
+
+fn label(key: FootKey, task: &Task, jobs: JobStore) -> String {
+    match (key, task) {
+        (FootKey::None, _) => String::new(),
+        (FootKey::GoOn, _) => {
+            let position = jobs.moment().with(|moment| moment.position);
+            position
+                .map_or_else(|| "Go on".to_owned(), |position| format!("Go on from step {}", position + 1))
+        }
+        (FootKey::PutAway, _) => "Put the job away".to_owned(),
+        (FootKey::Task, Task::Message(_, hazard)) => format!("Read: {hazard}"),
+        (FootKey::Task, Task::Reading(wanted)) if !wanted.reading.seen.is_empty() => {
+            format!("Seen: {}", wanted.reading.seen)
+        }
+        (FootKey::Task, Task::Reading(_)) => "Take it".to_owned(),
+        (FootKey::Task, Task::Out(..)) => "Read again".to_owned(),
+        (FootKey::Task, Task::Wait(_, ms)) => format!("Start the wait of {}", clock::length(*ms)),
+        (FootKey::Task, Task::Waiting(end_ms)) => format!("Waiting until {}", clock::to_the_minute(*end_ms)),
+        (FootKey::Task, Task::Hold(..)) => "The hold is lifted".to_owned(),
+        (FootKey::Task, Task::Ready) => "Done, next".to_owned(),
+    }
+}
+
+fn can_press(key: FootKey, task: &Task, figure: &str) -> bool {
+    match (key, task) {
+        (FootKey::Task, Task::Reading(wanted)) => {
+            !wanted.reading.seen.is_empty() || Figure::parse(figure).is_ok()
+        }
+        (FootKey::Task, Task::Waiting(_)) | (FootKey::None, _) => false,
+        _ => true,
+    }
+}
+
+fn pressed(jobs: JobStore, key: FootKey, task: &Task, figure: &str) {
+    match (key, task) {
+        (FootKey::None, _) | (FootKey::Task, Task::Waiting(_)) => {}
+        (FootKey::GoOn, _) => jobs.go_on(),
+        (FootKey::PutAway, _) => jobs.put_away(),
+        (FootKey::Task, Task::Message(position, _)) => jobs.acknowledge(Acknowledged::Message(*position)),
+        (FootKey::Task, Task::Hold(position, _)) => jobs.acknowledge(Acknowledged::Hold(*position)),
+        (FootKey::Task, Task::Reading(wanted)) => {
+            if let Some(taken) = judged(wanted, figure) {
+                jobs.take(taken);
+            }
+        }
+        (FootKey::Task, Task::Out(wanted, _)) => jobs.read_again(wanted.action, wanted.index),
+        (FootKey::Task, Task::Wait(action, _)) => jobs.wait(*action),
+        (FootKey::Task, Task::Ready) => {
+            let step = jobs.moment().with_untracked(|moment| moment.step().map(|step| step.id.clone()));
+            if let Some(step) = step {
+                jobs.tick(step);
+            }
+        }
+    }
+}
+
+/// The reading as taken, judged against its limits.
+fn judged(wanted: &Wanted, figure: &str) -> Option<Taken> {
+    if !wanted.reading.seen.is_empty() {
+        return Some(seen(wanted, true));
+    }
+    let value = Figure::parse(figure).ok()?;
+    let limits = wanted.reading.limits.as_ref();
+    let unit = limits.map_or_else(|| Unit::Other("".into()), |limits| limits.unit.clone());
+    let value = Measured { value, unit };
+    // A reading without limits is only written down.
+    let is_inside = limits.is_none_or(|limits| limits.accepts(&value) == Some(true));
+    Some(Taken { value: Some(value), is_inside, ..seen(wanted, true) })
+}
+
+fn seen(wanted: &Wanted, is_inside: bool) -> Taken {
+    Taken {
+        action: wanted.action,
+        reading: wanted.index,
+        what: wanted.reading.what.clone(),
+        value: None,
+        is_inside,
+        is_read_again: false,
+        at_ms: clock::now_ms(),
+    }
+}

@@ -1,0 +1,25 @@
+//! Putback in the browser.
+//!
+//! ```text
+//! main -> app -> write  -> state -> core
+//!             -> follow ----------> core (model, simulate, derive, notation, units, format)
+//!         write, follow -> components        state, follow -> storage
+//! ```
+//!
+//! Write sends commands to the editor's state and reads memos. Follow knows no editor, no rules and no
+//! capture; it keeps a job and reads the trace of what was really done. Nothing here decides what is right:
+//! that is the core's business.
+
+#![allow(clippy::needless_pass_by_value, reason = "components take their properties by value")]
+
+pub mod app;
+pub mod components;
+pub mod follow;
+pub mod panic_notice;
+pub mod route;
+pub mod state;
+pub mod storage;
+pub mod write;
+
+#[cfg(test)]
+wasm_bindgen_test::wasm_bindgen_test_configure!(run_in_browser);

@@ -1,0 +1,184 @@
+//! What a person can want in Write, as one list: keys, buttons and tests all send these.
+//!
+//! Each command becomes edits with a name for undo, and says where to look afterwards. Whether the result
+//! is right is the checker's business, not ours.
+
+use super::editor_store::{EditorStore, Focus};
+use super::ids::RandomIds;
+use super::rereading;
+use procedures_schema::derive::ladder;
+use procedures_schema::edit::Edit;
+use procedures_schema::model::{Id, IdSource};
+use std::sync::Arc;
+
+/// One intent.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Command {
+    /// The title is typed.
+    SetTitle(String),
+    /// The words of a step are typed.
+    SetWords {
+        /// Which step.
+        step: Id,
+        /// All its words.
+        words: String,
+    },
+    /// A new step is kept, after another or at the end.
+    AddStep {
+        /// The step before it; at the end, if none.
+        after: Option<Id>,
+        /// Its words.
+        words: String,
+    },
+    /// A step is taken out.
+    RemoveStep(Id),
+    /// A step goes one place up.
+    MoveUp(Id),
+    /// A step goes one place down.
+    MoveDown(Id),
+    /// The steps that make a circuit safe are written after a step, or at the end.
+    AddLadder {
+        /// The step before them; at the end, if none.
+        after: Option<Id>,
+        /// The circuit.
+        circuit: Id,
+    },
+    /// The step that the demonstration lacks comes back.
+    PutBack,
+    /// The last edit is taken back.
+    Undo,
+    /// What was undone is done again.
+    Redo,
+    /// A step is selected, or none.
+    Select(Option<Id>),
+    /// The selection goes to the next step.
+    SelectNext,
+    /// The selection goes to the step before.
+    SelectPrevious,
+    /// The words of a step are to be typed.
+    EditWords(Id),
+    /// Typing in the selected step is over.
+    StopEditing,
+    /// A line for a new step opens below a step.
+    DraftBelow(Id),
+    /// That line closes.
+    CloseDraft,
+}
+
+impl EditorStore {
+    /// Does what a person wants.
+    pub fn run(self, command: Command) {
+        match command {
+            Command::SetTitle(title) => self.set_title(title),
+            Command::SetWords { step, words } => self.set_words(&step, &words),
+            Command::AddStep { after, words } => self.add_step(after, &words),
+            Command::RemoveStep(step) => self.remove_step(&step),
+            Command::MoveUp(step) => self.move_step(&step, -1),
+            Command::MoveDown(step) => self.move_step(&step, 1),
+            Command::AddLadder { after, circuit } => self.add_ladder(after.as_ref(), &circuit),
+            Command::PutBack => self.put_back(),
+            Command::Undo => self.undo(),
+            Command::Redo => self.redo(),
+            Command::Select(step) => self.select(step),
+            Command::SelectNext => self.select_beside(1),
+            Command::SelectPrevious => self.select_beside(-1),
+            Command::EditWords(step) => self.edit_words(step),
+            Command::StopEditing => self.stop_editing(),
+            Command::DraftBelow(step) => self.open_draft(step),
+            Command::CloseDraft => self.close_draft(),
+        }
+    }
+
+    fn set_title(self, title: String) {
+        self.edit(&[Edit::SetTitle(title)], "change the title", Some("title"));
+    }
+
+    fn set_words(self, step: &Id, words: &str) {
+        let judged = self.judged_now();
+        let Some(position) = judged.document.position(step) else { return };
+        let Some(before) = judged.document.steps.get(position) else { return };
+        let changed = rereading::reread(&judged, position, before, words);
+        let group = format!("words of {step}");
+        let label = format!("change the words of step {}", position + 1);
+        self.edit(&[Edit::SetStep { step: Arc::new(changed) }], &label, Some(&group));
+    }
+
+    fn add_step(self, after: Option<Id>, words: &str) {
+        let judged = self.judged_now();
+        let at = rereading::place_after(&judged.document, after.as_ref());
+        let id = RandomIds.next_id("step");
+        let step =
+            rereading::new_step(&judged, at, id.clone(), rereading::stage_at(&judged.document, at), words);
+        let insert = Edit::InsertStep { at, step: Arc::new(step) };
+        if self.edit(&[insert], &format!("add step {}", at + 1), None) {
+            // The line stays open and moves on, so that one line after the other can be written.
+            if after.is_some() {
+                self.open_draft(id);
+            }
+        }
+    }
+
+    fn remove_step(self, step: &Id) {
+        let document = self.document_now();
+        let Some(position) = document.position(step) else { return };
+        let heir = document.steps.get(position + 1).or_else(|| document.steps.get(position.checked_sub(1)?));
+        let heir = heir.map(|step| step.id.clone());
+        let remove = Edit::RemoveStep { step: step.clone() };
+        if self.edit(&[remove], &format!("take out step {}", position + 1), None) {
+            self.select(heir);
+        }
+    }
+
+    fn move_step(self, step: &Id, by: isize) {
+        let document = self.document_now();
+        let Some(position) = document.position(step) else { return };
+        let Some(to) = position.checked_add_signed(by).filter(|to| *to < document.steps.len()) else {
+            return;
+        };
+        let edit = Edit::MoveStep { step: step.clone(), to };
+        if self.edit(&[edit], &format!("move step {}", position + 1), None) {
+            self.look_at(Focus::Row(step.clone()));
+        }
+    }
+
+    fn add_ladder(self, after: Option<&Id>, circuit: &Id) {
+        let document = self.document_now();
+        let at = rereading::place_after(&document, after);
+        let steps = ladder::ladder(&document, circuit, &mut RandomIds);
+        let first = steps.first().map(|step| step.id.clone());
+        let inserts: Vec<Edit> = steps
+            .into_iter()
+            .enumerate()
+            .map(|(offset, step)| Edit::InsertStep { at: at + offset, step: Arc::new(step) })
+            .collect();
+        let name = document.map.name_of(circuit).to_owned();
+        if self.edit(&inserts, &format!("make {name} safe"), None) {
+            self.select(first);
+        }
+    }
+
+    fn put_back(self) {
+        let Some(taken_out) = self.taken_out_now() else { return };
+        if self.undo_label_now().as_deref() == Some(taken_out.label().as_str()) {
+            self.undo();
+            return;
+        }
+        let at = taken_out.at.min(self.document_now().steps.len());
+        let insert = Edit::InsertStep { at, step: taken_out.step.clone() };
+        if self.edit(&[insert], &format!("put back step {}", at + 1), None) {
+            self.select(Some(taken_out.step.id.clone()));
+        }
+    }
+
+    fn select_beside(self, by: isize) {
+        let document = self.document_now();
+        let position = self.selected_now().and_then(|step| document.position(&step));
+        let next = match position {
+            Some(position) => position.checked_add_signed(by),
+            None => Some(0),
+        };
+        if let Some(step) = next.and_then(|next| document.steps.get(next)) {
+            self.select(Some(step.id.clone()));
+        }
+    }
+}

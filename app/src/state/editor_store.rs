@@ -1,0 +1,372 @@
+//! The editor's signals: one session in, memos out.
+//!
+//! `EditorStore::edit` is the only write to a document. Trace, verdict and lanes follow every key;
+//! the texts of findings settle 300 ms after the last one, so that the margin does not flicker.
+
+use super::clock;
+use super::judged::Judged;
+use super::keeping::Keeper;
+use super::rereading;
+use super::taken_out::TakenOut;
+use leptos::leptos_dom::helpers::{TimeoutHandle, set_timeout_with_handle};
+use leptos::prelude::*;
+use procedures_schema::capture::LineReading;
+use procedures_schema::check::Finding;
+use procedures_schema::derive::lanes::LaneRow;
+use procedures_schema::edit::{Edit, Session, Undone};
+use procedures_schema::model::{ApplianceMap, Id, Procedure, Step};
+use std::sync::Arc;
+use std::time::Duration;
+
+/// After which the texts of findings follow the document.
+const SETTLE: Duration = Duration::from_millis(300);
+
+/// Where the keyboard goes next.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Focus {
+    /// To a row.
+    Row(Id),
+    /// Into the words of a row.
+    Words(Id),
+    /// Into the line for a new step below a row.
+    Draft,
+}
+
+/// The state of Write.
+#[derive(Clone, Copy)]
+pub struct EditorStore {
+    session: RwSignal<Session>,
+    document: Memo<Arc<Procedure>>,
+    judged: Memo<Arc<Judged>>,
+    settled: RwSignal<Arc<Judged>>,
+    settling: StoredValue<Option<TimeoutHandle>>,
+    name: RwSignal<String>,
+    selected: RwSignal<Option<Id>>,
+    is_editing: RwSignal<bool>,
+    draft_after: RwSignal<Option<Id>>,
+    focus: RwSignal<Option<Focus>>,
+    notice: RwSignal<Option<String>>,
+    taken_out: RwSignal<Option<TakenOut>>,
+    keeper: Keeper,
+}
+
+impl EditorStore {
+    /// The state of a freshly opened document; `name` is that of its file, without ending.
+    pub fn new(document: Procedure, name: &str) -> Self {
+        let session = RwSignal::new(Session::new(Arc::new(document)));
+        let document = Memo::new_with_compare(
+            move |_| session.with(|session| session.document().clone()),
+            |before, now| !same(before, now),
+        );
+        let judged = Memo::new_with_compare(
+            move |_| Arc::new(Judged::of(document.get())),
+            |before, now| !same(before, now),
+        );
+        Self {
+            session,
+            document,
+            judged,
+            settled: RwSignal::new(judged.get_untracked()),
+            settling: StoredValue::new(None),
+            name: RwSignal::new(name.to_owned()),
+            selected: RwSignal::new(None),
+            is_editing: RwSignal::new(false),
+            draft_after: RwSignal::new(None),
+            focus: RwSignal::new(None),
+            notice: RwSignal::new(None),
+            taken_out: RwSignal::new(None),
+            keeper: Keeper::default(),
+        }
+    }
+
+    // What views read.
+
+    /// The document, compared by pointer.
+    pub fn document(self) -> Memo<Arc<Procedure>> {
+        self.document
+    }
+
+    /// The ids of the steps in order.
+    pub fn order(self) -> Memo<Vec<Id>> {
+        let document = self.document;
+        Memo::new(move |_| {
+            document.with(|document| document.steps.iter().map(|step| step.id.clone()).collect())
+        })
+    }
+
+    /// One step; none once it is gone.
+    pub fn step(self, id: Id) -> Memo<Option<Arc<Step>>> {
+        let document = self.document;
+        Memo::new_with_compare(
+            move |_| document.with(|document| document.steps.iter().find(|step| step.id == id).cloned()),
+            |before, now| match (before.and_then(Option::as_ref), now.and_then(Option::as_ref)) {
+                (Some(before), Some(now)) => !Arc::ptr_eq(before, now),
+                (None, None) => false,
+                _ => true,
+            },
+        )
+    }
+
+    /// The position of a step, from 0.
+    pub fn position(self, id: Id) -> Memo<Option<usize>> {
+        let document = self.document;
+        Memo::new(move |_| document.with(|document| document.position(&id)))
+    }
+
+    /// What the core says, after every key.
+    pub fn judged(self) -> Memo<Arc<Judged>> {
+        self.judged
+    }
+
+    /// The lanes beside a step, after every key.
+    pub fn lane_row(self, id: Id) -> Memo<Option<LaneRow>> {
+        let judged = self.judged;
+        Memo::new(move |_| judged.with(|judged| judged.row(&id).cloned()))
+    }
+
+    /// The findings at a step, or at the end, once typing has paused.
+    pub fn findings(self, step: Option<Id>) -> Memo<Vec<Finding>> {
+        let settled = self.settled;
+        Memo::new(move |_| settled.with(|judged| judged.findings_at(step.as_ref())))
+    }
+
+    /// The name of the file, without ending.
+    pub fn name(self) -> ReadSignal<String> {
+        self.name.read_only()
+    }
+
+    /// The selected step.
+    pub fn selected(self) -> ReadSignal<Option<Id>> {
+        self.selected.read_only()
+    }
+
+    /// Whether the words of the selected step are being typed.
+    pub fn is_editing(self) -> ReadSignal<bool> {
+        self.is_editing.read_only()
+    }
+
+    /// The step below which a line for a new one is open.
+    pub fn draft_after(self) -> ReadSignal<Option<Id>> {
+        self.draft_after.read_only()
+    }
+
+    /// Where the keyboard goes next.
+    pub fn focus(self) -> ReadSignal<Option<Focus>> {
+        self.focus.read_only()
+    }
+
+    /// Something to tell, such as why a file was not opened.
+    pub fn notice(self) -> RwSignal<Option<String>> {
+        self.notice
+    }
+
+    /// The step that the demonstration lacks, while it lacks it.
+    pub fn taken_out(self) -> Memo<Option<TakenOut>> {
+        let (taken_out, document) = (self.taken_out, self.document);
+        Memo::new(move |_| taken_out.get().filter(|step| document.with(|document| step.is_out_of(document))))
+    }
+
+    /// The names of what undo and redo would do.
+    pub fn undo_labels(self) -> Memo<(Option<String>, Option<String>)> {
+        let session = self.session;
+        Memo::new(move |_| {
+            session.with(|session| {
+                (session.undo_label().map(str::to_owned), session.redo_label().map(str::to_owned))
+            })
+        })
+    }
+
+    /// What keeps the work.
+    pub fn keeper(self) -> Keeper {
+        self.keeper
+    }
+
+    /// What the line reads from words that are to go below a step, or at the end; with the map it names.
+    pub fn read_line(self, after: Option<&Id>, words: &str) -> (LineReading, Arc<ApplianceMap>) {
+        let judged = self.judged.get();
+        let at = rereading::place_after(&judged.document, after);
+        let stage = rereading::stage_at(&judged.document, at);
+        (rereading::reading(&judged, at, &stage, words), judged.document.map.clone())
+    }
+
+    // What commands read.
+
+    pub(super) fn document_now(self) -> Arc<Procedure> {
+        self.document.get_untracked()
+    }
+
+    pub(super) fn judged_now(self) -> Arc<Judged> {
+        self.judged.get_untracked()
+    }
+
+    pub(super) fn selected_now(self) -> Option<Id> {
+        self.selected.get_untracked()
+    }
+
+    pub(super) fn taken_out_now(self) -> Option<TakenOut> {
+        self.taken_out.get_untracked()
+    }
+
+    pub(super) fn undo_label_now(self) -> Option<String> {
+        self.session.with_untracked(|session| session.undo_label().map(str::to_owned))
+    }
+
+    // Writes.
+
+    /// Changes the document; the only write. Says whether it was done; a refusal is shown as a notice.
+    pub(super) fn edit(self, edits: &[Edit], label: &str, group: Option<&str>) -> bool {
+        let mut next = self.session.get_untracked();
+        match next.edit(edits, label, group, clock::now_ms()) {
+            Ok(()) => {
+                self.session.set(next);
+                self.follow_up(group.is_some());
+                true
+            }
+            Err(error) => {
+                self.notice.set(Some(error.to_string()));
+                false
+            }
+        }
+    }
+
+    /// Takes the last edit back and goes where it was.
+    pub fn undo(self) {
+        self.travel(Session::undo);
+    }
+
+    /// Does again what was undone.
+    pub fn redo(self) {
+        self.travel(Session::redo);
+    }
+
+    fn travel(self, way: fn(&mut Session) -> Option<Undone>) {
+        let before = self.document_now();
+        let mut next = self.session.get_untracked();
+        let Some(undone) = way(&mut next) else { return };
+        self.session.set(next);
+        self.follow_up(false);
+        let is_typing_there = self.is_editing.get_untracked() && undone.step == self.selected_now();
+        if let Some(step) = undone.step.filter(|_| !is_typing_there) {
+            self.select(heir(&step, &before, &self.document_now()));
+        }
+    }
+
+    /// Ends a group of typing, so that the next key is an undo entry of its own.
+    pub fn close_group(self) {
+        self.session.update_untracked(Session::close_group);
+    }
+
+    /// Puts another document in place of this one, with nothing to undo.
+    pub(super) fn open(self, document: Procedure, name: &str) {
+        self.selected.set(None);
+        self.is_editing.set(false);
+        self.draft_after.set(None);
+        self.name.set(name.to_owned());
+        self.session.set(Session::new(Arc::new(document)));
+        self.settle_now();
+    }
+
+    /// Says that a step is out, for the banner.
+    pub(super) fn set_taken_out(self, taken_out: Option<TakenOut>) {
+        self.taken_out.set(taken_out);
+    }
+
+    /// Keeps the document as it is now, as after opening a file.
+    pub(super) fn keep_now(self) {
+        self.keeper.changed(self.document_now(), self.name.get_untracked(), false);
+    }
+
+    fn follow_up(self, is_typing: bool) {
+        self.keeper.changed(self.document_now(), self.name.get_untracked(), is_typing);
+        if let Some(timer) = self.settling.try_update_value(Option::take).flatten() {
+            timer.clear();
+        }
+        if is_typing {
+            let timer = set_timeout_with_handle(move || self.settle_now(), SETTLE);
+            self.settling.set_value(timer.ok());
+        } else {
+            self.settle_now();
+        }
+    }
+
+    fn settle_now(self) {
+        self.settled.set(self.judged.get_untracked());
+    }
+
+    // Selection.
+
+    pub(super) fn select(self, step: Option<Id>) {
+        self.typing(false);
+        self.selected.set(step.clone());
+        if let Some(step) = step {
+            self.look_at(Focus::Row(step));
+        }
+    }
+
+    /// Takes note of the row into which the keyboard or a finger went.
+    pub fn entered(self, step: &Id) {
+        if self.selected.with_untracked(|selected| selected.as_ref() != Some(step)) {
+            self.typing(false);
+            self.selected.set(Some(step.clone()));
+        }
+    }
+
+    pub(super) fn edit_words(self, step: Id) {
+        self.draft_after.set(None);
+        self.selected.set(Some(step.clone()));
+        self.is_editing.set(true);
+        self.look_at(Focus::Words(step));
+    }
+
+    pub(super) fn stop_editing(self) {
+        self.typing(false);
+        if let Some(step) = self.selected_now() {
+            self.look_at(Focus::Row(step));
+        }
+    }
+
+    /// Takes note of whether the keyboard is in the words of the selected step.
+    pub fn typing(self, is_typing: bool) {
+        if self.is_editing.get_untracked() != is_typing {
+            self.is_editing.set(is_typing);
+        }
+        if !is_typing {
+            self.close_group();
+        }
+    }
+
+    pub(super) fn open_draft(self, after: Id) {
+        self.typing(false);
+        self.selected.set(Some(after.clone()));
+        self.draft_after.set(Some(after));
+        self.look_at(Focus::Draft);
+    }
+
+    pub(super) fn close_draft(self) {
+        self.draft_after.set(None);
+        if let Some(step) = self.selected_now() {
+            self.look_at(Focus::Row(step));
+        }
+    }
+
+    pub(super) fn look_at(self, focus: Focus) {
+        self.focus.set(Some(focus));
+    }
+}
+
+/// A step, or if it has gone, the one that now stands in its place.
+fn heir(step: &Id, before: &Procedure, now: &Procedure) -> Option<Id> {
+    if now.position(step).is_some() {
+        return Some(step.clone());
+    }
+    let place = before.position(step)?.min(now.steps.len().checked_sub(1)?);
+    now.steps.get(place).map(|step| step.id.clone())
+}
+
+/// Whether two shared values are the very same one.
+fn same<T>(before: Option<&Arc<T>>, now: Option<&Arc<T>>) -> bool {
+    match (before, now) {
+        (Some(before), Some(now)) => Arc::ptr_eq(before, now),
+        _ => false,
+    }
+}

@@ -1,0 +1,79 @@
+//! A document together with everything that is worked out from it: trace, verdict, lanes.
+//!
+//! Worked out once per edit and shared; views pick their part by step.
+
+use super::clock;
+use procedures_schema::check::{self, Finding, Report, Verdict};
+use procedures_schema::derive::lanes::{self, LaneRow, Lanes};
+use procedures_schema::model::{Id, Procedure};
+use procedures_schema::simulate::{Run, Trace, simulate};
+use std::sync::Arc;
+
+/// A document and what the core says about it.
+pub struct Judged {
+    /// The document.
+    pub document: Arc<Procedure>,
+    /// What is true when.
+    pub trace: Trace,
+    /// What the checker says.
+    pub report: Report,
+    /// The picture of the trace.
+    pub lanes: Lanes,
+}
+
+impl Judged {
+    /// Runs and checks a document.
+    pub fn of(document: Arc<Procedure>) -> Self {
+        let trace = simulate(&document, &Run::of(&document));
+        let report = check::check_trace(&document, &trace, clock::today());
+        let lanes = lanes::lanes(&document, &trace);
+        Self { document, trace, report, lanes }
+    }
+
+    /// The lanes beside a step.
+    pub fn row(&self, step: &Id) -> Option<&LaneRow> {
+        self.lanes.rows.iter().find(|row| row.step == *step)
+    }
+
+    /// The findings at a step, or at the end if `step` is none or no longer there.
+    pub fn findings_at(&self, step: Option<&Id>) -> Vec<Finding> {
+        let at_end = |finding: &Finding| {
+            finding.step.as_ref().is_none_or(|step| self.document.position(step).is_none())
+        };
+        let here = |finding: &&Finding| match step {
+            Some(step) => finding.step.as_ref() == Some(step),
+            None => at_end(finding),
+        };
+        self.report.findings.iter().filter(here).cloned().collect()
+    }
+
+    /// Whether the verdict is *rejected*.
+    pub fn is_rejected(&self) -> bool {
+        self.report.verdict == Verdict::Rejected
+    }
+
+    /// How many findings reject.
+    pub fn n_to_mend(&self) -> usize {
+        self.report.findings.iter().filter(|finding| finding.level == check::Level::Reject).count()
+    }
+
+    /// The stamp: `REJECTED · 2 to mend` or `ACCEPTED`.
+    pub fn stamp(&self) -> String {
+        if self.is_rejected() {
+            format!("REJECTED · {} to mend", self.n_to_mend())
+        } else {
+            "ACCEPTED".to_owned()
+        }
+    }
+
+    /// What a file of this document carries in its name: `REJECTED`, `DRAFT` or nothing.
+    pub fn mark_of_file(&self) -> Option<&'static str> {
+        if self.is_rejected() {
+            Some("REJECTED")
+        } else if self.report.n_later > 0 {
+            Some("DRAFT")
+        } else {
+            None
+        }
+    }
+}

@@ -1,0 +1,189 @@
+//! Keeps every edit on this device, and says so only once it is true.
+//!
+//! Typing is written 300 ms after the last key, and at the latest two seconds after the first that is not
+//! kept; every other edit at once; everything pending when the page is hidden. A failed write is tried
+//! again and its reason is shown meanwhile.
+
+use super::clock;
+use crate::storage::database::{self, Durability, Entry, Store};
+use leptos::leptos_dom::helpers::{TimeoutHandle, set_timeout_with_handle};
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use procedures_schema::{format, model::Procedure};
+use serde::{Deserialize, Serialize};
+use std::sync::Arc;
+use std::time::Duration;
+
+/// How long after the last key typing is written.
+const AFTER_TYPING: Duration = Duration::from_millis(250);
+/// How long typing without a pause may wait.
+const LONGEST_WAIT_MS: u64 = 2_000;
+/// After which a write counts as slow and is said not to be kept.
+const SLOW: Duration = Duration::from_millis(300);
+/// After which a failed write is tried again.
+const AGAIN: Duration = Duration::from_secs(3);
+/// The key in the store of facts that names the open procedure.
+const CURRENT: &str = "current";
+
+/// Whether the work is kept.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Kept {
+    /// Nothing has been changed yet.
+    Untouched,
+    /// A write is under way.
+    Keeping,
+    /// Kept at this time.
+    At(u64),
+    /// Not kept: slow, or failed for a reason.
+    NotYet(Option<String>),
+}
+
+/// A kept procedure with the name of its file.
+#[derive(Serialize, Deserialize)]
+pub struct KeptDocument {
+    /// The name without ending.
+    pub name: String,
+    /// The document as its file would be.
+    pub text: String,
+    /// When it was kept.
+    pub at_ms: u64,
+}
+
+/// The part of the state that keeps the document.
+#[derive(Clone, Copy)]
+pub struct Keeper {
+    state: RwSignal<Kept>,
+    latest: StoredValue<Option<(Arc<Procedure>, String)>>,
+    timer: StoredValue<Option<TimeoutHandle>>,
+    unkept_since: StoredValue<Option<u64>>,
+    writing: StoredValue<bool>,
+    has_asked: StoredValue<bool>,
+}
+
+impl Default for Keeper {
+    fn default() -> Self {
+        Self {
+            state: RwSignal::new(Kept::Untouched),
+            latest: StoredValue::new(None),
+            timer: StoredValue::new(None),
+            unkept_since: StoredValue::new(None),
+            writing: StoredValue::new(false),
+            has_asked: StoredValue::new(false),
+        }
+    }
+}
+
+impl Keeper {
+    /// Whether the work is kept.
+    pub fn state(self) -> ReadSignal<Kept> {
+        self.state.read_only()
+    }
+
+    /// Says that the document that was opened is kept since some time.
+    pub fn was_kept(self, at_ms: u64) {
+        self.state.set(Kept::At(at_ms));
+    }
+
+    /// Takes note of a new document; writes it at once or, while somebody types, a moment later.
+    pub fn changed(self, document: Arc<Procedure>, name: String, is_typing: bool) {
+        let now = clock::now_ms();
+        self.latest.set_value(Some((document, name)));
+        self.state.set(Kept::Keeping);
+        let since = self.unkept_since.get_value().unwrap_or(now);
+        self.unkept_since.set_value(Some(since));
+        self.stop_timer();
+        if is_typing && now.saturating_sub(since) < LONGEST_WAIT_MS {
+            let timer = set_timeout_with_handle(move || self.flush(), AFTER_TYPING);
+            self.timer.set_value(timer.ok());
+        } else {
+            self.flush();
+        }
+    }
+
+    /// Writes what is pending now.
+    pub fn flush(self) {
+        self.stop_timer();
+        if self.writing.get_value() || self.latest.with_value(Option::is_none) {
+            // A write under way looks again when it is through.
+            return;
+        }
+        self.writing.set_value(true);
+        spawn_local(self.write());
+    }
+
+    fn stop_timer(self) {
+        if let Some(timer) = self.timer.try_update_value(Option::take).flatten() {
+            timer.clear();
+        }
+    }
+
+    async fn write(self) {
+        let mut outcome = Ok(());
+        while let Some((document, name)) = self.latest.try_update_value(Option::take).flatten() {
+            self.unkept_since.set_value(None);
+            let slow = set_timeout_with_handle(move || self.is_slow(), SLOW).ok();
+            outcome = keep(&document, &name).await;
+            if let Some(slow) = slow {
+                slow.clear();
+            }
+            if outcome.is_err() {
+                // Unless something newer waits already, this is what has to be tried again.
+                self.latest.update_value(|latest| {
+                    latest.get_or_insert((document, name));
+                });
+                break;
+            }
+        }
+        self.writing.set_value(false);
+        self.report(outcome);
+    }
+
+    /// Says so, unless the write has been completed meanwhile.
+    fn is_slow(self) {
+        if self.writing.get_value() && self.state.with_untracked(|state| *state == Kept::Keeping) {
+            self.state.set(Kept::NotYet(None));
+        }
+    }
+
+    fn report(self, outcome: Result<(), database::StoreError>) {
+        match outcome {
+            Ok(()) => {
+                self.state.set(Kept::At(clock::now_ms()));
+                if !self.has_asked.get_value() {
+                    self.has_asked.set_value(true);
+                    database::ask_to_persist();
+                }
+            }
+            Err(error) => {
+                self.state.set(Kept::NotYet(Some(error.to_string())));
+                set_timeout(move || self.flush(), AGAIN);
+            }
+        }
+    }
+}
+
+async fn keep(document: &Procedure, name: &str) -> Result<(), database::StoreError> {
+    let kept = KeptDocument { name: name.to_owned(), text: format::write(document), at_ms: clock::now_ms() };
+    // Two strings always serialise.
+    let text = serde_json::to_string(&kept).unwrap_or_default();
+    let id = document.id.as_str();
+    let entries = [
+        Entry { store: Store::Docs, key: id, text: Some(&text) },
+        Entry { store: Store::Meta, key: CURRENT, text: Some(id) },
+    ];
+    database::keep(&entries, Durability::Default).await
+}
+
+/// The procedure that was open last, as it was kept.
+///
+/// # Errors
+/// In words, if the database cannot be read.
+pub async fn kept_document() -> Result<Option<KeptDocument>, String> {
+    let in_words =
+        |error: database::StoreError| format!("What is kept on this device cannot be read: {error}.");
+    let Some(id) = database::kept(Store::Meta, CURRENT).await.map_err(in_words)? else { return Ok(None) };
+    let Some(text) = database::kept(Store::Docs, &id).await.map_err(in_words)? else { return Ok(None) };
+    serde_json::from_str(&text)
+        .map(Some)
+        .map_err(|error| format!("What is kept on this device is damaged: {error}."))
+}

@@ -1,0 +1,19 @@
+//! The state of the editor: edits in, one session, memos out.
+//!
+//! [`EditorStore`] holds the only [`Session`](procedures_schema::edit::Session); views read memos and send
+//! [`Command`]s, never edits. Clock and identities live here, because the core has neither. Follow uses
+//! [`clock`], [`ids`] and [`offline`] and nothing else of this.
+
+pub mod clock;
+pub mod commands;
+pub mod editor_store;
+pub mod ids;
+pub mod judged;
+pub mod keeping;
+pub mod offline;
+pub mod opening;
+pub mod rereading;
+pub mod taken_out;
+
+pub use commands::Command;
+pub use editor_store::EditorStore;

@@ -1,0 +1,146 @@
+//! Opening: what was kept, the demonstration, a file; and saving to a file.
+//!
+//! What cannot be opened changes nothing and says why.
+
+use super::editor_store::EditorStore;
+use super::ids::RandomIds;
+use super::keeping::{self, KeptDocument};
+use super::taken_out::TakenOut;
+use crate::storage::files;
+use leptos::prelude::*;
+use procedures_schema::edit::Edit;
+use procedures_schema::format;
+use procedures_schema::model::{IdSource, Procedure};
+
+/// The demonstration's folder and name on this site.
+const DEMO: &str = "demo/circulation-pump.putback.json";
+/// The demonstration's name as a file.
+const DEMO_NAME: &str = "circulation-pump";
+/// What follows the name of every procedure's file.
+const ENDING: &str = ".putback.json";
+
+/// What there is to begin with.
+pub struct Beginning {
+    document: Procedure,
+    name: String,
+    is_demo: bool,
+    kept_ms: Option<u64>,
+    notice: Option<String>,
+}
+
+impl Beginning {
+    /// Looks for what was kept; else for the demonstration; else begins an empty procedure.
+    pub async fn find() -> Self {
+        match keeping::kept_document().await {
+            Ok(Some(kept)) => match format::read(kept.text.as_bytes()) {
+                Ok(document) => {
+                    let kept_ms = Some(kept.at_ms);
+                    Self { document, name: kept.name, is_demo: false, kept_ms, notice: None }
+                }
+                Err(error) => Self::demo(Some(damaged(&kept, &error.to_string()))).await,
+            },
+            Ok(None) => Self::demo(None).await,
+            Err(notice) => Self::demo(Some(notice)).await,
+        }
+    }
+
+    async fn demo(notice: Option<String>) -> Self {
+        let demo = files::own_text(DEMO)
+            .await
+            .and_then(|text| format::read(text.as_bytes()).map_err(|error| error.to_string()));
+        match demo {
+            Ok(document) => {
+                Self { document, name: DEMO_NAME.to_owned(), is_demo: true, kept_ms: None, notice }
+            }
+            Err(reason) => {
+                let document = Procedure::new(RandomIds.next_id("procedure"), "Untitled procedure");
+                let reason = format!("The demonstration could not be opened: {reason}.");
+                Self {
+                    document,
+                    name: "untitled".to_owned(),
+                    is_demo: false,
+                    kept_ms: None,
+                    notice: notice.or(Some(reason)),
+                }
+            }
+        }
+    }
+
+    /// The editor on it; of the demonstration, one step is taken out as an edit that can be undone.
+    pub fn into_store(self) -> EditorStore {
+        let taken_out = self.is_demo.then(|| TakenOut::pick(&self.document)).flatten();
+        let store = EditorStore::new(self.document, &self.name);
+        store.notice().set(self.notice);
+        if let Some(at_ms) = self.kept_ms {
+            store.keeper().was_kept(at_ms);
+        }
+        if let Some(taken_out) = taken_out {
+            let remove = Edit::RemoveStep { step: taken_out.step.id.clone() };
+            if store.edit(&[remove], &taken_out.label(), None) {
+                taken_out.remember();
+                store.set_taken_out(Some(taken_out));
+            }
+        } else {
+            leptos::task::spawn_local(async move { store.set_taken_out(TakenOut::remembered().await) });
+        }
+        store
+    }
+}
+
+fn damaged(kept: &KeptDocument, reason: &str) -> String {
+    format!(
+        "\"{}\" as kept on this device cannot be read: {reason} The demonstration is open instead.",
+        kept.name
+    )
+}
+
+impl EditorStore {
+    /// Opens the bytes of a file with this name; if they cannot be read, says why and changes nothing.
+    pub fn open_bytes(self, file_name: &str, bytes: &[u8]) {
+        match format::read(bytes) {
+            Ok(document) => {
+                self.notice().set(None);
+                self.open(document, stem(file_name));
+                self.keep_now();
+            }
+            Err(error) => self.notice().set(Some(format!("{file_name} was not opened: {error}"))),
+        }
+    }
+
+    /// Saves the document as a file, with its verdict in the name where it is not accepted.
+    pub fn save(self) {
+        self.close_group();
+        let judged = self.judged_now();
+        let name = file_name(&self.name().get_untracked(), judged.mark_of_file());
+        if let Err(reason) = files::save(&name, &format::write(&judged.document)) {
+            self.notice().set(Some(reason));
+        }
+    }
+}
+
+/// `NAME.putback.json`, or `NAME.REJECTED.putback.json`.
+fn file_name(name: &str, mark: Option<&str>) -> String {
+    let name = if name.is_empty() { "procedure" } else { name };
+    mark.map_or_else(|| format!("{name}{ENDING}"), |mark| format!("{name}.{mark}{ENDING}"))
+}
+
+/// The name of a procedure from that of its file.
+fn stem(file_name: &str) -> &str {
+    let name =
+        file_name.strip_suffix(ENDING).or_else(|| file_name.strip_suffix(".json")).unwrap_or(file_name);
+    name.strip_suffix(".REJECTED").or_else(|| name.strip_suffix(".DRAFT")).unwrap_or(name)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{file_name, stem};
+    use wasm_bindgen_test::wasm_bindgen_test;
+
+    #[wasm_bindgen_test]
+    fn an_unfit_file_says_so_in_its_name() {
+        assert_eq!(file_name("pump", Some("REJECTED")), "pump.REJECTED.putback.json");
+        assert_eq!(file_name("pump", None), "pump.putback.json");
+        assert_eq!(stem("pump.REJECTED.putback.json"), "pump");
+        assert_eq!(stem("pump.putback.json"), "pump");
+    }
+}

@@ -1,0 +1,126 @@
+//! What becomes of a step's actions when its words change.
+//!
+//! A step whose actions are exactly what the line reads from its words goes on being read. A step that was
+//! typed with more care keeps its actions, and their spans move with the words; an action whose words have
+//! gone loses its span and shows as not said. Nothing is silently dropped.
+
+use super::judged::Judged;
+use procedures_schema::capture::{self, LineReading};
+use procedures_schema::model::{Action, Id, Procedure, Rest, Span, Stage, Step};
+use procedures_schema::simulate::Place;
+use std::sync::Arc;
+
+/// What the line reads from words at a position of the document.
+pub fn reading(judged: &Judged, position: usize, stage: &Stage, words: &str) -> LineReading {
+    capture::line(words, &judged.document.map, &judged.trace, place_before(position), stage)
+}
+
+/// A new step with these words, read where it will stand.
+pub fn new_step(judged: &Judged, position: usize, id: Id, stage: Stage, words: &str) -> Step {
+    let actions = reading(judged, position, &stage, words).actions;
+    Step {
+        id,
+        stage,
+        words: words.to_owned(),
+        why: String::new(),
+        messages: Vec::new(),
+        actions,
+        when: Vec::new(),
+        people: None,
+        declined: Vec::new(),
+        rest: Rest::default(),
+    }
+}
+
+/// The step with other words and the actions that they now mean.
+pub fn reread(judged: &Judged, position: usize, before: &Step, words: &str) -> Step {
+    let mut step = before.clone();
+    words.clone_into(&mut step.words);
+    let is_as_read = before.actions.is_empty()
+        || reading(judged, position, &before.stage, &before.words).actions == before.actions;
+    step.actions = if is_as_read {
+        reading(judged, position, &before.stage, words).actions
+    } else {
+        let stretch = Stretch::between(&before.words, words);
+        before.actions.iter().map(|action| moved(action, stretch)).collect()
+    };
+    step
+}
+
+/// The position behind a step; behind the last one, if there is no such step.
+pub(super) fn place_after(document: &Procedure, after: Option<&Id>) -> usize {
+    after.and_then(|step| document.position(step)).map_or(document.steps.len(), |position| position + 1)
+}
+
+/// The stage that a step inserted at a position joins: that of the step before it.
+pub(super) fn stage_at(document: &Procedure, at: usize) -> Stage {
+    let before: Option<&Arc<Step>> = at.checked_sub(1).and_then(|before| document.steps.get(before));
+    before.or_else(|| document.steps.first()).map_or(Stage::Prepare, |step| step.stage.clone())
+}
+
+fn place_before(position: usize) -> Place {
+    position.checked_sub(1).map_or(Place::START, Place::after)
+}
+
+/// The stretch of words in which two texts differ, in code points.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+struct Stretch {
+    from: usize,
+    to_before: usize,
+    to_after: usize,
+}
+
+impl Stretch {
+    fn between(before: &str, after: &str) -> Self {
+        let (n_before, n_after) = (before.chars().count(), after.chars().count());
+        let shorter = n_before.min(n_after);
+        let from = before.chars().zip(after.chars()).take_while(|(a, b)| a == b).count();
+        let same_end = before.chars().rev().zip(after.chars().rev()).take_while(|(a, b)| a == b).count();
+        let same_end = same_end.min(shorter - from);
+        Self { from, to_before: n_before - same_end, to_after: n_after - same_end }
+    }
+
+    /// A span of the old words in the new ones; none, if its words have gone or been typed over.
+    fn carry(self, span: Span) -> Option<Span> {
+        let (from, to) = (usize::try_from(span.0).ok()?, usize::try_from(span.1).ok()?);
+        let shift = |point: usize| point + self.to_after - self.to_before;
+        let (from, to) = if to <= self.from {
+            (from, to)
+        } else if from >= self.to_before {
+            (shift(from), shift(to))
+        } else if from <= self.from && to >= self.to_before {
+            (from, shift(to))
+        } else {
+            return None;
+        };
+        let span = Span(u32::try_from(from).ok()?, u32::try_from(to).ok()?);
+        (span.0 < span.1).then_some(span)
+    }
+}
+
+fn moved(action: &Action, stretch: Stretch) -> Action {
+    let mut action = action.clone();
+    action.says = action.says.iter().filter_map(|span| stretch.carry(*span)).collect();
+    action
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Span, Stretch};
+    use wasm_bindgen_test::wasm_bindgen_test;
+
+    #[wasm_bindgen_test]
+    fn spans_move_with_their_words() {
+        let stretch = Stretch::between("Close the valve and lock it.", "Close the ball valve and lock it.");
+        assert_eq!(stretch.carry(Span(0, 5)), Some(Span(0, 5)));
+        assert_eq!(stretch.carry(Span(0, 15)), Some(Span(0, 20)));
+        assert_eq!(stretch.carry(Span(20, 27)), Some(Span(25, 32)));
+    }
+
+    #[wasm_bindgen_test]
+    fn words_that_have_gone_say_nothing() {
+        let stretch = Stretch::between("Close the valve and lock it.", "Close the valve.");
+        assert_eq!(stretch.carry(Span(0, 15)), Some(Span(0, 15)));
+        assert_eq!(stretch.carry(Span(20, 27)), None);
+    }
+}

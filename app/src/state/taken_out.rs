@@ -1,0 +1,59 @@
+//! The step that the demonstration opens without, so that a newcomer can put it back and see the stamp turn.
+//!
+//! Kept beside the document, because undo does not survive a reload and nobody should be left with a
+//! procedure that lacks a step.
+
+use crate::storage::database::{self, Durability, Entry, Store};
+use leptos::task::spawn_local;
+use procedures_schema::model::{Id, Procedure, Step, Verb};
+use serde::{Deserialize, Serialize};
+use std::sync::Arc;
+
+const TAKEN_OUT: &str = "taken-out";
+
+/// The step that was taken out, and where it stood.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct TakenOut {
+    /// The document it belongs to.
+    pub document: Id,
+    /// The step.
+    pub step: Arc<Step>,
+    /// Its position.
+    pub at: usize,
+}
+
+impl TakenOut {
+    /// Picks the step whose absence shows best: the first that proves something to be at zero.
+    pub fn pick(document: &Procedure) -> Option<Self> {
+        let proves = |step: &Arc<Step>| step.actions.iter().any(|action| action.verb == Verb::Prove);
+        let at = document.steps.iter().position(proves)?;
+        let step = document.steps.get(at)?.clone();
+        Some(Self { document: document.id.clone(), step, at })
+    }
+
+    /// The name of the edit that takes it out.
+    pub fn label(&self) -> String {
+        format!("take out step {}", self.at + 1)
+    }
+
+    /// Whether it is still out of this document.
+    pub fn is_out_of(&self, document: &Procedure) -> bool {
+        self.document == document.id && document.position(&self.step.id).is_none()
+    }
+
+    /// Remembers it on this device.
+    pub fn remember(&self) {
+        let Ok(text) = serde_json::to_string(self) else { return };
+        spawn_local(async move {
+            let entry = Entry { store: Store::Meta, key: TAKEN_OUT, text: Some(&text) };
+            // If this is lost, only the banner is missing after a reload; the document itself is kept apart.
+            let _ = database::keep(&[entry], Durability::Default).await;
+        });
+    }
+
+    /// The one remembered on this device.
+    pub async fn remembered() -> Option<Self> {
+        let text = database::kept(Store::Meta, TAKEN_OUT).await.ok().flatten()?;
+        serde_json::from_str(&text).ok()
+    }
+}

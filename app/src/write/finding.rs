@@ -1,0 +1,45 @@
+//! The text of one finding: what is wrong, since when, what to do, and its code.
+
+use super::row_margin::class;
+use crate::state::{Command, EditorStore};
+use leptos::prelude::*;
+use procedures_schema::check::{Because, Finding};
+use procedures_schema::model::Id;
+
+/// The text; pressing it goes to the step.
+#[component]
+pub fn FindingText(
+    /// The editor's state.
+    store: EditorStore,
+    /// The finding.
+    finding: Finding,
+) -> impl IntoView {
+    let Finding { code, level, step, title, because, remedy, also, .. } = finding;
+    let place = step.or_else(|| because.iter().find_map(|because| because.step.clone()));
+    let title = match place {
+        Some(step) => go_to(store, step, title, "title").into_any(),
+        None => view! { <span class="title">{title}</span> }.into_any(),
+    };
+    let because: Vec<_> = because.into_iter().map(|because| reason(store, because)).collect();
+    let remedy: Vec<_> = remedy.into_iter().map(|text| view! { <li class="remedy">{text}</li> }).collect();
+    let also = (!also.is_empty()).then(|| format!(" · also {}", also.join(", ")));
+    view! {
+        <div class=format!("finding {}", class(level).1)>
+            {title}
+            <ul>{because}{remedy}</ul>
+            <p class="code">{code}{also}</p>
+        </div>
+    }
+}
+
+fn reason(store: EditorStore, because: Because) -> impl IntoView {
+    match because.step {
+        Some(step) => view! { <li>{go_to(store, step, because.text, "reason")}</li> }.into_any(),
+        None => view! { <li>{because.text}</li> }.into_any(),
+    }
+}
+
+fn go_to(store: EditorStore, step: Id, words: String, class: &'static str) -> impl IntoView {
+    let go = move |_| store.run(Command::Select(Some(step.clone())));
+    view! { <button type="button" class=format!("link {class}") on:click=go>{words}</button> }
+}

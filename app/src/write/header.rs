@@ -1,0 +1,120 @@
+//! The head of Write: what is open, the verdict, whether it is kept, undo, files.
+
+use super::page::open_file;
+use crate::route::{Screen, Tabs};
+use crate::state::keeping::Kept;
+use crate::state::{Command, EditorStore, clock};
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+
+/// The head, in two lines.
+#[component]
+pub fn Header(
+    /// The editor's state.
+    store: EditorStore,
+) -> impl IntoView {
+    let title = move || store.document().with(|document| document.title.clone());
+    view! {
+        <div class="head">
+            <div class="first">
+                <h1 class="name">"Putback"</h1>
+                <input
+                    class="title" aria-label="Title" spellcheck="false"
+                    prop:value=title
+                    on:input=move |event| store.run(Command::SetTitle(event_target_value(&event)))
+                    on:blur=move |_| store.close_group()
+                />
+                <Tabs shown=Screen::Write />
+                <Stamp store />
+            </div>
+            <div class="second">
+                <KeptLine store />
+                <UndoKeys store />
+                <FileKeys store />
+                <ToldOf store />
+            </div>
+        </div>
+    }
+}
+
+/// The verdict, like a stamp: double frame rejected, single frame accepted.
+#[component]
+fn Stamp(store: EditorStore) -> impl IntoView {
+    let is_rejected = Memo::new(move |_| store.judged().with(|judged| judged.is_rejected()));
+    let stamp = Memo::new(move |_| store.judged().with(|judged| judged.stamp()));
+    let n_rules = move || store.judged().with(|judged| judged.report.n_rules);
+    view! {
+        <div class="verdict" role="status">
+            <strong class="stamp" class:rejected=is_rejected>{stamp}</strong>
+            <span class="by">" by " {n_rules} " rules, not for work yet"</span>
+        </div>
+    }
+}
+
+/// Whether the work is kept on this device.
+#[component]
+fn KeptLine(store: EditorStore) -> impl IntoView {
+    let kept = store.keeper().state();
+    let words = move || match kept.get() {
+        Kept::Untouched => "nothing to keep yet".to_owned(),
+        Kept::Keeping => "keeping …".to_owned(),
+        Kept::At(at) => format!("kept {}", clock::to_the_second(at)),
+        Kept::NotYet(None) => "not kept yet".to_owned(),
+        Kept::NotYet(Some(reason)) => format!("not kept yet: {reason}"),
+    };
+    let is_not = move || kept.with(|kept| matches!(kept, Kept::NotYet(_)));
+    view! { <span id="kept" class="kept" class:not=is_not>{words}</span> }
+}
+
+#[component]
+fn UndoKeys(store: EditorStore) -> impl IntoView {
+    let labels = store.undo_labels();
+    let undo = move || {
+        labels.with(|(undo, _)| undo.as_ref().map_or("Undo".to_owned(), |label| format!("Undo: {label}")))
+    };
+    let cannot_undo = move || labels.with(|(undo, _)| undo.is_none());
+    let cannot_redo = move || labels.with(|(_, redo)| redo.is_none());
+    let redo_title = move || labels.with(|(_, redo)| redo.clone());
+    view! {
+        <span class="keys undo">
+            <button type="button" class="quiet" disabled=cannot_undo on:click=move |_| store.run(Command::Undo)>{undo}</button>
+            <button
+                type="button" class="quiet" title=redo_title disabled=cannot_redo
+                on:click=move |_| store.run(Command::Redo)
+            >"Redo"</button>
+        </span>
+    }
+}
+
+#[component]
+fn FileKeys(store: EditorStore) -> impl IntoView {
+    let input = NodeRef::<leptos::html::Input>::new();
+    let picked = move |event: web_sys::Event| {
+        let field: web_sys::HtmlInputElement = event_target(&event);
+        if let Some(file) = field.files().and_then(|files| files.get(0)) {
+            open_file(store, file);
+        }
+        // So that the same file can be picked again after it was mended.
+        field.set_value("");
+    };
+    let open = move |_| {
+        if let Some(input) = input.get_untracked() {
+            input.unchecked_ref::<web_sys::HtmlElement>().click();
+        }
+    };
+    // No `accept`: tablets grey out endings that they do not know.
+    view! {
+        <span class="keys">
+            <input type="file" class="hidden" aria-label="File to open" tabindex="-1" node_ref=input on:change=picked />
+            <button type="button" class="quiet" on:click=open>"Open"</button>
+            <button type="button" class="quiet" on:click=move |_| store.save()>"Save"</button>
+        </span>
+    }
+}
+
+/// What the verdict rests on, and what it cannot know.
+#[component]
+fn ToldOf(store: EditorStore) -> impl IntoView {
+    let told_of = move || store.judged().with(|judged| judged.report.told_of.join(", "));
+    view! { <span class="told">"told of: " {told_of} " · cannot know what nobody named"</span> }
+}

@@ -1,0 +1,75 @@
+//! Keys of Write. Letter keys act nowhere but in texts; everything here needs a focused row or Ctrl.
+
+use crate::state::{Command, EditorStore};
+use leptos::ev::KeyboardEvent;
+use procedures_schema::model::Id;
+use wasm_bindgen::JsCast;
+
+/// Undo and redo, across the whole screen.
+pub fn everywhere(store: EditorStore, event: &KeyboardEvent) {
+    if !(event.ctrl_key() || event.meta_key()) || event.alt_key() || has_text_of_its_own(event) {
+        return;
+    }
+    let command = match event.key().to_lowercase().as_str() {
+        "z" if event.shift_key() => Command::Redo,
+        "z" => Command::Undo,
+        "y" => Command::Redo,
+        _ => return,
+    };
+    event.prevent_default();
+    store.run(command);
+}
+
+/// A line that is not kept yet is undone by the browser, key by key.
+fn has_text_of_its_own(event: &KeyboardEvent) -> bool {
+    let target = event.target().and_then(|target| target.dyn_into::<web_sys::HtmlTextAreaElement>().ok());
+    target.is_some_and(|field| field.class_list().contains("draft") && !field.value().is_empty())
+}
+
+/// Keys on a focused row.
+pub fn on_row(store: EditorStore, step: &Id, event: &KeyboardEvent) {
+    let is_on_row_itself = event.target() == event.current_target();
+    if !is_on_row_itself {
+        return;
+    }
+    let command = match (event.key().as_str(), event.alt_key(), event.ctrl_key()) {
+        ("ArrowDown", false, false) => Command::SelectNext,
+        ("ArrowUp", false, false) => Command::SelectPrevious,
+        ("Enter", false, false) => Command::EditWords(step.clone()),
+        ("Escape", ..) => Command::Select(None),
+        ("Delete", false, false) => Command::RemoveStep(step.clone()),
+        _ => match on_row_or_words(step, event) {
+            Some(command) => command,
+            None => return,
+        },
+    };
+    event.prevent_default();
+    store.run(command);
+}
+
+/// Keys in the words of a row.
+pub fn in_words(store: EditorStore, step: &Id, event: &KeyboardEvent) {
+    if event.is_composing() {
+        return;
+    }
+    let command = match event.key().as_str() {
+        "Escape" => Command::StopEditing,
+        "Enter" if !event.ctrl_key() && !event.shift_key() => Command::StopEditing,
+        _ => match on_row_or_words(step, event) {
+            Some(command) => command,
+            None => return,
+        },
+    };
+    event.prevent_default();
+    event.stop_propagation();
+    store.run(command);
+}
+
+fn on_row_or_words(step: &Id, event: &KeyboardEvent) -> Option<Command> {
+    match (event.key().as_str(), event.alt_key(), event.ctrl_key()) {
+        ("ArrowUp", true, false) => Some(Command::MoveUp(step.clone())),
+        ("ArrowDown", true, false) => Some(Command::MoveDown(step.clone())),
+        ("Enter", false, true) => Some(Command::DraftBelow(step.clone())),
+        _ => None,
+    }
+}

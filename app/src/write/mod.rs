@@ -1,0 +1,16 @@
+//! The Write screen: steps in plain words, what they mean beneath, the lanes at their left, what is wrong at
+//! their right. It reads memos of the editor's state and sends commands; it decides nothing.
+
+pub mod banner;
+pub mod finding;
+pub mod foot;
+pub mod header;
+pub mod heads;
+pub mod keys;
+pub mod ladder_keys;
+pub mod new_line;
+pub mod page;
+pub mod row;
+pub mod row_lanes;
+pub mod row_margin;
+pub mod words_field;

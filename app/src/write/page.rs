@@ -1,0 +1,107 @@
+//! The Write screen as a whole.
+
+use super::banner::{Banner, Notice};
+use super::foot::Foot;
+use super::header::Header;
+use super::heads::Heads;
+use super::keys;
+use super::new_line::NewLine;
+use super::row::Row;
+use super::row_lanes::end_lanes;
+use super::row_margin::RowMargin;
+use crate::state::EditorStore;
+use crate::state::editor_store::Focus;
+use crate::storage::files;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use wasm_bindgen::JsCast;
+
+/// Everything of Write.
+#[component]
+pub fn WriteScreen(
+    /// The editor's state.
+    store: EditorStore,
+    /// The line about working offline.
+    offline: ReadSignal<String>,
+) -> impl IntoView {
+    follow_focus(store);
+    let shortcuts = window_event_listener(leptos::ev::keydown, move |event| keys::everywhere(store, &event));
+    on_cleanup(move || shortcuts.remove());
+    let n_lanes = move || store.judged().with(|judged| judged.lanes.heads.len().to_string());
+    view! {
+        <div
+            class="write"
+            style=("--n", n_lanes)
+            on:dragover=|event| event.prevent_default()
+            on:drop=move |event| dropped(store, &event)
+        >
+            <header class="top">
+                <Header store />
+                <Notice store />
+                <Banner store />
+                <Heads store />
+            </header>
+            <main>
+                <ol class="rows">
+                    <For each=move || store.order().get() key=Clone::clone children=move |id| view! { <Row store id /> } />
+                    <EndRow store />
+                    <li class="row last">
+                        <div class="lanes" aria-hidden="true"></div>
+                        <div class="content"><NewLine store after=None /></div>
+                    </li>
+                </ol>
+            </main>
+            <Foot offline />
+        </div>
+    }
+}
+
+/// What is so at the end of the procedure, and what is missing there.
+#[component]
+fn EndRow(store: EditorStore) -> impl IntoView {
+    let findings = store.findings(None);
+    view! {
+        <li class="row end" class:found=move || findings.with(|findings| !findings.is_empty()) aria-label="End">
+            {end_lanes(store)}
+            <div class="content"><p class="end-words">"End"</p></div>
+            <RowMargin store findings lane_of=Signal::derive(move || store.judged().with(|j| j.lanes.heads.clone())) />
+        </li>
+    }
+}
+
+/// Moves the keyboard where the last command wants it, once the page has been redrawn.
+fn follow_focus(store: EditorStore) {
+    Effect::new(move |_| {
+        let Some(focus) = store.focus().get() else { return };
+        request_animation_frame(move || {
+            let id = match &focus {
+                Focus::Row(step) => format!("row-{step}"),
+                Focus::Words(step) => format!("words-{step}"),
+                Focus::Draft => "draft-line".to_owned(),
+            };
+            if let Some(element) = document().get_element_by_id(&id) {
+                let element: web_sys::HtmlElement = element.unchecked_into();
+                // An element that cannot be focused has just gone; the next key begins at the page.
+                let _ = element.focus();
+            }
+        });
+    });
+}
+
+fn dropped(store: EditorStore, event: &web_sys::DragEvent) {
+    event.prevent_default();
+    let file = event.data_transfer().and_then(|data| data.files()).and_then(|files| files.get(0));
+    if let Some(file) = file {
+        open_file(store, file);
+    }
+}
+
+/// Opens a file that a person picked or dropped.
+pub fn open_file(store: EditorStore, file: web_sys::File) {
+    spawn_local(async move {
+        match files::bytes_of(&file).await {
+            Ok(bytes) => store.open_bytes(&file.name(), &bytes),
+            Err(reason) => store.notice().set(Some(reason)),
+        }
+    });
+}

@@ -1,0 +1,115 @@
+//! One step as a row: lanes, words, what they mean, what is wrong.
+
+use super::keys;
+use super::ladder_keys::LadderKeys;
+use super::new_line::NewLine;
+use super::row_lanes::RowLanes;
+use super::row_margin::RowMargin;
+use super::words_field::WordsField;
+use crate::components::notation_line::notation_line;
+use crate::components::safety_band::safety_band;
+use crate::state::{Command, EditorStore};
+use leptos::prelude::*;
+use procedures_schema::model::{Id, Step};
+use std::sync::Arc;
+
+/// The row of a step.
+#[component]
+pub fn Row(
+    /// The editor's state.
+    store: EditorStore,
+    /// The step.
+    id: Id,
+) -> impl IntoView {
+    let id = StoredValue::new(id);
+    let step = store.step(id.get_value());
+    let position = store.position(id.get_value());
+    let number = move || position.get().map_or(0, |position| position + 1);
+    let is_selected = Memo::new(move |_| store.selected().with(|selected| *selected == Some(id.get_value())));
+    let is_first = Memo::new(move |_| position.get() == Some(0) && store.selected().with(Option::is_none));
+    let findings = store.findings(Some(id.get_value()));
+    let has_draft = Memo::new(move |_| store.draft_after().with(|draft| *draft == Some(id.get_value())));
+    view! {
+        <li
+            class="row"
+            id=format!("row-{}", id.get_value())
+            data-step=id.get_value().to_string()
+            aria-label=move || format!("Step {}", number())
+            aria-current=move || is_selected.get().then_some("true")
+            class:selected=is_selected
+            class:found=move || findings.with(|findings| !findings.is_empty())
+            tabindex=move || if is_selected.get() || is_first.get() { "0" } else { "-1" }
+            on:focusin=move |_| store.entered(&id.get_value())
+            on:keydown=move |event| keys::on_row(store, &id.get_value(), &event)
+        >
+            <RowLanes store id=id.get_value() />
+            <div class="content">
+                <StageHeading store step position />
+                {move || step.get().map(|step| step.messages.iter().map(safety_band).collect_view())}
+                <div class="body">
+                    <span class="number" aria-hidden="true">{number}</span>
+                    <div class="said">
+                        {move || if is_selected.get() {
+                            view! { <WordsField store id=id.get_value() step number=Signal::derive(number) /> }.into_any()
+                        } else {
+                            view! { <p class="words">{move || step.get().map(|step| step.words.clone())}</p> }.into_any()
+                        }}
+                        {move || step.get().map(|step| notation(store, &step))}
+                        {move || is_selected.get().then(|| view! { <RowKeys store id=id.get_value() /> })}
+                        {move || has_draft.get().then(|| view! { <NewLine store after=Some(id.get_value()) /> })}
+                    </div>
+                </div>
+            </div>
+            <RowMargin store findings lane_of=Signal::derive(move || store.judged().with(|j| j.lanes.heads.clone())) />
+        </li>
+    }
+}
+
+fn notation(store: EditorStore, step: &Arc<Step>) -> impl IntoView + use<> {
+    store.document().with(|document| {
+        let why = (!step.why.is_empty()).then(|| view! { <p class="why">"why: " {step.why.clone()}</p> });
+        (notation_line(&step.actions, &document.map), why)
+    })
+}
+
+/// The name of the stage above its first step.
+#[component]
+fn StageHeading(
+    store: EditorStore,
+    step: Memo<Option<Arc<Step>>>,
+    position: Memo<Option<usize>>,
+) -> impl IntoView {
+    let stage = Memo::new(move |_| {
+        let stage = step.get()?.stage.clone();
+        let before = position.get()?.checked_sub(1);
+        let of_before = store.document().with(|document| {
+            before.and_then(|before| document.steps.get(before)).map(|step| step.stage.clone())
+        });
+        (of_before.as_ref() != Some(&stage)).then(|| capital(stage.word()))
+    });
+    move || stage.get().map(|stage| view! { <h2 class="stage">{stage}</h2> })
+}
+
+fn capital(word: &str) -> String {
+    let mut chars = word.chars();
+    chars.next().map_or_else(String::new, |first| first.to_uppercase().chain(chars).collect())
+}
+
+/// The keys of the selected row.
+#[component]
+fn RowKeys(store: EditorStore, id: Id) -> impl IntoView {
+    let key = move |name: &'static str, command: Command| {
+        view! {
+            <button type="button" class="quiet" on:click=move |_| store.run(command.clone())>{name}</button>
+        }
+    };
+    view! {
+        <div class="strip" role="group" aria-label="Keys for this step">
+            {key("New step below", Command::DraftBelow(id.clone()))}
+            {key("Move up", Command::MoveUp(id.clone()))}
+            {key("Move down", Command::MoveDown(id.clone()))}
+            {key("Remove step", Command::RemoveStep(id.clone()))}
+            <LadderKeys store after=Some(id) />
+        </div>
+    }
+}

@@ -1,0 +1,73 @@
+//! The lanes beside a row, drawn, and the same in words for those who do not see them.
+
+use crate::components::apart_curve::apart_curve;
+use crate::components::lane::lane_cell;
+use crate::state::EditorStore;
+use crate::state::judged::Judged;
+use leptos::prelude::*;
+use procedures_schema::derive::lanes::{LaneCell, LaneHead, LaneRow, in_words};
+use procedures_schema::model::Id;
+
+/// The lanes of a step.
+#[component]
+pub fn RowLanes(
+    /// The editor's state.
+    store: EditorStore,
+    /// The step.
+    id: Id,
+) -> impl IntoView {
+    let row = store.lane_row(id);
+    let frame = frame(store);
+    view! {
+        <div class="lanes">
+            {move || row.with(|row| row.as_ref().map(|row| frame.with(|frame| strip(row, &frame.0, frame.1))))}
+        </div>
+    }
+}
+
+/// The lanes below the last step: as they are at the end.
+pub fn end_lanes(store: EditorStore) -> impl IntoView {
+    let frame = frame(store);
+    let last = Memo::new(move |_| store.judged().with(|judged| judged.lanes.rows.last().map(as_it_stays)));
+    view! {
+        <div class="lanes">
+            {move || last.with(|row| row.as_ref().map(|row| frame.with(|frame| strip(row, &frame.0, frame.1))))}
+        </div>
+    }
+}
+
+/// The row after a row, if nothing more happens.
+fn as_it_stays(row: &LaneRow) -> LaneRow {
+    let mut row = row.clone();
+    for cell in &mut row.cells {
+        cell.before = cell.after;
+    }
+    row.apart_before = row.apart_after;
+    row
+}
+
+/// What all rows share: the heads, and the largest count of things apart.
+fn frame(store: EditorStore) -> Memo<(Vec<LaneHead>, u32)> {
+    let of = |judged: &Judged| {
+        let most = judged.lanes.rows.iter().map(|row| row.apart_after.max(row.apart_before)).max();
+        (judged.lanes.heads.clone(), most.unwrap_or(0))
+    };
+    Memo::new(move |_| store.judged().with(|judged| of(judged)))
+}
+
+fn strip(row: &LaneRow, heads: &[LaneHead], most: u32) -> impl IntoView + use<> {
+    let cells: Vec<_> = row.cells.iter().zip(heads).map(|(cell, head)| lane_cell(cell, &head.kind)).collect();
+    let changes: Vec<String> =
+        row.cells.iter().zip(heads).filter_map(|(cell, head)| change(cell, head)).collect();
+    let apart = format!("still apart {}", row.apart_after);
+    let words = changes.into_iter().chain([apart]).collect::<Vec<_>>().join("; ");
+    view! {
+        {cells}
+        {apart_curve(row.apart_before, row.apart_after, most)}
+        <p class="unseen">"Afterwards: " {words} "."</p>
+    }
+}
+
+fn change(cell: &LaneCell, head: &LaneHead) -> Option<String> {
+    (cell.before != cell.after).then(|| format!("{} {}", head.name, in_words(&cell.after, &head.kind)))
+}

@@ -1,0 +1,65 @@
+//! What is wrong at a row: hairlines from the lanes, and the text at their end.
+
+use super::finding::FindingText;
+use crate::state::EditorStore;
+use leptos::prelude::*;
+use procedures_schema::check::{Finding, Level};
+use procedures_schema::derive::lanes::LaneHead;
+
+/// The findings of one row.
+#[component]
+pub fn RowMargin(
+    /// The editor's state.
+    store: EditorStore,
+    /// The findings.
+    findings: Memo<Vec<Finding>>,
+    /// The lanes from which the hairlines come.
+    lane_of: Signal<Vec<LaneHead>>,
+) -> impl IntoView {
+    let hairline = move || {
+        let findings = findings.get();
+        let worst = findings.iter().map(|finding| class(finding.level)).min_by_key(|(rank, _)| *rank)?.1;
+        let lanes: Vec<String> = lane_of.with(|heads| {
+            let index = |finding: &Finding| {
+                heads.iter().position(|head| Some(&head.circuit) == finding.circuit.as_ref())
+            };
+            let mut lanes: Vec<usize> = findings.iter().filter_map(index).collect();
+            lanes.sort_unstable();
+            lanes.dedup();
+            lanes.iter().map(ToString::to_string).collect()
+        });
+        let first = lanes.first().cloned().unwrap_or_else(|| "var(--n)".to_owned());
+        Some(view! {
+            <span class=format!("hair {worst}") style=("--lane", first) aria-hidden="true"></span>
+            {lanes.into_iter().map(|lane| cross(worst, lane)).collect_view()}
+        })
+    };
+    view! {
+        {hairline}
+        <div class="margin">
+            <For
+                each=move || findings.get()
+                key=|finding| (finding.code, finding.title.clone(), finding.because.iter().map(|b| b.text.clone()).collect::<Vec<_>>())
+                children=move |finding| view! { <FindingText store finding /> }
+            />
+        </div>
+    }
+}
+
+/// How grave a level is, and its class in the style sheet.
+pub fn class(level: Level) -> (u8, &'static str) {
+    match level {
+        Level::Reject => (0, "reject"),
+        Level::Warn => (1, "warn"),
+        Level::Advise => (2, "advise"),
+    }
+}
+
+fn cross(class: &'static str, lane: String) -> impl IntoView {
+    view! {
+        <svg class=format!("cross {class}") style=("--lane", lane) viewBox="-9 -9 18 18" aria-hidden="true" focusable="false">
+            <circle r="7.5" />
+            <path d="M-3-3L3 3M3-3L-3 3" />
+        </svg>
+    }
+}
