@@ -159,6 +159,8 @@ async function resume(place) {
   const { tally, server } = place;
   const visit = await begin(place);
   const follow = new Follow(visit.page);
+  // From here the test may let minutes pass at once.
+  await visit.page.clock.install();
   await tally.step('killed and started again without a server, it says where one was', async () => {
     await visit.page.goto(server.address);
     await new Write(visit.page).follow();
@@ -170,9 +172,18 @@ async function resume(place) {
     assert.equal(await follow.lastTicked(), N_TICKS);
     assert.equal(await follow.current(), N_TICKS + 1);
   });
-  await tally.step('and it goes on from there', async () => {
+  await tally.step('STOP opens without a server, and closes', async () => {
+    await follow.openStop();
+    await picture(visit.page, `${place.screen.name}-follow-stop`);
+    await tally.look('follow-stop: accessible', () => accessible(visit.page));
+    await follow.closeStop();
+  });
+  await tally.step('it goes on, through waits and locks, to the first figure to be read', () => follow.untilReading());
+  await look(place, visit, 'follow-reading');
+  await tally.step('the figure is taken, and the step ticked', async () => {
+    const number = await follow.current();
     await follow.doStep();
-    assert.equal(await follow.lastTicked(), N_TICKS + 1);
+    assert.equal(await follow.lastTicked(), number);
   });
   await visit.browser.close();
 }

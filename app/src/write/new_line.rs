@@ -48,23 +48,7 @@ pub fn NewLine(
         }
         _ => {}
     };
-    let meaning = move || {
-        words.with(|words| {
-            (!words.trim().is_empty()).then(|| {
-                let (reading, map) = store.read_line(after.get_value().as_ref(), words.trim());
-                let doubts = reading.doubts.into_iter().map(|doubt| doubt.question);
-                let unknown = reading
-                    .unknown
-                    .into_iter()
-                    .map(|unknown| format!("{} what? Nothing on the map has that name", unknown.verb));
-                let open: Vec<_> = doubts
-                    .chain(unknown)
-                    .map(|words| view! { <span class="doubt">"?? " {words}</span> })
-                    .collect();
-                view! { {notation_line(&reading.actions, &map)}<p class="notation doubts">{open}</p> }
-            })
-        })
-    };
+    let meaning = move || words.with(|words| meaning(store, after.get_value().as_ref(), words.trim()));
     let id = if is_last { "new-line" } else { "draft-line" };
     view! {
         <div class="new-line">
@@ -83,4 +67,18 @@ pub fn NewLine(
             })}
         </div>
     }
+}
+
+/// What the line would mean as a step, and what is open about it.
+fn meaning(store: EditorStore, after: Option<&Id>, words: &str) -> Option<impl IntoView + use<>> {
+    if words.is_empty() {
+        return None;
+    }
+    let (reading, map) = store.read_line(after, words);
+    let doubts = reading.doubts.into_iter().map(|doubt| doubt.question);
+    let unknown = reading.unknown.into_iter();
+    let unknown = unknown.map(|unknown| format!("{} what? Nothing on the map has that name", unknown.verb));
+    let open: Vec<_> =
+        doubts.chain(unknown).map(|words| view! { <span class="doubt">"?? " {words}</span> }).collect();
+    Some(view! { {notation_line(&reading.actions, &map)}<p class="notation doubts">{open}</p> })
 }

@@ -5,6 +5,11 @@ import assert from 'node:assert/strict';
 const MAIN_KEY = /^(Read: |Seen: |Take it|The hold is lifted|Start the wait|Done, next)/;
 /** More than any step of the demo asks for. */
 const MOST_PRESSES = 20;
+/** Longer than any wait of the demo. */
+const LONGEST_WAIT = '01:00:00';
+
+/** What a press changes: the middle of the screen, or the key. */
+const shown = () => [...document.querySelectorAll('main, footer')].map((part) => part.innerText).join('\n');
 
 export class Follow {
   #page;
@@ -52,21 +57,65 @@ export class Follow {
     return Number.parseInt(/Done:\s*(\d+)/.exec(lines.join(' '))?.[1] ?? '0', 10);
   }
 
-  /** Does the step in front: reads its messages, takes its readings, ticks it. */
+  /** Does the step in front: reads its messages, takes its readings, waits, ticks it. */
   async doStep() {
     const before = await this.current();
     for (let press = 0; press < MOST_PRESSES; press += 1) {
-      const key = (await this.#mainKey.first().innerText()).trim();
-      if (key.startsWith('Take it')) await this.#typeReading();
-      if (key.startsWith('Start the wait')) assert.fail(`step ${before} has to be waited for`);
-      await this.#settled();
-      await this.#mainKey.first().click();
-      if (key.startsWith('Done, next')) break;
+      if (await this.#press()) break;
     }
     await this.#page.waitForFunction(
       (n) => !new RegExp(`Step\\s+${n}:`).test(document.querySelector('section h1')?.innerText ?? ''),
       before,
     );
+  }
+
+  /** Goes on until a figure is asked for; ticks what comes before. */
+  async untilReading() {
+    for (let press = 0; press < 5 * MOST_PRESSES && (await this.asked()) !== 'Take it'; press += 1) await this.#press();
+    assert.equal(await this.asked(), 'Take it');
+  }
+
+  /** What the main key says. */
+  async asked() {
+    return (await this.#mainKey.first().innerText()).trim();
+  }
+
+  /** Does what the main key asks for; true if that ticked the step. */
+  async #press() {
+    await this.#settled();
+    const asked = await this.asked();
+    if (asked === 'Take it') await this.#typeReading();
+    const before = await this.#page.evaluate(shown);
+    await this.#mainKey.first().click();
+    await this.#changedFrom(before);
+    if (asked.startsWith('Start the wait')) await this.#waitItOut();
+    return asked === 'Done, next';
+  }
+
+  async #changedFrom(before) {
+    for (let look = 0; look < 200; look += 1) {
+      if ((await this.#page.evaluate(shown)) !== before) return;
+      await this.#page.waitForTimeout(25);
+    }
+    assert.fail(`the key did nothing; the screen is still\n${before}`);
+  }
+
+  /** Lets the minutes of a wait pass in the page's clock, which the test has taken over. */
+  async #waitItOut() {
+    const waiting = this.#page.getByRole('button', { name: /^Waiting until/ });
+    await waiting.waitFor();
+    await this.#page.clock.fastForward(LONGEST_WAIT);
+    await waiting.waitFor({ state: 'hidden' });
+  }
+
+  async openStop() {
+    await this.#page.getByRole('button', { name: 'STOP' }).click();
+    await this.#page.getByRole('dialog', { name: 'STOP' }).waitFor();
+  }
+
+  async closeStop() {
+    await this.#page.getByRole('button', { name: 'Back to the step' }).click();
+    await this.#page.getByRole('dialog', { name: 'STOP' }).waitFor({ state: 'hidden' });
   }
 
   /** A press within 400 ms after the key has changed is ignored, because a wet screen makes such. */
