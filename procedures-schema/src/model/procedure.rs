@@ -2,7 +2,8 @@
 
 use super::words::words;
 use super::{
-    Circuit, CircuitKind, Component, Connection, Id, Isolator, Question, Rest, Seal, Section, Setting, Step, Temporary,
+    Circuit, CircuitKind, Component, Connection, Id, Isolator, Question, Rest, Seal, Section, Setting, Step,
+    Temporary,
 };
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;

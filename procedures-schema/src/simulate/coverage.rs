@@ -104,8 +104,12 @@ impl Machine<'_> {
             let loads = !judged || sections.iter().any(|section| self.loads(row, action, *section));
             self.demand(loads, Demand::DoesNotLoad, Some(thing), Vec::new());
             if let (Thing::Connection(connection), true) = (thing, row.by_sight) {
-                let reach =
-                    self.trace.plant.connection(connection).map(|plan| plan.reach.clone()).unwrap_or_default();
+                let reach = self
+                    .trace
+                    .plant
+                    .connection(connection)
+                    .map(|plan| plan.reach.clone())
+                    .unwrap_or_default();
                 let seen = self.can_be_seen(&reach);
                 self.demand(seen, Demand::NotVisible, Some(thing), Vec::new());
             }
@@ -125,8 +129,7 @@ impl Machine<'_> {
     /// Whether a test loads a section now.
     fn loads(&self, row: &TestRow, action: &Action, section: SectionCell) -> bool {
         let kind = self.trace.plant.row_of(section).map(|kind| &kind.kind);
-        let concerned =
-            kind.is_some_and(|kind| row.circuits.is_empty() || row.circuits.contains(kind));
+        let concerned = kind.is_some_and(|kind| row.circuits.is_empty() || row.circuits.contains(kind));
         if !concerned {
             return false;
         }
@@ -142,9 +145,7 @@ impl Machine<'_> {
             Loading::UnderPressure => full,
             Loading::UnderPressureHot => full && state.is_some_and(|s| s.stored.heat),
             Loading::Filled => state.is_some_and(|s| s.contents == Contents::Medium),
-            Loading::Inert => {
-                state.is_some_and(|s| s.stored.pressure && s.contents == Contents::Inert)
-            }
+            Loading::Inert => state.is_some_and(|s| s.stored.pressure && s.contents == Contents::Inert),
             Loading::Vacuum => state.is_some_and(|s| s.contents == Contents::Vacuum),
             Loading::BehindRelief => self.is_behind_full_relief(section),
             Loading::Running => self.is_running(),
@@ -228,16 +229,14 @@ impl Machine<'_> {
         self.is_named(action, thing)
             && match thing {
                 Thing::Connection(k) => row.stamps != Stamps::Sections && self.covers_joint(row, action, k),
-                Thing::Section(section) => {
-                    row.stamps == Stamps::Sections && self.loads(row, action, section)
-                }
+                Thing::Section(section) => row.stamps == Stamps::Sections && self.loads(row, action, section),
                 Thing::Component(component) => {
                     row.stamps == Stamps::All && self.covers_part(row, action, component)
                 }
                 Thing::Setting(setting) => {
                     let mut settings = self.trace.plant.settings();
-                    let affected = settings
-                        .any(|(cell, plan)| cell == setting && plan.affects.contains(&row.kind));
+                    let affected =
+                        settings.any(|(cell, plan)| cell == setting && plan.affects.contains(&row.kind));
                     row.stamps == Stamps::All && affected && self.is_running()
                 }
                 _ => false,
@@ -290,6 +289,11 @@ impl Machine<'_> {
                             || plan.section.is_some_and(|s| self.sections_of_area(named).contains(&s))
                     }),
                     Thing::Section(section) => self.sections_of_area(named).contains(&section),
+                    Thing::Setting(setting) => {
+                        let mut settings = plant.settings();
+                        let plan = settings.find(|(cell, _)| *cell == setting).map(|(_, plan)| plan);
+                        plan.and_then(|plan| plan.of).is_some_and(|part| named == Thing::Component(part))
+                    }
                     _ => false,
                 }
         })
@@ -346,13 +350,14 @@ impl Machine<'_> {
         })
     }
 
-    /// Whether a joint still has to be looked at by a test that is due before the appliance starts.
-    pub(super) fn lacks_a_look(&self, connection: ConnectionCell) -> bool {
+    /// The look that a joint still needs by a test that is due before the appliance starts.
+    pub(super) fn lacks_a_look(&self, connection: ConnectionCell) -> Option<(Place, TestDemand)> {
         let by_sight = |any_of: &TestDemand| {
             any_of.iter().all(|wanted| {
                 test_row(&wanted.kind).is_some_and(|row| row.by_sight && row.due <= Due::BeforeStart)
             })
         };
-        self.lacking(connection).is_some_and(|(_, lacking)| lacking.iter().any(by_sight))
+        let (touched, lacking) = self.lacking(connection)?;
+        lacking.into_iter().find(by_sight).map(|any_of| (touched, any_of))
     }
 }

@@ -123,9 +123,9 @@ impl Machine<'_> {
             Side::Supply => true,
             Side::Section(other) => {
                 let same_circuit = self.plant().section(other).map(|s| s.circuit) == circuit;
-                let merely_automatic = way.iter().all(|i| {
-                    self.plant().isolator(*i).is_some_and(|plan| plan.handle == Handle::Automatic)
-                });
+                let merely_automatic = way
+                    .iter()
+                    .all(|i| self.plant().isolator(*i).is_some_and(|plan| plan.handle == Handle::Automatic));
                 other != section
                     && same_circuit
                     && !named.contains(&other)
@@ -191,7 +191,8 @@ impl Machine<'_> {
         let mut moving = feeders.flat_map(|feeder| feeder.sections.iter().copied());
         let moving = moving.find(|s| self.now(s).is_some_and(|state| state.stored.motion))?;
         let others = vec![Thing::Section(moving)];
-        let reason = Reason::Demand { demand: Demand::CanStart, thing: Some(Thing::Section(section)), others };
+        let reason =
+            Reason::Demand { demand: Demand::CanStart, thing: Some(Thing::Section(section)), others };
         Some((reason, self.since(&moving)))
     }
 
@@ -419,9 +420,7 @@ impl Machine<'_> {
     pub(super) fn closing_item(&self, connection: ConnectionCell) -> Option<super::TemporaryCell> {
         let mut items = self.plant().temporaries();
         let found = items.find(|(cell, plan)| {
-            plan.closes
-                && plan.on == Some(connection)
-                && self.now(cell).is_some_and(|state| state.in_place)
+            plan.closes && plan.on == Some(connection) && self.now(cell).is_some_and(|state| state.in_place)
         });
         found.map(|(cell, _)| cell)
     }

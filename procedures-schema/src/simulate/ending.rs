@@ -5,7 +5,7 @@ use super::machine::Machine;
 use super::plant::{ConnectionCell, Thing};
 use super::state::Whereabouts;
 use super::unmet::{Demand, Reason};
-use super::{ApplianceCell, Cell, Guard, Hazard, Place, Side};
+use super::{ApplianceCell, Cell, Hazard, Place, Side};
 use crate::model::{Aim, Goal, Handle, Mode, TestKind};
 
 /// A part of the end that does not depend on the other parts.
@@ -54,7 +54,9 @@ impl Machine<'_> {
             Last::Thing(Thing::Circuit(_) | Thing::Seal(_)) => Vec::new(),
             Last::Function => self.function_not_shown().into_iter().collect(),
             Last::Baseline => self.no_baseline(),
-            Last::Goal(i) => self.procedure.goals.get(i).and_then(|goal| self.goal_missed(goal)).into_iter().collect(),
+            Last::Goal(i) => {
+                self.procedure.goals.get(i).and_then(|goal| self.goal_missed(goal)).into_iter().collect()
+            }
         };
         self.unmet(failing);
     }
@@ -204,7 +206,7 @@ impl Machine<'_> {
             .tests
             .iter()
             .filter(|(cell, _)| cell.test.kind == TestKind::Tightness)
-            .filter_map(|(_, line)| first(line, &self.guard, |state| state.passed))
+            .filter_map(|(_, line)| self.first_place(line, |state| state.passed))
             .min();
         let gas_joints = self.trace.plant.connections().filter(|(_, plan)| {
             let row = plan.section.and_then(|s| self.trace.plant.row_of(s));
@@ -213,7 +215,7 @@ impl Machine<'_> {
         let opened = gas_joints
             .filter_map(|(cell, _)| {
                 let line = cell.timeline(&self.trace)?;
-                Some((first(line, &self.guard, |state| state.last_opened)?, cell))
+                Some((self.first_place(line, |state| state.last_opened)?, cell))
             })
             .min();
         match (opened, first_test) {
@@ -248,15 +250,6 @@ impl Machine<'_> {
         };
         (!met).then(|| (missed(Demand::GoalNotReached, thing), Place::END))
     }
-}
-
-/// The first place that a cell's states give, on the ways of a guard.
-fn first<T: PartialEq>(
-    line: &super::Timeline<T>,
-    guard: &Guard,
-    place: impl Fn(&T) -> Option<Place>,
-) -> Option<Place> {
-    line.entries().filter(|entry| entry.guard.is_compatible(guard)).find_map(|entry| place(&entry.state))
 }
 
 fn missed(demand: Demand, thing: Thing) -> Reason {

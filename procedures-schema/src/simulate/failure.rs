@@ -57,9 +57,8 @@ fn difference(passed: &Trace, failed: &Trace, at: Place, until: Place, guard: &G
         state(passed, at) != state(failed, until)
     });
     let connections = plant.connections().filter(|(cell, _)| {
-        let state = |trace: &Trace, place| {
-            trace.on_way(cell, place, guard).map(|s| (s.made, s.slack, s.open))
-        };
+        let state =
+            |trace: &Trace, place| trace.on_way(cell, place, guard).map(|s| (s.made, s.slack, s.open));
         state(passed, at) != state(failed, until)
     });
     let components = plant.components().filter(|(cell, _)| {
@@ -95,8 +94,7 @@ fn untested(passed: &Trace, failed: &Trace, at: Place) -> Option<Thing> {
         line.entries().any(|entry| entry.since >= from && entry.state.passed.is_some())
     };
     let here = passed.tests.iter().filter(|(cell, line)| is_plain(&cell.test) && stamped(line, at));
-    let mut missing =
-        here.filter(|(cell, _)| !failed.tests.get(cell).is_some_and(|line| stamped(line, at)));
+    let mut missing = here.filter(|(cell, _)| !failed.tests.get(cell).is_some_and(|line| stamped(line, at)));
     missing.next().map(|(cell, _)| cell.thing)
 }
 

@@ -40,6 +40,12 @@ impl Guard {
         Self { answers }
     }
 
+    /// This guard without what it asks of a question.
+    #[must_use]
+    pub fn without(&self, question: QuestionIndex) -> Self {
+        Self { answers: self.answers.iter().copied().filter(|(known, _)| *known != question).collect() }
+    }
+
     /// Whether every way of this guard is a way of the other.
     pub fn implies(&self, other: &Self) -> bool {
         other.answers.iter().all(|(question, answer)| self.answer(*question) == Some(*answer))

@@ -5,7 +5,7 @@ use super::pending::{Pending, Written, write};
 use super::plant::Thing;
 use super::run::{Execution, Run};
 use super::service::trace_of;
-use super::timeline::Found;
+use super::timeline::{Found, Timeline};
 use super::trace::{Cell, Trace};
 use super::unmet::{CannotJudge, Demand, Reason, Unmet};
 use super::{ApplianceCell, ClockCell, Guard, Place, Plant, SectionCell, Side, SupplyCell, SupplyState};
@@ -263,7 +263,8 @@ impl<'p> Machine<'p> {
 
     /// Since when a cell is as it is.
     pub(super) fn since<C: Cell>(&self, cell: &C) -> Place {
-        cell.timeline(&self.trace).map_or(Place::START, |line| line.find(self.place, &self.guard).entry().since)
+        cell.timeline(&self.trace)
+            .map_or(Place::START, |line| line.find(self.place, &self.guard).entry().since)
     }
 
     /// Since when something about a cell is so.
@@ -271,6 +272,24 @@ impl<'p> Machine<'p> {
         let Some(line) = cell.timeline(&self.trace) else { return Place::START };
         let entries = line.entries().rev().filter(|entry| entry.guard.is_compatible(&self.guard));
         entries.take_while(|entry| is_so(&entry.state)).last().map_or(self.place, |entry| entry.since)
+    }
+
+    /// The first place that a cell's states give on the ways in hand; where the ways differ, they are told
+    /// apart.
+    pub(super) fn first_place<T: PartialEq>(
+        &self,
+        line: &Timeline<T>,
+        place: impl Fn(&T) -> Option<Place>,
+    ) -> Option<Place> {
+        let mut giving = line
+            .entries()
+            .filter(|entry| entry.guard.is_compatible(&self.guard))
+            .filter_map(|entry| place(&entry.state).map(|place| (place, &entry.guard)));
+        let (place, guard) = giving.next()?;
+        if let Some(question) = guard.beyond(&self.guard) {
+            self.split.set(Some(question));
+        }
+        Some(place)
     }
 
     /// Changes a state from here on; nothing is written if it stays as it is.

@@ -39,14 +39,14 @@ pub use kinds::{Hazard, KindRow, ProofReading, TestDemand, Wanted, kind_row};
 pub use machine::simulate;
 pub use place::Place;
 pub use plant::{
-    CircuitCell, ComponentCell, ConnectionCell, IsolatorCell, Plant, SealCell, SectionCell, SettingCell, Side,
-    TemporaryCell, Thing,
+    CircuitCell, ComponentCell, ConnectionCell, IsolatorCell, Plant, SealCell, SectionCell, SettingCell,
+    Side, TemporaryCell, Thing,
 };
 pub use readings::default_readings;
 pub use run::{Execution, Run};
 pub use state::{
-    ApplianceState, ComponentState, ConnectionState, Contents, Energies, IsolatorState, Lapse, Proof, SealState,
-    SectionState, SettingState, SupplyState, TemporaryState, TestState, Whereabouts,
+    ApplianceState, ComponentState, ConnectionState, Contents, Energies, IsolatorState, Lapse, Proof,
+    SealState, SectionState, SettingState, SupplyState, TemporaryState, TestState, Whereabouts,
 };
 pub use test_kinds::{Due, Loading, Stamps, TestRow, test_row};
 pub use timeline::{Entry, Timeline};

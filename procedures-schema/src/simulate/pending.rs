@@ -1,8 +1,8 @@
 //! What an action writes before it is known whether it depends on a question.
 //!
 //! An action is tried on the ways of its guard. If it looks at a cell that differs between them, what it
-//! wrote is dropped and it is tried again on each answer. What it wrote in the end goes into the timelines:
-//! once if all ways agree, else once a way. So only the questions that touch a cell multiply.
+//! wrote is dropped and it is tried again on each answer. What it wrote in the end goes into the timelines,
+//! each cell with the answers that decide its state. So only the questions that touch a cell multiply.
 
 use super::plant::{
     ComponentCell, ConnectionCell, IsolatorCell, SealCell, SectionCell, SettingCell, TemporaryCell,
@@ -14,7 +14,7 @@ use super::state::{
 use super::timeline::Timeline;
 use super::trace::{ApplianceCell, Cell, ClockCell, SupplyCell, TestCell, Trace};
 use super::unmet::{CannotJudge, Unmet};
-use super::{Guard, Place};
+use super::{Guard, Place, QuestionIndex};
 
 /// Changes not yet written, a list a kind of cell.
 #[derive(Clone, Debug, Default)]
@@ -70,18 +70,9 @@ pub(super) fn write(trace: &mut Trace, place: Place, base: &Guard, ways: Vec<(Gu
     write_cells::<TemporaryCell>(trace, place, base, &ways);
     write_cells::<SettingCell>(trace, place, base, &ways);
     write_cells::<TestCell>(trace, place, base, &ways);
-    let n_ways = ways.len();
-    let mut met: Vec<(Unmet, usize)> = Vec::new();
+    let mut met: Vec<(Guard, Vec<Unmet>)> = Vec::new();
     for (guard, pending) in ways {
-        for unmet in pending.unmet {
-            let same = |known: &&mut (Unmet, usize)| {
-                known.0.reason == unmet.reason && known.0.since == unmet.since
-            };
-            match met.iter_mut().find(same) {
-                Some((_, count)) => *count += 1,
-                None => met.push((Unmet { guard: guard.clone(), ..unmet }, 1)),
-            }
-        }
+        met.push((guard, pending.unmet));
         for unknown in pending.cannot_judge {
             if !trace.cannot_judge.contains(&unknown) {
                 trace.cannot_judge.push(unknown);
@@ -89,11 +80,24 @@ pub(super) fn write(trace: &mut Trace, place: Place, base: &Guard, ways: Vec<(Gu
         }
         trace.loadings.extend(pending.loadings);
     }
-    for (mut unmet, count) in met {
-        if count == n_ways {
-            unmet.guard = base.clone();
+    write_unmet(trace, base, &met);
+}
+
+/// An unmet demand is written once for each set of answers that decides it.
+fn write_unmet(trace: &mut Trace, base: &Guard, ways: &[(Guard, Vec<Unmet>)]) {
+    let same = |a: &Unmet, b: &Unmet| a.reason == b.reason && a.since == b.since;
+    let mut done: Vec<&Unmet> = Vec::new();
+    for unmet in ways.iter().flat_map(|(_, met)| met) {
+        if done.iter().any(|known| same(known, unmet)) {
+            continue;
         }
-        trace.unmet.push(unmet);
+        done.push(unmet);
+        let met = ways.iter().map(|(guard, met)| (guard, met.iter().any(|other| same(other, unmet))));
+        for (guard, is_met) in deciding(base, &met.collect::<Vec<_>>()) {
+            if is_met {
+                trace.unmet.push(Unmet { guard, ..unmet.clone() });
+            }
+        }
     }
 }
 
@@ -110,23 +114,52 @@ where
         return;
     }
     let mut done: Vec<&C> = Vec::new();
-    for (cell, state) in ways.iter().flat_map(|(_, pending)| C::list(pending)) {
+    for (cell, _) in ways.iter().flat_map(|(_, pending)| C::list(pending)) {
         if done.contains(&cell) {
             continue;
         }
         done.push(cell);
-        let agreed = ways.iter().all(|(_, pending)| pending.get(cell) == Some(state));
+        let states: Vec<(&Guard, Option<&C::State>)> =
+            ways.iter().map(|(guard, pending)| (guard, pending.get(cell))).collect();
         let Some(line) = cell.line_mut(trace) else { continue };
-        if agreed {
-            line.push(place, base.clone(), state.clone());
-            continue;
-        }
-        for (guard, pending) in ways {
-            if let Some(state) = pending.get(cell) {
-                line.push(place, guard.clone(), state.clone());
+        for (guard, state) in deciding(base, &states) {
+            if let Some(state) = state {
+                line.push(place, guard, state.clone());
             }
         }
     }
+}
+
+/// The values of ways with guards that ask only what decides between them.
+///
+/// An action may depend on several questions through several cells; each cell keeps only its own.
+fn deciding<V: PartialEq + Copy>(base: &Guard, ways: &[(&Guard, V)]) -> Vec<(Guard, V)> {
+    let mut kept: Vec<(Guard, V)> = ways.iter().map(|(guard, value)| ((*guard).clone(), *value)).collect();
+    let mut questions: Vec<QuestionIndex> = ways
+        .iter()
+        .flat_map(|(guard, _)| guard.answers())
+        .map(|(question, _)| *question)
+        .filter(|question| base.answer(*question).is_none())
+        .collect();
+    questions.sort_unstable();
+    questions.dedup();
+    for question in questions {
+        let without: Vec<(Guard, V)> =
+            kept.iter().map(|(guard, value)| (guard.without(question), *value)).collect();
+        let agree = without.iter().enumerate().all(|(i, (guard, value))| {
+            let later = without.iter().skip(i + 1);
+            later.into_iter().all(|(other, known)| value == known || !guard.is_compatible(other))
+        });
+        if agree {
+            kept.clear();
+            for one in without {
+                if !kept.contains(&one) {
+                    kept.push(one);
+                }
+            }
+        }
+    }
+    kept
 }
 
 macro_rules! written {

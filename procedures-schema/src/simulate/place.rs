@@ -20,7 +20,10 @@ impl Place {
 
     /// After action `action` of execution `execution`, both from 0.
     pub fn of_action(execution: usize, action: usize) -> Self {
-        Self { execution: counted(execution), action: counted(action).saturating_mul(ROOM).min(u32::MAX - ROOM) }
+        Self {
+            execution: counted(execution),
+            action: counted(action).saturating_mul(ROOM).min(u32::MAX - ROOM),
+        }
     }
 
     /// After the whole of execution `execution`, from 0.

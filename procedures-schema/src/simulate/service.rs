@@ -14,7 +14,12 @@ use std::collections::BTreeMap;
 pub(super) fn trace_of(plant: Plant, run: &Run) -> Trace {
     Trace {
         run: run.clone(),
-        appliance: Timeline::new(ApplianceState { running: Some(Mode::Heat), since_minute: 0, shown_to_work: None, ended: None }),
+        appliance: Timeline::new(ApplianceState {
+            running: Some(Mode::Heat),
+            since_minute: 0,
+            shown_to_work: None,
+            ended: None,
+        }),
         clock: Timeline::new(0),
         sections: plant.sections().map(|(s, _)| Timeline::new(section(&plant, s))).collect(),
         supplies: plant
@@ -72,6 +77,7 @@ fn fitted() -> ComponentState {
         whereabouts: Whereabouts::Fitted,
         new: false,
         on_carrier: true,
+        put_over: false,
         last_touched: None,
         cleaned: None,
         inspected: None,

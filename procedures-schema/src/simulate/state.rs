@@ -200,6 +200,8 @@ pub struct ComponentState {
     pub new: bool,
     /// Whether it is on the part that carries it.
     pub on_carrier: bool,
+    /// Whether it was taken off one carrier and put on another, on the bench.
+    pub put_over: bool,
     /// When it was last touched.
     pub last_touched: Option<Place>,
     /// When it was last cleaned.

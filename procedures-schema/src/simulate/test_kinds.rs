@@ -79,8 +79,7 @@ pub struct TestRow {
 
 const MAINS: &[CircuitKind] = &[CircuitKind::MainsElectricity];
 const GAS: &[CircuitKind] = &[CircuitKind::FuelGas];
-const LEAKING: &[CircuitKind] =
-    &[CircuitKind::FuelGas, CircuitKind::Refrigerant, CircuitKind::CompressedAir];
+const LEAKING: &[CircuitKind] = &[CircuitKind::FuelGas, CircuitKind::Refrigerant, CircuitKind::CompressedAir];
 const BURNING: &[CircuitKind] = &[CircuitKind::AirAndFlue, CircuitKind::FuelGas];
 const FLUE: &[CircuitKind] = &[CircuitKind::AirAndFlue];
 const HEATING: &[CircuitKind] = &[CircuitKind::HeatingWater];
@@ -147,7 +146,7 @@ static ROWS: [TestRow; 17] = [
     stamping(row(TestKind::GasRate, GAS, Loading::Running, ByTheEnd), Stamps::All),
     stamping(settled(row(TestKind::Combustion, BURNING, Loading::Running, ByTheEnd)), Stamps::All),
     row(TestKind::FlueIntegrity, FLUE, Loading::Running, ByTheEnd),
-    shut(stamping(row(TestKind::FillPressure, HEATING, Loading::UnderPressure, BeforeStart), Stamps::Sections)),
+    shut(stamping(row(TestKind::FillPressure, HEATING, Loading::UnderPressure, ByTheEnd), Stamps::Sections)),
     shut(seen(row(TestKind::LeakCold, WET, Loading::UnderPressure, BeforeStart))),
     shut(seen(row(TestKind::LeakHot, WET, Loading::UnderPressureHot, ByTheEnd))),
     seen(row(TestKind::TrapFilled, CONDENSATE, Loading::Filled, BeforeStart)),

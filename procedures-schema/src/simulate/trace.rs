@@ -12,7 +12,7 @@ use super::{
 use std::collections::BTreeMap;
 
 /// A thing with a timeline of its own.
-pub trait Cell {
+pub trait Cell: 'static {
     /// Its states.
     type State: PartialEq;
 

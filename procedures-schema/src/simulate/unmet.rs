@@ -246,6 +246,15 @@ pub enum Reason {
         /// Tests of which one is missing.
         any_of: TestDemand,
     },
+    /// A test that is due was not passed by now.
+    TestLate {
+        /// What it comes too late for.
+        demand: Demand,
+        /// The thing not tested.
+        thing: Thing,
+        /// Tests of which one is missing.
+        any_of: TestDemand,
+    },
     /// A part was fitted or a supply restored, and the appliance not shown to work after that.
     FunctionNotShown,
 }
@@ -259,8 +268,8 @@ pub enum CauseOf {
     Thing(Thing),
     /// The running appliance.
     Appliance,
-    /// A test that is missing for a thing.
-    Missing(Thing, TestDemand),
+    /// A test that is missing, whatever it should have covered.
+    Missing(TestDemand),
     /// The action itself.
     Action(Place, Demand),
 }
@@ -301,7 +310,7 @@ impl Unmet {
             Reason::LeftOff { component } => CauseOf::Thing(Thing::Component(*component)),
             Reason::TemporaryLeft { temporary } => CauseOf::Thing(Thing::Temporary(*temporary)),
             Reason::NotNormal { isolator } => CauseOf::Thing(Thing::Isolator(*isolator)),
-            Reason::NotTested { thing, any_of } => CauseOf::Missing(*thing, any_of),
+            Reason::NotTested { any_of, .. } | Reason::TestLate { any_of, .. } => CauseOf::Missing(any_of),
             Reason::FunctionNotShown => CauseOf::Appliance,
         }
     }

@@ -51,7 +51,8 @@ impl Machine<'_> {
 
     fn demand_removal(&mut self, component: ComponentCell, aside: bool) {
         let thing = Thing::Component(component);
-        let behind = self.trace.plant.component(component).map(|plan| plan.behind.clone()).unwrap_or_default();
+        let behind =
+            self.trace.plant.component(component).map(|plan| plan.behind.clone()).unwrap_or_default();
         self.demand_reach(&behind, thing);
         let mut assembly = self.carried_by(component);
         assembly.push(component);
@@ -78,17 +79,19 @@ impl Machine<'_> {
                 inside > 0 && !within && plan.port.is_none() && !(aside && plan.flexible)
             })
             .filter(|(cell, plan)| {
-                self.now(cell).is_some_and(|state| {
-                    state.made > 0 || (state.slack > 0 && !plan.frees_when_slack)
-                })
+                self.now(cell)
+                    .is_some_and(|state| state.made > 0 || (state.slack > 0 && !plan.frees_when_slack))
             })
             .map(|(cell, _)| cell)
             .collect()
     }
 
     fn demand_people(&mut self, assembly: &[ComponentCell], thing: Thing) {
-        let mass: f64 =
-            assembly.iter().filter_map(|part| self.trace.plant.component(*part)).map(|plan| plan.mass_kg).sum();
+        let mass: f64 = assembly
+            .iter()
+            .filter_map(|part| self.trace.plant.component(*part))
+            .map(|plan| plan.mass_kg)
+            .sum();
         let light = mass <= HEAVIEST * f64::from(self.people);
         self.demand(light, Demand::TooHeavy, Some(thing), Vec::new());
     }
@@ -105,6 +108,7 @@ impl Machine<'_> {
                 .is_some_and(|carrier| !self.is_fitted(carrier));
             if on_the_bench {
                 self.change(&component, |state| {
+                    state.put_over = !state.on_carrier;
                     state.on_carrier = true;
                     state.new = state.new || new;
                 });
@@ -130,7 +134,8 @@ impl Machine<'_> {
         let was = self.now(&component).map(|state| state.whereabouts);
         let off = matches!(was, Some(Whereabouts::Off | Whereabouts::Aside | Whereabouts::Discarded));
         self.demand(off, Demand::FitNotRemoved, Some(thing), Vec::new());
-        let behind = self.trace.plant.component(component).map(|plan| plan.behind.clone()).unwrap_or_default();
+        let behind =
+            self.trace.plant.component(component).map(|plan| plan.behind.clone()).unwrap_or_default();
         self.demand_reach(&behind, thing);
         self.demand_no_blank(component);
         self.demand_finished_behind(component);
@@ -174,8 +179,7 @@ impl Machine<'_> {
             .map(|(c, _)| c)
             .collect();
         let unfinished_part = |part: &ComponentCell| {
-            self.now(part)
-                .is_some_and(|s| matches!(s.whereabouts, Whereabouts::Off | Whereabouts::Aside))
+            self.now(part).is_some_and(|s| matches!(s.whereabouts, Whereabouts::Off | Whereabouts::Aside))
         };
         let mut unfinished: Vec<Thing> =
             parts.into_iter().filter(unfinished_part).map(Thing::Component).collect();
@@ -187,15 +191,17 @@ impl Machine<'_> {
             self.demand(false, Demand::CoversUnfinished, Some(thing), vec![what]);
         }
         for joint in joints {
-            let unseen = self.lacks_a_look(joint);
-            self.demand(!unseen, Demand::AboutToBeCovered, Some(thing), vec![Thing::Connection(joint)]);
+            if let Some((touched, any_of)) = self.lacks_a_look(joint) {
+                self.unmet_test(Demand::AboutToBeCovered, Thing::Connection(joint), any_of, touched);
+            }
         }
     }
 
     fn demand_nothing_carried_left(&mut self, action: &Action, component: ComponentCell) {
         for carried in self.carried_by(component) {
-            let left = self.now(&carried).is_some_and(|state| state.on_carrier && !state.new);
-            let comes_new = action.with_new.iter().any(|id| self.trace.plant.component_named(id) == Some(carried));
+            let left = self.now(&carried).is_some_and(|s| s.on_carrier && !s.new && !s.put_over);
+            let comes_new =
+                action.with_new.iter().any(|id| self.trace.plant.component_named(id) == Some(carried));
             let others = vec![Thing::Component(carried)];
             self.demand(!left || comes_new, Demand::CarriedLeft, Some(Thing::Component(component)), others);
         }

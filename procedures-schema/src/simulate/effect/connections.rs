@@ -113,9 +113,7 @@ impl Machine<'_> {
             .collect();
         let open: Vec<Thing> = sections
             .into_iter()
-            .filter(|s| {
-                self.now(s).is_some_and(|state| state.contents != crate::simulate::Contents::Inert)
-            })
+            .filter(|s| self.now(s).is_some_and(|state| state.contents != crate::simulate::Contents::Inert))
             .flat_map(|s| self.open_ends(s, false))
             .filter(|end| *end != connection)
             .map(Thing::Connection)

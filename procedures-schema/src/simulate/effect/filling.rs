@@ -8,7 +8,7 @@ use crate::simulate::machine::Machine;
 use crate::simulate::state::{Contents, Lapse};
 use crate::simulate::test_kinds::Due;
 use crate::simulate::unmet::Demand;
-use crate::simulate::{ConnectionCell, SectionCell, Thing};
+use crate::simulate::{ConnectionCell, SectionCell, TestDemand, Thing};
 
 impl Machine<'_> {
     pub(super) fn charge(&mut self, action: &Action, part: Part) {
@@ -93,14 +93,9 @@ impl Machine<'_> {
             .collect();
         for joint in joints {
             let Some((touched, lacking)) = self.lacking(joint) else { continue };
-            let tightness = lacking.iter().any(|any_of| any_of.iter().all(|w| w.kind == TestKind::Tightness));
-            if tightness {
-                let reason = crate::simulate::Reason::Demand {
-                    demand: Demand::PurgedBeforeTested,
-                    thing: Some(Thing::Connection(joint)),
-                    others: Vec::new(),
-                };
-                self.unmet([(reason, touched)]);
+            let is_tightness = |any_of: &TestDemand| any_of.iter().all(|w| w.kind == TestKind::Tightness);
+            for any_of in lacking.into_iter().filter(is_tightness) {
+                self.unmet_test(Demand::PurgedBeforeTested, Thing::Connection(joint), any_of, touched);
             }
         }
     }

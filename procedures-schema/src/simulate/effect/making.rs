@@ -91,8 +91,10 @@ impl Machine<'_> {
             return;
         }
         let inert = self.now(&section).is_some_and(|state| state.contents == Contents::Inert);
-        let mut items = self.trace.plant.temporaries().filter(|(_, plan)| plan.flows);
-        let flows = items.any(|(cell, _)| self.now(&cell).is_some_and(|state| state.in_place));
+        let plant = &self.trace.plant;
+        let flows = plant
+            .temporaries()
+            .any(|(cell, plan)| plan.flows && self.now(&cell).is_some_and(|state| state.in_place));
         self.demand(inert && flows, Demand::NoInertFlow, Some(Thing::Connection(connection)), Vec::new());
     }
 
@@ -117,11 +119,8 @@ impl Machine<'_> {
 
     /// Fasteners that belong together open the joint when all are open at once; like joints, one by one.
     fn was_opened(&self, connection: ConnectionCell, state: &ConnectionState, action: &Action) -> bool {
-        let together = self
-            .trace
-            .plant
-            .connection(connection)
-            .is_none_or(|plan| plan.grouping == Grouping::Together);
+        let together =
+            self.trace.plant.connection(connection).is_none_or(|plan| plan.grouping == Grouping::Together);
         let needed = if together { state.count() } else { action.count.unwrap_or(1) };
         state.most_open >= needed
     }

@@ -131,8 +131,7 @@ impl Machine<'_> {
     pub(super) fn prove(&mut self, action: &Action) {
         let sections = self.named_sections(action);
         for section in &sections {
-            let failing =
-                self.not_cut_off(*section, &sections).or_else(|| self.not_released(*section));
+            let failing = self.not_cut_off(*section, &sections).or_else(|| self.not_released(*section));
             self.unmet(failing);
             let waited = self.has_waited(*section);
             self.demand(waited, Demand::WaitTooShort, Some(Thing::Section(*section)), Vec::new());
@@ -170,7 +169,9 @@ impl Machine<'_> {
 
     /// An electrical proof is taken where the work is: at terminals that can be reached.
     fn demand_proved_here(&mut self, action: &Action) {
-        let Some(at) = action.at.as_ref().and_then(|id| self.trace.plant.connection_named(id)) else { return };
+        let Some(at) = action.at.as_ref().and_then(|id| self.trace.plant.connection_named(id)) else {
+            return;
+        };
         let Some(plan) = self.trace.plant.connection(at) else { return };
         let electrical = plan
             .section
@@ -211,7 +212,10 @@ fn match_readings<'g>(
     given: &'g [Reading],
 ) -> Option<Vec<(&'static ProofReading, &'g Reading)>> {
     let mut rest = given.iter();
-    row.proof.iter().map(|asked| rest.find(|reading| fits(asked, reading)).map(|found| (asked, found))).collect()
+    row.proof
+        .iter()
+        .map(|asked| rest.find(|reading| fits(asked, reading)).map(|found| (asked, found)))
+        .collect()
 }
 
 fn fits(asked: &ProofReading, given: &Reading) -> bool {

@@ -7,7 +7,7 @@ use crate::simulate::kinds::{Hazard, KindRow};
 use crate::simulate::machine::Machine;
 use crate::simulate::state::{Contents, Lapse};
 use crate::simulate::test_kinds::{Due, test_row};
-use crate::simulate::unmet::Demand;
+use crate::simulate::unmet::{Demand, Reason};
 use crate::simulate::{ApplianceCell, ConnectionCell, Place, SectionCell, SettingCell, TemporaryCell};
 use crate::simulate::{TestDemand, Thing};
 
@@ -47,8 +47,7 @@ impl Machine<'_> {
 
     /// What must be true of a section before the appliance starts, or a part starts by itself.
     pub(super) fn demand_ready(&mut self, section: SectionCell) {
-        let (Some(row), Some(plan)) =
-            (self.trace.plant.row_of(section), self.trace.plant.section(section))
+        let (Some(row), Some(plan)) = (self.trace.plant.row_of(section), self.trace.plant.section(section))
         else {
             return;
         };
@@ -100,9 +99,8 @@ impl Machine<'_> {
     }
 
     /// A test that comes too late is missing for the same cause as one that never comes.
-    fn unmet_test(&mut self, demand: Demand, thing: Thing, _any_of: TestDemand, touched: Place) {
-        use crate::simulate::Reason;
-        self.unmet([(Reason::Demand { demand, thing: Some(thing), others: Vec::new() }, touched)]);
+    pub(super) fn unmet_test(&mut self, demand: Demand, thing: Thing, any_of: TestDemand, touched: Place) {
+        self.unmet([(Reason::TestLate { demand, thing, any_of }, touched)]);
     }
 
     /// Temporary items in the way and settings lost.

@@ -14,12 +14,12 @@ impl Machine<'_> {
         for isolator in self.isolators_of(action) {
             let thing = Some(Thing::Isolator(isolator));
             let handle = self.trace.plant.isolator(isolator).map(|plan| plan.handle.clone());
-            let by_hand =
-                !matches!(handle, Some(Handle::None | Handle::Automatic | Handle::Relief) | None);
+            let by_hand = !matches!(handle, Some(Handle::None | Handle::Automatic | Handle::Relief) | None);
             self.demand(by_hand, Demand::NoHandle, thing, Vec::new());
-            let first = self.sides(isolator).iter().any(|section| {
-                self.trace.plant.row_of(*section).is_some_and(|row| row.shut_down_first)
-            });
+            let first = self
+                .sides(isolator)
+                .iter()
+                .any(|section| self.trace.plant.row_of(*section).is_some_and(|row| row.shut_down_first));
             let running = first && self.is_running();
             self.demand(!running, Demand::NotShutDown, thing, Vec::new());
             self.change(&isolator, |state| state.open = false);
@@ -101,7 +101,9 @@ impl Machine<'_> {
             let off = self.guards_off(section);
             self.demand(off.is_empty(), Demand::RestoredGuardOff, thing, off);
         }
-        self.demand_no_dry_element(section);
+        if row.guarded {
+            self.demand_no_dry_element(section);
+        }
     }
 
     /// Guards of a section that are off or not held.

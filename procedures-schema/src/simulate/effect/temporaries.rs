@@ -46,8 +46,7 @@ impl Machine<'_> {
             }
         }
         if let Some(circuit) = plan.restrains {
-            let sections =
-                self.trace.plant.circuit(circuit).map(|c| c.sections.clone()).unwrap_or_default();
+            let sections = self.trace.plant.circuit(circuit).map(|c| c.sections.clone()).unwrap_or_default();
             for section in sections {
                 if self.is_fed(section) {
                     self.demand(false, Demand::CanStart, thing, vec![Thing::Section(section)]);
@@ -60,9 +59,12 @@ impl Machine<'_> {
     fn demand_opening_end(&mut self, end: crate::simulate::ConnectionCell) {
         let Some(plan) = self.trace.plant.connection(end) else { return };
         let (is_port, section) = (plan.port.is_some(), plan.section);
-        let failing = section.and_then(|section| {
-            if is_port { self.still_fed(section, &[]) } else { self.not_in_force(section) }
-        });
+        let failing =
+            section.and_then(
+                |section| {
+                    if is_port { self.still_fed(section, &[]) } else { self.not_in_force(section) }
+                },
+            );
         self.unmet(failing);
     }
 

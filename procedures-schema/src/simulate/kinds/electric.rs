@@ -1,6 +1,6 @@
 //! Rows of electricity and movement.
 
-use super::{ProofReading, Energies, Hazard, KindRow, NOTHING, TestDemand, any, reading, row, seen};
+use super::{Energies, Hazard, KindRow, NOTHING, ProofReading, TestDemand, any, reading, row, seen};
 use crate::model::{CircuitKind, TestKind};
 use crate::units::Unit;
 
@@ -15,7 +15,8 @@ const MAINS_PROOF: &[ProofReading] = &[
     reading("N to E", ("0", "5", Unit::Volt), DEAD),
     seen("tester on the known source again", "shows live", DEAD),
 ];
-const MAINS_AFTER_JOINT: &[TestDemand] = &[&[any(TestKind::EarthContinuity)], &[any(TestKind::Polarity)], FUNCTION];
+const MAINS_AFTER_JOINT: &[TestDemand] =
+    &[&[any(TestKind::EarthContinuity)], &[any(TestKind::Polarity)], FUNCTION];
 
 pub(super) static MAINS: KindRow = {
     let mut mains = row(CircuitKind::MainsElectricity, Hazard::Isolation);
@@ -39,7 +40,8 @@ pub(super) static CONTROL: KindRow = {
 
 const STILL: &str = "seen still, start attempt: HSG253 and ISO 14118 (from memory)";
 
-const MOTION_PROOF: &[ProofReading] = &[seen("movement", "still", STILL), seen("start attempt", "nothing moves", STILL)];
+const MOTION_PROOF: &[ProofReading] =
+    &[seen("movement", "still", STILL), seen("start attempt", "nothing moves", STILL)];
 
 pub(super) static MOTION: KindRow = {
     let mut motion = row(CircuitKind::StoredMotion, Hazard::Isolation);
@@ -70,4 +72,3 @@ pub(super) static DC_BUS: KindRow = {
     bus.after_connector = &[FUNCTION];
     bus
 };
-

@@ -1,6 +1,8 @@
 //! Rows of fuel gas, air and flue, refrigerant, compressed air, steam and oil.
 
-use super::{ProofReading, Contents, Hazard, KindRow, PRACTICE, PRESSURE, PRESSURE_AND_HEAT, TestDemand, any, at};
+use super::{
+    Contents, Hazard, KindRow, PRACTICE, PRESSURE, PRESSURE_AND_HEAT, ProofReading, TestDemand, any, at,
+};
 use super::{reading, row, seen};
 use crate::model::{CircuitKind, Mode, TestKind};
 use crate::units::Unit;
@@ -17,7 +19,8 @@ const FUEL_GAS_PROOF: &[ProofReading] = &[
     reading("rise in 60 s", ("0", "0.2", Unit::Millibar), GAS_ZERO),
 ];
 const FUEL_GAS_AFTER_JOINT: &[TestDemand] = &[&[any(TestKind::Tightness)], &[any(TestKind::LeakFluid)]];
-const FUEL_GAS_AFTER_JOINT_BEHIND_AUTOMATIC: &[TestDemand] = &[&[any(TestKind::LeakFluid), at(TestKind::Combustion, Mode::Max)]];
+const FUEL_GAS_AFTER_JOINT_BEHIND_AUTOMATIC: &[TestDemand] =
+    &[&[any(TestKind::LeakFluid), at(TestKind::Combustion, Mode::Max)]];
 const FUEL_GAS_AFTER_PORT: &[TestDemand] = &[&[any(TestKind::LeakFluid)]];
 
 pub(super) static FUEL_GAS: KindRow = {
@@ -50,7 +53,8 @@ const REFRIGERANT_PROOF: &[ProofReading] = &[reading(
     ("0", "0", Unit::Bar),
     "common practice, no source; never loosened under pressure to let out",
 )];
-const REFRIGERANT_AFTER_JOINT: &[TestDemand] = &[&[any(TestKind::PressureHold)], &[any(TestKind::VacuumHold)], &[any(TestKind::LeakFluid)]];
+const REFRIGERANT_AFTER_JOINT: &[TestDemand] =
+    &[&[any(TestKind::PressureHold)], &[any(TestKind::VacuumHold)], &[any(TestKind::LeakFluid)]];
 const REFRIGERANT_AFTER_PORT: &[TestDemand] = &[&[any(TestKind::LeakFluid)]];
 
 pub(super) static REFRIGERANT: KindRow = {

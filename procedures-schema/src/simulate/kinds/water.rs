@@ -1,6 +1,9 @@
 //! Rows of water and stored heat.
 
-use super::{ProofReading, Contents, Energies, Hazard, KindRow, NOTHING, PRACTICE, PRESSURE_AND_HEAT, SCALD, TestDemand};
+use super::{
+    Contents, Energies, Hazard, KindRow, NOTHING, PRACTICE, PRESSURE_AND_HEAT, ProofReading, SCALD,
+    TestDemand,
+};
 use super::{any, reading, row, seen};
 use crate::model::{CircuitKind, TestKind};
 use crate::units::Unit;

@@ -2,12 +2,12 @@
 
 use super::{
     CircuitCell, CircuitPlan, ComponentCell, ComponentPlan, ConnectionCell, ConnectionPlan, IsolatorCell,
-    IsolatorPlan, Plant, QuestionPlan, SealCell, SectionCell, SectionPlan, SettingCell, SettingPlan, Side, TemporaryCell, TemporaryPlan,
-    Thing,
+    IsolatorPlan, Plant, QuestionPlan, SealCell, SectionCell, SectionPlan, SettingCell, SettingPlan, Side,
+    TemporaryCell, TemporaryPlan, Thing,
 };
 use crate::model::{
-    ApplianceMap, CircuitKind, Component, Connection, Family, FreesWhen, Handle, Id, Isolator, Known, Position,
-    Procedure, Question, SUPPLY, Seal, Setting, Temporary,
+    ApplianceMap, CircuitKind, Component, Connection, Family, FreesWhen, Handle, Id, Isolator, Known,
+    Position, Procedure, Question, SUPPLY, Seal, Setting, Temporary,
 };
 use crate::simulate::kinds::kind_row;
 use crate::units::{Measured, Unit, convert};
