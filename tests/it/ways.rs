@@ -30,7 +30,7 @@ fn good() -> Vec<Procedure> {
 }
 
 fn question(n: usize) -> Question {
-    let answers = vec!["yes".to_owned(), "no".to_owned(), "cannot tell".to_owned()];
+    let answers = ["yes".to_owned(), "no".to_owned(), "cannot tell".to_owned()];
     let id = Id::new(&format!("q{n}"));
     Question {
         id,

@@ -117,14 +117,11 @@ impl<'p> Machine<'p> {
     fn guard_of(&mut self, step: &Step) -> Option<Guard> {
         let mut guard = self.trace.run.way().clone();
         for answer in &step.when {
-            match self.trace.plant.answer(answer) {
-                Some((question, answer)) => {
-                    guard = guard.and(&Guard::ALWAYS.with(question, answer))?;
-                }
-                None => {
-                    let what = format!("the answer \"{}\" to \"{}\"", answer.answer, answer.question);
-                    self.trace.cannot_judge.push(CannotJudge { place: self.place, what });
-                }
+            if let Some((question, answer)) = self.trace.plant.answer(answer) {
+                guard = guard.and(&Guard::ALWAYS.with(question, answer))?;
+            } else {
+                let what = format!("the answer \"{}\" to \"{}\"", answer.answer, answer.question);
+                self.trace.cannot_judge.push(CannotJudge { place: self.place, what });
             }
         }
         Some(guard)
@@ -312,13 +309,11 @@ impl<'p> Machine<'p> {
 
     /// Whether the first answer to a question is given; where it is open, the ways are told apart.
     pub(super) fn is_first_answer(&self, question: QuestionIndex) -> bool {
-        match self.guard.answer(question) {
-            Some(answer) => answer == 0,
-            None => {
-                self.split.set(Some(question));
-                true
-            }
+        let answer = self.guard.answer(question);
+        if answer.is_none() {
+            self.split.set(Some(question));
         }
+        answer.is_none_or(|answer| answer == 0)
     }
 
     /// Whether the appliance runs.

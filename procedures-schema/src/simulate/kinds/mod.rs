@@ -231,7 +231,7 @@ mod tests {
             let row = kind_row(kind).expect("a row");
             for reading in row.proof {
                 assert!(!reading.source.is_empty(), "{kind}: {}", reading.what);
-                assert!(reading.limits.is_some() != !reading.seen.is_empty(), "{kind}: {}", reading.what);
+                assert!(reading.limits.is_some() == reading.seen.is_empty(), "{kind}: {}", reading.what);
             }
         }
     }

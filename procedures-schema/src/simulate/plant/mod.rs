@@ -183,6 +183,7 @@ pub struct ComponentPlan {
 }
 
 /// A temporary item.
+#[expect(clippy::struct_excessive_bools, reason = "independent facts, read by name")]
 #[derive(Clone, Debug)]
 pub struct TemporaryPlan {
     /// Identity.
