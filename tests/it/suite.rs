@@ -41,10 +41,12 @@ fn every_sample_is_laid_out_as_the_editor_saves_it() {
 }
 
 #[test]
-fn every_good_procedure_is_accepted_without_any_finding() {
+fn every_good_procedure_is_accepted_with_nothing_but_advice() {
     for file in accepted() {
         let report = check(&read(&file), today());
-        assert_eq!(titles(&report), Vec::<String>::new(), "{}", file.path);
+        let advice = |title: &String| title.starts_with("advise");
+        let told: Vec<String> = titles(&report).into_iter().filter(|title| !advice(title)).collect();
+        assert_eq!(told, Vec::<String>::new(), "{}", file.path);
         assert_eq!(report.verdict, Verdict::Accepted);
     }
 }
@@ -154,7 +156,9 @@ fn a_ready_ladder_makes_every_circuit_safe_in_words_that_say_so() {
             assert!(!steps.is_empty(), "{} {}", file.path, circuit.name);
             fresh.steps.extend(steps.into_iter().map(Arc::new));
             let report = check(&fresh, today());
-            let about_the_ladder = |code: &str| !code.starts_with("putback/") && code != "retest/missing";
+            let about_the_ladder = |code: &str| {
+                ["isolation/", "gas/", "pressure/", "words/"].iter().any(|f| code.starts_with(f))
+            };
             let wrong: Vec<_> = report.findings.iter().filter(|f| about_the_ladder(f.code)).collect();
             assert!(wrong.is_empty(), "{} {}: {:#?}", file.path, circuit.name, titles(&report));
             let trace = simulate(&fresh, &Run::of(&fresh));

@@ -12,6 +12,7 @@ mod catalogue;
 mod cause;
 mod code;
 mod context;
+mod document;
 mod finding;
 mod report;
 mod rule;

@@ -4,3 +4,4 @@ pub(in crate::check) mod not_renewed;
 pub(in crate::check) mod renewed_unopened;
 pub(in crate::check) mod reused_uninspected;
 pub(in crate::check) mod reused_unsound;
+pub(in crate::check) mod size_missing;
