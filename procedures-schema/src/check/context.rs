@@ -1,6 +1,7 @@
 //! What a rule may look at, and the names it uses for it.
 
 use super::cause::thing_of;
+use crate::lexicon::{Lexicon, Said};
 use crate::model::{Action, Id, Procedure, Step};
 use crate::simulate::{Guard, Place, SectionCell, Side, Thing, Trace, Unmet};
 
@@ -8,9 +9,22 @@ use crate::simulate::{Guard, Place, SectionCell, Side, Thing, Trace, Unmet};
 pub(super) struct Context<'c> {
     pub(super) procedure: &'c Procedure,
     pub(super) trace: &'c Trace,
+    /// The words of the document's language, if there are any.
+    pub(super) lexicon: Option<&'static Lexicon>,
+    /// The verb phrases of each step; found once, for several rules ask for them.
+    pub(super) said: Vec<Vec<Said>>,
 }
 
 impl<'c> Context<'c> {
+    /// A document with its trace, and what its words say.
+    pub(super) fn new(procedure: &'c Procedure, trace: &'c Trace) -> Self {
+        let lexicon = Lexicon::for_language(&procedure.language);
+        let said = lexicon.map_or_else(Vec::new, |lexicon| {
+            procedure.steps.iter().map(|step| lexicon.phrases(&step.words)).collect()
+        });
+        Self { procedure, trace, lexicon, said }
+    }
+
     /// The step executed at a place.
     pub(super) fn step_at(&self, place: Place) -> Option<&'c Step> {
         let position = self.trace.run().steps().get(place.execution()?)?;

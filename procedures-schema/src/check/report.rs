@@ -66,7 +66,7 @@ pub fn check_trace(procedure: &Procedure, trace: &Trace, today: Date) -> Report 
 
 /// Checks a document by some of the rules; a verdict by fewer than all is worth less.
 pub fn check_with(procedure: &Procedure, trace: &Trace, today: Date, rules: &[&'static Rule]) -> Report {
-    let context = Context { procedure, trace };
+    let context = Context::new(procedure, trace);
     let mut findings = findings_of_unmet(&context, rules);
     for rule in rules {
         if let Looks::AtDocument(look) = rule.looks {

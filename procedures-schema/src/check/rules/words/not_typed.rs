@@ -4,7 +4,6 @@ use crate::check::context::Context;
 use crate::check::document::{has_phrase, steps};
 use crate::check::finding::{Finding, Level};
 use crate::check::rule::{Looks, Rule};
-use crate::lexicon::Lexicon;
 use crate::model::Span;
 
 pub(in crate::check) static RULE: Rule = Rule {
@@ -16,9 +15,7 @@ pub(in crate::check) static RULE: Rule = Rule {
 };
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
-    let Some(lexicon) = Lexicon::for_language(&context.procedure.language) else { return };
-    for at in steps(context) {
-        let said = lexicon.phrases(&at.step.words);
+    for (at, said) in steps(context).zip(&context.said) {
         let covered = |word: &Span| {
             let spans = at.step.actions.iter().flat_map(|action| &action.says);
             spans.into_iter().any(|span| span.0 < word.1 && word.0 < span.1)
