@@ -50,7 +50,8 @@ pub(super) fn has_phrase(text: &str, phrase: &str) -> bool {
         let before = text.get(..at).and_then(|text| text.chars().next_back());
         let after = text.get(at + phrase.len()..).and_then(|text| text.chars().next());
         let inner = (phrase.chars().next(), phrase.chars().next_back());
-        !(is_letter(before) && is_letter(inner.0)) && !(is_letter(after) && is_letter(inner.1))
+        let within_a_word = is_letter(before) && is_letter(inner.0) || is_letter(after) && is_letter(inner.1);
+        !within_a_word
     })
 }
 
