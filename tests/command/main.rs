@@ -65,10 +65,11 @@ fn a_rejected_file_is_shown_step_words_lane_reason_and_remedy() {
         "standard input: REJECTED",
         "told of: mains electricity, heating water",
         "~~~~",
-        "heating [",
-        "reject retest/missing:",
-        "because the suction flange was last touched, since step",
-        "do      Add a cold leak check after step",
+        "heating ##",
+        "also    retest/about-to-be-covered",
+        "reject retest/order:",
+        "because the suction flange and the discharge flange were touched and not tested, since step",
+        "do      Add the cold leak check of the suction flange and the discharge flange before this",
     ] {
         assert!(said.contains(part), "{part}\n{said}");
     }

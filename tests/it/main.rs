@@ -9,8 +9,11 @@
     reason = "a test fails by panicking and may say what it saw"
 )]
 
+mod cases;
+mod fixture;
 mod house;
 mod laws;
 mod rules;
 mod suite;
 mod units;
+mod ways;

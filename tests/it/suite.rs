@@ -41,10 +41,12 @@ fn every_sample_is_laid_out_as_the_editor_saves_it() {
 }
 
 #[test]
-fn every_good_procedure_is_accepted_without_any_finding() {
+fn every_good_procedure_is_accepted_with_nothing_but_advice() {
     for file in accepted() {
         let report = check(&read(&file), today());
-        assert_eq!(titles(&report), Vec::<String>::new(), "{}", file.path);
+        let advice = |title: &String| title.starts_with("advise");
+        let told: Vec<String> = titles(&report).into_iter().filter(|title| !advice(title)).collect();
+        assert_eq!(told, Vec::<String>::new(), "{}", file.path);
         assert_eq!(report.verdict, Verdict::Accepted);
     }
 }
@@ -61,7 +63,7 @@ fn without(procedure: &Procedure, begin: &str) -> Procedure {
 #[test]
 fn a_missing_step_is_rejected_by_the_rule_it_breaks() {
     for (name, begin, code) in [
-        ("circulation-pump", "Switch off at the pump isolator", "isolation/still-fed"),
+        ("circulation-pump", "Switch off at the pump isolator", "isolation/guard-off-live"),
         ("circulation-pump", "Prove the box terminals", "isolation/not-proved"),
         ("circulation-pump", "Close the suction valve and", "pressure/still-fed"),
         ("circulation-pump", "Drain the pump body", "pressure/not-released"),
@@ -82,13 +84,16 @@ fn a_missing_step_is_rejected_by_the_rule_it_breaks() {
         ("circulation-pump", "Check that the pump works", "retest/missing"),
         ("gas-union", "Close the heater gas valve.", "gas/still-fed"),
         ("gas-union", "Prove the gas inlet", "gas/not-proved"),
-        ("gas-union", "Test the gas for tightness", "retest/missing"),
+        ("gas-union", "Test the gas for tightness at", "retest/missing"),
         ("gas-union", "Check the gas union and the test point", "retest/missing"),
         ("gas-union", "Close the test point", "putback/left-open"),
     ] {
         let report = check(&without(&named(name), begin), today());
         assert_eq!(report.verdict, Verdict::Rejected, "{name} without \"{begin}\"");
-        let found = report.findings.iter().any(|f| f.code == code && f.level == Level::Reject);
+        let found = report
+            .findings
+            .iter()
+            .any(|f| f.level == Level::Reject && (f.code == code || f.also.iter().any(|also| also == code)));
         assert!(found, "{name} without \"{begin}\" should break {code}: {:#?}", titles(&report));
     }
 }
@@ -100,11 +105,12 @@ fn a_tightness_test_behind_a_shut_valve_covers_nothing() {
         procedure.steps.iter().position(|step| step.words.starts_with(begin)).expect("a step")
     };
     let opening = spoiled.steps.remove(at(&spoiled, "Open the heater gas valve."));
-    let test = at(&spoiled, "Test the gas for tightness");
+    let test = at(&spoiled, "Test the gas for tightness at");
     spoiled.steps.insert(test + 1, opening);
     let report = check(&spoiled, today());
-    let tightness =
-        |f: &procedures_schema::check::Finding| f.title.contains("gas union gets no gas tightness");
+    let tightness = |f: &procedures_schema::check::Finding| {
+        f.title.contains("the gas union") && f.title.contains("tightness")
+    };
     assert!(report.findings.iter().any(tightness), "{:#?}", titles(&report));
 }
 
@@ -141,14 +147,18 @@ fn one_forgotten_valve_is_one_finding() {
 fn a_ready_ladder_makes_every_circuit_safe_in_words_that_say_so() {
     for file in accepted() {
         let whole = read(&file);
+        // Circuits are made safe in the order of the map: nothing is drained beside what is live.
+        let mut fresh = Procedure::new("fresh".into(), "A fresh procedure");
+        fresh.map = whole.map.clone();
+        let mut ids = NumberedIds::default();
         for circuit in &whole.map.circuits {
-            let mut fresh = Procedure::new("fresh".into(), "A fresh procedure");
-            fresh.map = whole.map.clone();
-            let steps = ladder(&fresh, &circuit.id, &mut NumberedIds::default());
+            let steps = ladder(&fresh, &circuit.id, &mut ids);
             assert!(!steps.is_empty(), "{} {}", file.path, circuit.name);
-            fresh.steps = steps.into_iter().map(Arc::new).collect();
+            fresh.steps.extend(steps.into_iter().map(Arc::new));
             let report = check(&fresh, today());
-            let about_the_ladder = |code: &str| !code.starts_with("putback/") && code != "retest/missing";
+            let about_the_ladder = |code: &str| {
+                ["isolation/", "gas/", "pressure/", "words/"].iter().any(|f| code.starts_with(f))
+            };
             let wrong: Vec<_> = report.findings.iter().filter(|f| about_the_ladder(f.code)).collect();
             assert!(wrong.is_empty(), "{} {}: {:#?}", file.path, circuit.name, titles(&report));
             let trace = simulate(&fresh, &Run::of(&fresh));

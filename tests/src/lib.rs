@@ -68,7 +68,10 @@ fn collect(folder: &Path, paths: &mut Vec<PathBuf>) -> io::Result<()> {
         let entry = entry?;
         let name = entry.file_name();
         let kind = entry.file_type()?;
-        if kind.is_dir() && !NOT_WRITTEN.iter().any(|skipped| name == *skipped) {
+        if NOT_WRITTEN.iter().any(|skipped| name == *skipped) {
+            continue;
+        }
+        if kind.is_dir() {
             collect(&entry.path(), paths)?;
         } else if kind.is_file() {
             paths.push(entry.path());

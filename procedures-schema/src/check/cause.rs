@@ -1,62 +1,99 @@
 //! Gathering unmet demands of one cause, so that one forgotten valve is one finding.
 
+use super::code::code_of;
 use super::context::Context;
+use super::finding::{Because, Finding};
+use super::rule::{Looks, Rule};
+use super::wording::{Words, since};
 use crate::model::Id;
-use crate::simulate::{Reason, Unmet};
+use crate::simulate::{CauseOf, Place, Thing, Unmet};
 use std::collections::BTreeMap;
 
-/// One cause and every place that met it.
-pub(super) struct Cause<'t> {
-    /// Where it was met first.
-    pub(super) first: &'t Unmet,
-    /// Where it was met again.
-    pub(super) again: Vec<&'t Unmet>,
+/// One cause and everything that met it, in the order of the run.
+struct Cause<'t> {
+    met: Vec<(&'t Unmet, &'static Rule)>,
 }
 
-impl Cause<'_> {
-    /// The later steps, each once.
-    pub(super) fn later_steps(&self, context: &Context<'_>) -> Vec<Id> {
-        let first = context.step_id_at(self.first.place);
-        let mut steps = Vec::new();
-        for unmet in &self.again {
-            if let Some(step) = context.step_id_at(unmet.place)
-                && Some(&step) != first.as_ref()
-                && !steps.contains(&step)
-            {
-                steps.push(step);
-            }
-        }
-        steps
-    }
-}
-
-/// The causes among the unmet demands for which `key` gives a value; equal keys are one cause.
-pub(super) fn causes<'t, K: Ord>(
-    context: &Context<'t>,
-    key: impl Fn(&'t Unmet) -> Option<K>,
-) -> Vec<Cause<'t>> {
-    let mut position: BTreeMap<K, usize> = BTreeMap::new();
-    let mut causes: Vec<Cause<'t>> = Vec::new();
+/// One finding a cause, by the most serious rule that it breaks and, of those, the first.
+pub(super) fn findings_of_unmet(context: &Context<'_>, rules: &[&'static Rule]) -> Vec<Finding> {
+    let by_code: BTreeMap<&str, &'static Rule> = rules.iter().map(|rule| (rule.code, *rule)).collect();
+    let mut position: BTreeMap<(CauseOf, Place), usize> = BTreeMap::new();
+    let mut causes: Vec<Cause<'_>> = Vec::new();
     for unmet in context.trace.unmet() {
-        let Some(key) = key(unmet) else { continue };
+        let Some(rule) = by_code.get(code_of(unmet, context.trace.plant())).copied() else { continue };
+        let cause = unmet.cause();
+        // A test that is missing is one cause, whenever the things were touched that it should have covered.
+        let since = if matches!(cause, CauseOf::Missing(_)) { Place::START } else { unmet.since };
+        let key = (cause, since);
         if let Some(cause) = position.get(&key).and_then(|at| causes.get_mut(*at)) {
-            cause.again.push(unmet);
+            cause.met.push((unmet, rule));
         } else {
             position.insert(key, causes.len());
-            causes.push(Cause { first: unmet, again: Vec::new() });
+            causes.push(Cause { met: vec![(unmet, rule)] });
         }
     }
-    causes
+    causes.iter().filter_map(|cause| finding(context, cause)).collect()
 }
 
-/// The section that a ladder demand speaks of.
-pub(super) fn section_of(reason: &Reason) -> Option<crate::simulate::SectionCell> {
-    match reason {
+fn finding(context: &Context<'_>, cause: &Cause<'_>) -> Option<Finding> {
+    // The first of the most serious: a later one is met only because this was not mended.
+    let (unmet, rule) = cause.met.iter().min_by_key(|(unmet, rule)| (rule.level, unmet.place))?;
+    let Looks::AtUnmet(wording) = &rule.looks else { return None };
+    let alike = cause.met.iter().filter(|(_, other)| other.code == rule.code).map(|(unmet, _)| *unmet);
+    let words = Words::of(context, unmet, &alike.collect::<Vec<_>>());
+    let place = if unmet.place == Place::END { unmet.since } else { unmet.place };
+    let mut finding = rule.finding((wording.title)(&words));
+    finding.step = context.step_id_at(place);
+    finding.action = place.action();
+    finding.span = context.action_at(place).and_then(|action| action.says.first().copied());
+    finding.circuit = context.circuit_of(unmet);
+    finding.because.push(since(context, unmet.since, &(wording.because)(&words)));
+    if unmet.after_failure {
+        let text = "this is met in the steps that follow a failed test".to_owned();
+        finding.because.push(Because { text, step: None });
+    }
+    finding.remedy.push((wording.remedy)(&words));
+    finding.answers = context.answers(&unmet.guard);
+    for (_, other) in &cause.met {
+        if other.code != rule.code && !finding.also.iter().any(|code| code == other.code) {
+            finding.also.push(other.code.to_owned());
+        }
+    }
+    finding.again = later_steps(context, cause, finding.step.as_ref());
+    Some(finding)
+}
+
+fn later_steps(context: &Context<'_>, cause: &Cause<'_>, first: Option<&Id>) -> Vec<Id> {
+    let mut steps: Vec<Id> = Vec::new();
+    for (unmet, _) in &cause.met {
+        if let Some(step) = context.step_id_at(unmet.place)
+            && Some(&step) != first
+            && !steps.contains(&step)
+        {
+            steps.push(step);
+        }
+    }
+    steps
+}
+
+/// The thing of which an unmet demand speaks first.
+pub(super) fn thing_of(unmet: &Unmet) -> Option<Thing> {
+    use crate::simulate::Reason;
+    match &unmet.reason {
         Reason::StillFed { section, .. }
         | Reason::NotLocked { section, .. }
         | Reason::NotReleased { section }
         | Reason::NotProved { section }
-        | Reason::SectionNotTested { section, .. } => Some(*section),
-        _ => None,
+        | Reason::ProofLapsed { section, .. }
+        | Reason::WrongContents { section, .. } => Some(Thing::Section(*section)),
+        Reason::SealNotRenewed { connection, .. }
+        | Reason::LeftOpen { connection }
+        | Reason::LeftSlack { connection } => Some(Thing::Connection(*connection)),
+        Reason::LeftOff { component } => Some(Thing::Component(*component)),
+        Reason::TemporaryLeft { temporary } => Some(Thing::Temporary(*temporary)),
+        Reason::NotNormal { isolator } => Some(Thing::Isolator(*isolator)),
+        Reason::NotTested { thing, .. } | Reason::TestLate { thing, .. } => Some(*thing),
+        Reason::FunctionNotShown => None,
+        Reason::Demand { thing, .. } => *thing,
     }
 }

@@ -1,15 +1,30 @@
 //! What a rule may look at, and the names it uses for it.
 
+use super::cause::thing_of;
+use crate::lexicon::{Lexicon, Said};
 use crate::model::{Action, Id, Procedure, Step};
-use crate::simulate::{IsolatorCell, Place, SectionCell, Thing, Trace};
+use crate::simulate::{Guard, Place, SectionCell, Side, Thing, Trace, Unmet};
 
 /// A document with its trace.
 pub(super) struct Context<'c> {
     pub(super) procedure: &'c Procedure,
     pub(super) trace: &'c Trace,
+    /// The words of the document's language, if there are any.
+    pub(super) lexicon: Option<&'static Lexicon>,
+    /// The verb phrases of each step; found once, for several rules ask for them.
+    pub(super) said: Vec<Vec<Said>>,
 }
 
 impl<'c> Context<'c> {
+    /// A document with its trace, and what its words say.
+    pub(super) fn new(procedure: &'c Procedure, trace: &'c Trace) -> Self {
+        let lexicon = Lexicon::for_language(&procedure.language);
+        let said = lexicon.map_or_else(Vec::new, |lexicon| {
+            procedure.steps.iter().map(|step| lexicon.phrases(&step.words)).collect()
+        });
+        Self { procedure, trace, lexicon, said }
+    }
+
     /// The step executed at a place.
     pub(super) fn step_at(&self, place: Place) -> Option<&'c Step> {
         let position = self.trace.run().steps().get(place.execution()?)?;
@@ -35,8 +50,14 @@ impl<'c> Context<'c> {
         }
     }
 
-    /// The name of a thing, with its article.
+    /// The name of a thing, with its article. A circuit's only section goes by the name of the circuit.
     pub(super) fn the(&self, thing: Thing) -> String {
+        if let Thing::Section(section) = thing
+            && let Some(circuit) = self.trace.plant().circuit_of(section)
+            && circuit.sections.len() == 1
+        {
+            return self.the_id(&circuit.id);
+        }
         self.trace.plant().id_of(thing).map_or_else(|| "a thing".to_owned(), |id| self.the_id(id))
     }
 
@@ -46,23 +67,42 @@ impl<'c> Context<'c> {
         if name.starts_with("the ") { name.to_owned() } else { format!("the {name}") }
     }
 
-    /// The name of a section: that of its circuit if the circuit has only this one.
-    pub(super) fn the_section(&self, section: SectionCell) -> String {
-        let circuit = self.trace.plant().circuit_of(section);
-        match circuit {
-            Some(circuit) if circuit.sections.len() == 1 => self.the_id(&circuit.id),
-            _ => self.the(Thing::Section(section)),
+    /// The circuit whose lane shows an unmet demand.
+    pub(super) fn circuit_of(&self, unmet: &Unmet) -> Option<Id> {
+        let section = self.section_of(thing_of(unmet)?)?;
+        self.trace.plant().circuit_of(section).map(|circuit| circuit.id.clone())
+    }
+
+    fn section_of(&self, thing: Thing) -> Option<SectionCell> {
+        let plant = self.trace.plant();
+        match thing {
+            Thing::Section(section) => Some(section),
+            Thing::Connection(connection) => plant.connection(connection)?.section,
+            Thing::Circuit(circuit) => plant.circuit(circuit)?.sections.first().copied(),
+            Thing::Isolator(isolator) => {
+                let (a, b) = plant.isolator(isolator)?.between?;
+                [b, a].into_iter().find_map(|side| match side {
+                    Side::Section(section) => Some(section),
+                    Side::Supply => None,
+                })
+            }
+            _ => None,
         }
     }
 
-    /// "the flow valve and the return valve".
-    pub(super) fn the_isolators(&self, isolators: &[IsolatorCell]) -> String {
-        let names: Vec<String> = isolators.iter().map(|i| self.the(Thing::Isolator(*i))).collect();
-        super::wording::listed(&names)
-    }
-
-    /// The id of a section's circuit.
-    pub(super) fn circuit_id(&self, section: SectionCell) -> Option<Id> {
-        self.trace.plant().circuit_of(section).map(|circuit| circuit.id.clone())
+    /// The answers of a guard in words.
+    pub(super) fn answers(&self, guard: &Guard) -> Vec<String> {
+        let known = self.trace.run().way();
+        guard
+            .answers()
+            .iter()
+            .filter(|(question, _)| known.answer(*question).is_none())
+            .filter_map(|(question, answer)| self.trace.plant().answer_named(*question, *answer))
+            .map(|(question, answer)| {
+                let found = self.procedure.questions.iter().find(|q| q.id == *question);
+                let words = found.map_or(question.as_str(), |question| question.words.as_str());
+                format!("{words} {answer}")
+            })
+            .collect()
     }
 }

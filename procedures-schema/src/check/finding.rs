@@ -58,4 +58,6 @@ pub struct Finding {
     pub also: Vec<String>,
     /// Later steps that meet the same cause.
     pub again: Vec<Id>,
+    /// The answers that lead to it, in words; none if it is so on every way.
+    pub answers: Vec<String>,
 }

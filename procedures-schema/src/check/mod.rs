@@ -2,23 +2,25 @@
 //!
 //! [`check`] is total and deterministic: every document gets a [`Report`]. Rules look; they never
 //! simulate. One finding stands for one cause: the same open valve met at four steps is one finding with
-//! four places. A finding at level *reject* rejects the document.
+//! four places, even if several rules speak of it. A finding at level *reject* rejects the document.
 //!
 //! Every rule is one file under `rules/<family>/` with its documentation beside it; the list of all stands
-//! in [`catalogue`].
+//! in [`catalogue`]. Most rules word a demand that the simulator found unmet ([`code_of`] says which rule
+//! owns which); the others look at the document.
 
 mod catalogue;
 mod cause;
+mod code;
 mod context;
-mod ending;
+mod document;
 mod finding;
-mod ladder;
 mod report;
 mod rule;
 mod rules;
 mod wording;
 
 pub use catalogue::{catalogue, rule_named};
+pub use code::code_of;
 pub use finding::{Because, Finding, Level};
-pub use report::{Report, Standing, Verdict, check, check_trace};
+pub use report::{Report, Standing, Verdict, check, check_trace, check_with};
 pub use rule::Rule;

@@ -1,8 +1,10 @@
 //! The report on a document: verdict, standing, findings, and what the checker was told of.
 
 use super::catalogue::catalogue;
+use super::cause::findings_of_unmet;
 use super::context::Context;
 use super::finding::{Finding, Level};
+use super::rule::{Looks, Rule};
 use crate::model::{ApplianceMap, CensusAnswer, Connection, Date, Known, Procedure};
 use crate::simulate::{Run, Trace, simulate};
 
@@ -37,6 +39,8 @@ pub struct Report {
     pub n_rules: usize,
     /// Values left for later.
     pub n_later: usize,
+    /// Warnings that somebody has waived, with reason and name.
+    pub n_waived: usize,
     /// The kinds of circuits that the document names; the checker cannot know of others.
     pub told_of: Vec<String>,
     /// The date for which it was judged.
@@ -57,11 +61,21 @@ pub fn check(procedure: &Procedure, today: Date) -> Report {
 
 /// Checks a document along a trace that the caller has already.
 pub fn check_trace(procedure: &Procedure, trace: &Trace, today: Date) -> Report {
-    let context = Context { procedure, trace };
-    let mut findings = Vec::new();
-    for rule in catalogue() {
-        (rule.check)(rule, &context, &mut findings);
+    check_with(procedure, trace, today, catalogue())
+}
+
+/// Checks a document by some of the rules; a verdict by fewer than all is worth less.
+pub fn check_with(procedure: &Procedure, trace: &Trace, today: Date, rules: &[&'static Rule]) -> Report {
+    let context = Context::new(procedure, trace);
+    let mut findings = findings_of_unmet(&context, rules);
+    for rule in rules {
+        if let Looks::AtDocument(look) = rule.looks {
+            look(rule, &context, &mut findings);
+        }
     }
+    let n_found = findings.len();
+    findings.retain(|finding| !is_waived(procedure, finding));
+    let n_waived = n_found - findings.len();
     // A finding without a step concerns the whole document and stands first.
     findings.sort_by_key(|finding| {
         let position = finding.step.as_ref().and_then(|id| procedure.position(id));
@@ -73,11 +87,23 @@ pub fn check_trace(procedure: &Procedure, trace: &Trace, today: Date) -> Report 
         verdict: if rejected { Verdict::Rejected } else { Verdict::Accepted },
         standing: if n_later > 0 { Standing::Draft } else { Standing::Ready },
         findings,
-        n_rules: catalogue().len(),
+        n_rules: rules.len(),
         n_later,
+        n_waived,
         told_of: told_of(procedure),
         today,
     }
+}
+
+/// Only a warning can be waived, and only with a reason and a name.
+fn is_waived(procedure: &Procedure, finding: &Finding) -> bool {
+    finding.level == Level::Warn
+        && procedure.waivers.iter().any(|waiver| {
+            waiver.code == finding.code
+                && (waiver.step.is_none() || waiver.step == finding.step)
+                && !waiver.reason.trim().is_empty()
+                && !waiver.by.trim().is_empty()
+        })
 }
 
 fn told_of(procedure: &Procedure) -> Vec<String> {

@@ -2,6 +2,7 @@
 
 use super::context::Context;
 use super::finding::{Finding, Level};
+use super::wording::Words;
 
 /// One rule of the checker.
 pub struct Rule {
@@ -14,7 +15,25 @@ pub struct Rule {
     /// Its documentation in Markdown: what it finds, why it matters, an example that fires, one that does
     /// not, the source.
     pub documentation: &'static str,
-    pub(super) check: fn(&Rule, &Context<'_>, &mut Vec<Finding>),
+    pub(super) looks: Looks,
+}
+
+/// Where a rule looks.
+pub(super) enum Looks {
+    /// At demands that the simulator found unmet; the rule only words them.
+    AtUnmet(Wording),
+    /// At the document and its trace.
+    AtDocument(fn(&Rule, &Context<'_>, &mut Vec<Finding>)),
+}
+
+/// How a rule words an unmet demand.
+pub(super) struct Wording {
+    /// What is wrong: one clause that names step and thing.
+    pub(super) title: fn(&Words) -> String,
+    /// The state that led to it; "since step 4" is added.
+    pub(super) because: fn(&Words) -> String,
+    /// What to do.
+    pub(super) remedy: fn(&Words) -> String,
 }
 
 impl Rule {
@@ -37,6 +56,7 @@ impl Rule {
             remedy: Vec::new(),
             also: Vec::new(),
             again: Vec::new(),
+            answers: Vec::new(),
         }
     }
 }

@@ -12,7 +12,7 @@ use crate::simulate::{KindRow, Plant, SectionCell, kind_row};
 
 /// The ladder of a circuit; empty if the map does not know it or its kind is not judged.
 pub fn ladder(procedure: &Procedure, circuit: &Id, ids: &mut dyn IdSource) -> Vec<Step> {
-    let plant = Plant::of(&procedure.map);
+    let plant = Plant::of(procedure);
     let Some(found) = procedure.map.circuits.iter().find(|c| c.id == *circuit) else { return Vec::new() };
     let Some(row) = kind_row(&found.kind) else { return Vec::new() };
     let targets = targets(procedure, &plant, circuit);

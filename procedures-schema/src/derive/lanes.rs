@@ -168,7 +168,7 @@ fn level_of(trace: &Trace, section: SectionCell, place: Place) -> LaneLevel {
         {
             LaneLevel::On
         }
-        Proof::Proved => LaneLevel::Proved,
+        Proof::Proved { .. } => LaneLevel::Proved,
         _ if state.stored.pressure => LaneLevel::Isolated,
         Proof::Lapsed(_) => LaneLevel::Lapsed,
         Proof::None if row.stores.pressure => LaneLevel::Released,

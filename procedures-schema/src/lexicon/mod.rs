@@ -63,9 +63,13 @@ impl Lexicon {
 
     /// Whether the words at these spans say the action's verb, seen in the whole of the words.
     pub fn says_at(&self, words: &str, spans: &[Span], action: &Action) -> bool {
+        Self::is_said_by(&self.phrases(words), spans, action)
+    }
+
+    /// As [`Lexicon::says_at`] for words whose phrases are known already.
+    pub fn is_said_by(phrases: &[Said], spans: &[Span], action: &Action) -> bool {
         let within = |span: &Span| spans.iter().any(|wide| wide.0 <= span.0 && span.1 <= wide.1);
-        let mut phrases = self.phrases(words).into_iter();
-        phrases.any(|said| said.says(&action.verb) && said.words.iter().all(within))
+        phrases.iter().any(|said| said.says(&action.verb) && said.words.iter().all(within))
     }
 
     /// Whether the words say that a seal is new: "with a new washer", "renew the rope", "gasket, always

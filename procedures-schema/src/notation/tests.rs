@@ -406,6 +406,7 @@ fn motor() -> ApplianceMap {
         frees_when: FreesWhen::Open,
         flexible: None,
         port: None,
+        bond: false,
         looks_like: Vec::new(),
         reached_after: None,
         rest: Rest::default(),

@@ -2,87 +2,190 @@
 //!
 //! The author may narrow what a test covers by naming things; nothing widens it beyond what it loads.
 
+use super::effect::Part;
+use super::kinds::{TestDemand, Wanted};
 use super::machine::Machine;
-use super::plant::{ComponentCell, ConnectionCell, SectionCell, Side, Thing};
-use super::state::{Contents, TestState, Whereabouts};
-use super::test_kinds::{Loading, TestRow, test_row};
-use super::timeline::Timeline;
-use super::trace::TestCell;
-use crate::model::{Action, Handle, Id, TestKind};
+use super::plant::{ComponentCell, ConnectionCell, IsolatorPlan, SectionCell, Side, Thing};
+use super::state::{ConnectionState, Contents, Whereabouts};
+use super::test_kinds::{Due, Loading, Stamps, TestRow, test_row};
+use super::trace::{ApplianceCell, TestCell};
+use super::unmet::Demand;
+use super::{Cell, Place};
+use crate::model::{Action, Handle, Id, Mode, Role, TestKind};
 
 impl Machine<'_> {
-    /// Carries out a test and stamps what it covers.
-    pub(super) fn test(&mut self, action: &Action) {
-        let Some(row) = action.test.as_ref().and_then(test_row) else { return };
-        let loaded = self.loaded(row, action);
-        let mut covered: Vec<Thing> = if row.stamps_sections {
-            loaded.iter().copied().map(Thing::Section).collect()
-        } else {
-            self.connections_in(row, &loaded, action)
-        };
-        if row.loading == Loading::Running && self.is_running() {
-            covered.extend(self.fitted_parts());
-        }
-        let covered = self.narrowed(covered, &action.on);
-        for thing in covered {
-            self.stamp(&row.kind, thing, &loaded);
-        }
-        if let Some(port) = action.at.as_ref().and_then(|id| self.trace.plant.connection_named(id))
-            && self.trace.plant.connection(port).is_some_and(|k| k.port.is_some())
-        {
-            self.open_port(port);
-        }
-        self.trace.loadings.push((self.place, loaded));
-    }
-
-    /// The sections that the test loads now.
-    fn loaded(&self, row: &TestRow, action: &Action) -> Vec<SectionCell> {
-        let concerned = |section: &SectionCell| {
-            self.trace
-                .plant
-                .row_of(*section)
-                .is_some_and(|kind| row.circuits.is_empty() || row.circuits.contains(&kind.kind))
-        };
-        let sections = self.trace.plant.sections().map(|(s, _)| s).filter(concerned);
-        let at = action.at.as_ref().and_then(|id| self.section_at(id));
-        sections
-            .filter(|s| match row.loading {
-                Loading::Dead => !self.is_fed(*s),
-                Loading::Fed => self.supply_reaches(*s, self.is_running()),
-                Loading::FedBehindShutAutomatic => {
-                    !self.is_running()
-                        && self.supply_reaches(*s, false)
-                        && at.is_none_or(|at| self.joined_without_automatic(at, *s))
-                }
-                Loading::UnderPressure => self.is_full_under_pressure(*s),
-                Loading::UnderPressureHot => {
-                    self.is_full_under_pressure(*s) && self.now(s).is_some_and(|state| state.stored.heat)
-                }
-                Loading::Running => self.is_running(),
-            })
+    /// Everything that some test may stamp.
+    pub(super) fn testable(&self) -> Vec<Thing> {
+        let plant = &self.trace.plant;
+        let connections = plant.connections().filter(|(_, plan)| plan.section.is_some());
+        connections
+            .map(|(cell, _)| Thing::Connection(cell))
+            .chain(plant.sections().map(|(cell, _)| Thing::Section(cell)))
+            .chain(plant.components().map(|(cell, _)| Thing::Component(cell)))
+            .chain(plant.settings().map(|(cell, _)| Thing::Setting(cell)))
             .collect()
     }
 
-    fn is_full_under_pressure(&self, section: SectionCell) -> bool {
-        self.now(&section).is_some_and(|state| state.stored.pressure && state.contents != Contents::Air)
-    }
-
-    fn section_at(&self, id: &Id) -> Option<SectionCell> {
-        match self.trace.plant.thing(id)? {
-            Thing::Connection(k) => self.trace.plant.connection(k)?.section,
-            Thing::Section(section) => Some(section),
-            Thing::Circuit(circuit) => self.trace.plant.circuit(circuit)?.sections.first().copied(),
-            _ => None,
+    /// Carries out one part of a test: what it demands, or the stamp on one thing.
+    pub(super) fn test(&mut self, action: &Action, part: Part) {
+        let Some(row) = action.test.as_ref().and_then(test_row) else { return };
+        match part {
+            Part::Whole => self.begin_test(row, action),
+            Part::Thing(thing) => {
+                if !self.failed && self.covers(row, action, thing) {
+                    self.stamp(row, action, thing);
+                }
+            }
+            Part::Section(_) => {}
         }
     }
 
-    /// Whether a supply reaches a section, with automatic isolators as they are.
-    fn supply_reaches(&self, section: SectionCell, automatic_open: bool) -> bool {
-        self.joined(section, automatic_open).1
+    fn begin_test(&mut self, row: &'static TestRow, action: &Action) {
+        let sections: Vec<SectionCell> = self.trace.plant.sections().map(|(s, _)| s).collect();
+        let at = action.at.as_ref().and_then(|id| self.trace.plant.connection_named(id));
+        let loaded: Vec<SectionCell> =
+            sections.into_iter().filter(|section| self.loads(row, action, *section)).collect();
+        let possible = match row.loading {
+            Loading::Running => self.is_running(),
+            _ => !loaded.is_empty(),
+        };
+        self.demand(possible, Demand::WrongState, None, Vec::new());
+        self.demand_settled(row, action);
+        if row.shut {
+            self.demand_shut(&loaded, at);
+        }
+        if possible {
+            self.demand_loaded(row, action);
+        }
+        if row.kind == TestKind::Function && possible && !self.failed {
+            let place = self.place;
+            self.change(&ApplianceCell, |state| state.shown_to_work = Some(place));
+        }
+        if let Some(port) = at
+            && self.trace.plant.connection(port).is_some_and(|plan| plan.port.is_some())
+        {
+            self.open_port(port);
+        }
+        self.pending.loadings.push((self.place, loaded));
     }
 
-    fn joined_without_automatic(&self, from: SectionCell, to: SectionCell) -> bool {
-        self.joined(from, false).0.contains(&to)
+    /// Figures are taken only after the appliance has run steadily.
+    fn demand_settled(&mut self, row: &TestRow, action: &Action) {
+        let needed = match self.mode_of(action) {
+            Some(Mode::Max) => row.settle.0,
+            Some(Mode::Min) => row.settle.1,
+            _ => 0,
+        };
+        let since = self.now(&ApplianceCell).map_or(0, |state| state.since_minute);
+        let settled = !self.is_running() || self.minute().saturating_sub(since) >= needed;
+        self.demand(settled, Demand::NotSettled, None, Vec::new());
+    }
+
+    /// The mode of a test: the one named, else the one in which the appliance runs.
+    fn mode_of(&self, action: &Action) -> Option<Mode> {
+        action.mode.clone().or_else(|| self.now(&ApplianceCell).and_then(|state| state.running.clone()))
+    }
+
+    fn demand_shut(&mut self, loaded: &[SectionCell], at: Option<ConnectionCell>) {
+        for section in loaded {
+            for end in self.open_ends(*section, false).into_iter().filter(|end| Some(*end) != at) {
+                let others = vec![Thing::Connection(end)];
+                self.demand(false, Demand::NotClosed, Some(Thing::Section(*section)), others);
+            }
+        }
+    }
+
+    /// What the author names is loaded and, for a test by sight, can be seen.
+    fn demand_loaded(&mut self, row: &TestRow, action: &Action) {
+        let named: Vec<Thing> = action.on.iter().filter_map(|id| self.trace.plant.thing(id)).collect();
+        for thing in named {
+            let sections = self.sections_of_thing(thing);
+            let judged = !sections.is_empty() && row.loading != Loading::Running;
+            let loads = !judged || sections.iter().any(|section| self.loads(row, action, *section));
+            self.demand(loads, Demand::DoesNotLoad, Some(thing), Vec::new());
+            if let (Thing::Connection(connection), true) = (thing, row.by_sight) {
+                let reach = self
+                    .trace
+                    .plant
+                    .connection(connection)
+                    .map(|plan| plan.reach.clone())
+                    .unwrap_or_default();
+                let seen = self.can_be_seen(&reach);
+                self.demand(seen, Demand::NotVisible, Some(thing), Vec::new());
+            }
+        }
+    }
+
+    fn sections_of_thing(&self, thing: Thing) -> Vec<SectionCell> {
+        let plant = &self.trace.plant;
+        match thing {
+            Thing::Section(section) => vec![section],
+            Thing::Circuit(circuit) => plant.circuit(circuit).map(|c| c.sections.clone()).unwrap_or_default(),
+            Thing::Connection(k) => plant.connection(k).and_then(|plan| plan.section).into_iter().collect(),
+            _ => Vec::new(),
+        }
+    }
+
+    /// Whether a test loads a section now.
+    fn loads(&self, row: &TestRow, action: &Action, section: SectionCell) -> bool {
+        let kind = self.trace.plant.row_of(section).map(|kind| &kind.kind);
+        let concerned = kind.is_some_and(|kind| row.circuits.is_empty() || row.circuits.contains(kind));
+        if !concerned {
+            return false;
+        }
+        let state = self.now(&section);
+        let full = state.is_some_and(|s| s.stored.pressure && s.contents != Contents::Air);
+        match row.loading {
+            Loading::Dead => !self.is_fed(section),
+            Loading::Fed => {
+                let charged = state.is_some_and(|s| s.stored.pressure);
+                charged || self.supply_reaches(section, self.is_running())
+            }
+            Loading::FedBehindShutAutomatic => self.is_tested_tight(action, section),
+            Loading::UnderPressure => full,
+            Loading::UnderPressureHot => full && state.is_some_and(|s| s.stored.heat),
+            Loading::Filled => state.is_some_and(|s| s.contents == Contents::Medium),
+            Loading::Inert => state.is_some_and(|s| s.stored.pressure && s.contents == Contents::Inert),
+            Loading::Vacuum => state.is_some_and(|s| s.contents == Contents::Vacuum),
+            Loading::BehindRelief => self.is_behind_full_relief(section),
+            Loading::Running => self.is_running(),
+        }
+    }
+
+    fn is_tested_tight(&self, action: &Action, section: SectionCell) -> bool {
+        let at = action.at.as_ref().and_then(|id| self.section_at(id));
+        !self.is_running()
+            && self.supply_reaches(section, false)
+            && at.is_none_or(|at| self.joined(at, false).0.contains(&section))
+    }
+
+    /// Whether a relief device of a full store under pressure lets into this section.
+    fn is_behind_full_relief(&self, section: SectionCell) -> bool {
+        let plant = &self.trace.plant;
+        let reliefs = plant
+            .section(section)
+            .into_iter()
+            .flat_map(|plan| &plan.isolators)
+            .filter_map(|isolator| plant.isolator(*isolator))
+            .filter(|plan| plan.handle == Handle::Relief);
+        let other_sides = reliefs.filter_map(|plan| plan.between).filter_map(|(a, b)| match (a, b) {
+            (Side::Section(a), Side::Section(b)) => Some(if a == section { b } else { a }),
+            _ => None,
+        });
+        let empty = plant.section(section).is_some_and(|plan| plan.normally_empty);
+        let full = |side: SectionCell| {
+            self.now(&side).is_some_and(|s| s.stored.pressure && s.contents != Contents::Air)
+        };
+        empty && other_sides.into_iter().any(full)
+    }
+
+    fn section_at(&self, id: &Id) -> Option<SectionCell> {
+        self.trace.plant.thing(id).and_then(|thing| self.sections_of_thing(thing).first().copied())
+    }
+
+    /// Whether a supply reaches a section, with automatic isolators as given.
+    fn supply_reaches(&self, section: SectionCell, automatic_open: bool) -> bool {
+        self.joined(section, automatic_open).1
     }
 
     /// Sections joined to one, and whether a supply is among what they reach.
@@ -94,12 +197,7 @@ impl Machine<'_> {
             next += 1;
             for isolator in self.trace.plant.section(here).into_iter().flat_map(|s| &s.isolators) {
                 let Some(plan) = self.trace.plant.isolator(*isolator) else { continue };
-                let open = match plan.handle {
-                    Handle::Automatic => automatic_open,
-                    Handle::Relief => false,
-                    Handle::None => true,
-                    _ => self.now(isolator).is_some_and(|state| state.open),
-                };
+                let open = self.is_open_for_loading(plan, *isolator, automatic_open);
                 for side in plan.between.iter().flat_map(|(a, b)| [a, b]).filter(|_| open) {
                     match side {
                         Side::Supply => supplied = true,
@@ -112,66 +210,154 @@ impl Machine<'_> {
         (group, supplied)
     }
 
-    /// Made connections of the loaded sections that this test can show.
-    fn connections_in(&self, row: &TestRow, loaded: &[SectionCell], action: &Action) -> Vec<Thing> {
+    fn is_open_for_loading(
+        &self,
+        plan: &IsolatorPlan,
+        isolator: super::IsolatorCell,
+        automatic_open: bool,
+    ) -> bool {
+        match plan.handle {
+            Handle::Automatic => automatic_open,
+            Handle::Relief => false,
+            Handle::None => true,
+            _ => self.now(&isolator).is_some_and(|state| state.open),
+        }
+    }
+
+    /// Whether a test covers a thing now.
+    fn covers(&self, row: &TestRow, action: &Action, thing: Thing) -> bool {
+        self.is_named(action, thing)
+            && match thing {
+                Thing::Connection(k) => row.stamps != Stamps::Sections && self.covers_joint(row, action, k),
+                Thing::Section(section) => row.stamps == Stamps::Sections && self.loads(row, action, section),
+                Thing::Component(component) => {
+                    row.stamps == Stamps::All && self.covers_part(row, action, component)
+                }
+                Thing::Setting(setting) => {
+                    let mut settings = self.trace.plant.settings();
+                    let affected =
+                        settings.any(|(cell, plan)| cell == setting && plan.affects.contains(&row.kind));
+                    row.stamps == Stamps::All && affected && self.is_running()
+                }
+                _ => false,
+            }
+    }
+
+    fn covers_joint(&self, row: &TestRow, action: &Action, connection: ConnectionCell) -> bool {
+        let Some(plan) = self.trace.plant.connection(connection) else { return false };
         let at = action.at.as_ref().and_then(|id| self.trace.plant.connection_named(id));
-        self.trace
-            .plant
-            .connections()
-            .filter(|(cell, plan)| {
-                plan.section.is_some_and(|s| loaded.contains(&s))
-                    && self.now(cell).is_some_and(super::state::ConnectionState::is_made)
-                    && !self.is_capped(*cell)
-                    && !(row.not_at && at == Some(*cell))
-                    && (!row.by_sight || self.can_be_seen(&plan.reach))
-            })
-            .map(|(cell, _)| Thing::Connection(cell))
-            .collect()
+        plan.section.is_some_and(|section| self.loads(row, action, section))
+            && self.now(&connection).is_some_and(ConnectionState::is_made)
+            && self.closing_item(connection).is_none()
+            && !(row.not_at && at == Some(connection))
+            && (!row.by_sight || self.can_be_seen(&plan.reach))
     }
 
-    fn is_capped(&self, connection: ConnectionCell) -> bool {
-        self.trace.plant.temporaries().any(|(cell, plan)| {
-            plan.closes && plan.on == Some(connection) && self.now(&cell).is_some_and(|s| s.in_place)
-        })
+    fn covers_part(&self, row: &TestRow, action: &Action, component: ComponentCell) -> bool {
+        let Some(plan) = self.trace.plant.component(component) else { return false };
+        let sections = || plan.connections.iter().filter_map(|k| self.trace.plant.connection(*k)?.section);
+        let by_role = match row.kind {
+            TestKind::Function => true,
+            TestKind::EarthContinuity | TestKind::Insulation => plan.role == Some(Role::Element),
+            TestKind::Combustion => {
+                matches!(plan.role, Some(Role::Burner | Role::Fan | Role::GasValve))
+            }
+            TestKind::ReliefLever => plan.role == Some(Role::Relief),
+            _ => false,
+        };
+        let loaded = row.loading == Loading::Running && self.is_running()
+            || sections().any(|section| self.loads(row, action, section));
+        by_role && loaded && self.is_fitted(component)
     }
 
-    fn can_be_seen(&self, reach: &[ComponentCell]) -> bool {
+    pub(super) fn can_be_seen(&self, reach: &[ComponentCell]) -> bool {
         reach.iter().all(|c| self.now(c).is_some_and(|s| s.whereabouts != Whereabouts::Fitted))
     }
 
-    fn fitted_parts(&self) -> Vec<Thing> {
-        let fitted = |cell: &ComponentCell| {
-            self.now(cell).is_some_and(|state| state.whereabouts == Whereabouts::Fitted)
-        };
-        self.trace.plant.components().map(|(c, _)| c).filter(fitted).map(Thing::Component).collect()
-    }
-
-    /// Keeps what the author names: the things, what belongs to named parts, what lies in named sections.
-    fn narrowed(&self, covered: Vec<Thing>, names: &[Id]) -> Vec<Thing> {
-        if names.is_empty() {
-            return covered;
+    /// Whether the author's names leave a thing in: named itself, belonging to a named part, lying in a
+    /// named section; everything, if nothing is named.
+    fn is_named(&self, action: &Action, thing: Thing) -> bool {
+        if action.on.is_empty() {
+            return true;
         }
-        let things: Vec<Thing> = names.iter().filter_map(|id| self.trace.plant.thing(id)).collect();
-        let sections: Vec<SectionCell> =
-            names.iter().flat_map(|id| self.trace.plant.sections_named(id)).collect();
-        let belongs = |thing: &Thing| match thing {
-            Thing::Connection(k) => self.trace.plant.connection(*k).is_some_and(|plan| {
-                plan.joins.iter().any(|c| things.contains(&Thing::Component(*c)))
-                    || plan.section.is_some_and(|s| sections.contains(&s))
-            }),
-            Thing::Section(s) => sections.contains(s),
-            _ => false,
-        };
-        covered.into_iter().filter(|thing| things.contains(thing) || belongs(thing)).collect()
+        let plant = &self.trace.plant;
+        action.on.iter().filter_map(|id| plant.thing(id)).any(|named| {
+            named == thing
+                || match thing {
+                    Thing::Connection(k) => plant.connection(k).is_some_and(|plan| {
+                        plan.joins.iter().any(|part| named == Thing::Component(*part))
+                            || plan.section.is_some_and(|s| self.sections_of_area(named).contains(&s))
+                    }),
+                    Thing::Section(section) => self.sections_of_area(named).contains(&section),
+                    Thing::Setting(setting) => {
+                        let mut settings = plant.settings();
+                        let plan = settings.find(|(cell, _)| *cell == setting).map(|(_, plan)| plan);
+                        plan.and_then(|plan| plan.of).is_some_and(|part| named == Thing::Component(part))
+                    }
+                    _ => false,
+                }
+        })
     }
 
-    fn stamp(&mut self, kind: &TestKind, thing: Thing, loaded: &[SectionCell]) {
-        let cell = TestCell { kind: kind.clone(), thing };
-        let line = self
-            .trace
-            .tests
-            .entry(cell)
-            .or_insert_with(|| Timeline::new(TestState { passed: None, loaded: Vec::new() }));
-        line.push(self.place, TestState { passed: Some(self.place), loaded: loaded.to_vec() });
+    /// The sections that a name stands for as an area; a joint is no area.
+    fn sections_of_area(&self, named: Thing) -> Vec<SectionCell> {
+        match named {
+            Thing::Section(_) | Thing::Circuit(_) => self.sections_of_thing(named),
+            _ => Vec::new(),
+        }
+    }
+
+    fn stamp(&mut self, row: &TestRow, action: &Action, thing: Thing) {
+        let mode = self.mode_of(action);
+        let loaded = self.sections_of_thing(thing);
+        let place = self.place;
+        let modes = [None, mode];
+        for (i, mode) in modes.into_iter().enumerate() {
+            if i == 1 && mode.is_none() {
+                continue;
+            }
+            let cell = TestCell { test: Wanted { kind: row.kind.clone(), mode }, thing };
+            self.stamp_cell(&cell, place, &loaded);
+        }
+    }
+
+    fn stamp_cell(&mut self, cell: &TestCell, place: Place, loaded: &[SectionCell]) {
+        let state = super::TestState { passed: Some(place), loaded: loaded.to_vec() };
+        self.pending.put(cell, state);
+    }
+
+    /// When a connection was last touched, and the tests that it lacks since; none if it is apart or was
+    /// not touched.
+    pub(super) fn lacking(&self, connection: ConnectionCell) -> Option<(Place, Vec<TestDemand>)> {
+        let state = self.now(&connection)?;
+        let touched = state.last_touched?;
+        if !state.is_made() {
+            return None;
+        }
+        let plan = self.trace.plant.connection(connection)?;
+        let demands = self.trace.plant.tests_after(plan).iter().copied();
+        let thing = Thing::Connection(connection);
+        Some((touched, demands.filter(|any_of| !self.has_passed(any_of, thing, touched)).collect()))
+    }
+
+    /// Whether one of these tests of a thing passed after a place.
+    pub(super) fn has_passed(&self, any_of: TestDemand, thing: Thing, after: Place) -> bool {
+        any_of.iter().any(|wanted| {
+            let cell = TestCell { test: wanted.clone(), thing };
+            // A thing never tested has no timeline, and the question does not come up.
+            cell.timeline(&self.trace).is_some()
+                && self.now(&cell).and_then(|state| state.passed).is_some_and(|passed| passed > after)
+        })
+    }
+
+    /// The look that a joint still needs by a test that is due before the appliance starts.
+    pub(super) fn lacks_a_look(&self, connection: ConnectionCell) -> Option<(Place, TestDemand)> {
+        let by_sight = |any_of: &TestDemand| {
+            any_of.iter().all(|wanted| {
+                test_row(&wanted.kind).is_some_and(|row| row.by_sight && row.due <= Due::BeforeStart)
+            })
+        };
+        let (touched, lacking) = self.lacking(connection)?;
+        lacking.into_iter().find(by_sight).map(|any_of| (touched, any_of))
     }
 }

@@ -7,16 +7,17 @@
 
 use super::machine::Machine;
 use super::plant::{CircuitCell, ComponentCell, ConnectionCell, IsolatorCell, SectionCell, Side, Thing};
-use super::state::{Proof, Whereabouts};
-use super::unmet::Reason;
+use super::state::{Contents, Lapse, Proof, Whereabouts};
+use super::trace::ApplianceCell;
+use super::unmet::{Demand, Reason};
 use super::{Place, Plant};
-use crate::model::{Family, Handle};
+use crate::model::{Family, Handle, Id};
 
 /// An unmet demand and since when it is unmet.
 pub(super) type Failing = (Reason, Place);
 
 impl Machine<'_> {
-    fn plant(&self) -> &Plant {
+    pub(super) fn plant(&self) -> &Plant {
         &self.trace.plant
     }
 
@@ -86,27 +87,36 @@ impl Machine<'_> {
 
     /// Whether a supply, or a circuit that feeds it, reaches the section.
     pub(super) fn is_fed(&self, section: SectionCell) -> bool {
-        self.way_out(section, |side, _| side == Side::Supply).is_some() || self.feeder(section).is_some()
+        self.supply_way(section).is_some() || self.feeder(section).is_some()
     }
 
-    /// A live section of a circuit that feeds this one.
+    fn supply_way(&self, section: SectionCell) -> Option<Vec<IsolatorCell>> {
+        self.way_out(section, |side, _| side == Side::Supply)
+    }
+
+    /// A live section of a circuit that feeds this one, itself or through others.
     fn feeder(&self, section: SectionCell) -> Option<SectionCell> {
         let circuit = self.plant().circuit_of(section)?;
-        circuit.fed_by.iter().find_map(|feeder| self.live_section(*feeder))
+        circuit.fed_by.iter().find_map(|feeder| self.live_section(*feeder, 0))
     }
 
-    fn live_section(&self, circuit: CircuitCell) -> Option<SectionCell> {
+    fn live_section(&self, circuit: CircuitCell, depth: usize) -> Option<SectionCell> {
         let plan = self.plant().circuit(circuit)?;
-        plan.sections.iter().copied().find(|s| self.way_out(*s, |side, _| side == Side::Supply).is_some())
+        let supplied = plan.sections.iter().copied().find(|s| self.supply_way(*s).is_some());
+        // Circuits that feed each other in a ring end here.
+        let deeper = || {
+            let feeders = plan.fed_by.iter().filter(|_| depth < self.plant().circuits().count());
+            feeders.into_iter().find_map(|feeder| self.live_section(*feeder, depth + 1))
+        };
+        supplied.or_else(deeper)
     }
 
     /// The way by which a section is still fed, if it is. `named` are sections of the same action.
     pub(super) fn still_fed(&self, section: SectionCell, named: &[SectionCell]) -> Option<Failing> {
         if let Some(feeder) = self.feeder(section) {
-            return self.still_fed(feeder, &[]).map(|(reason, since)| match reason {
-                Reason::StillFed { through, .. } => (Reason::StillFed { section, through }, since),
-                other => (other, since),
-            });
+            let through = self.supply_way(feeder).unwrap_or_default();
+            let since = through.iter().map(|i| self.since(i)).max().unwrap_or(Place::START);
+            return Some((Reason::StillFed { section, through }, since));
         }
         let circuit = self.plant().section(section).map(|s| s.circuit);
         let presses = |side: Side, way: &[IsolatorCell]| match side {
@@ -128,7 +138,7 @@ impl Machine<'_> {
         Some((Reason::StillFed { section, through }, since))
     }
 
-    /// The closed isolators around a section's group that are not locked.
+    /// The closed isolators around a section's group, and those of what feeds it, that are not locked.
     pub(super) fn not_locked(&self, section: SectionCell) -> Option<Failing> {
         let mut isolators: Vec<IsolatorCell> = self
             .group(section)
@@ -152,60 +162,168 @@ impl Machine<'_> {
             .any(|i| self.now(i).is_some_and(|state| !state.open))
     }
 
+    /// As [`Machine::not_locked`] for a section whose kind locks, or that is fed by one.
+    fn lock_missing(&self, section: SectionCell) -> Option<Failing> {
+        if self.plant().row_of(section).is_some_and(|row| row.locks) {
+            return self.not_locked(section);
+        }
+        let circuit = self.plant().circuit_of(section)?;
+        let feeders = circuit.fed_by.iter().filter_map(|feeder| self.plant().circuit(*feeder));
+        let sections: Vec<SectionCell> = feeders.flat_map(|feeder| feeder.sections.clone()).collect();
+        sections.into_iter().find_map(|feeder| {
+            let locks = self.plant().row_of(feeder).is_some_and(|row| row.locks);
+            if locks { self.not_locked(feeder) } else { None }
+        })
+    }
+
     /// Whether a section is cut off and, where its kind locks, locked.
     pub(super) fn not_cut_off(&self, section: SectionCell, named: &[SectionCell]) -> Option<Failing> {
-        let row = self.plant().row_of(section)?;
-        self.still_fed(section, named).or_else(|| if row.locks { self.not_locked(section) } else { None })
+        self.plant().row_of(section)?;
+        self.still_fed(section, named)
+            .or_else(|| self.lock_missing(section))
+            .or_else(|| self.fed_by_motion(section))
+    }
+
+    /// A movement that feeds the section and was neither shown to be still nor restrained.
+    fn fed_by_motion(&self, section: SectionCell) -> Option<Failing> {
+        let circuit = self.plant().circuit_of(section)?;
+        let feeders = circuit.fed_by.iter().filter_map(|feeder| self.plant().circuit(*feeder));
+        let mut moving = feeders.flat_map(|feeder| feeder.sections.iter().copied());
+        let moving = moving.find(|s| self.now(s).is_some_and(|state| state.stored.motion))?;
+        let others = vec![Thing::Section(moving)];
+        let reason =
+            Reason::Demand { demand: Demand::CanStart, thing: Some(Thing::Section(section)), others };
+        Some((reason, self.since(&moving)))
     }
 
     /// The first rung of the ladder that a section has not reached, if any.
     pub(super) fn not_in_force(&self, section: SectionCell) -> Option<Failing> {
-        self.not_cut_off(section, &[]).or_else(|| self.not_released(section)).or_else(|| {
-            let row = self.plant().row_of(section)?;
-            let state = self.now(&section)?;
-            let empty = self.plant().section(section).is_some_and(|s| s.normally_empty);
-            let shown = row.proof.is_empty() || empty || state.proof == Proof::Proved;
-            // A lapse is the cause where there was a proof; else nothing ever was.
-            (!shown).then(|| {
-                let lapsed = matches!(state.proof, Proof::Lapsed(_));
-                let since = if lapsed { self.since(&section) } else { Place::START };
-                (Reason::NotProved { section }, since)
-            })
-        })
+        let row = self.plant().row_of(section)?;
+        if row.only_off {
+            return self.not_off(section);
+        }
+        self.not_cut_off(section, &[])
+            .or_else(|| self.not_released(section))
+            .or_else(|| self.not_proved(section))
+            .or_else(|| self.wrong_contents(section))
+    }
+
+    /// For kinds that only have to be off: running, or able to start.
+    fn not_off(&self, section: SectionCell) -> Option<Failing> {
+        let thing = Some(Thing::Section(section));
+        if self.is_running() {
+            let reason = Reason::Demand { demand: Demand::Running, thing, others: Vec::new() };
+            return Some((reason, self.since(&ApplianceCell)));
+        }
+        let others = |failing: Failing| {
+            let isolators = match failing.0 {
+                Reason::StillFed { through, .. } => through,
+                Reason::NotLocked { isolators, .. } => isolators,
+                _ => Vec::new(),
+            };
+            let others = isolators.into_iter().map(Thing::Isolator).collect();
+            (Reason::Demand { demand: Demand::CanStart, thing, others }, failing.1)
+        };
+        let fed_by = self.plant().circuit_of(section).is_some_and(|circuit| !circuit.fed_by.is_empty());
+        if !fed_by {
+            return None;
+        }
+        self.still_fed(section, &[]).or_else(|| self.lock_missing(section)).map(others)
     }
 
     /// Whether pressure is left in a section.
     pub(super) fn not_released(&self, section: SectionCell) -> Option<Failing> {
         let state = self.now(&section)?;
-        state.stored.pressure.then(|| (Reason::NotReleased { section }, self.since_pressure(section)))
+        let since = self.since_when(&section, |state| state.stored.pressure);
+        state.stored.pressure.then_some((Reason::NotReleased { section }, since))
+    }
+
+    fn not_proved(&self, section: SectionCell) -> Option<Failing> {
+        let row = self.plant().row_of(section)?;
+        let state = self.now(&section)?;
+        if row.proof.is_empty() || self.plant().section(section).is_some_and(|s| s.normally_empty) {
+            return None;
+        }
+        match state.proof {
+            Proof::Proved { minute } => {
+                let old = row.life_minutes.is_some_and(|life| self.minute().saturating_sub(minute) > life);
+                let shown_still = self.is_restrained(section) || (!row.ages_open && self.is_open(section));
+                let since = self.since_when(&section, |state| state.proof.holds());
+                (old && !shown_still).then_some((Reason::ProofLapsed { section, why: Lapse::Old }, since))
+            }
+            Proof::Lapsed(why) => {
+                let since = self.since_when(&section, |state| state.proof == Proof::Lapsed(why));
+                Some((Reason::ProofLapsed { section, why }, since))
+            }
+            Proof::None => Some((Reason::NotProved { section }, Place::START)),
+        }
+    }
+
+    /// Whether something of the section stands open, so that what leaks by is seen.
+    fn is_open(&self, section: SectionCell) -> bool {
+        let mut here = self.plant().connections().filter(|(_, k)| k.section == Some(section));
+        here.any(|(cell, _)| self.now(&cell).is_some_and(|state| !state.is_made()))
+    }
+
+    /// Whether every movement that feeds the section is restrained.
+    fn is_restrained(&self, section: SectionCell) -> bool {
+        let Some(circuit) = self.plant().circuit_of(section) else { return false };
+        let moving: Vec<CircuitCell> = circuit
+            .fed_by
+            .iter()
+            .copied()
+            .filter(|c| self.plant().circuit(*c).and_then(|c| c.row).is_some_and(|row| row.stores.motion))
+            .collect();
+        let restrained = |circuit: &CircuitCell| {
+            self.plant().temporaries().any(|(cell, plan)| {
+                plan.restrains == Some(*circuit) && self.now(&cell).is_some_and(|state| state.in_place)
+            })
+        };
+        !moving.is_empty() && moving.iter().all(restrained)
+    }
+
+    fn wrong_contents(&self, section: SectionCell) -> Option<Failing> {
+        let row = self.plant().row_of(section)?;
+        let contents = self.now(&section)?.contents;
+        let burns = self.plant().circuit_of(section).is_some_and(|circuit| circuit.flammable);
+        let allowed = row.open_from.is_empty()
+            || (row.open_from.contains(&contents) && !(burns && contents == Contents::Residual));
+        let since = self.since_when(&section, |state| state.contents == contents);
+        (!allowed).then_some((Reason::WrongContents { section, contents }, since))
     }
 
     /// Circuits that electrify a component: those of its connectors and terminals that are not open.
-    fn energises(&self, component: ComponentCell) -> Vec<SectionCell> {
+    pub(super) fn energises(&self, component: ComponentCell) -> Vec<SectionCell> {
         let Some(plan) = self.plant().component(component) else { return Vec::new() };
         plan.connections
             .iter()
-            .filter(|k| self.now(*k).is_some_and(|state| state.made + state.slack > 0))
-            .filter_map(|k| self.plant().connection(*k)?.section)
-            .filter(|s| self.plant().row_of(*s).is_some_and(|row| row.guarded))
+            .filter_map(|k| self.plant().connection(*k).map(|plan| (k, plan)))
+            .filter(|(_, plan)| plan.section.is_some_and(|s| self.is_guarded(s)))
+            .filter(|(k, _)| self.now(*k).is_some_and(|state| state.made + state.slack > 0))
+            .filter_map(|(_, plan)| plan.section)
             .collect()
     }
 
+    fn is_guarded(&self, section: SectionCell) -> bool {
+        self.plant().row_of(section).is_some_and(|row| row.guarded)
+    }
+
     /// Circuits that lie bare once this component is out of the way.
-    fn bares(&self, guard: ComponentCell) -> Vec<SectionCell> {
+    pub(super) fn bares(&self, guard: ComponentCell) -> Vec<SectionCell> {
         let mut bare: Vec<SectionCell> = self
             .plant()
             .connections()
             .filter(|(_, k)| k.reach.contains(&guard))
             .filter_map(|(_, k)| k.section)
-            .filter(|s| self.plant().row_of(*s).is_some_and(|row| row.guarded))
+            .filter(|s| self.is_guarded(*s))
             .collect();
         bare.sort_unstable();
         bare.dedup();
         bare
     }
 
-    /// What is wrong with putting the hands on these components.
+    /// What is wrong with putting the hands on these components. What the last of them bares has a demand
+    /// of its own.
     pub(super) fn hands(&self, components: &[ComponentCell]) -> Vec<Failing> {
         let mut sections: Vec<SectionCell> = components.iter().flat_map(|c| self.energises(*c)).collect();
         sections.sort_unstable();
@@ -216,50 +334,112 @@ impl Machine<'_> {
     /// What is wrong with reaching in behind the guards of a connection that are off.
     pub(super) fn near(&self, connection: ConnectionCell) -> Vec<Failing> {
         let Some(plan) = self.plant().connection(connection) else { return Vec::new() };
-        let mut sections: Vec<SectionCell> = plan
-            .reach
-            .iter()
-            .filter(|g| self.now(*g).is_some_and(|state| state.whereabouts != Whereabouts::Fitted))
-            .flat_map(|g| self.bares(*g))
-            .collect();
+        let mut sections: Vec<SectionCell> =
+            plan.reach.iter().filter(|g| !self.is_fitted(**g)).flat_map(|g| self.bares(*g)).collect();
         sections.sort_unstable();
         sections.dedup();
         sections.into_iter().filter_map(|s| self.not_in_force(s)).collect()
     }
 
+    pub(super) fn is_fitted(&self, component: ComponentCell) -> bool {
+        self.now(&component).is_some_and(|state| state.whereabouts == Whereabouts::Fitted)
+    }
+
     /// What is wrong with touching a connection: its own section, the hands, what lies bare beside it.
     pub(super) fn touch(&self, connection: ConnectionCell) -> Vec<Failing> {
         let Some(plan) = self.plant().connection(connection) else { return Vec::new() };
-        if plan.port.is_some() {
-            return self.port(connection);
-        }
         let mut failing: Vec<Failing> =
             plan.section.into_iter().filter_map(|s| self.not_in_force(s)).collect();
-        let electrical = plan.section.and_then(|s| self.plant().row_of(s)).is_some_and(|row| row.guarded);
+        let electrical = plan.section.is_some_and(|s| self.is_guarded(s));
         if !electrical && plan.family != Family::Connector {
             failing.extend(self.hands(&plan.joins));
         }
         failing.extend(self.near(connection));
-        failing
+        // One section met in two of these ways is met once.
+        let mut once: Vec<Failing> = Vec::new();
+        for one in failing {
+            if !once.contains(&one) {
+                once.push(one);
+            }
+        }
+        once
     }
 
-    /// What is wrong with opening a port: drains and vents need the section cut off, outlets nothing.
-    fn port(&self, connection: ConnectionCell) -> Vec<Failing> {
-        use crate::model::Port;
-        let Some(plan) = self.plant().connection(connection) else { return Vec::new() };
-        match plan.port {
-            Some(Port::Drain | Port::Vent | Port::Test | Port::Fill) => {
-                plan.section.into_iter().filter_map(|s| self.still_fed(s, &[])).collect()
-            }
-            _ => Vec::new(),
-        }
+    /// Demands that what stands before a connection is out of the way.
+    pub(super) fn demand_reach(&mut self, reach: &[ComponentCell], thing: Thing) {
+        let blocking: Vec<Thing> =
+            reach.iter().filter(|c| self.is_fitted(**c)).map(|c| Thing::Component(*c)).collect();
+        self.demand(blocking.is_empty(), Demand::OutOfReach, Some(thing), blocking);
     }
 
     /// The sections that an id stands for.
-    pub(super) fn sections_of(&self, id: &crate::model::Id) -> Vec<SectionCell> {
+    pub(super) fn sections_of(&self, id: &Id) -> Vec<SectionCell> {
         match self.plant().thing(id) {
             Some(Thing::Section(_) | Thing::Circuit(_)) => self.plant().sections_named(id),
             _ => Vec::new(),
         }
+    }
+
+    /// What is wrong with taking off a guard: what it covers is fed, not locked, or has not waited.
+    pub(super) fn demand_guard(&mut self, guard: ComponentCell) {
+        for section in self.bares(guard) {
+            let thing = Some(Thing::Section(section));
+            if let Some(through) = self.guard_fed(section) {
+                let others = through.into_iter().map(Thing::Isolator).collect();
+                self.demand(false, Demand::GuardOffLive, thing, others);
+            } else if let Some(failing) = self.lock_missing(section) {
+                self.unmet([failing]);
+            } else {
+                let waited = self.has_waited(section);
+                self.demand(waited, Demand::WaitTooShort, thing, Vec::new());
+            }
+        }
+    }
+
+    /// The way by which a supply reaches a guarded section; movement that may feed it does not count here,
+    /// for it is behind the same guard.
+    fn guard_fed(&self, section: SectionCell) -> Option<Vec<IsolatorCell>> {
+        self.supply_way(section).or_else(|| self.feeder(section).and_then(|feeder| self.supply_way(feeder)))
+    }
+
+    /// Whether stored charge has had the time of its label to go.
+    pub(super) fn has_waited(&self, section: SectionCell) -> bool {
+        let Some(row) = self.plant().row_of(section) else { return true };
+        let needed = self.plant().circuit_of(section).map_or(0, |circuit| circuit.discharge_minutes);
+        let since = self.now(&section).and_then(|state| state.off_since);
+        !row.waits || since.is_some_and(|since| self.minute().saturating_sub(since) >= needed)
+    }
+
+    /// Whether a connection is closed: fully made, or by a temporary item on it.
+    pub(super) fn is_closed(&self, connection: ConnectionCell) -> bool {
+        self.now(&connection).is_some_and(super::state::ConnectionState::is_made)
+            || self.closing_item(connection).is_some()
+    }
+
+    /// The temporary item that closes a connection.
+    pub(super) fn closing_item(&self, connection: ConnectionCell) -> Option<super::TemporaryCell> {
+        let mut items = self.plant().temporaries();
+        let found = items.find(|(cell, plan)| {
+            plan.closes && plan.on == Some(connection) && self.now(cell).is_some_and(|state| state.in_place)
+        });
+        found.map(|(cell, _)| cell)
+    }
+
+    /// Connections of a section through which its medium would come out. Vents and taps may stand open
+    /// while water is filled in; sampling holes may stand open at any time.
+    pub(super) fn open_ends(&self, section: SectionCell, filling: bool) -> Vec<ConnectionCell> {
+        use crate::model::Port;
+        let vented = filling && self.plant().row_of(section).is_some_and(|row| row.fills_vented);
+        self.plant()
+            .connections()
+            .filter(|(_, plan)| plan.section == Some(section) && plan.family != Family::Connector)
+            .filter(|(_, plan)| match plan.port {
+                Some(Port::Sample) => false,
+                Some(Port::Vent | Port::Outlet) => !vented,
+                _ => true,
+            })
+            .map(|(cell, _)| cell)
+            .filter(|cell| !self.is_closed(*cell))
+            .collect()
     }
 }

@@ -1,25 +1,28 @@
-//! The machine that runs: executes actions in order and writes timelines.
+//! The machine that runs: executes actions in order, on every way, and writes timelines.
 
+use super::guard::QuestionIndex;
+use super::pending::{Pending, Written, write};
 use super::plant::Thing;
-use super::run::Run;
-use super::state::{
-    ApplianceState, ComponentState, ConnectionState, Contents, Energies, IsolatorState, Proof, SectionState,
-    SettingState, SupplyState, TemporaryState, Whereabouts,
-};
-use super::timeline::Timeline;
+use super::run::{Execution, Run};
+use super::service::trace_of;
+use super::timeline::{Found, Timeline};
 use super::trace::{Cell, Trace};
-use super::unmet::{CannotJudge, Reason, Unmet};
-use super::{ApplianceCell, Place, Plant, SectionCell};
-use crate::model::{Action, CircuitKind, Id, Mode, Procedure, Step, Verb};
-use std::collections::BTreeMap;
+use super::unmet::{CannotJudge, Demand, Reason, Unmet};
+use super::{ApplianceCell, ClockCell, Guard, Place, Plant, SectionCell, Side, SupplyCell, SupplyState};
+use crate::model::{Action, Id, Procedure, Step, Verb};
+use std::cell::Cell as Slot;
+
+/// Most ways on which one action is tried; beyond, it cannot be judged.
+const MOST_WAYS: usize = 1024;
 
 /// Runs a procedure. Total: whatever the document says, there is a trace.
 pub fn simulate(procedure: &Procedure, run: &Run) -> Trace {
     let mut machine = Machine::new(procedure, run);
-    machine.look_at_supplies();
-    for (execution, position) in run.steps().iter().enumerate() {
-        if let Some(step) = procedure.steps.get(*position) {
-            machine.execute(execution, step);
+    machine.place = Place::START;
+    machine.look_at_supplies(&Guard::ALWAYS);
+    for (execution, executed) in run.executions().iter().enumerate() {
+        if let Some(step) = procedure.steps.get(executed.step) {
+            machine.execute(execution, executed, step);
         }
     }
     if run.is_complete() {
@@ -29,87 +32,162 @@ pub fn simulate(procedure: &Procedure, run: &Run) -> Trace {
 }
 
 /// A run in progress: the trace so far, and the place that is being written.
+#[derive(Clone)]
 pub(super) struct Machine<'p> {
-    procedure: &'p Procedure,
+    pub(super) procedure: &'p Procedure,
     pub(super) trace: Trace,
     pub(super) place: Place,
+    /// The ways on which the action in hand is tried.
+    pub(super) guard: Guard,
+    pub(super) pending: Pending,
+    /// A question on which the action in hand turned out to depend.
+    split: Slot<Option<QuestionIndex>>,
     /// The action in hand, for unmet demands.
     verb: Option<Verb>,
     thing: Option<Id>,
+    /// How many people the step in hand takes.
+    pub(super) people: u32,
+    /// Whether the tests of the execution in hand fail.
+    pub(super) failed: bool,
+    /// Whether the steps after a failed test are being run.
+    pub(super) after_failure: bool,
 }
 
 impl<'p> Machine<'p> {
     fn new(procedure: &'p Procedure, run: &Run) -> Self {
-        let plant = Plant::of(&procedure.map);
-        let trace = Trace {
-            run: run.clone(),
-            appliance: Timeline::new(ApplianceState { running: Some(Mode::Heat), minutes: 0 }),
-            sections: plant.sections().map(|(s, _)| Timeline::new(in_service(&plant, s))).collect(),
-            supplies: plant
-                .sections()
-                .map(|_| Timeline::new(SupplyState { fed: false, locked: false }))
-                .collect(),
-            isolators: plant
-                .isolators()
-                .map(|(_, i)| Timeline::new(IsolatorState { open: i.normally_open, locked: false }))
-                .collect(),
-            connections: plant.connections().map(|(_, k)| Timeline::new(made(k.count))).collect(),
-            components: plant.components().map(|_| Timeline::new(fitted())).collect(),
-            temporaries: plant
-                .temporaries()
-                .map(|(_, t)| Timeline::new(TemporaryState { in_place: t.initially }))
-                .collect(),
-            settings: (0..plant.n_settings())
-                .map(|_| Timeline::new(SettingState { recorded: None, last_set: None }))
-                .collect(),
-            tests: BTreeMap::new(),
-            loadings: Vec::new(),
-            unmet: Vec::new(),
-            cannot_judge: Vec::new(),
-            plant,
-        };
-        Self { procedure, trace, place: Place::START, verb: None, thing: None }
+        let plant = Plant::of(procedure);
+        Self {
+            procedure,
+            trace: trace_of(plant, run),
+            place: Place::START,
+            guard: run.way().clone(),
+            pending: Pending::default(),
+            split: Slot::new(None),
+            verb: None,
+            thing: None,
+            people: 1,
+            failed: false,
+            after_failure: false,
+        }
     }
 
-    fn execute(&mut self, execution: usize, step: &Step) {
+    fn execute(&mut self, execution: usize, executed: &Execution, step: &'p Step) {
+        self.failed = executed.failed;
+        let actions = executed.instead.as_ref().unwrap_or(&step.actions);
+        self.execute_actions(execution, step, actions);
+        self.failed = false;
+    }
+
+    /// Runs actions of a step. Those of a failure block stand at the place of the test that failed.
+    pub(super) fn execute_actions(&mut self, execution: usize, step: &Step, actions: &[Action]) {
         self.place = Place::before(execution);
-        if !step.when.is_empty() {
-            self.cannot_judge("a step that depends on an answer");
-        }
-        for (i, action) in step.actions.iter().enumerate() {
+        self.people = step.people.unwrap_or(1);
+        let Some(guard) = self.guard_of(step) else { return };
+        for (i, action) in actions.iter().enumerate() {
             self.place = Place::of_action(execution, i);
-            self.verb = Some(action.verb.clone());
-            self.thing = action.on.first().cloned();
-            self.look_for_unknown(action);
-            self.act(action);
-            self.look_at_supplies();
+            let on_fail = action.on_fail.as_ref().filter(|on_fail| !on_fail.steps.is_empty());
+            let looks = on_fail.filter(|_| !self.after_failure && !self.failed);
+            let before = looks.map(|_| Box::new(self.clone()));
+            self.perform(action, &guard);
+            if let (Some(before), Some(on_fail)) = (before, looks) {
+                self.look_after_failure(before, action, on_fail, &guard);
+            }
         }
         self.verb = None;
         self.thing = None;
     }
 
-    /// Works out anew what is fed and locked, where that can have changed.
-    fn look_at_supplies(&mut self) {
+    /// One action, part by part, with what follows from it.
+    pub(super) fn perform(&mut self, action: &Action, guard: &Guard) {
+        self.verb = Some(action.verb.clone());
+        self.thing = action.on.first().cloned();
+        self.on_ways(guard, |machine| machine.look_for_unknown(action));
+        let parts = self.parts(action);
+        self.on_ways_by_part(guard, &parts, |machine, part| machine.act(action, *part));
         let changes = matches!(
-            self.verb,
-            None | Some(
-                Verb::Isolate | Verb::Lock | Verb::Restore | Verb::Release | Verb::Charge | Verb::Start
-            )
+            action.verb,
+            Verb::Isolate | Verb::Lock | Verb::Restore | Verb::Release | Verb::Charge | Verb::Start
         );
-        if !changes {
-            return;
+        if changes {
+            self.look_at_supplies(guard);
         }
-        let sections: Vec<SectionCell> = self.trace.plant.sections().map(|(s, _)| s).collect();
-        for section in sections {
-            let fed = self.still_fed(section, &[]).is_some();
-            let locked = !fed && self.not_locked(section).is_none() && self.has_closed(section);
-            let now = SupplyState { fed, locked };
-            if let Some(line) = self.trace.supplies.get_mut(section.index())
-                && line.now().state != now
-            {
-                line.push(self.place, now);
+    }
+
+    /// The guard of a step within the ways of the run; none if the step is not on them.
+    fn guard_of(&mut self, step: &Step) -> Option<Guard> {
+        let mut guard = self.trace.run.way().clone();
+        for answer in &step.when {
+            if let Some((question, answer)) = self.trace.plant.answer(answer) {
+                guard = guard.and(&Guard::ALWAYS.with(question, answer))?;
+            } else {
+                let what = format!("the answer \"{}\" to \"{}\"", answer.answer, answer.question);
+                self.trace.cannot_judge.push(CannotJudge { place: self.place, what });
             }
         }
+        Some(guard)
+    }
+
+    /// Tries something on all ways of a guard at once, and on each answer where it turns out to depend on
+    /// a question; then writes what it left.
+    pub(super) fn on_ways(&mut self, base: &Guard, act: impl Fn(&mut Self)) {
+        let mut open = vec![base.clone()];
+        let mut done: Vec<(Guard, Pending)> = Vec::new();
+        while let Some(guard) = open.pop() {
+            self.guard.clone_from(&guard);
+            self.pending = Pending::default();
+            self.split.set(None);
+            act(self);
+            let pending = std::mem::take(&mut self.pending);
+            match self.split.take() {
+                Some(question) if open.len() + done.len() < MOST_WAYS => {
+                    // The last pushed is tried first, so that ways come in the order of the answers.
+                    let answers = self.trace.plant.n_answers(question);
+                    open.extend((0..answers).rev().map(|answer| guard.with(question, answer)));
+                }
+                Some(_) => {
+                    let what = format!("a step that depends on more than {MOST_WAYS} ways");
+                    self.trace.cannot_judge.push(CannotJudge { place: self.place, what });
+                    done.push((guard, pending));
+                    break;
+                }
+                None => done.push((guard, pending)),
+            }
+        }
+        write(&mut self.trace, self.place, base, done);
+    }
+
+    /// As [`Machine::on_ways`] for parts that do not depend on each other: at once if no question matters,
+    /// else part by part, so that the questions of one part do not multiply with those of another.
+    pub(super) fn on_ways_by_part<P>(&mut self, base: &Guard, parts: &[P], act: impl Fn(&mut Self, &P)) {
+        self.guard.clone_from(base);
+        self.pending = Pending::default();
+        self.split.set(None);
+        for part in parts {
+            act(self, part);
+        }
+        let pending = std::mem::take(&mut self.pending);
+        if self.split.take().is_none() {
+            write(&mut self.trace, self.place, base, vec![(base.clone(), pending)]);
+            return;
+        }
+        for part in parts {
+            self.on_ways(base, |machine| act(machine, part));
+        }
+    }
+
+    /// Works out anew what is fed and locked.
+    fn look_at_supplies(&mut self, guard: &Guard) {
+        let sections: Vec<SectionCell> = self.trace.plant.sections().map(|(s, _)| s).collect();
+        self.on_ways_by_part(guard, &sections, |machine, section| {
+            let section = *section;
+            let fed = machine.still_fed(section, &[]).is_some();
+            let locked = !fed && machine.not_locked(section).is_none() && machine.has_closed(section);
+            let minute = machine.minute();
+            machine.change(&SupplyCell(section), |state| *state = SupplyState { fed, locked });
+            machine.change(&section, |state| {
+                state.off_since = if fed { None } else { state.off_since.or(Some(minute)) };
+            });
+        });
     }
 
     /// Says what of an action this version does not know; what it knows is still simulated.
@@ -130,6 +208,11 @@ impl<'p> Machine<'p> {
                 Some(thing) => self.look_for_unknown_kind(thing),
             }
         }
+        if let Some(question) = &action.ask
+            && self.trace.plant.question(question).is_none()
+        {
+            self.cannot_judge(&format!("the question \"{question}\", which the document does not list"));
+        }
     }
 
     fn look_for_unknown_kind(&mut self, thing: Thing) {
@@ -141,122 +224,164 @@ impl<'p> Machine<'p> {
             Thing::Connection(k) => self.trace.plant.connection(k).and_then(|k| k.section),
             Thing::Isolator(i) => self.trace.plant.isolator(i).and_then(|i| i.between).and_then(|(a, b)| {
                 [a, b].into_iter().find_map(|side| match side {
-                    super::Side::Section(section) => Some(section),
-                    super::Side::Supply => None,
+                    Side::Section(section) => Some(section),
+                    Side::Supply => None,
                 })
             }),
             _ => None,
         };
         let Some(circuit) = section.and_then(|s| self.trace.plant.circuit_of(s)) else { return };
         if circuit.row.is_none() {
-            let kind = self.kind_of(&circuit.id);
+            let known = self.procedure.map.circuits.iter().find(|c| c.id == circuit.id);
+            let kind = known.map_or_else(String::new, |c| c.kind.word().to_owned());
             self.cannot_judge(&format!("circuits of the kind \"{kind}\""));
         }
     }
 
-    fn kind_of(&self, circuit: &Id) -> String {
-        let kinds = self.procedure.map.circuits.iter().find(|c| c.id == *circuit);
-        kinds.map_or_else(String::new, |c: &crate::model::Circuit| CircuitKind::word(&c.kind).to_owned())
-    }
-
     pub(super) fn cannot_judge(&mut self, what: &str) {
-        self.trace.cannot_judge.push(CannotJudge { place: self.place, what: what.to_owned() });
+        let unknown = CannotJudge { place: self.place, what: what.to_owned() };
+        self.pending.cannot_judge.push(unknown);
     }
 
-    /// The state of a cell now.
-    pub(super) fn now<C: Cell>(&self, cell: &C) -> Option<&C::State> {
-        cell.timeline(&self.trace).map(|line| &line.now().state)
+    /// The state of a cell now. If it differs between the ways in hand, they are told apart and the action
+    /// is tried again.
+    pub(super) fn now<C: Written>(&self, cell: &C) -> Option<&C::State> {
+        if let Some(state) = self.pending.get(cell) {
+            return Some(state);
+        }
+        match cell.timeline(&self.trace)?.find(self.place, &self.guard) {
+            Found::Is(entry) => Some(&entry.state),
+            Found::Depends(question, entry) => {
+                self.split.set(Some(question));
+                Some(&entry.state)
+            }
+        }
     }
 
     /// Since when a cell is as it is.
     pub(super) fn since<C: Cell>(&self, cell: &C) -> Place {
-        cell.timeline(&self.trace).map_or(Place::START, |line| line.now().since)
+        cell.timeline(&self.trace)
+            .map_or(Place::START, |line| line.find(self.place, &self.guard).entry().since)
     }
 
-    /// Since when there is pressure in a section.
-    pub(super) fn since_pressure(&self, section: SectionCell) -> Place {
-        let Some(line) = section.timeline(&self.trace) else { return Place::START };
-        line.entries().rev().take_while(|e| e.state.stored.pressure).last().map_or(Place::START, |e| e.since)
+    /// Since when something about a cell is so.
+    pub(super) fn since_when<C: Cell>(&self, cell: &C, is_so: impl Fn(&C::State) -> bool) -> Place {
+        let Some(line) = cell.timeline(&self.trace) else { return Place::START };
+        let entries = line.entries().rev().filter(|entry| entry.guard.is_compatible(&self.guard));
+        entries.take_while(|entry| is_so(&entry.state)).last().map_or(self.place, |entry| entry.since)
+    }
+
+    /// The first place that a cell's states give on the ways in hand; where the ways differ, they are told
+    /// apart.
+    pub(super) fn first_place<T: PartialEq>(
+        &self,
+        line: &Timeline<T>,
+        place: impl Fn(&T) -> Option<Place>,
+    ) -> Option<Place> {
+        let mut giving = line
+            .entries()
+            .filter(|entry| entry.guard.is_compatible(&self.guard))
+            .filter_map(|entry| place(&entry.state).map(|place| (place, &entry.guard)));
+        let (place, guard) = giving.next()?;
+        if let Some(question) = guard.beyond(&self.guard) {
+            self.split.set(Some(question));
+        }
+        Some(place)
+    }
+
+    /// Changes a state from here on; nothing is written if it stays as it is.
+    pub(super) fn change<C: Written>(&mut self, cell: &C, change: impl FnOnce(&mut C::State))
+    where
+        C::State: Clone,
+    {
+        let Some(now) = self.now(cell) else { return };
+        let mut state = now.clone();
+        change(&mut state);
+        if state != *now {
+            self.pending.put(cell, state);
+        }
+    }
+
+    /// The minute of the job.
+    pub(super) fn minute(&self) -> u32 {
+        self.now(&ClockCell).copied().unwrap_or(0)
+    }
+
+    /// Whether the first answer to a question is given; where it is open, the ways are told apart.
+    pub(super) fn is_first_answer(&self, question: QuestionIndex) -> bool {
+        let answer = self.guard.answer(question);
+        if answer.is_none() {
+            self.split.set(Some(question));
+        }
+        answer.is_none_or(|answer| answer == 0)
+    }
+
+    /// Whether the appliance runs.
+    pub(super) fn is_running(&self) -> bool {
+        self.now(&ApplianceCell).is_some_and(|state| state.running.is_some())
     }
 
     /// Notes unmet demands of the action in hand.
     pub(super) fn unmet(&mut self, failing: impl IntoIterator<Item = (Reason, Place)>) {
         for (reason, since) in failing {
-            self.trace.unmet.push(Unmet {
+            self.pending.unmet.push(Unmet {
                 place: self.place,
+                guard: self.guard.clone(),
                 verb: self.verb.clone(),
                 thing: self.thing.clone(),
                 reason,
                 since,
+                after_failure: self.after_failure,
             });
         }
     }
 
-    pub(super) fn appliance(&self) -> &ApplianceState {
-        &self.trace.appliance.now().state
+    /// Notes an unmet demand of the action in hand on a thing.
+    pub(super) fn demand(&mut self, is_met: bool, demand: Demand, thing: Option<Thing>, others: Vec<Thing>) {
+        if !is_met {
+            let since = self.since_of(demand, thing, &others);
+            self.unmet([(Reason::Demand { demand, thing, others }, since)]);
+        }
     }
 
-    pub(super) fn change_appliance(&mut self, change: impl FnOnce(&mut ApplianceState)) {
-        let mut state = self.appliance().clone();
-        change(&mut state);
-        self.trace.appliance.push(self.place, state);
-    }
-}
-
-macro_rules! changers {
-    ($($name:ident: $cell:ident, $state:ident in $field:ident;)*) => {
-        impl Machine<'_> {$(
-            /// Changes a state from here on; nothing is written if it stays as it is.
-            pub(super) fn $name(&mut self, cell: super::$cell, change: impl FnOnce(&mut $state)) {
-                if let Some(line) = self.trace.$field.get_mut(cell.index()) {
-                    let mut state = line.now().state.clone();
-                    change(&mut state);
-                    if state != line.now().state {
-                        line.push(self.place, state);
-                    }
-                }
+    /// Since when the thing that causes an unmet demand is as it is.
+    fn since_of(&self, demand: Demand, thing: Option<Thing>, others: &[Thing]) -> Place {
+        let cause = Unmet {
+            place: self.place,
+            guard: Guard::ALWAYS,
+            verb: None,
+            thing: None,
+            reason: Reason::Demand { demand, thing, others: others.to_vec() },
+            since: Place::START,
+            after_failure: false,
+        };
+        match cause.cause() {
+            super::CauseOf::Thing(thing) => self.since_thing(thing),
+            super::CauseOf::Isolators(isolators) => {
+                isolators.iter().map(|i| self.since(i)).max().unwrap_or(Place::START)
             }
-        )*}
-    };
-}
-
-changers! {
-    change_section: SectionCell, SectionState in sections;
-    change_isolator: IsolatorCell, IsolatorState in isolators;
-    change_connection: ConnectionCell, ConnectionState in connections;
-    change_component: ComponentCell, ComponentState in components;
-    change_temporary: TemporaryCell, TemporaryState in temporaries;
-    change_setting: SettingCell, SettingState in settings;
-}
-
-fn in_service(plant: &Plant, section: SectionCell) -> SectionState {
-    let empty = plant.section(section).is_some_and(|s| s.normally_empty);
-    let stored = match plant.row_of(section) {
-        Some(row) if !empty => row.stores,
-        _ => Energies::default(),
-    };
-    let contents = if empty { Contents::Air } else { Contents::Medium };
-    SectionState { stored, contents, proof: Proof::None, last_filled: None }
-}
-
-fn made(count: u32) -> ConnectionState {
-    ConnectionState {
-        made: count,
-        slack: 0,
-        open: 0,
-        last_touched: None,
-        last_opened: None,
-        seals_disturbed: false,
+            super::CauseOf::Appliance => self.since(&ApplianceCell),
+            _ => self.place,
+        }
     }
-}
 
-fn fitted() -> ComponentState {
-    ComponentState { whereabouts: Whereabouts::Fitted, new: false, last_touched: None }
-}
+    /// Since when a thing is as it is.
+    pub(super) fn since_thing(&self, thing: Thing) -> Place {
+        match thing {
+            Thing::Section(cell) => self.since(&cell),
+            Thing::Isolator(cell) => self.since(&cell),
+            Thing::Component(cell) => self.since(&cell),
+            Thing::Connection(cell) => self.since(&cell),
+            Thing::Temporary(cell) => self.since(&cell),
+            Thing::Setting(cell) => self.since(&cell),
+            Thing::Seal(cell) => self.since(&cell),
+            Thing::Circuit(_) => Place::START,
+        }
+    }
 
-/// The appliance's own cell, for lookups in one form.
-impl Machine<'_> {
-    pub(super) fn is_running(&self) -> bool {
-        self.now(&ApplianceCell).is_some_and(|state| state.running.is_some())
+    /// Leaves the action in hand: the end of the job has none.
+    pub(super) fn no_action(&mut self) {
+        self.verb = None;
+        self.thing = None;
     }
 }

@@ -18,35 +18,40 @@ mod coverage;
 mod demand;
 mod effect;
 mod ending;
+mod failure;
+mod guard;
 mod kinds;
 mod machine;
+mod pending;
 mod place;
 mod plant;
 mod readings;
 mod run;
+mod service;
 mod state;
 mod test_kinds;
 mod timeline;
 mod trace;
 mod unmet;
 
-pub use kinds::{Hazard, KindRow, ProofReading, TestDemand, kind_row};
+pub use guard::{AnswerIndex, Guard, QuestionIndex};
+pub use kinds::{Hazard, KindRow, ProofReading, TestDemand, Wanted, kind_row};
 pub use machine::simulate;
 pub use place::Place;
 pub use plant::{
-    CircuitCell, ComponentCell, ConnectionCell, IsolatorCell, Plant, SectionCell, SettingCell, Side,
-    TemporaryCell, Thing,
+    CircuitCell, ComponentCell, ConnectionCell, IsolatorCell, Plant, SealCell, SectionCell, SettingCell,
+    Side, TemporaryCell, Thing,
 };
 pub use readings::default_readings;
-pub use run::Run;
+pub use run::{Execution, Run};
 pub use state::{
     ApplianceState, ComponentState, ConnectionState, Contents, Energies, IsolatorState, Lapse, Proof,
-    SectionState, SettingState, SupplyState, TemporaryState, TestState, Whereabouts,
+    SealState, SectionState, SettingState, SupplyState, TemporaryState, TestState, Whereabouts,
 };
-pub use test_kinds::{Loading, TestRow, test_row};
+pub use test_kinds::{Due, Loading, Stamps, TestRow, test_row};
 pub use timeline::{Entry, Timeline};
-pub use trace::{ApplianceCell, Cell, SupplyCell, TestCell, Trace};
-pub use unmet::{CannotJudge, Reason, Unmet};
+pub use trace::{ApplianceCell, Cell, ClockCell, SupplyCell, TestCell, Trace};
+pub use unmet::{CannotJudge, CauseOf, Demand, Reason, Unmet};
 
 #[cfg(test)]
 mod tests;

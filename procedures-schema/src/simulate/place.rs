@@ -3,10 +3,14 @@
 /// A moment of a run; places are ordered as they happen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Place {
-    // Executions and actions count from 1, so that 0 is the moment before.
+    // Executions and actions count from 1, so that 0 is the moment before. An action has room behind it
+    // for the steps that follow its failure.
     execution: u32,
     action: u32,
 }
+
+/// Moments kept behind each action for what is done after it failed.
+const ROOM: u32 = 4096;
 
 impl Place {
     /// Before everything.
@@ -16,7 +20,10 @@ impl Place {
 
     /// After action `action` of execution `execution`, both from 0.
     pub fn of_action(execution: usize, action: usize) -> Self {
-        Self { execution: counted(execution), action: counted(action) }
+        Self {
+            execution: counted(execution),
+            action: counted(action).saturating_mul(ROOM).min(u32::MAX - ROOM),
+        }
     }
 
     /// After the whole of execution `execution`, from 0.
@@ -29,6 +36,12 @@ impl Place {
         Self { execution: counted(execution), action: 0 }
     }
 
+    /// The next moment behind the same action.
+    pub(super) fn next_behind(self) -> Self {
+        let last = self.action % ROOM == ROOM - 1;
+        Self { action: if last { self.action } else { self.action.saturating_add(1) }, ..self }
+    }
+
     /// The execution, from 0; none for the start and the end.
     pub fn execution(self) -> Option<usize> {
         if self == Self::END { None } else { index(self.execution) }
@@ -36,7 +49,7 @@ impl Place {
 
     /// The action within its execution, from 0; none for whole steps.
     pub fn action(self) -> Option<usize> {
-        if self.action == u32::MAX { None } else { index(self.action) }
+        if self.action == u32::MAX { None } else { index(self.action / ROOM) }
     }
 }
 
@@ -59,6 +72,7 @@ mod tests {
             Place::START,
             Place::before(0),
             Place::of_action(0, 0),
+            Place::of_action(0, 0).next_behind(),
             Place::of_action(0, 1),
             Place::after(0),
             Place::before(1),
@@ -68,6 +82,7 @@ mod tests {
         assert!(order.is_sorted_by(|a, b| a < b));
         assert_eq!(Place::of_action(3, 2).execution(), Some(3));
         assert_eq!(Place::of_action(3, 2).action(), Some(2));
+        assert_eq!(Place::of_action(3, 2).next_behind().action(), Some(2));
         assert_eq!(Place::after(3).execution(), Some(3));
         assert_eq!((Place::START.execution(), Place::END.execution()), (None, None));
     }

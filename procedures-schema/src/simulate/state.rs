@@ -1,5 +1,6 @@
 //! The states of the cells.
 
+use super::guard::QuestionIndex;
 use super::{Place, SectionCell};
 use crate::model::{Energy, Mode};
 
@@ -8,8 +9,12 @@ use crate::model::{Energy, Mode};
 pub struct ApplianceState {
     /// The mode in which it runs; none if it is off. A job begins with it running.
     pub running: Option<Mode>,
-    /// Minutes of all waits so far; hands-on time is not counted.
-    pub minutes: u32,
+    /// The minute of the job in which it took up this mode.
+    pub since_minute: u32,
+    /// When it was last shown to work.
+    pub shown_to_work: Option<Place>,
+    /// How the way ended, if it has.
+    pub ended: Option<Mode>,
 }
 
 /// An isolator.
@@ -62,7 +67,7 @@ impl Energies {
 }
 
 /// What is inside a section.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Contents {
     /// The medium alone.
     Medium,
@@ -70,10 +75,16 @@ pub enum Contents {
     Mixed,
     /// Air.
     Air,
+    /// What is left of a refrigerant in its oil.
+    Residual,
+    /// Inert gas.
+    Inert,
+    /// Nothing.
+    Vacuum,
 }
 
 /// Why a proof no longer holds.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Lapse {
     /// An isolator of its group was opened.
     Restored,
@@ -83,6 +94,8 @@ pub enum Lapse {
     Filled,
     /// People left.
     LeftAlone,
+    /// It is older than proofs of its kind may get.
+    Old,
 }
 
 /// Whether a section was shown to be at zero.
@@ -91,9 +104,19 @@ pub enum Proof {
     /// Never.
     None,
     /// Yes, and it holds.
-    Proved,
+    Proved {
+        /// The minute of the job in which it was shown.
+        minute: u32,
+    },
     /// It was, and no longer holds.
     Lapsed(Lapse),
+}
+
+impl Proof {
+    /// Whether it holds.
+    pub fn holds(self) -> bool {
+        matches!(self, Self::Proved { .. })
+    }
 }
 
 /// A section of a circuit.
@@ -105,6 +128,8 @@ pub struct SectionState {
     pub contents: Contents,
     /// Whether it is proved.
     pub proof: Proof,
+    /// The minute of the job since which no supply reaches it.
+    pub off_since: Option<u32>,
     /// When it was last released, filled or purged; what makes its fill pressure stale.
     pub last_filled: Option<Place>,
 }
@@ -133,12 +158,23 @@ pub struct ConnectionState {
     pub last_opened: Option<Place>,
     /// Whether its seals were disturbed since it was last made.
     pub seals_disturbed: bool,
+    /// How many of it were fully open at once since it was last made.
+    pub most_open: u32,
+    /// Whether it was marked or photographed.
+    pub marked: bool,
+    /// Whether it was tightened again after it was made.
+    pub tightened_again: bool,
 }
 
 impl ConnectionState {
     /// Whether every fastener is made.
     pub fn is_made(&self) -> bool {
         self.slack == 0 && self.open == 0
+    }
+
+    /// How many fasteners it has.
+    pub fn count(&self) -> u32 {
+        self.made + self.slack + self.open
     }
 }
 
@@ -162,8 +198,27 @@ pub struct ComponentState {
     pub whereabouts: Whereabouts,
     /// Whether a new one was fitted.
     pub new: bool,
+    /// Whether it is on the part that carries it.
+    pub on_carrier: bool,
+    /// Whether it was taken off one carrier and put on another, on the bench.
+    pub put_over: bool,
     /// When it was last touched.
     pub last_touched: Option<Place>,
+    /// When it was last cleaned.
+    pub cleaned: Option<Place>,
+    /// When it was last inspected.
+    pub inspected: Option<Place>,
+}
+
+/// A seal.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SealState {
+    /// When it was last inspected.
+    pub inspected: Option<Place>,
+    /// The question that the inspection put; its first answer says that the seal is sound.
+    pub question: Option<QuestionIndex>,
+    /// Whether a new one went in.
+    pub renewed: Option<Place>,
 }
 
 /// A temporary item.
@@ -180,6 +235,10 @@ pub struct SettingState {
     pub recorded: Option<Place>,
     /// When it was last set.
     pub last_set: Option<Place>,
+    /// Whether it was lost with the part that held it.
+    pub lost: bool,
+    /// Whether it differs from what was found.
+    pub changed: bool,
 }
 
 /// A test of one thing.

@@ -1,20 +1,20 @@
-//! The trace: what every cell was at every place of a run.
+//! The trace: what every cell was at every place of a run, on every way.
 
+use super::kinds::Wanted;
 use super::state::{
-    ApplianceState, ComponentState, ConnectionState, IsolatorState, SectionState, SettingState, SupplyState,
-    TemporaryState, TestState,
+    ApplianceState, ComponentState, ConnectionState, IsolatorState, SealState, SectionState, SettingState,
+    SupplyState, TemporaryState, TestState,
 };
 use super::{
-    CannotJudge, ComponentCell, ConnectionCell, Entry, IsolatorCell, Place, Plant, Run, SectionCell,
-    SettingCell, TemporaryCell, TestDemand, Thing, Timeline, Unmet,
+    CannotJudge, ComponentCell, ConnectionCell, Entry, Guard, IsolatorCell, Place, Plant, Run, SealCell,
+    SectionCell, SettingCell, TemporaryCell, TestDemand, Thing, Timeline, Unmet,
 };
-use crate::model::TestKind;
 use std::collections::BTreeMap;
 
 /// A thing with a timeline of its own.
-pub trait Cell {
+pub trait Cell: 'static {
     /// Its states.
-    type State;
+    type State: PartialEq;
 
     /// Its timeline; none if the cell comes from another map.
     fn timeline<'t>(&self, trace: &'t Trace) -> Option<&'t Timeline<Self::State>>;
@@ -23,6 +23,10 @@ pub trait Cell {
 /// The appliance as a whole.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct ApplianceCell;
+
+/// The minutes of all waits so far; hands-on time is not counted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ClockCell;
 
 /// A section as seen from its supplies.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -34,8 +38,8 @@ pub struct SupplyCell(
 /// One test of one thing.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct TestCell {
-    /// The kind of test.
-    pub kind: TestKind,
+    /// The test.
+    pub test: Wanted,
     /// The thing tested.
     pub thing: Thing,
 }
@@ -46,11 +50,13 @@ pub struct Trace {
     pub(super) plant: Plant,
     pub(super) run: Run,
     pub(super) appliance: Timeline<ApplianceState>,
+    pub(super) clock: Timeline<u32>,
     pub(super) sections: Vec<Timeline<SectionState>>,
     pub(super) supplies: Vec<Timeline<SupplyState>>,
     pub(super) isolators: Vec<Timeline<IsolatorState>>,
     pub(super) connections: Vec<Timeline<ConnectionState>>,
     pub(super) components: Vec<Timeline<ComponentState>>,
+    pub(super) seals: Vec<Timeline<SealState>>,
     pub(super) temporaries: Vec<Timeline<TemporaryState>>,
     pub(super) settings: Vec<Timeline<SettingState>>,
     pub(super) tests: BTreeMap<TestCell, Timeline<TestState>>,
@@ -60,14 +66,27 @@ pub struct Trace {
 }
 
 impl Trace {
-    /// The state of a cell at a place; none if the cell comes from another map.
+    /// The state of a cell at a place. If it differs between ways, one of them: [`Trace::states`] has all.
     pub fn at<C: Cell>(&self, cell: &C, place: Place) -> Option<&C::State> {
         self.entry(cell, place).map(|entry| &entry.state)
     }
 
-    /// The state of a cell at a place, and since when it holds.
+    /// As [`Trace::at`], with since when the state holds.
     pub fn entry<C: Cell>(&self, cell: &C, place: Place) -> Option<&Entry<C::State>> {
-        cell.timeline(self).map(|line| line.at(place))
+        cell.timeline(self).map(|line| line.find(place, self.run.way()).entry())
+    }
+
+    /// Every state that a cell can have at a place, with the ways on which it has it.
+    pub fn states<C: Cell>(&self, cell: &C, place: Place) -> Vec<&Entry<C::State>> {
+        let line = cell.timeline(self);
+        let mut states = line.map(|line| line.at(place)).unwrap_or_default();
+        states.retain(|entry| entry.guard.is_compatible(self.run.way()));
+        states
+    }
+
+    /// The state of a cell at a place on one way.
+    pub fn on_way<C: Cell>(&self, cell: &C, place: Place, way: &Guard) -> Option<&C::State> {
+        cell.timeline(self).map(|line| &line.find(place, way).entry().state)
     }
 
     /// The map with its things numbered.
@@ -104,17 +123,20 @@ impl Trace {
 
     /// Whether one of these tests of a thing passed after one place and by another.
     pub fn passed_between(&self, any_of: TestDemand, thing: Thing, after: Place, by: Place) -> bool {
-        any_of.iter().any(|kind| {
-            let cell = TestCell { kind: kind.clone(), thing };
+        any_of.iter().any(|wanted| {
+            let cell = TestCell { test: wanted.clone(), thing };
             self.at(&cell, by).and_then(|state| state.passed).is_some_and(|passed| passed > after)
         })
     }
 
     /// The sections that tests loaded in an execution.
     pub fn loaded_in(&self, execution: usize) -> impl Iterator<Item = SectionCell> {
+        let first = self.loadings.partition_point(|(place, _)| *place < Place::before(execution));
         self.loadings
+            .get(first..)
+            .unwrap_or_default()
             .iter()
-            .filter(move |(place, _)| place.execution() == Some(execution))
+            .take_while(move |(place, _)| place.execution() == Some(execution))
             .flat_map(|(_, sections)| sections.iter().copied())
     }
 }
@@ -123,6 +145,13 @@ impl Cell for ApplianceCell {
     type State = ApplianceState;
     fn timeline<'t>(&self, trace: &'t Trace) -> Option<&'t Timeline<ApplianceState>> {
         Some(&trace.appliance)
+    }
+}
+
+impl Cell for ClockCell {
+    type State = u32;
+    fn timeline<'t>(&self, trace: &'t Trace) -> Option<&'t Timeline<u32>> {
+        Some(&trace.clock)
     }
 }
 
@@ -156,6 +185,7 @@ cells! {
     IsolatorCell: IsolatorState in isolators;
     ConnectionCell: ConnectionState in connections;
     ComponentCell: ComponentState in components;
+    SealCell: SealState in seals;
     TemporaryCell: TemporaryState in temporaries;
     SettingCell: SettingState in settings;
 }

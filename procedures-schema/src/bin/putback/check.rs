@@ -106,5 +106,6 @@ fn finding_object(procedure: &Procedure, finding: &Finding) -> Json {
         "do": finding.remedy,
         "also": finding.also,
         "again": finding.again,
+        "when": finding.answers,
     })
 }

@@ -49,6 +49,12 @@ fn put(text: &mut String, procedure: &Procedure, lanes: &Lanes, finding: &Findin
     for remedy in &finding.remedy {
         let _ = write!(text, "\n    do      {remedy}");
     }
+    for answer in &finding.answers {
+        let _ = write!(text, "\n    when    {answer}");
+    }
+    if !finding.also.is_empty() {
+        let _ = write!(text, "\n    also    {}", finding.also.join(", "));
+    }
     let again: Vec<String> = finding
         .again
         .iter()

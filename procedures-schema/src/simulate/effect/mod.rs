@@ -6,44 +6,72 @@
 mod appliance;
 mod components;
 mod connections;
+mod filling;
+mod making;
 mod sections;
+mod settings;
+mod starting;
 mod supplies;
 mod temporaries;
 
 use super::machine::Machine;
+use super::{SectionCell, Thing};
 use crate::model::{Action, Verb};
 
+/// A part of an action that does not depend on its other parts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Part {
+    /// What concerns the action as a whole.
+    Whole,
+    /// What it does to one section.
+    Section(SectionCell),
+    /// What it does to one thing.
+    Thing(Thing),
+}
+
 impl Machine<'_> {
-    /// Carries out one action.
-    pub(super) fn act(&mut self, action: &Action) {
+    /// The parts of an action. Actions that reach far have a part for everything that they may reach.
+    pub(super) fn parts(&self, action: &Action) -> Vec<Part> {
+        let mut parts = vec![Part::Whole];
+        let far = matches!(action.verb, Verb::Start | Verb::Restore | Verb::Charge | Verb::Purge)
+            || (action.verb == Verb::Wait && action.unattended);
+        if far {
+            parts.extend(self.trace.plant.sections().map(|(section, _)| Part::Section(section)));
+        }
+        if action.verb == Verb::Test {
+            parts.extend(self.testable().into_iter().map(Part::Thing));
+        }
+        parts
+    }
+
+    /// Carries out one part of an action.
+    pub(super) fn act(&mut self, action: &Action, part: Part) {
         match action.verb {
             Verb::ShutDown => self.shut_down(),
-            Verb::Start => self.start(action),
-            Verb::Wait => self.wait(action),
+            Verb::Start => self.start(action, part),
+            Verb::Wait => self.wait(action, part),
             Verb::Finish => self.finish(action),
             Verb::Isolate => self.isolate(action),
             Verb::Lock => self.lock(action),
-            Verb::Restore => self.restore(action),
+            Verb::Restore => self.restore(action, part),
             Verb::Release => self.release(action),
             Verb::Prove => self.prove(action),
-            Verb::Charge => self.charge(action),
-            Verb::Purge => self.purge(action),
-            Verb::Test => self.test(action),
+            Verb::Charge => self.charge(action, part),
+            Verb::Purge => self.purge(action, part),
+            Verb::Test => self.test(action, part),
             Verb::Slacken => self.slacken(action),
             Verb::Undo => self.undo(action),
             Verb::Make => self.make(action),
             Verb::Tighten => self.tighten(action),
-            Verb::Remove => self.remove(action),
-            Verb::MoveAside => self.move_aside(action),
-            Verb::Discard => self.discard(action),
+            Verb::Remove | Verb::MoveAside | Verb::Discard => self.take_off(action),
             Verb::Fit => self.fit(action),
             Verb::Clean | Verb::Inspect => self.handle(action),
-            Verb::Place => self.place_item(action, true),
-            Verb::TakeAway => self.place_item(action, false),
+            Verb::Place => self.place_item(action),
+            Verb::TakeAway => self.take_item(action),
             Verb::RecordSetting => self.record_setting(action),
             Verb::Set => self.set_setting(action),
-            Verb::Ask => self.cannot_judge("a question"),
-            Verb::Read | Verb::Photograph | Verb::Tell | Verb::Hold | Verb::Other(_) => {}
+            Verb::Photograph => self.photograph(action),
+            Verb::Ask | Verb::Read | Verb::Tell | Verb::Hold | Verb::Other(_) => {}
         }
     }
 }

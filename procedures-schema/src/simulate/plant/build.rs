@@ -2,19 +2,21 @@
 
 use super::{
     CircuitCell, CircuitPlan, ComponentCell, ComponentPlan, ConnectionCell, ConnectionPlan, IsolatorCell,
-    IsolatorPlan, Plant, SealCell, SectionCell, SectionPlan, SettingCell, Side, TemporaryCell, TemporaryPlan,
-    Thing,
+    IsolatorPlan, Plant, QuestionPlan, SealCell, SectionCell, SectionPlan, SettingCell, SettingPlan, Side,
+    TemporaryCell, TemporaryPlan, Thing,
 };
 use crate::model::{
-    ApplianceMap, Component, Connection, FreesWhen, Handle, Id, Isolator, Position, SUPPLY, Seal, Setting,
-    Temporary,
+    ApplianceMap, CircuitKind, Component, Connection, Family, FreesWhen, Handle, Id, Isolator, Known,
+    Position, Procedure, Question, SUPPLY, Seal, Setting, Temporary,
 };
 use crate::simulate::kinds::kind_row;
+use crate::units::{Measured, Unit, convert};
 use std::collections::BTreeMap;
 
 impl Plant {
-    /// Numbers a map.
-    pub fn of(map: &ApplianceMap) -> Self {
+    /// Numbers the map of a procedure and its questions.
+    pub fn of(procedure: &Procedure) -> Self {
+        let map = &procedure.map;
         let mut plant = Self { by_id: index_of(map), ..Self::default() };
         plant.add_circuits(map);
         plant.isolators = map.isolators.iter().map(|i| plant.plan_isolator(i)).collect();
@@ -23,7 +25,8 @@ impl Plant {
         plant.connections = map.connections.iter().map(|c| plant.plan_connection(c, &map.seals)).collect();
         plant.cross_reference(&map.components);
         plant.temporaries = map.temporary.iter().map(|t| plant.plan_temporary(t)).collect();
-        plant.settings = map.settings.iter().map(|s: &Setting| s.id.clone()).collect();
+        plant.settings = map.settings.iter().map(|s| plant.plan_setting(s)).collect();
+        plant.questions = procedure.questions.iter().map(plan_question).collect();
         plant.seals = map.seals.iter().map(|s| s.id.clone()).collect();
         plant.find_behind_automatic();
         plant
@@ -44,7 +47,14 @@ impl Plant {
             }
             let fed_by = circuit.fed_by.iter().filter_map(|id| self.circuit_named(id)).collect();
             let row = kind_row(&circuit.kind);
-            self.circuits.push(CircuitPlan { id: circuit.id.clone(), row, sections, fed_by });
+            self.circuits.push(CircuitPlan {
+                id: circuit.id.clone(),
+                row,
+                sections,
+                fed_by,
+                flammable: circuit.flammable || circuit.kind == CircuitKind::FuelGas,
+                discharge_minutes: circuit.discharge_wait.as_ref().map_or(LEAST_WAIT, minutes),
+            });
         }
     }
 
@@ -63,6 +73,7 @@ impl Plant {
             between: side(&isolator.between.0).zip(side(&isolator.between.1)),
             handle: isolator.handle.clone(),
             normally_open: isolator.normal == Position::Open,
+            lockable: isolator.lockable,
         }
     }
 
@@ -102,6 +113,7 @@ impl Plant {
             let at = seals.iter().position(|s| s.id == *id)?;
             seals.get(at).map(|s| (SealCell::new(at), s.policy.clone()))
         };
+        let tight = connection.tight.as_ref().and_then(Known::value);
         ConnectionPlan {
             id: connection.id.clone(),
             family: connection.family.clone(),
@@ -113,6 +125,11 @@ impl Plant {
             reach,
             holds: Vec::new(),
             frees_when_slack: connection.frees_when == FreesWhen::Slack,
+            grouping: connection.grouping.clone(),
+            flexible: connection.flexible.unwrap_or(connection.family == Family::Connector),
+            bond: connection.bond,
+            looks_like: connection.looks_like.iter().filter_map(|id| self.connection_named(id)).collect(),
+            again: tight.and_then(|tight| tight.again.as_ref()).map(|again| again == "hot"),
         }
     }
 
@@ -123,6 +140,21 @@ impl Plant {
             closes: temporary.closes,
             initially: temporary.initially,
             stays: temporary.stays.is_some(),
+            bonds: temporary.bonds.as_ref().and_then(|id| self.connection_named(id)),
+            restrains: temporary.restrains.as_ref().and_then(|id| self.circuit_named(id)),
+            arrives_with: temporary.arrives_with.as_ref().and_then(|id| self.component_named(id)),
+            gauge: temporary.gauge,
+            notice: temporary.notice,
+            flows: temporary.flow.is_some(),
+        }
+    }
+
+    fn plan_setting(&self, setting: &Setting) -> SettingPlan {
+        SettingPlan {
+            id: setting.id.clone(),
+            of: setting.of.as_ref().and_then(|id| self.component_named(id)),
+            readable_when: setting.readable_when.as_ref().and_then(|id| self.circuit_named(id)),
+            affects: setting.affects.clone(),
         }
     }
 
@@ -153,6 +185,9 @@ impl Plant {
                 && let Some(plan) = self.components.get_mut(carrier.index())
             {
                 plan.carries.push(ComponentCell::new(i));
+                if let Some(carried) = self.components.get_mut(i) {
+                    carried.carried_by = Some(carrier);
+                }
             }
         }
     }
@@ -191,12 +226,35 @@ impl Plant {
     }
 }
 
+/// Least wait for stored charge when the label is not given, in minutes: IEC 60204-1 asks for the label;
+/// five minutes are a design value, common practice, no source.
+const LEAST_WAIT: u32 = 5;
+
+fn minutes(wait: &Measured) -> u32 {
+    let minutes = convert(wait.value.value(), &wait.unit, &Unit::Minute).unwrap_or(0.0);
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "bounded just here")]
+    let whole = minutes.ceil().clamp(0.0, 100_000.0) as u32;
+    whole.max(LEAST_WAIT)
+}
+
+fn plan_question(question: &Question) -> QuestionPlan {
+    QuestionPlan { id: question.id.clone(), answers: question.answers.clone() }
+}
+
 fn plan_component(component: &Component) -> ComponentPlan {
     ComponentPlan {
         id: component.id.clone(),
         behind: Vec::new(),
         carries: Vec::new(),
+        carried_by: None,
         connections: Vec::new(),
+        starts_itself: component.starts_itself,
+        role: component.role.clone(),
+        mass_kg: component
+            .mass
+            .as_ref()
+            .and_then(|mass| convert(mass.value.value(), &mass.unit, &Unit::Kilogram).ok())
+            .unwrap_or(0.0),
     }
 }
 

@@ -5,8 +5,9 @@
 
 mod build;
 
+use super::guard::{AnswerIndex, QuestionIndex};
 use super::kinds::{KindRow, TestDemand};
-use crate::model::{Family, Handle, Id, Port, SealPolicy};
+use crate::model::{Answer, Family, Grouping, Handle, Id, Port, Role, SealPolicy, TestKind};
 use std::collections::BTreeMap;
 
 macro_rules! cell {
@@ -89,6 +90,10 @@ pub struct CircuitPlan {
     pub sections: Vec<SectionCell>,
     /// Circuits without which it is dead.
     pub fed_by: Vec<CircuitCell>,
+    /// Whether its medium burns.
+    pub flammable: bool,
+    /// Minutes that its charge takes to go.
+    pub discharge_minutes: u32,
 }
 
 /// A section.
@@ -117,6 +122,8 @@ pub struct IsolatorPlan {
     pub handle: Handle,
     /// Whether it is open in service.
     pub normally_open: bool,
+    /// Whether a lock can be put on it, if that is known.
+    pub lockable: Option<bool>,
 }
 
 /// A connection.
@@ -142,6 +149,16 @@ pub struct ConnectionPlan {
     pub holds: Vec<ComponentCell>,
     /// Whether it lets go when slack.
     pub frees_when_slack: bool,
+    /// How several of it belong together.
+    pub grouping: Grouping,
+    /// Whether it may stay made while its part is moved aside.
+    pub flexible: bool,
+    /// Whether its two sides must be bonded before it opens.
+    pub bond: bool,
+    /// Connections with which it may be confused.
+    pub looks_like: Vec<ConnectionCell>,
+    /// Whether it must be tightened again, and whether that is done hot.
+    pub again: Option<bool>,
 }
 
 /// A component.
@@ -153,11 +170,20 @@ pub struct ComponentPlan {
     pub behind: Vec<ComponentCell>,
     /// Parts that come off with it.
     pub carries: Vec<ComponentCell>,
+    /// The part with which it comes off.
+    pub carried_by: Option<ComponentCell>,
     /// Its connections.
     pub connections: Vec<ConnectionCell>,
+    /// Whether it starts by itself when its supply comes back.
+    pub starts_itself: bool,
+    /// What it does.
+    pub role: Option<Role>,
+    /// Its mass in kilograms, without what it carries.
+    pub mass_kg: f64,
 }
 
 /// A temporary item.
+#[expect(clippy::struct_excessive_bools, reason = "independent facts, read by name")]
 #[derive(Clone, Debug)]
 pub struct TemporaryPlan {
     /// Identity.
@@ -170,6 +196,38 @@ pub struct TemporaryPlan {
     pub initially: bool,
     /// Whether it stays after the job.
     pub stays: bool,
+    /// The connection that it bonds.
+    pub bonds: Option<ConnectionCell>,
+    /// The circuit whose movement it restrains.
+    pub restrains: Option<CircuitCell>,
+    /// The component with which it arrives.
+    pub arrives_with: Option<ComponentCell>,
+    /// Whether it is a gauge.
+    pub gauge: bool,
+    /// Whether it warns others.
+    pub notice: bool,
+    /// Whether inert gas flows through it.
+    pub flows: bool,
+}
+
+/// A setting.
+#[derive(Clone, Debug)]
+pub struct SettingPlan {
+    /// Identity.
+    pub id: Id,
+    /// The component that holds it.
+    pub of: Option<ComponentCell>,
+    /// The circuit that must be live to read it.
+    pub readable_when: Option<CircuitCell>,
+    /// Tests that its change makes stale.
+    pub affects: Vec<TestKind>,
+}
+
+/// A question.
+#[derive(Clone, Debug)]
+struct QuestionPlan {
+    id: Id,
+    answers: Vec<String>,
 }
 
 /// The numbered map.
@@ -181,7 +239,8 @@ pub struct Plant {
     connections: Vec<ConnectionPlan>,
     components: Vec<ComponentPlan>,
     temporaries: Vec<TemporaryPlan>,
-    settings: Vec<Id>,
+    settings: Vec<SettingPlan>,
+    questions: Vec<QuestionPlan>,
     seals: Vec<Id>,
     by_id: BTreeMap<Id, Thing>,
 }
@@ -249,7 +308,7 @@ impl Plant {
             Thing::Component(c) => self.component(c).map(|p| &p.id),
             Thing::Connection(c) => self.connection(c).map(|p| &p.id),
             Thing::Temporary(c) => self.temporary(c).map(|p| &p.id),
-            Thing::Setting(c) => self.settings.get(c.index()),
+            Thing::Setting(c) => self.settings.get(c.index()).map(|p| &p.id),
             Thing::Seal(c) => self.seals.get(c.index()),
         }
     }
@@ -300,11 +359,13 @@ impl Plant {
         let Some(row) = self.row_of(section) else { return &[] };
         let behind_automatic = self.section(section).is_some_and(|s| s.behind_automatic);
         match (&plan.port, &plan.family) {
-            (Some(Port::Outlet | Port::Sample), _) | (None, Family::Fixing | Family::Other(_)) => &[],
+            (Some(Port::Outlet | Port::Sample), _) | (None, Family::Other(_)) => &[],
             (Some(_), _) => row.after_port,
             (None, Family::Connector) => row.after_connector,
             (None, Family::Joint) if behind_automatic => row.after_joint_behind_automatic,
             (None, Family::Joint) => row.after_joint,
+            (None, Family::Fixing) if !plan.seals.is_empty() => row.after_sealed_fixing,
+            (None, Family::Fixing) => &[],
         }
     }
 
@@ -338,8 +399,44 @@ impl Plant {
         self.temporaries.iter().enumerate().map(|(i, plan)| (TemporaryCell::new(i), plan))
     }
 
-    /// How many settings there are.
-    pub fn n_settings(&self) -> usize {
-        self.settings.len()
+    /// All settings in order.
+    pub fn settings(&self) -> impl Iterator<Item = (SettingCell, &SettingPlan)> {
+        self.settings.iter().enumerate().map(|(i, plan)| (SettingCell::new(i), plan))
+    }
+
+    /// How many seals there are.
+    pub fn n_seals(&self) -> usize {
+        self.seals.len()
+    }
+
+    /// The question with this id.
+    pub fn question(&self, id: &Id) -> Option<QuestionIndex> {
+        let at = self.questions.iter().position(|question| question.id == *id)?;
+        QuestionIndex::try_from(at).ok()
+    }
+
+    /// An answer by position; none if the document does not know the question or the answer.
+    pub fn answer(&self, answer: &Answer) -> Option<(QuestionIndex, AnswerIndex)> {
+        let question = self.question(&answer.question)?;
+        let plan = self.questions.get(usize::from(question))?;
+        let at = plan.answers.iter().position(|known| *known == answer.answer)?;
+        Some((question, AnswerIndex::try_from(at).ok()?))
+    }
+
+    /// How many answers a question has.
+    pub fn n_answers(&self, question: QuestionIndex) -> AnswerIndex {
+        let plan = self.questions.get(usize::from(question));
+        plan.map_or(1, |plan| AnswerIndex::try_from(plan.answers.len()).unwrap_or(AnswerIndex::MAX))
+    }
+
+    /// How many questions there are.
+    pub fn n_questions(&self) -> usize {
+        self.questions.len()
+    }
+
+    /// The id of a question and the text of an answer.
+    pub fn answer_named(&self, question: QuestionIndex, answer: AnswerIndex) -> Option<(&Id, &str)> {
+        let plan = self.questions.get(usize::from(question))?;
+        Some((&plan.id, plan.answers.get(usize::from(answer))?.as_str()))
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::check::context::Context;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::Rule;
+use crate::check::rule::{Looks, Rule};
 use crate::check::wording::capital;
 
 pub(in crate::check) static RULE: Rule = Rule {
@@ -10,7 +10,7 @@ pub(in crate::check) static RULE: Rule = Rule {
     level: Level::Reject,
     summary: "the document says something that this version keeps and cannot judge",
     documentation: include_str!("cannot_judge.md"),
-    check,
+    looks: Looks::AtDocument(check),
 };
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {

@@ -2,14 +2,14 @@
 
 use crate::check::context::Context;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::Rule;
+use crate::check::rule::{Looks, Rule};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "control/no-steps",
     level: Level::Reject,
     summary: "the document holds no action to judge",
     documentation: include_str!("no_steps.md"),
-    check,
+    looks: Looks::AtDocument(check),
 };
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {

@@ -1,19 +1,16 @@
 //! `gas/still-fed`: a gas joint is touched while gas still reaches it.
 
-use crate::check::context::Context;
-use crate::check::finding::{Finding, Level};
-use crate::check::ladder;
-use crate::check::rule::Rule;
-use crate::simulate::Hazard;
+use crate::check::finding::Level;
+use crate::check::rule::{Looks, Rule, Wording};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "gas/still-fed",
     level: Level::Reject,
     summary: "a gas joint is touched while gas still reaches it",
     documentation: include_str!("still_fed.md"),
-    check,
+    looks: Looks::AtUnmet(Wording {
+        title: |w| format!("{} while {} is still fed", w.step_does, w.thing),
+        because: |w| format!("{} {} open", w.others, w.others_are),
+        remedy: |w| format!("Isolate {} at {} before this", w.thing, w.others),
+    }),
 };
-
-fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
-    ladder::still_fed(rule, context, Hazard::Gas, findings);
-}

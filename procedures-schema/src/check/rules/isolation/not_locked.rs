@@ -1,19 +1,16 @@
 //! `isolation/not-locked`: something is touched while its supply is off but not locked.
 
-use crate::check::context::Context;
-use crate::check::finding::{Finding, Level};
-use crate::check::ladder;
-use crate::check::rule::Rule;
-use crate::simulate::Hazard;
+use crate::check::finding::Level;
+use crate::check::rule::{Looks, Rule, Wording};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "isolation/not-locked",
     level: Level::Reject,
     summary: "something is touched while its supply is off but not locked",
     documentation: include_str!("not_locked.md"),
-    check,
+    looks: Looks::AtUnmet(Wording {
+        title: |w| format!("{} while {} is off but not locked", w.step_does, w.thing),
+        because: |w| format!("{} {} closed without a lock", w.others, w.others_are),
+        remedy: |w| format!("Lock {} right after closing, and keep the key", w.others),
+    }),
 };
-
-fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
-    ladder::not_locked(rule, context, Hazard::Isolation, findings);
-}

@@ -1,19 +1,16 @@
 //! `isolation/not-proved`: something is touched that was not proved dead.
 
-use crate::check::context::Context;
-use crate::check::finding::{Finding, Level};
-use crate::check::ladder;
-use crate::check::rule::Rule;
-use crate::simulate::Hazard;
+use crate::check::finding::Level;
+use crate::check::rule::{Looks, Rule, Wording};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "isolation/not-proved",
     level: Level::Reject,
     summary: "something is touched that was not proved dead",
     documentation: include_str!("not_proved.md"),
-    check,
+    looks: Looks::AtUnmet(Wording {
+        title: |w| format!("{} while nothing shows {} to be dead", w.step_does, w.thing),
+        because: |w| format!("{} was never proved dead", w.thing),
+        remedy: |w| format!("Prove {} dead before this, with every reading of its kind", w.thing),
+    }),
 };
-
-fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
-    ladder::not_proved(rule, context, Hazard::Isolation, findings);
-}

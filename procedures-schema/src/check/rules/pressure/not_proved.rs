@@ -1,19 +1,21 @@
 //! `pressure/not-proved`: a joint is touched that was not proved at zero.
 
-use crate::check::context::Context;
-use crate::check::finding::{Finding, Level};
-use crate::check::ladder;
-use crate::check::rule::Rule;
-use crate::simulate::Hazard;
+use crate::check::finding::Level;
+use crate::check::rule::{Looks, Rule, Wording};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "pressure/not-proved",
     level: Level::Reject,
     summary: "a joint is touched that was not proved at zero",
     documentation: include_str!("not_proved.md"),
-    check,
+    looks: Looks::AtUnmet(Wording {
+        title: |w| format!("{} while nothing shows {} to be at zero", w.step_does, w.thing),
+        because: |w| format!("{} was never proved at zero", w.thing),
+        remedy: |w| {
+            format!(
+                "Prove {} at zero before this: gauge, no flow at an open vent or drain, temperature",
+                w.thing
+            )
+        },
+    }),
 };
-
-fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
-    ladder::not_proved(rule, context, Hazard::Pressure, findings);
-}

@@ -1,19 +1,16 @@
 //! `pressure/not-released`: a joint is touched while its section is cut off but under pressure.
 
-use crate::check::context::Context;
-use crate::check::finding::{Finding, Level};
-use crate::check::ladder;
-use crate::check::rule::Rule;
-use crate::simulate::Hazard;
+use crate::check::finding::Level;
+use crate::check::rule::{Looks, Rule, Wording};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "pressure/not-released",
     level: Level::Reject,
     summary: "a joint is touched while its section is cut off but under pressure",
     documentation: include_str!("not_released.md"),
-    check,
+    looks: Looks::AtUnmet(Wording {
+        title: |w| format!("{} while {} is under pressure", w.step_does, w.thing),
+        because: |w| format!("{} is cut off, but its pressure was not released", w.thing),
+        remedy: |w| format!("Release {} through a drain or vent before this", w.thing),
+    }),
 };
-
-fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
-    ladder::not_released(rule, context, Hazard::Pressure, findings);
-}

@@ -1,19 +1,16 @@
 //! `pressure/still-fed`: a joint is touched while a supply or a neighbouring section still presses on it.
 
-use crate::check::context::Context;
-use crate::check::finding::{Finding, Level};
-use crate::check::ladder;
-use crate::check::rule::Rule;
-use crate::simulate::Hazard;
+use crate::check::finding::Level;
+use crate::check::rule::{Looks, Rule, Wording};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "pressure/still-fed",
     level: Level::Reject,
     summary: "a joint is touched while a supply or a neighbouring section still presses on it",
     documentation: include_str!("still_fed.md"),
-    check,
+    looks: Looks::AtUnmet(Wording {
+        title: |w| format!("{} while {} is still fed", w.step_does, w.thing),
+        because: |w| format!("{} {} open", w.others, w.others_are),
+        remedy: |w| format!("Isolate {} at {} before this", w.thing, w.others),
+    }),
 };
-
-fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
-    ladder::still_fed(rule, context, Hazard::Pressure, findings);
-}

@@ -1,28 +1,17 @@
 //! `putback/left-open`: a connection is still open at the end.
 
-use crate::check::context::Context;
-use crate::check::ending::{Omission, omissions};
-use crate::check::finding::{Finding, Level};
-use crate::check::rule::Rule;
-use crate::simulate::{Reason, Thing};
+use crate::check::finding::Level;
+use crate::check::rule::{Looks, Rule, Wording};
+use crate::check::wording::capital;
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "putback/left-open",
     level: Level::Reject,
     summary: "a connection is still open at the end",
     documentation: include_str!("left_open.md"),
-    check,
+    looks: Looks::AtUnmet(Wording {
+        title: |w| format!("{} is left open at the end, since {}", capital(&w.thing), w.since),
+        because: |w| format!("{} was opened and not made again", w.thing),
+        remedy: |w| format!("Make {} after everything that goes in before it", w.thing),
+    }),
 };
-
-fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
-    let wanted = |reason: &Reason| match reason {
-        Reason::LeftOpen { connection } => Some(Thing::Connection(*connection)),
-        _ => None,
-    };
-    let omission = Omission {
-        title: "left open at the end",
-        because: "opened and not made again",
-        remedy: |the| format!("Make {the} after everything that goes in before it"),
-    };
-    omissions(rule, context, wanted, &omission, findings);
-}

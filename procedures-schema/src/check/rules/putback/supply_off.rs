@@ -1,28 +1,17 @@
-//! `putback/supply-off`: an isolator is not in its normal position at the end.
+//! `putback/supply-off`: an isolator that is normally open is closed at the end.
 
-use crate::check::context::Context;
-use crate::check::ending::{Omission, omissions};
-use crate::check::finding::{Finding, Level};
-use crate::check::rule::Rule;
-use crate::simulate::{Reason, Thing};
+use crate::check::finding::Level;
+use crate::check::rule::{Looks, Rule, Wording};
+use crate::check::wording::capital;
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "putback/supply-off",
     level: Level::Reject,
-    summary: "an isolator is not in its normal position at the end",
+    summary: "an isolator that is normally open is closed at the end",
     documentation: include_str!("supply_off.md"),
-    check,
+    looks: Looks::AtUnmet(Wording {
+        title: |w| format!("{} is closed at the end, since {}", capital(&w.thing), w.since),
+        because: |w| format!("{} was closed and not opened again", w.thing),
+        remedy: |w| format!("Restore {} before hand-over", w.thing),
+    }),
 };
-
-fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
-    let wanted = |reason: &Reason| match reason {
-        Reason::NotNormal { isolator } => Some(Thing::Isolator(*isolator)),
-        _ => None,
-    };
-    let omission = Omission {
-        title: "not as in service at the end",
-        because: "worked and not set back",
-        remedy: |the| format!("Restore {the} before hand-over, or isolate it if it is normally closed"),
-    };
-    omissions(rule, context, wanted, &omission, findings);
-}

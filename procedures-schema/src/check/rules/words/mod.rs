@@ -1,3 +1,13 @@
 //! What the words say.
 
+pub(in crate::check) mod avoidance_vague;
+pub(in crate::check) mod empty;
+pub(in crate::check) mod message_incomplete;
 pub(in crate::check) mod not_said;
+pub(in crate::check) mod not_typed;
+pub(in crate::check) mod placeholder;
+pub(in crate::check) mod repeat_without_stop;
+pub(in crate::check) mod reverse_order;
+pub(in crate::check) mod tolerance;
+pub(in crate::check) mod too_long;
+pub(in crate::check) mod vague;

@@ -2,7 +2,7 @@
 
 use crate::check::context::Context;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::Rule;
+use crate::check::rule::{Looks, Rule};
 use crate::check::wording::{capital, does};
 use crate::lexicon::Lexicon;
 use crate::model::{Action, Renewal, Step, Verb};
@@ -13,14 +13,13 @@ pub(in crate::check) static RULE: Rule = Rule {
     level: Level::Reject,
     summary: "an action is not said by the words of its step",
     documentation: include_str!("not_said.md"),
-    check,
+    looks: Looks::AtDocument(check),
 };
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
-    let lexicon = Lexicon::for_language(&context.procedure.language);
     for (position, step) in context.procedure.steps.iter().enumerate() {
         for (i, action) in step.actions.iter().enumerate() {
-            let unsaid = unsaid(context, lexicon, step, action);
+            let unsaid = unsaid(context, position, step, action);
             let Some(what) = unsaid else { continue };
             let thing = action.on.first().map_or_else(String::new, |id| format!(" {}", context.the_id(id)));
             let number = position + 1;
@@ -49,19 +48,15 @@ enum Unsaid {
 }
 
 /// What of an action its words do not say. Without a lexicon for the language only the span counts.
-fn unsaid(
-    context: &Context<'_>,
-    lexicon: Option<&'static Lexicon>,
-    step: &Step,
-    action: &Action,
-) -> Option<Unsaid> {
+fn unsaid(context: &Context<'_>, position: usize, step: &Step, action: &Action) -> Option<Unsaid> {
     let spanned: Vec<&str> =
         action.says.iter().map(|span| span.of(&step.words)).filter(|text| !text.trim().is_empty()).collect();
     if spanned.is_empty() {
         return Some(Unsaid::Action);
     }
-    let lexicon = lexicon?;
-    if !lexicon.says_at(&step.words, &action.says, action) {
+    let lexicon = context.lexicon?;
+    let said = context.said.get(position).map(Vec::as_slice).unwrap_or_default();
+    if !Lexicon::is_said_by(said, &action.says, action) {
         return Some(Unsaid::Action);
     }
     let new_seal = action.verb == Verb::Make && action.seal == Some(Renewal::New);

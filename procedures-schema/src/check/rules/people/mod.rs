@@ -1,0 +1,3 @@
+//! Who does it.
+
+pub(in crate::check) mod too_heavy;

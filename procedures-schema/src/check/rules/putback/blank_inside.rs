@@ -1,0 +1,16 @@
+//! `putback/blank-inside`: a joint is made or a part fitted while a cap or plug still closes it.
+
+use crate::check::finding::Level;
+use crate::check::rule::{Looks, Rule, Wording};
+
+pub(in crate::check) static RULE: Rule = Rule {
+    code: "putback/blank-inside",
+    level: Level::Reject,
+    summary: "a joint is made or a part fitted while a cap or plug still closes it",
+    documentation: include_str!("blank_inside.md"),
+    looks: Looks::AtUnmet(Wording {
+        title: |w| format!("{} while {} still closes it", w.step_does, w.others),
+        because: |w| format!("{} was placed and not taken away", w.others),
+        remedy: |w| format!("Take {} away first", w.others),
+    }),
+};

@@ -1,0 +1,17 @@
+//! `putback/temp-gone`: something that was in place at the start is gone at the end.
+
+use crate::check::finding::Level;
+use crate::check::rule::{Looks, Rule, Wording};
+use crate::check::wording::capital;
+
+pub(in crate::check) static RULE: Rule = Rule {
+    code: "putback/temp-gone",
+    level: Level::Reject,
+    summary: "something that was in place at the start is gone at the end",
+    documentation: include_str!("temp_gone.md"),
+    looks: Looks::AtUnmet(Wording {
+        title: |w| format!("{} is gone at the end, since {}", capital(&w.thing), w.since),
+        because: |w| format!("{} was there when the job began", w.thing),
+        remedy: |w| format!("Put {} back", w.thing),
+    }),
+};

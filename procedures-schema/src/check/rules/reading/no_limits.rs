@@ -1,0 +1,35 @@
+//! `reading/no-limits`: a reading of a proof or test has nothing to decide by.
+
+use crate::check::context::Context;
+use crate::check::document::actions;
+use crate::check::finding::{Finding, Level};
+use crate::check::rule::{Looks, Rule};
+use crate::model::{Reading, Verb};
+
+pub(in crate::check) static RULE: Rule = Rule {
+    code: "reading/no-limits",
+    level: Level::Reject,
+    summary: "a reading of a proof or test has nothing to decide by",
+    documentation: include_str!("no_limits.md"),
+    looks: Looks::AtDocument(check),
+};
+
+fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for (at, action) in actions(context) {
+        let judged = matches!(action.verb, Verb::Prove | Verb::Test);
+        for reading in action.readings.iter().filter(|reading| judged && is_open(reading)) {
+            let title = format!("Step {} takes the reading \"{}\" without limits", at.number, reading.what);
+            findings.push(at.finding(
+                rule,
+                title,
+                "Give the smallest and largest accepted value, or what must be seen",
+            ));
+        }
+    }
+}
+
+/// Whether a reading has neither a limit nor something to see.
+fn is_open(reading: &Reading) -> bool {
+    let limited = reading.limits.as_ref().is_some_and(|range| range.min.is_some() || range.max.is_some());
+    !limited && reading.seen.trim().is_empty()
+}

@@ -1,0 +1,31 @@
+//! `torque/missing`: a joint is made and nothing says how tight.
+
+use crate::check::context::Context;
+use crate::check::document::actions;
+use crate::check::finding::{Finding, Level};
+use crate::check::rule::{Looks, Rule};
+use crate::model::{Family, Verb};
+
+pub(in crate::check) static RULE: Rule = Rule {
+    code: "torque/missing",
+    level: Level::Warn,
+    summary: "a joint is made and nothing says how tight",
+    documentation: include_str!("missing.md"),
+    looks: Looks::AtDocument(check),
+};
+
+fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for (at, action) in actions(context).filter(|(_, action)| action.verb == Verb::Make) {
+        let named = action.on.iter().filter_map(|id| context.procedure.map.connection(id));
+        let carries = named.filter(|k| k.family == Family::Joint && k.port.is_none() && k.section.is_some());
+        for joint in carries.filter(|joint| joint.tight.is_none() && action.torque.is_none()) {
+            let title =
+                format!("Step {} makes {} and nothing says how tight", at.number, context.the_id(&joint.id));
+            findings.push(at.finding(
+                rule,
+                title,
+                "Give a torque range, or a method such as hand tight and a quarter turn",
+            ));
+        }
+    }
+}

@@ -1,0 +1,29 @@
+//! `words/avoidance-vague`: a safety message says to be careful instead of what to do.
+
+use crate::check::context::Context;
+use crate::check::document::{has_phrase, steps};
+use crate::check::finding::{Finding, Level};
+use crate::check::rule::{Looks, Rule};
+
+pub(in crate::check) static RULE: Rule = Rule {
+    code: "words/avoidance-vague",
+    level: Level::Warn,
+    summary: "a safety message says to be careful instead of what to do",
+    documentation: include_str!("avoidance_vague.md"),
+    looks: Looks::AtDocument(check),
+};
+
+/// What stands for an avoidance and is none.
+const PHRASES: &[&str] = &["be careful", "take care", "use caution", "caution must", "as appropriate"];
+
+fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for at in steps(context) {
+        for message in &at.step.messages {
+            let avoidance = message.avoidance.to_lowercase();
+            if PHRASES.iter().any(|phrase| has_phrase(&avoidance, phrase)) {
+                let title = format!("Step {} has a {} that says only to be careful", at.number, message.word);
+                findings.push(at.finding(rule, title, "Say what to do: wear, wait, keep away, close"));
+            }
+        }
+    }
+}

@@ -1,0 +1,60 @@
+//! `words/not-typed`: a sentence says something to do that no action holds.
+
+use crate::check::context::Context;
+use crate::check::document::{has_phrase, steps};
+use crate::check::finding::{Finding, Level};
+use crate::check::rule::{Looks, Rule};
+use crate::model::Span;
+
+pub(in crate::check) static RULE: Rule = Rule {
+    code: "words/not-typed",
+    level: Level::Warn,
+    summary: "a sentence says something to do that no action holds",
+    documentation: include_str!("not_typed.md"),
+    looks: Looks::AtDocument(check),
+};
+
+fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for (at, said) in steps(context).zip(&context.said) {
+        let covered = |word: &Span| {
+            let spans = at.step.actions.iter().flat_map(|action| &action.says);
+            spans.into_iter().any(|span| span.0 < word.1 && word.0 < span.1)
+        };
+        for phrase in said.iter().filter(|phrase| !phrase.unsaid) {
+            let Some(first) = phrase.words.first() else { continue };
+            let text = first.of(&at.step.words);
+            let begins = begins_a_clause(&at.step.words, first.0);
+            let declined = at.step.declined.iter().any(|known| known.eq_ignore_ascii_case(text));
+            let typed = at.step.actions.iter().any(|action| phrase.says(&action.verb));
+            if begins
+                && !typed
+                && !phrase.words.iter().any(covered)
+                && !declined
+                && names_a_thing(context, &at.step.words, first.1)
+            {
+                let title = format!("Step {} says \"{text}\", and no action holds it", at.number);
+                let mut finding = at.finding(rule, title, "Type it as an action, or decline the reading");
+                finding.span = Some(*first);
+                findings.push(finding);
+            }
+        }
+    }
+}
+
+/// Whether a word stands where an instruction begins: first, or after "and", "then" or a stop.
+fn begins_a_clause(words: &str, from: u32) -> bool {
+    let before = Span(0, from).of(words).trim_end().to_lowercase();
+    before.is_empty() || [" and", " then", ",", ";", "."].iter().any(|end| before.ends_with(end))
+}
+
+/// Whether the rest of the clause names a thing of the map.
+fn names_a_thing(context: &Context<'_>, words: &str, from: u32) -> bool {
+    let length = u32::try_from(words.chars().count()).unwrap_or(u32::MAX);
+    let rest = Span(from, length).of(words).to_lowercase();
+    let clause = rest.split([';', '.']).next().unwrap_or("");
+    context.procedure.map.things().any(|(_, _, name, aliases)| {
+        std::iter::once(name)
+            .chain(aliases.iter().map(String::as_str))
+            .any(|name| has_phrase(clause, &name.to_lowercase()))
+    })
+}

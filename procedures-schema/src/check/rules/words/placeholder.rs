@@ -1,0 +1,31 @@
+//! `words/placeholder`: a sentence holds a place-holder.
+
+use crate::check::context::Context;
+use crate::check::document::{has_phrase, steps};
+use crate::check::finding::{Finding, Level};
+use crate::check::rule::{Looks, Rule};
+
+pub(in crate::check) static RULE: Rule = Rule {
+    code: "words/placeholder",
+    level: Level::Warn,
+    summary: "a sentence holds a place-holder",
+    documentation: include_str!("placeholder.md"),
+    looks: Looks::AtDocument(check),
+};
+
+fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for at in steps(context) {
+        let words = at.step.words.to_lowercase();
+        if PHRASES.iter().any(|phrase| has_phrase(&words, phrase)) {
+            let title = format!("Step {} holds a place-holder", at.number);
+            findings.push(at.finding(
+                rule,
+                title,
+                "Fill it in, or mark the value as later in the appliance map",
+            ));
+        }
+    }
+}
+
+/// What gives it away.
+const PHRASES: &[&str] = &["tbd", "tbc", "todo", "??", "xxx", "lorem"];

@@ -1,0 +1,26 @@
+//! `words/repeat-without-stop`: a sentence repeats without saying until when.
+
+use crate::check::context::Context;
+use crate::check::document::{has_phrase, steps};
+use crate::check::finding::{Finding, Level};
+use crate::check::rule::{Looks, Rule};
+
+pub(in crate::check) static RULE: Rule = Rule {
+    code: "words/repeat-without-stop",
+    level: Level::Warn,
+    summary: "a sentence repeats without saying until when",
+    documentation: include_str!("repeat_without_stop.md"),
+    looks: Looks::AtDocument(check),
+};
+
+fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for at in steps(context) {
+        let words = at.step.words.to_lowercase();
+        if has_phrase(&words, "repeat")
+            && !["until", "times", "once"].iter().any(|end| has_phrase(&words, end))
+        {
+            let title = format!("Step {} repeats and does not say until when", at.number);
+            findings.push(at.finding(rule, title, "Say until what is seen, and at most how often"));
+        }
+    }
+}

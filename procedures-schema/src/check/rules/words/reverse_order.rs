@@ -1,0 +1,28 @@
+//! `words/reverse-order`: a sentence refers to other steps in reverse.
+
+use crate::check::context::Context;
+use crate::check::document::{has_phrase, steps};
+use crate::check::finding::{Finding, Level};
+use crate::check::rule::{Looks, Rule};
+
+pub(in crate::check) static RULE: Rule = Rule {
+    code: "words/reverse-order",
+    level: Level::Warn,
+    summary: "a sentence refers to other steps in reverse",
+    documentation: include_str!("reverse_order.md"),
+    looks: Looks::AtDocument(check),
+};
+
+fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for at in steps(context) {
+        let words = at.step.words.to_lowercase();
+        if PHRASES.iter().any(|phrase| has_phrase(&words, phrase)) {
+            let title = format!("Step {} refers to other steps instead of saying what to do", at.number);
+            findings.push(at.finding(rule, title, "Write the steps out, with seals, torques and tests"));
+        }
+    }
+}
+
+/// What gives it away.
+const PHRASES: &[&str] =
+    &["reverse order", "reversal of", "as above", "step above", "step below", "previous step"];

@@ -1,0 +1,27 @@
+//! `words/too-long`: a sentence is longer than a newcomer can keep in mind.
+
+use crate::check::context::Context;
+use crate::check::document::steps;
+use crate::check::finding::{Finding, Level};
+use crate::check::rule::{Looks, Rule};
+
+pub(in crate::check) static RULE: Rule = Rule {
+    code: "words/too-long",
+    level: Level::Warn,
+    summary: "a sentence is longer than a newcomer can keep in mind",
+    documentation: include_str!("too_long.md"),
+    looks: Looks::AtDocument(check),
+};
+
+fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for at in steps(context) {
+        let words = at.step.words.to_lowercase();
+        if words.split_whitespace().count() > MOST_WORDS {
+            let title = format!("Step {} has a sentence of more than 40 words", at.number);
+            findings.push(at.finding(rule, title, "Cut it into two steps"));
+        }
+    }
+}
+
+/// Most words of a step.
+const MOST_WORDS: usize = 40;

@@ -1,0 +1,37 @@
+//! `words/vague`: a sentence says how in a word that means nothing.
+
+use crate::check::context::Context;
+use crate::check::document::{has_phrase, steps};
+use crate::check::finding::{Finding, Level};
+use crate::check::rule::{Looks, Rule};
+
+pub(in crate::check) static RULE: Rule = Rule {
+    code: "words/vague",
+    level: Level::Warn,
+    summary: "a sentence says how in a word that means nothing",
+    documentation: include_str!("vague.md"),
+    looks: Looks::AtDocument(check),
+};
+
+fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for at in steps(context) {
+        let words = at.step.words.to_lowercase();
+        if PHRASES.iter().any(|phrase| has_phrase(&words, phrase)) {
+            let title = format!("Step {} uses a word that everybody reads otherwise", at.number);
+            findings.push(at.finding(rule, title, "Give the limit, the count or the method"));
+        }
+    }
+}
+
+/// What gives it away.
+const PHRASES: &[&str] = &[
+    "as required",
+    "as necessary",
+    "properly",
+    "adequately",
+    "suitable",
+    "appropriate",
+    "a few",
+    "securely",
+    "sufficiently",
+];
