@@ -3,8 +3,9 @@
 use procedures_schema::check::{Level, Report, Verdict, check};
 use procedures_schema::derive::ladder::ladder;
 use procedures_schema::derive::lanes::{LaneLevel, lane_states};
+use procedures_schema::derive::way_back::{missing_tests, way_back};
 use procedures_schema::format;
-use procedures_schema::model::{Date, NumberedIds, Procedure};
+use procedures_schema::model::{Date, NumberedIds, Procedure, TestKind};
 use procedures_schema::simulate::{Place, Run, simulate};
 use putback_tests::{TextFile, suite, text_files};
 use std::sync::Arc;
@@ -166,5 +167,48 @@ fn a_ready_ladder_makes_every_circuit_safe_in_words_that_say_so() {
             let state = lane_states(&fresh, &trace, Place::END)[lane];
             assert_eq!(state.level, LaneLevel::Proved, "{} {}", file.path, circuit.name);
         }
+    }
+}
+
+#[test]
+fn the_ready_way_back_of_a_joint_stands_in_for_the_written_one() {
+    for (name, begin, connection) in [
+        ("circulation-pump", "Make the suction flange", "f_suction"),
+        ("circulation-pump", "Make the discharge flange", "f_discharge"),
+        ("circulation-pump", "Plug in the pump plug", "plug"),
+        ("circulation-pump", "Close the drain cock", "drain"),
+        ("gas-union", "Make the gas union", "union"),
+    ] {
+        let mut procedure = named(name);
+        let at = procedure.steps.iter().position(|step| step.words.starts_with(begin)).expect(begin);
+        let ready = way_back(&procedure, &connection.into(), &mut NumberedIds::default()).expect(connection);
+        let words = ready.words.clone();
+        procedure.steps[at] = Arc::new(ready);
+        let report = check(&procedure, today());
+        let wrong: Vec<_> =
+            titles(&report).into_iter().filter(|title| !title.starts_with("advise")).collect();
+        assert_eq!(wrong, Vec::<String>::new(), "{words}");
+    }
+}
+
+#[test]
+fn missing_tests_are_offered_as_steps_that_mend_what_is_missing() {
+    for (name, begin, kind) in [
+        ("circulation-pump", "Check for leaks hot", TestKind::LeakHot),
+        ("circulation-pump", "Check that the pump works", TestKind::Function),
+        ("gas-union", "Check the gas union and the test point", TestKind::LeakFluid),
+    ] {
+        let whole = named(name);
+        let at = whole.steps.iter().position(|step| step.words.starts_with(begin)).expect(begin);
+        let mut procedure = without(&whole, begin);
+        let trace = simulate(&procedure, &Run::of(&procedure));
+        let ready = missing_tests(&trace, &mut NumberedIds::default());
+        let test = ready.iter().find(|step| step.actions.iter().any(|a| a.test.as_ref() == Some(&kind)));
+        let test = test.unwrap_or_else(|| panic!("{kind} is not offered: {ready:#?}")).clone();
+        procedure.steps.insert(at, Arc::new(test));
+        let report = check(&procedure, today());
+        let wrong: Vec<_> =
+            titles(&report).into_iter().filter(|title| !title.starts_with("advise")).collect();
+        assert_eq!(wrong, Vec::<String>::new(), "{name} {kind}");
     }
 }

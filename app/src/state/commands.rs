@@ -55,6 +55,10 @@ pub enum Command {
     SelectNext,
     /// The selection goes to the step before.
     SelectPrevious,
+    /// The selection goes to the next step with a finding, round the end.
+    NextFinding,
+    /// The selection goes to the step with a finding before.
+    PreviousFinding,
     /// The words of a step are to be typed.
     EditWords(Id),
     /// Typing in the selected step is over.
@@ -82,6 +86,8 @@ impl EditorStore {
             Command::Select(step) => self.select(step),
             Command::SelectNext => self.select_beside(1),
             Command::SelectPrevious => self.select_beside(-1),
+            Command::NextFinding => self.select_finding(true),
+            Command::PreviousFinding => self.select_finding(false),
             Command::EditWords(step) => self.edit_words(step),
             Command::StopEditing => self.stop_editing(),
             Command::DraftBelow(step) => self.open_draft(step),
@@ -167,6 +173,24 @@ impl EditorStore {
         let insert = Edit::InsertStep { at, step: taken_out.step.clone() };
         if self.edit(&[insert], &format!("put back step {}", at + 1), None) {
             self.select(Some(taken_out.step.id.clone()));
+        }
+    }
+
+    /// Goes from finding to finding; from the last on to the first.
+    fn select_finding(self, forward: bool) {
+        let judged = self.judged_now();
+        let document = &judged.document;
+        let found = judged.report.findings.iter().filter_map(|finding| finding.step.as_ref());
+        let mut positions: Vec<usize> = found.filter_map(|step| document.position(step)).collect();
+        positions.sort_unstable();
+        let here = self.selected_now().and_then(|step| document.position(&step));
+        let next = if forward {
+            positions.iter().find(|at| here.is_none_or(|here| **at > here)).or(positions.first())
+        } else {
+            positions.iter().rev().find(|at| here.is_none_or(|here| **at < here)).or(positions.last())
+        };
+        if let Some(step) = next.and_then(|at| document.steps.get(*at)) {
+            self.select(Some(step.id.clone()));
         }
     }
 

@@ -31,6 +31,7 @@ pub fn Header(
                 <KeptLine store />
                 <UndoKeys store />
                 <FileKeys store />
+                <NextFinding store />
                 <ToldOf store />
             </div>
         </div>
@@ -49,6 +50,20 @@ fn Stamp(store: EditorStore) -> impl IntoView {
             <span class="by">" by " {n_rules} " rules, not for work yet"</span>
         </div>
     }
+}
+
+/// The way to what is wrong, wherever it stands.
+#[component]
+fn NextFinding(store: EditorStore) -> impl IntoView {
+    let finds = Memo::new(move |_| store.judged().with(|judged| !judged.report.findings.is_empty()));
+    let key = move || {
+        view! {
+            <button type="button" class="quiet" title="F8" on:click=move |_| store.run(Command::NextFinding)>
+                "Next finding"
+            </button>
+        }
+    };
+    view! { <span class="keys">{move || finds.get().then(key)}</span> }
 }
 
 /// Whether the work is kept on this device.
@@ -116,5 +131,7 @@ fn FileKeys(store: EditorStore) -> impl IntoView {
 #[component]
 fn ToldOf(store: EditorStore) -> impl IntoView {
     let told_of = move || store.judged().with(|judged| judged.report.told_of.join(", "));
-    view! { <span class="told">"told of: " {told_of} " · cannot know what nobody named"</span> }
+    let n_rules = move || store.judged().with(|judged| judged.report.n_rules);
+    let by = view! { <span class="by-narrow">"by " {n_rules} " rules, not for work yet · "</span> };
+    view! { <span class="told">{by} "told of: " {told_of} " · cannot know what nobody named"</span> }
 }

@@ -5,8 +5,13 @@ use leptos::ev::KeyboardEvent;
 use procedures_schema::model::Id;
 use wasm_bindgen::JsCast;
 
-/// Undo and redo, across the whole screen.
+/// Undo and redo, and F8 from finding to finding, across the whole screen.
 pub fn everywhere(store: EditorStore, event: &KeyboardEvent) {
+    if event.key() == "F8" {
+        event.prevent_default();
+        store.run(if event.shift_key() { Command::PreviousFinding } else { Command::NextFinding });
+        return;
+    }
     if !(event.ctrl_key() || event.meta_key()) || event.alt_key() || has_text_of_its_own(event) {
         return;
     }

@@ -6,4 +6,5 @@ pub mod apart;
 pub mod ladder;
 pub mod lanes;
 mod sentence;
+pub mod way_back;
 mod worked;

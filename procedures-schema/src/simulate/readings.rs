@@ -1,14 +1,25 @@
-//! The readings that an action takes when it states none: those of the circuit's kind.
+//! The readings that an action takes when it states none: those of the circuit's kind, or of the test's.
 
-use super::kinds::{KindRow, kind_row};
+use super::kinds::{KindRow, ProofReading, kind_row};
+use super::test_kinds::test_row;
 use crate::model::{Action, Procedure, Reading, Rest, Verb};
 use crate::units::{Figure, Range};
 
-/// The readings of an action: its own, or for *prove* the defaults of the kinds of its circuits, in order.
+/// The readings of an action: its own, or for *prove* the defaults of the kinds of its circuits in order,
+/// and for *test* those of its kind.
 pub fn default_readings(procedure: &Procedure, action: &Action) -> Vec<Reading> {
-    if !action.readings.is_empty() || action.verb != Verb::Prove {
-        return action.readings.clone();
+    match action.verb {
+        _ if !action.readings.is_empty() => action.readings.clone(),
+        Verb::Prove => proof_readings(procedure, action),
+        Verb::Test => {
+            let row = action.test.as_ref().and_then(test_row);
+            row.into_iter().flat_map(|row| row.readings).map(as_reading).collect()
+        }
+        _ => Vec::new(),
     }
+}
+
+fn proof_readings(procedure: &Procedure, action: &Action) -> Vec<Reading> {
     let mut rows: Vec<&'static KindRow> = Vec::new();
     for id in &action.on {
         let circuit = procedure
@@ -22,11 +33,11 @@ pub fn default_readings(procedure: &Procedure, action: &Action) -> Vec<Reading> 
             rows.push(row);
         }
     }
-    rows.into_iter().flat_map(of_row).collect()
+    rows.into_iter().flat_map(|row| row.proof).map(as_reading).collect()
 }
 
-fn of_row(row: &'static KindRow) -> impl Iterator<Item = Reading> {
-    row.proof.iter().map(|reading| Reading {
+fn as_reading(reading: &ProofReading) -> Reading {
+    Reading {
         what: reading.what.to_owned(),
         limits: reading.limits.as_ref().map(|(min, max, unit)| Range {
             min: Figure::parse(min).ok(),
@@ -36,5 +47,5 @@ fn of_row(row: &'static KindRow) -> impl Iterator<Item = Reading> {
         seen: reading.seen.to_owned(),
         source: reading.source.to_owned(),
         rest: Rest::default(),
-    })
+    }
 }

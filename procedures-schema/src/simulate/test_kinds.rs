@@ -3,7 +3,9 @@
 //! A test covers only what it loads, worked out from the isolators open at that moment. Adding a kind is
 //! adding a row.
 
+use super::kinds::{ProofReading, reading, seen as observed};
 use crate::model::{CircuitKind, TestKind};
+use crate::units::Unit;
 
 /// What a test needs of the sections that it covers.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -75,6 +77,8 @@ pub struct TestRow {
     pub settle: (u32, u32),
     /// Whether the loaded sections must be shut but for where it is taken.
     pub shut: bool,
+    /// What is read and seen where the document says nothing; none if only the plant's own figures decide.
+    pub readings: &'static [ProofReading],
 }
 
 const MAINS: &[CircuitKind] = &[CircuitKind::MainsElectricity];
@@ -105,8 +109,48 @@ const fn row(kind: TestKind, circuits: &'static [CircuitKind], loading: Loading,
         due,
         settle: (0, 0),
         shut: false,
+        readings: &[],
     }
 }
+
+const fn reads(mut row: TestRow, readings: &'static [ProofReading]) -> TestRow {
+    row.readings = readings;
+    row
+}
+
+const PRACTICE: &str = "common practice, no source";
+
+const CONTINUITY: &[ProofReading] = &[reading(
+    "protective conductor",
+    ("0", "0.2", Unit::Ohm),
+    "0.1 Ω plus 0.1 Ω of test lead: IET Code of Practice for In-service Inspection and Testing (from memory)",
+)];
+const INSULATION: &[ProofReading] = &[reading(
+    "live conductors joined, to earth",
+    ("1", "", Unit::Megohm),
+    "class I, without a heating element: IET Code of Practice (secondary, weak)",
+)];
+const POLARITY: &[ProofReading] = &[
+    reading("L to N", ("216.2", "253", Unit::Volt), "230 V +10/-6 %: ESQC Regulations 2002 (from memory)"),
+    reading("N to E", ("0", "5", Unit::Volt), PRACTICE),
+];
+const TIGHT: &[ProofReading] = &[
+    reading("drop in 2 min", ("0", "0.2", Unit::Millibar), "pipework alone: IGEM/UP/1B (secondary)"),
+    observed("smell", "none", "IGEM/UP/1B (secondary)"),
+];
+const BUBBLES: &[ProofReading] = &[observed("bubbles in 30 s", "none", PRACTICE)];
+const AIR_CLEAN: &[ProofReading] = &[
+    reading("O2 in the air intake", ("20.6", "", Unit::PerCent), PRACTICE),
+    reading("CO2 in the air intake", ("0", "0.2", Unit::PerCent), PRACTICE),
+];
+const DRY_COLD: &[ProofReading] = &[
+    reading("drop in 10 min", ("0", "0.05", Unit::Bar), PRACTICE),
+    observed("dry tissue at each joint", "dry", PRACTICE),
+];
+const DRY: &[ProofReading] = &[observed("dry tissue at each joint", "dry", PRACTICE)];
+const TRAP: &[ProofReading] = &[observed("trap", "full, dry outside", "BS 6798 (from memory)")];
+const RESEATS: &[ProofReading] = &[observed("relief valve", "reseats, dry within 1 min", PRACTICE)];
+const WORKS: &[ProofReading] = &[observed("what was worked on", "works", PRACTICE)];
 
 const fn seen(mut row: TestRow) -> TestRow {
     row.by_sight = true;
@@ -137,23 +181,29 @@ const fn settled(mut row: TestRow) -> TestRow {
 use Due::{BeforeCharge, BeforeRestore, BeforeStart, ByTheEnd};
 
 static ROWS: [TestRow; 17] = [
-    stamping(row(TestKind::EarthContinuity, MAINS, Loading::Dead, BeforeRestore), Stamps::All),
-    stamping(row(TestKind::Insulation, MAINS, Loading::Dead, BeforeRestore), Stamps::All),
-    row(TestKind::Polarity, MAINS, Loading::Fed, ByTheEnd),
-    shut(by_gauge(row(TestKind::Tightness, GAS, Loading::FedBehindShutAutomatic, BeforeStart))),
-    seen(row(TestKind::LeakFluid, LEAKING, Loading::Fed, ByTheEnd)),
+    stamping(
+        reads(row(TestKind::EarthContinuity, MAINS, Loading::Dead, BeforeRestore), CONTINUITY),
+        Stamps::All,
+    ),
+    stamping(reads(row(TestKind::Insulation, MAINS, Loading::Dead, BeforeRestore), INSULATION), Stamps::All),
+    reads(row(TestKind::Polarity, MAINS, Loading::Fed, ByTheEnd), POLARITY),
+    shut(by_gauge(reads(row(TestKind::Tightness, GAS, Loading::FedBehindShutAutomatic, BeforeStart), TIGHT))),
+    seen(reads(row(TestKind::LeakFluid, LEAKING, Loading::Fed, ByTheEnd), BUBBLES)),
     stamping(row(TestKind::WorkingPressure, GAS, Loading::Running, ByTheEnd), Stamps::All),
     stamping(row(TestKind::GasRate, GAS, Loading::Running, ByTheEnd), Stamps::All),
     stamping(settled(row(TestKind::Combustion, BURNING, Loading::Running, ByTheEnd)), Stamps::All),
-    row(TestKind::FlueIntegrity, FLUE, Loading::Running, ByTheEnd),
+    reads(row(TestKind::FlueIntegrity, FLUE, Loading::Running, ByTheEnd), AIR_CLEAN),
     shut(stamping(row(TestKind::FillPressure, HEATING, Loading::UnderPressure, ByTheEnd), Stamps::Sections)),
-    shut(seen(row(TestKind::LeakCold, WET, Loading::UnderPressure, BeforeStart))),
-    shut(seen(row(TestKind::LeakHot, WET, Loading::UnderPressureHot, ByTheEnd))),
-    seen(row(TestKind::TrapFilled, CONDENSATE, Loading::Filled, BeforeStart)),
-    stamping(seen(row(TestKind::ReliefLever, DOMESTIC, Loading::BehindRelief, ByTheEnd)), Stamps::All),
+    shut(seen(reads(row(TestKind::LeakCold, WET, Loading::UnderPressure, BeforeStart), DRY_COLD))),
+    shut(seen(reads(row(TestKind::LeakHot, WET, Loading::UnderPressureHot, ByTheEnd), DRY))),
+    seen(reads(row(TestKind::TrapFilled, CONDENSATE, Loading::Filled, BeforeStart), TRAP)),
+    stamping(
+        seen(reads(row(TestKind::ReliefLever, DOMESTIC, Loading::BehindRelief, ByTheEnd), RESEATS)),
+        Stamps::All,
+    ),
     row(TestKind::PressureHold, REFRIGERANT, Loading::Inert, BeforeCharge),
     row(TestKind::VacuumHold, REFRIGERANT, Loading::Vacuum, BeforeCharge),
-    stamping(row(TestKind::Function, &[], Loading::Running, ByTheEnd), Stamps::All),
+    stamping(reads(row(TestKind::Function, &[], Loading::Running, ByTheEnd), WORKS), Stamps::All),
 ];
 
 /// The row of a kind of test; none for kinds of newer versions, which are kept and not judged.

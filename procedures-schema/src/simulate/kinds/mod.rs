@@ -150,8 +150,8 @@ const fn row(kind: CircuitKind, hazard: Hazard) -> KindRow {
     }
 }
 
-/// A reading with limits.
-const fn reading(
+/// A reading with limits; an end that is empty is open.
+pub(super) const fn reading(
     what: &'static str,
     limits: (&'static str, &'static str, Unit),
     source: &'static str,
@@ -160,7 +160,7 @@ const fn reading(
 }
 
 /// An observation.
-const fn seen(what: &'static str, seen: &'static str, source: &'static str) -> ProofReading {
+pub(super) const fn seen(what: &'static str, seen: &'static str, source: &'static str) -> ProofReading {
     ProofReading { what, limits: None, seen, source }
 }
 
