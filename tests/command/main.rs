@@ -122,3 +122,30 @@ fn a_reader_that_goes_away_does_not_upset_the_verdict() {
     assert_eq!(output.status.code(), Some(0), "{}", said(&output));
     assert!(output.stderr.is_empty(), "{}", said(&output));
 }
+
+#[test]
+fn a_folder_stands_for_its_procedures() {
+    let folder = repository().join("public/demo").display().to_string();
+    let output = putback(&["check", "--today", "2026-11-25", &folder], "");
+    assert_eq!(output.status.code(), Some(0), "{}", said(&output));
+    assert!(said(&output).contains("circulation-pump.putback.json: ACCEPTED"), "{}", said(&output));
+}
+
+#[test]
+fn a_draft_is_good_enough_unless_ready_is_asked() {
+    let text = std::fs::read_to_string(demo()).expect("the demo");
+    let later = "\"number\": { \"later\": \"the keeper\" }";
+    let draft = text.replacen("\"number\": \"P2-40-A (invented)\"", later, 1);
+    assert_ne!(draft, text);
+    assert_eq!(putback(&["check", "-"], &draft).status.code(), Some(0));
+    assert_eq!(putback(&["check", "--ready", "-"], &draft).status.code(), Some(1));
+    assert_eq!(putback(&["check", "--ready", "-"], &text).status.code(), Some(0));
+}
+
+#[test]
+fn lanes_stand_beside_the_steps() {
+    let output = said(&putback(&["lanes", &demo()], ""));
+    let proved = output.lines().find(|line| line.contains("Prove the box terminals")).expect("the step");
+    assert!(proved.starts_with("[] "), "{proved}");
+    assert!(proved.contains("##"), "{proved}");
+}

@@ -138,6 +138,16 @@ pub fn catalogue() -> &'static [&'static Rule] {
     RULES
 }
 
+/// A short name of this set of rules: it changes with any code, level or documentation. FNV-1a, 64 bits, by
+/// Fowler, Noll and Vo; a name, no protection.
+pub fn rule_set() -> String {
+    let texts = RULES.iter().flat_map(|rule| [rule.code, rule.level.word(), rule.documentation]);
+    let hash = texts.flat_map(str::bytes).fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
+        (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3)
+    });
+    format!("{:08x}", hash >> 32)
+}
+
 /// The rule with this code.
 pub fn rule_named(code: &str) -> Option<&'static Rule> {
     RULES.iter().copied().find(|rule| rule.code == code)

@@ -19,7 +19,7 @@ mod rule;
 mod rules;
 mod wording;
 
-pub use catalogue::{catalogue, rule_named};
+pub use catalogue::{catalogue, rule_named, rule_set};
 pub use code::code_of;
 pub use finding::{Because, Finding, Level};
 pub use report::{Report, Standing, Verdict, check, check_trace, check_with};

@@ -4,7 +4,7 @@ use crate::source::{procedure, say};
 use crate::{Outcome, text};
 use lexopt::ValueExt;
 use lexopt::prelude::{Long, Value};
-use procedures_schema::check::{Finding, Report, Verdict, check_trace};
+use procedures_schema::check::{Finding, Report, Standing, Verdict, check_trace, rule_set};
 use procedures_schema::model::{Date, Procedure};
 use procedures_schema::simulate::{Run, simulate};
 use serde_json::{Value as Json, json};
@@ -18,6 +18,7 @@ enum Form {
 pub(crate) fn check(arguments: &mut lexopt::Parser) -> Result<Outcome, lexopt::Error> {
     let mut form = Form::Text;
     let mut today = None;
+    let mut ready = false;
     let mut files: Vec<PathBuf> = Vec::new();
     while let Some(argument) = arguments.next()? {
         match argument {
@@ -34,6 +35,7 @@ pub(crate) fn check(arguments: &mut lexopt::Parser) -> Result<Outcome, lexopt::E
                 let text = arguments.value()?.string()?;
                 today = Some(Date::parse(&text).map_err(|error| error.to_string())?);
             }
+            Long("ready") => ready = true,
             Value(file) => files.push(file.into()),
             other => return Err(other.unexpected()),
         }
@@ -41,14 +43,43 @@ pub(crate) fn check(arguments: &mut lexopt::Parser) -> Result<Outcome, lexopt::E
     if files.is_empty() {
         return Err("check needs a file".into());
     }
+    let (files, passed_over) = with_folders(files);
     let today = match today {
         Some(day) => day,
         None => Date::parse(&jiff::Zoned::now().date().to_string()).map_err(|error| error.to_string())?,
     };
-    Ok(check_files(&files, &form, today))
+    let outcome = check_files(&files, &form, today, ready);
+    if passed_over > 0 && matches!(form, Form::Text) {
+        say(&format!("{passed_over} other files in the folders were not looked at"));
+    }
+    Ok(outcome)
 }
 
-fn check_files(files: &[PathBuf], form: &Form, today: Date) -> Outcome {
+/// Folders replaced by the procedures in them, in the order of their names, and how many other files there
+/// are.
+fn with_folders(paths: Vec<PathBuf>) -> (Vec<PathBuf>, usize) {
+    let mut files = Vec::new();
+    let mut passed_over = 0;
+    for path in paths {
+        let Ok(entries) = std::fs::read_dir(&path) else {
+            files.push(path);
+            continue;
+        };
+        let mut inside: Vec<PathBuf> = entries.flatten().map(|entry| entry.path()).collect();
+        inside.retain(|path| path.is_file());
+        inside.sort();
+        let (ours, others): (Vec<PathBuf>, Vec<PathBuf>) = inside.into_iter().partition(|path| is_ours(path));
+        passed_over += others.len();
+        files.extend(ours);
+    }
+    (files, passed_over)
+}
+
+fn is_ours(path: &Path) -> bool {
+    path.file_name().and_then(|name| name.to_str()).is_some_and(|name| name.ends_with(".putback.json"))
+}
+
+fn check_files(files: &[PathBuf], form: &Form, today: Date, ready: bool) -> Outcome {
     let mut worst = Outcome::Good;
     let mut objects = Vec::new();
     for file in files {
@@ -60,7 +91,8 @@ fn check_files(files: &[PathBuf], form: &Form, today: Date) -> Outcome {
                     Form::Text => say(&text::report(&name(file), &procedure, &trace, &report)),
                     Form::Json => objects.push(object(&name(file), &procedure, &report)),
                 }
-                if report.verdict == Verdict::Accepted { Outcome::Good } else { Outcome::Bad }
+                let draft = ready && report.standing == Standing::Draft;
+                if report.verdict == Verdict::Accepted && !draft { Outcome::Good } else { Outcome::Bad }
             }
             Err(error) => {
                 eprintln!("{error}");
@@ -87,6 +119,7 @@ fn object(file: &str, procedure: &Procedure, report: &Report) -> Json {
         "verdict": if report.verdict == Verdict::Accepted { "accepted" } else { "rejected" },
         "later": report.n_later,
         "rules": report.n_rules,
+        "rule_set": rule_set(),
         "today": report.today,
         "told_of": report.told_of,
         "findings": report.findings.iter().map(|finding| finding_object(procedure, finding)).collect::<Vec<_>>(),

@@ -5,6 +5,7 @@
 
 mod check;
 mod fmt;
+mod lanes;
 mod rules;
 mod source;
 mod text;
@@ -14,9 +15,9 @@ use std::process::ExitCode;
 const USAGE: &str = "\
 putback, the checker for removal and refit procedures
 
-  putback check [--format text|json] [--today DATE] FILE...
-        checks files; - reads standard input
-        exit: 0 all accepted, 1 one rejected, 2 one unreadable, 64 wrong usage
+  putback check [--format text|json] [--today DATE] [--ready] FILE-OR-FOLDER...
+        checks files; - reads standard input; a folder stands for its procedures
+        exit: 0 all accepted, 1 one rejected or, with --ready, a draft, 2 one unreadable, 64 wrong usage
   putback rules
         lists the rules
   putback explain CODE
@@ -24,6 +25,8 @@ putback, the checker for removal and refit procedures
   putback fmt [--check] FILE...
         lays files out as the editor saves them
         exit with --check: 0 all laid out so, 1 one is not, 2 one unreadable
+  putback lanes FILE
+        draws the circuits beside the steps
   putback --help | --version
 
 It checks what the file tells it, not the appliance. Local codes and the maker's instructions come first.";
@@ -64,7 +67,9 @@ fn run(arguments: &mut lexopt::Parser) -> Result<Outcome, lexopt::Error> {
         Some(Long("version") | Short('V')) => {
             let n_rules = procedures_schema::check::catalogue().len();
             let format = procedures_schema::model::FORMAT_VERSION;
-            source::say(&format!("putback {}, format {format}, {n_rules} rules", env!("CARGO_PKG_VERSION")));
+            let set = procedures_schema::check::rule_set();
+            let version = env!("CARGO_PKG_VERSION");
+            source::say(&format!("putback {version}, format {format}, {n_rules} rules, set {set}"));
             Ok(Outcome::Good)
         }
         Some(Value(verb)) => match verb.to_str() {
@@ -72,6 +77,7 @@ fn run(arguments: &mut lexopt::Parser) -> Result<Outcome, lexopt::Error> {
             Some("rules") => rules::rules(arguments),
             Some("explain") => rules::explain(arguments),
             Some("fmt") => fmt::fmt(arguments),
+            Some("lanes") => lanes::lanes(arguments),
             _ => Err(format!("there is no command {}", verb.to_string_lossy()).into()),
         },
         Some(other) => Err(other.unexpected()),
