@@ -8,25 +8,39 @@ use serde_json::Value;
 use std::collections::BTreeSet;
 use std::error::Error;
 
-/// How many steps the large procedure has at least.
-const N_STEPS: usize = 200;
 /// How many connections it has at least.
 const N_CONNECTIONS: usize = 50;
 
 /// The lists of the map whose entries are repeated.
 const REPEATED: &[&str] = &["components", "connections", "seals", "temporary", "settings"];
 
-/// Its text in the file format.
-pub(crate) fn procedure() -> Result<String, Box<dyn Error>> {
+/// Its text in the file format, of at least so many steps and with so many questions.
+pub(crate) fn procedure(n_steps: usize, n_questions: usize) -> Result<String, Box<dyn Error>> {
     let demo = putback_tests::text_files("public/demo")?
         .into_iter()
         .find(|file| file.is(".putback.json"))
         .ok_or("no demo in public/demo")?;
     let demo: Value = serde_json::from_str(&demo.text)?;
-    let n_steps = length(&demo["steps"]).max(1);
     let n_connections = length(&demo["map"]["connections"]).max(1);
-    let n_copies = N_STEPS.div_ceil(n_steps).max(N_CONNECTIONS.div_ceil(n_connections));
-    Ok(serde_json::to_string_pretty(&repeat(&demo, n_copies))?)
+    let by_steps = n_steps.div_ceil(length(&demo["steps"]).max(1));
+    let n_copies = by_steps.max(N_CONNECTIONS.div_ceil(n_connections)).max(n_questions);
+    let mut large = repeat(&demo, n_copies);
+    ask(&mut large, n_questions);
+    Ok(serde_json::to_string_pretty(&large)?)
+}
+
+/// Puts the photograph of a plug in each of the first copies on an answer of a question of its own, so that
+/// each question touches a cell and none touches that of another.
+fn ask(large: &mut Value, n_questions: usize) {
+    let questions =
+        (0..n_questions).map(|n| serde_json::json!({ "id": format!("q{n}"), "words": "Is it dry?" }));
+    large["questions"] = questions.collect();
+    let steps = large["steps"].as_array_mut().into_iter().flatten();
+    let photographs = steps.filter(|step| step["actions"][0]["do"] == "photograph");
+    for (n, step) in photographs.take(n_questions).enumerate() {
+        step["when"] = serde_json::json!([{ "question": format!("q{n}"), "answer": "yes" }]);
+        step["actions"][0]["on"] = serde_json::json!([format!("plug-{n}")]);
+    }
 }
 
 fn length(list: &Value) -> usize {

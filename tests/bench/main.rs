@@ -15,49 +15,62 @@ use std::error::Error;
 use std::hint::black_box;
 use std::time::{Duration, Instant};
 
+/// Steps of the large procedure.
+const N_STEPS: usize = 200;
 /// How often each is measured.
 const N_ROUNDS: usize = 101;
+/// How often the very large ones are.
+const N_FEW: usize = 5;
 /// A day after every date in the demo, so that the rules about dates have something to do.
 const TODAY: &str = "2026-11-25";
 
 fn main() -> Result<(), Box<dyn Error>> {
-    let text = large::procedure()?;
-    let procedure = format::read(text.as_bytes())?;
-    println!(
-        "large procedure: {} steps, {} connections, {} kB",
-        procedure.steps.len(),
-        procedure.map.connections.len(),
-        text.len() / 1000
-    );
-    measure(&text, &procedure)?;
+    for n_questions in [0, 3, 10] {
+        let text = large::procedure(N_STEPS, n_questions)?;
+        let figures = measure(&text, N_ROUNDS)?;
+        println!("{} steps, {n_questions} questions, {} kB", figures.n_steps, text.len() / 1000);
+        println!("  parse as JSON       {:8.2} ms", figures.parse * 1e3);
+        println!("  simulate            {:8.2} ms", figures.simulate * 1e3);
+        println!("  simulate and check  {:8.2} ms  ({} findings)", figures.check * 1e3, figures.n_findings);
+        println!("  check / parse       {:8.2}", figures.check / figures.parse);
+    }
+    let [small, large] = [1_000, 4_000].map(|n_steps| large::procedure(n_steps, 0));
+    let (small, large) = (measure(&small?, N_FEW)?, measure(&large?, N_FEW)?);
+    println!("growth from {} to {} steps: {:.2}", small.n_steps, large.n_steps, large.check / small.check);
     weight::print(&putback_tests::repository().join("dist"))
 }
 
-fn measure(text: &str, procedure: &Procedure) -> Result<(), Box<dyn Error>> {
+/// Medians in seconds.
+struct Figures {
+    n_steps: usize,
+    n_findings: usize,
+    parse: f64,
+    simulate: f64,
+    check: f64,
+}
+
+fn measure(text: &str, n_rounds: usize) -> Result<Figures, Box<dyn Error>> {
+    let procedure: Procedure = format::read(text.as_bytes())?;
     let today = Date::parse(TODAY)?;
     let mut parse_times = Vec::new();
     let mut simulate_times = Vec::new();
     let mut check_times = Vec::new();
     let mut n_findings = 0;
-    for _ in 0..N_ROUNDS {
+    for _ in 0..n_rounds {
         let start = Instant::now();
         black_box(serde_json::from_slice::<serde_json::Value>(black_box(text.as_bytes()))?);
         parse_times.push(start.elapsed());
 
         let start = Instant::now();
-        let trace = black_box(simulate(procedure, &Run::of(procedure)));
+        let trace = black_box(simulate(&procedure, &Run::of(&procedure)));
         simulate_times.push(start.elapsed());
-        let report = black_box(check_trace(procedure, &trace, today));
+        let report = black_box(check_trace(&procedure, &trace, today));
         check_times.push(start.elapsed());
         n_findings = report.findings.len();
     }
-    let [parse, simulation, check] =
+    let [parse, simulate, check] =
         [parse_times, simulate_times, check_times].map(|times| median(times).as_secs_f64());
-    println!("parse as JSON       {:8.2} ms", parse * 1e3);
-    println!("simulate            {:8.2} ms", simulation * 1e3);
-    println!("simulate and check  {:8.2} ms  ({n_findings} findings)", check * 1e3);
-    println!("check / parse       {:8.2}", check / parse);
-    Ok(())
+    Ok(Figures { n_steps: procedure.steps.len(), n_findings, parse, simulate, check })
 }
 
 fn median(mut times: Vec<Duration>) -> Duration {

@@ -11,6 +11,8 @@ pub(super) struct Context<'c> {
     pub(super) trace: &'c Trace,
     /// The words of the document's language, if there are any.
     pub(super) lexicon: Option<&'static Lexicon>,
+    /// The words of each step in lower case.
+    pub(super) lower: Vec<String>,
     /// The verb phrases of each step; found once, for several rules ask for them.
     pub(super) said: Vec<Vec<Said>>,
 }
@@ -22,7 +24,8 @@ impl<'c> Context<'c> {
         let said = lexicon.map_or_else(Vec::new, |lexicon| {
             procedure.steps.iter().map(|step| lexicon.phrases(&step.words)).collect()
         });
-        Self { procedure, trace, lexicon, said }
+        let lower = procedure.steps.iter().map(|step| step.words.to_lowercase()).collect();
+        Self { procedure, trace, lexicon, lower, said }
     }
 
     /// The step executed at a place.

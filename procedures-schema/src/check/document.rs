@@ -9,6 +9,8 @@ use crate::model::{Action, Span, Step};
 pub(super) struct At<'c> {
     /// The step.
     pub(super) step: &'c Step,
+    /// Its words in lower case; empty for an action.
+    pub(super) lower: &'c str,
     /// Its number, from 1.
     pub(super) number: usize,
     action: Option<usize>,
@@ -28,9 +30,9 @@ impl At<'_> {
 }
 
 /// Every step in order.
-pub(super) fn steps<'c>(context: &Context<'c>) -> impl Iterator<Item = At<'c>> + use<'c> {
-    let steps = context.procedure.steps.iter().enumerate();
-    steps.map(|(i, step)| At { step, number: i + 1, action: None, span: None })
+pub(super) fn steps<'c>(context: &'c Context<'_>) -> impl Iterator<Item = At<'c>> {
+    let steps = context.procedure.steps.iter().zip(&context.lower).enumerate();
+    steps.map(|(i, (step, lower))| At { step, lower, number: i + 1, action: None, span: None })
 }
 
 /// Every action in order, those that follow a failed test left out.
@@ -38,19 +40,22 @@ pub(super) fn actions<'c>(context: &Context<'c>) -> impl Iterator<Item = (At<'c>
     context.procedure.steps.iter().enumerate().flat_map(|(i, step)| {
         step.actions.iter().enumerate().map(move |(k, action)| {
             let span = action.says.first().copied();
-            (At { step, number: i + 1, action: Some(k), span }, action)
+            (At { step, lower: "", number: i + 1, action: Some(k), span }, action)
         })
     })
 }
 
 /// Whether a text holds a phrase as whole words. Both are in lower case.
 pub(super) fn has_phrase(text: &str, phrase: &str) -> bool {
+    let Some(first) = phrase.bytes().next() else { return false };
     let is_letter = |c: Option<char>| c.is_some_and(char::is_alphanumeric);
-    text.match_indices(phrase).any(|(at, _)| {
-        let before = text.get(..at).and_then(|text| text.chars().next_back());
-        let after = text.get(at + phrase.len()..).and_then(|text| text.chars().next());
-        let inner = (phrase.chars().next(), phrase.chars().next_back());
-        let within_a_word = is_letter(before) && is_letter(inner.0) || is_letter(after) && is_letter(inner.1);
+    let ends_in_letter = (is_letter(phrase.chars().next()), is_letter(phrase.chars().next_back()));
+    // Texts are a line long and phrases short: looking for the first byte beats building a searcher.
+    text.bytes().enumerate().filter(|(_, byte)| *byte == first).any(|(at, _)| {
+        let (Some(before), Some(here)) = (text.get(..at), text.get(at..)) else { return false };
+        let Some(after) = here.strip_prefix(phrase) else { return false };
+        let within_a_word = ends_in_letter.0 && is_letter(before.chars().next_back())
+            || ends_in_letter.1 && is_letter(after.chars().next());
         !within_a_word
     })
 }

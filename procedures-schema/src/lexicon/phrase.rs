@@ -99,15 +99,18 @@ impl Phrases {
     /// The phrases in a text, in the order of their first words.
     pub(super) fn find(&self, tokens: &[Token]) -> Vec<Said> {
         let mut found: Vec<(Vec<usize>, &'static [Verb])> = Vec::new();
+        // Most phrases end after their first word; one list serves them all.
+        let mut at: Vec<usize> = Vec::new();
         for (i, token) in tokens.iter().enumerate() {
             let before = i.checked_sub(1).and_then(|i| tokens.get(i)).filter(|_| token.before == Break::None);
             if before.is_some_and(|before| self.before_nouns.contains(&before.text.as_str())) {
                 continue;
             }
             for phrase in self.by_first.get(token.text.as_str()).into_iter().flatten() {
-                let mut at = vec![i];
+                at.clear();
+                at.push(i);
                 if self.goes_on(tokens, &phrase.rest, &mut at) {
-                    found.push((at, phrase.means));
+                    found.push((at.clone(), phrase.means));
                 }
             }
         }

@@ -54,12 +54,18 @@ pub fn tokens(words: &str) -> Vec<Token> {
             }
             i += 1;
         }
-        let raw: String = chars.iter().skip(from).take(i - from).collect();
-        let text = raw.to_lowercase().replace('\u{2019}', "'");
+        let word = chars.get(from..i).unwrap_or_default();
+        let raw: String = word.iter().collect();
+        let text = word.iter().flat_map(|c| plain(*c).to_lowercase()).collect();
         tokens.push(Token { text, raw, span: Span(point(from), point(i)), before });
         before = Break::None;
     }
     tokens
+}
+
+/// The character, a curly apostrophe made plain.
+fn plain(c: char) -> char {
+    if c == '\u{2019}' { '\'' } else { c }
 }
 
 fn point(index: usize) -> u32 {

@@ -6,6 +6,7 @@ use lexopt::prelude::Value;
 use procedures_schema::derive::lanes::{Lanes, lanes as drawn, sign};
 use procedures_schema::model::Procedure;
 use procedures_schema::simulate::{Run, simulate};
+use std::fmt::Write;
 use std::path::PathBuf;
 
 /// Widest name of a lane.
@@ -32,25 +33,25 @@ pub(crate) fn lanes(arguments: &mut lexopt::Parser) -> Result<Outcome, lexopt::E
 
 fn text(procedure: &Procedure, lanes: &Lanes) -> String {
     let short = |name: &str| name.chars().take(WIDTH).collect::<String>();
-    let heads: String = lanes.heads.iter().map(|head| format!("{:WIDTH$} ", short(&head.name))).collect();
-    let mut lines = vec![format!("{heads}apart")];
+    let column = |text: &str| format!("{text:WIDTH$} ");
+    let heads: Vec<String> = lanes.heads.iter().map(|head| column(&short(&head.name))).collect();
+    let heads = heads.concat();
+    let mut text = format!("{heads}apart\n");
     let mut stage = None;
     for (i, (row, step)) in lanes.rows.iter().zip(&procedure.steps).enumerate() {
         if stage != Some(&step.stage) {
             stage = Some(&step.stage);
-            lines.push(format!(
-                "{:indent$}       {}",
-                "",
-                step.stage.word().to_uppercase(),
-                indent = heads.len()
-            ));
+            let name = step.stage.word().to_uppercase();
+            // Writing into a text cannot fail.
+            let _ = writeln!(text, "{:indent$}       {name}", "", indent = heads.len());
         }
-        let cells: String = row.cells.iter().map(|cell| format!("{:WIDTH$} ", sign(&cell.after))).collect();
-        lines.push(format!("{cells}{:5}  {:3} {}", row.apart_after, i + 1, step.words));
+        let cells: Vec<String> = row.cells.iter().map(|cell| column(sign(&cell.after))).collect();
+        let _ = writeln!(text, "{}{:5}  {:3} {}", cells.concat(), row.apart_after, i + 1, step.words);
     }
-    lines.push(
-        "## on  // isolated  /L locked  :: released  [] proved  [o joint open  ?? prove again  || under test"
-            .to_owned(),
-    );
-    lines.join("\n")
+    text.push_str(KEY);
+    text
 }
+
+/// What the signs mean.
+const KEY: &str =
+    "## on  // isolated  /L locked  :: released  [] proved  [o joint open  ?? prove again  || under test";

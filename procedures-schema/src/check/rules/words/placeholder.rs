@@ -15,8 +15,8 @@ pub(in crate::check) static RULE: Rule = Rule {
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
     for at in steps(context) {
-        let words = at.step.words.to_lowercase();
-        if PHRASES.iter().any(|phrase| has_phrase(&words, phrase)) {
+        let words = at.lower;
+        if PHRASES.iter().any(|phrase| has_phrase(words, phrase)) {
             let title = format!("Step {} holds a place-holder", at.number);
             findings.push(at.finding(
                 rule,

@@ -15,9 +15,8 @@ pub(in crate::check) static RULE: Rule = Rule {
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
     for at in steps(context) {
-        let words = at.step.words.to_lowercase();
-        if has_phrase(&words, "repeat")
-            && !["until", "times", "once"].iter().any(|end| has_phrase(&words, end))
+        let words = at.lower;
+        if has_phrase(words, "repeat") && !["until", "times", "once"].iter().any(|end| has_phrase(words, end))
         {
             let title = format!("Step {} repeats and does not say until when", at.number);
             findings.push(at.finding(rule, title, "Say until what is seen, and at most how often"));

@@ -15,8 +15,8 @@ pub(in crate::check) static RULE: Rule = Rule {
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
     for at in steps(context) {
-        let words = at.step.words.to_lowercase();
-        if PHRASES.iter().any(|phrase| has_phrase(&words, phrase)) {
+        let words = at.lower;
+        if PHRASES.iter().any(|phrase| has_phrase(words, phrase)) {
             let title = format!("Step {} refers to other steps instead of saying what to do", at.number);
             findings.push(at.finding(rule, title, "Write the steps out, with seals, torques and tests"));
         }

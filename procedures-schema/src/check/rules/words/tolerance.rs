@@ -15,8 +15,8 @@ pub(in crate::check) static RULE: Rule = Rule {
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
     for at in steps(context) {
-        let words = at.step.words.to_lowercase();
-        if PHRASES.iter().any(|phrase| has_phrase(&words, phrase)) {
+        let words = at.lower;
+        if PHRASES.iter().any(|phrase| has_phrase(words, phrase)) {
             let title = format!("Step {} leaves its limits to be worked out", at.number);
             findings.push(at.finding(rule, title, "Write both limits: 12 N·m to 14 N·m"));
         }

@@ -15,8 +15,8 @@ pub(in crate::check) static RULE: Rule = Rule {
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
     for at in steps(context) {
-        let words = at.step.words.to_lowercase();
-        if PHRASES.iter().any(|phrase| has_phrase(&words, phrase)) {
+        let words = at.lower;
+        if PHRASES.iter().any(|phrase| has_phrase(words, phrase)) {
             let title = format!("Step {} uses a word that everybody reads otherwise", at.number);
             findings.push(at.finding(rule, title, "Give the limit, the count or the method"));
         }
