@@ -32,12 +32,28 @@ impl Machine<'_> {
         match part {
             Part::Whole => self.begin_test(row, action),
             Part::Thing(thing) => {
-                if !self.failed && self.covers(row, action, thing) {
+                if !self.failed && self.awaits(row, action, thing) && self.covers(row, action, thing) {
                     self.stamp(row, action, thing);
                 }
             }
             Part::Section(_) => {}
         }
+    }
+
+    /// Whether a stamp on a thing would tell anything: it was touched, and not stamped since. Sections are
+    /// few and always stamped.
+    fn awaits(&self, row: &TestRow, action: &Action, thing: Thing) -> bool {
+        let touched = match thing {
+            Thing::Connection(cell) => self.look(&cell, |state| state.last_touched).flatten(),
+            Thing::Component(cell) => self.look(&cell, |state| state.last_touched).flatten(),
+            Thing::Setting(cell) => self.now(&cell).and_then(|state| state.last_set),
+            _ => return true,
+        };
+        let Some(touched) = touched else { return false };
+        let cell = TestCell { test: Wanted { kind: row.kind.clone(), mode: self.mode_of(action) }, thing };
+        let stamped = cell.timeline(&self.trace).is_some()
+            && self.now(&cell).and_then(|state| state.passed).is_some_and(|passed| passed > touched);
+        !stamped
     }
 
     fn begin_test(&mut self, row: &'static TestRow, action: &Action) {
@@ -229,7 +245,8 @@ impl Machine<'_> {
         self.is_named(action, thing)
             && match thing {
                 Thing::Connection(k) => row.stamps != Stamps::Sections && self.covers_joint(row, action, k),
-                Thing::Section(section) => row.stamps == Stamps::Sections && self.loads(row, action, section),
+                // Every test stamps the sections that it loads: so much was tested before a joint was opened.
+                Thing::Section(section) => self.loads(row, action, section),
                 Thing::Component(component) => {
                     row.stamps == Stamps::All && self.covers_part(row, action, component)
                 }
@@ -247,7 +264,7 @@ impl Machine<'_> {
         let Some(plan) = self.trace.plant.connection(connection) else { return false };
         let at = action.at.as_ref().and_then(|id| self.trace.plant.connection_named(id));
         plan.section.is_some_and(|section| self.loads(row, action, section))
-            && self.now(&connection).is_some_and(ConnectionState::is_made)
+            && self.look(&connection, ConnectionState::is_made) == Some(true)
             && self.closing_item(connection).is_none()
             && !(row.not_at && at == Some(connection))
             && (!row.by_sight || self.can_be_seen(&plan.reach))
@@ -329,11 +346,8 @@ impl Machine<'_> {
     /// When a connection was last touched, and the tests that it lacks since; none if it is apart or was
     /// not touched.
     pub(super) fn lacking(&self, connection: ConnectionCell) -> Option<(Place, Vec<TestDemand>)> {
-        let state = self.now(&connection)?;
-        let touched = state.last_touched?;
-        if !state.is_made() {
-            return None;
-        }
+        let (touched, made) = self.look(&connection, |state| (state.last_touched, state.is_made()))?;
+        let touched = touched.filter(|_| made)?;
         let plan = self.trace.plant.connection(connection)?;
         let demands = self.trace.plant.tests_after(plan).iter().copied();
         let thing = Thing::Connection(connection);

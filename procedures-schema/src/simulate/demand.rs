@@ -261,8 +261,8 @@ impl Machine<'_> {
 
     /// Whether something of the section stands open, so that what leaks by is seen.
     fn is_open(&self, section: SectionCell) -> bool {
-        let mut here = self.plant().connections().filter(|(_, k)| k.section == Some(section));
-        here.any(|(cell, _)| self.now(&cell).is_some_and(|state| !state.is_made()))
+        let here = self.plant().section(section).map(|plan| plan.connections.as_slice()).unwrap_or_default();
+        here.iter().any(|cell| self.look(cell, |state| !state.is_made()) == Some(true))
     }
 
     /// Whether every movement that feeds the section is restrained.
@@ -299,7 +299,7 @@ impl Machine<'_> {
             .iter()
             .filter_map(|k| self.plant().connection(*k).map(|plan| (k, plan)))
             .filter(|(_, plan)| plan.section.is_some_and(|s| self.is_guarded(s)))
-            .filter(|(k, _)| self.now(*k).is_some_and(|state| state.made + state.slack > 0))
+            .filter(|(k, _)| self.look(*k, |state| state.made + state.slack > 0) == Some(true))
             .filter_map(|(_, plan)| plan.section)
             .collect()
     }
@@ -310,16 +310,7 @@ impl Machine<'_> {
 
     /// Circuits that lie bare once this component is out of the way.
     pub(super) fn bares(&self, guard: ComponentCell) -> Vec<SectionCell> {
-        let mut bare: Vec<SectionCell> = self
-            .plant()
-            .connections()
-            .filter(|(_, k)| k.reach.contains(&guard))
-            .filter_map(|(_, k)| k.section)
-            .filter(|s| self.is_guarded(*s))
-            .collect();
-        bare.sort_unstable();
-        bare.dedup();
-        bare
+        self.plant().component(guard).map(|plan| plan.bares.clone()).unwrap_or_default()
     }
 
     /// What is wrong with putting the hands on these components. What the last of them bares has a demand
@@ -342,7 +333,7 @@ impl Machine<'_> {
     }
 
     pub(super) fn is_fitted(&self, component: ComponentCell) -> bool {
-        self.now(&component).is_some_and(|state| state.whereabouts == Whereabouts::Fitted)
+        self.look(&component, |state| state.whereabouts) == Some(Whereabouts::Fitted)
     }
 
     /// What is wrong with touching a connection: its own section, the hands, what lies bare beside it.
@@ -412,7 +403,7 @@ impl Machine<'_> {
 
     /// Whether a connection is closed: fully made, or by a temporary item on it.
     pub(super) fn is_closed(&self, connection: ConnectionCell) -> bool {
-        self.now(&connection).is_some_and(super::state::ConnectionState::is_made)
+        self.look(&connection, super::state::ConnectionState::is_made) == Some(true)
             || self.closing_item(connection).is_some()
     }
 
@@ -430,9 +421,10 @@ impl Machine<'_> {
     pub(super) fn open_ends(&self, section: SectionCell, filling: bool) -> Vec<ConnectionCell> {
         use crate::model::Port;
         let vented = filling && self.plant().row_of(section).is_some_and(|row| row.fills_vented);
-        self.plant()
-            .connections()
-            .filter(|(_, plan)| plan.section == Some(section) && plan.family != Family::Connector)
+        let here = self.plant().section(section).map(|plan| plan.connections.as_slice()).unwrap_or_default();
+        here.iter()
+            .filter_map(|cell| self.plant().connection(*cell).map(|plan| (*cell, plan)))
+            .filter(|(_, plan)| plan.family != Family::Connector)
             .filter(|(_, plan)| match plan.port {
                 Some(Port::Sample) => false,
                 Some(Port::Vent | Port::Outlet) => !vented,

@@ -36,7 +36,7 @@ impl Machine<'_> {
         parts.extend([Last::Function, Last::Baseline]);
         parts.extend((0..self.procedure.goals.len()).map(Last::Goal));
         let way = self.trace.run.way().clone();
-        self.on_ways_by_part(&way, &parts, |machine, part| machine.end_part(*part));
+        self.on_ways_by_part(&way, &parts, &|machine: &mut Self, part: &Last| machine.end_part(*part));
     }
 
     fn end_part(&mut self, part: Last) {

@@ -59,6 +59,24 @@ impl Guard {
             .all(|(question, answer)| self.answer(*question).is_none_or(|known| known == *answer))
     }
 
+    /// The ways of this guard that are not ways of the other, as guards that exclude each other.
+    pub fn except(&self, other: &Self, n_answers: &impl Fn(QuestionIndex) -> AnswerIndex) -> Vec<Self> {
+        if !self.is_compatible(other) {
+            return vec![self.clone()];
+        }
+        let mut rest = Vec::new();
+        let mut shared = self.clone();
+        for (question, answer) in &other.answers {
+            if shared.answer(*question).is_some() {
+                continue;
+            }
+            let others = (0..n_answers(*question)).filter(|other| other != answer);
+            rest.extend(others.map(|other| shared.with(*question, other)));
+            shared = shared.with(*question, *answer);
+        }
+        rest
+    }
+
     /// Both guards at once; none if they contradict each other.
     pub fn and(&self, other: &Self) -> Option<Self> {
         if !self.is_compatible(other) {
@@ -92,6 +110,10 @@ mod tests {
         assert_eq!(yes.and(&no), None);
         assert_eq!(yes.and(&Guard::ALWAYS.with(3, 1)), Some(both.clone()));
         assert_eq!(both.beyond(&yes), Some(3));
+        let three = |_| 3;
+        assert_eq!(yes.except(&no, &three), [yes.clone()]);
+        assert_eq!(yes.except(&Guard::ALWAYS, &three), []);
+        assert_eq!(yes.except(&both, &three), [yes.with(3, 0), yes.with(3, 2)]);
         assert_eq!(yes.beyond(&both), None);
     }
 }

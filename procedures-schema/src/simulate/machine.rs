@@ -1,5 +1,6 @@
 //! The machine that runs: executes actions in order, on every way, and writes timelines.
 
+use super::effect::Part;
 use super::guard::QuestionIndex;
 use super::pending::{Pending, Written, write};
 use super::plant::Thing;
@@ -103,7 +104,7 @@ impl<'p> Machine<'p> {
         self.thing = action.on.first().cloned();
         self.on_ways(guard, |machine| machine.look_for_unknown(action));
         let parts = self.parts(action);
-        self.on_ways_by_part(guard, &parts, |machine, part| machine.act(action, *part));
+        self.on_ways_by_part(guard, &parts, &|machine: &mut Self, part: &Part| machine.act(action, *part));
         let changes = matches!(
             action.verb,
             Verb::Isolate | Verb::Lock | Verb::Restore | Verb::Release | Verb::Charge | Verb::Start
@@ -157,8 +158,8 @@ impl<'p> Machine<'p> {
     }
 
     /// As [`Machine::on_ways`] for parts that do not depend on each other: at once if no question matters,
-    /// else part by part, so that the questions of one part do not multiply with those of another.
-    pub(super) fn on_ways_by_part<P>(&mut self, base: &Guard, parts: &[P], act: impl Fn(&mut Self, &P)) {
+    /// else by halves, so that the questions of one part do not multiply with those of another.
+    pub(super) fn on_ways_by_part<P>(&mut self, base: &Guard, parts: &[P], act: &impl Fn(&mut Self, &P)) {
         self.guard.clone_from(base);
         self.pending = Pending::default();
         self.split.set(None);
@@ -170,15 +171,21 @@ impl<'p> Machine<'p> {
             write(&mut self.trace, self.place, base, vec![(base.clone(), pending)]);
             return;
         }
-        for part in parts {
-            self.on_ways(base, |machine| act(machine, part));
+        match parts {
+            [] => {}
+            [one] => self.on_ways(base, |machine| act(machine, one)),
+            several => {
+                let (first, second) = several.split_at(several.len() / 2);
+                self.on_ways_by_part(base, first, act);
+                self.on_ways_by_part(base, second, act);
+            }
         }
     }
 
     /// Works out anew what is fed and locked.
     fn look_at_supplies(&mut self, guard: &Guard) {
         let sections: Vec<SectionCell> = self.trace.plant.sections().map(|(s, _)| s).collect();
-        self.on_ways_by_part(guard, &sections, |machine, section| {
+        self.on_ways_by_part(guard, &sections, &|machine: &mut Self, section: &SectionCell| {
             let section = *section;
             let fed = machine.still_fed(section, &[]).is_some();
             let locked = !fed && machine.not_locked(section).is_none() && machine.has_closed(section);
@@ -256,6 +263,20 @@ impl<'p> Machine<'p> {
                 Some(&entry.state)
             }
         }
+    }
+
+    /// Something about a cell now: the ways are told apart only if they differ in that.
+    pub(super) fn look<C: Written, V: PartialEq>(&self, cell: &C, of: impl Fn(&C::State) -> V) -> Option<V> {
+        if let Some(state) = self.pending.get(cell) {
+            return Some(of(state));
+        }
+        let n_answers = |question| self.trace.plant.n_answers(question);
+        let line = cell.timeline(&self.trace)?;
+        let (value, question) = line.look(self.place, &self.guard, n_answers, of);
+        if question.is_some() {
+            self.split.set(question);
+        }
+        Some(value)
     }
 
     /// Since when a cell is as it is.

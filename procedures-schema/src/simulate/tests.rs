@@ -161,7 +161,7 @@ fn a_leak_check_covers_only_what_is_full_and_can_be_seen() {
 
 #[test]
 fn a_tightness_test_reaches_as_far_as_the_open_valves() {
-    let off = ["shutdown", "undo case_door · remove case"];
+    let off = ["shutdown", "undo case_door · remove case", "undo union flange · make union flange"];
     for (line, union, flange) in [
         ("test tightness at=tp", true, false),
         ("isolate av · test tightness at=tp", false, false),
@@ -180,11 +180,15 @@ fn a_tightness_test_reaches_as_far_as_the_open_valves() {
 
 #[test]
 fn a_function_test_needs_the_appliance_running() {
-    let shown = |line: &str| passed(&run(MAP, &[line]), TestKind::Function, "plug");
+    let shown = |line: &str| passed(&run(MAP, &["undo plug · make plug", line]), TestKind::Function, "plug");
     assert!(shown("test function"), "a job begins with the appliance running");
     assert!(!shown("shutdown · test function"));
     assert!(shown("shutdown · start heat · test function pump"));
     assert!(!shown("test function cover"));
+    assert!(
+        !passed(&run(MAP, &["test function"]), TestKind::Function, "plug"),
+        "untouched, it needs no stamp"
+    );
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! What one cell was, since when, and on which ways.
 
-use super::guard::QuestionIndex;
+use super::guard::{AnswerIndex, QuestionIndex};
 use super::{Guard, Place};
 
 /// A state, the place at which it began, and the ways on which it did.
@@ -66,6 +66,38 @@ impl<T: PartialEq> Timeline<T> {
             }
         }
         Found::Is(&self.first)
+    }
+
+    /// Something about the state on the ways of a guard, if they agree on that; else a question that
+    /// decides. `n_answers` tells how many answers a question has.
+    pub(super) fn look<V: PartialEq>(
+        &self,
+        place: Place,
+        guard: &Guard,
+        n_answers: impl Fn(QuestionIndex) -> AnswerIndex,
+        of: impl Fn(&T) -> V,
+    ) -> (V, Option<QuestionIndex>) {
+        let mut known: Option<V> = None;
+        // Ways of the guard that no entry looked at so far holds on.
+        let mut left = vec![guard.clone()];
+        for entry in self.begun(place) {
+            if !left.iter().any(|ways| ways.is_compatible(&entry.guard)) {
+                continue;
+            }
+            let value = of(&entry.state);
+            match known {
+                Some(known) if known != value => {
+                    let later = self.begun(place).find_map(|later| later.guard.beyond(guard));
+                    return (known, later);
+                }
+                _ => known = Some(value),
+            }
+            left = left.iter().flat_map(|ways| ways.except(&entry.guard, &n_answers)).collect();
+            if left.is_empty() {
+                break;
+            }
+        }
+        (known.unwrap_or_else(|| of(&self.first.state)), None)
     }
 
     /// Entries begun at a place, the last first.

@@ -41,6 +41,7 @@ impl Plant {
                     id: section.id.clone(),
                     circuit: CircuitCell::new(i),
                     normally_empty: section.normally_empty,
+                    connections: Vec::new(),
                     isolators: Vec::new(),
                     behind_automatic: false,
                 });
@@ -169,6 +170,21 @@ impl Plant {
             }
         }
         for (i, connection) in self.connections.iter().enumerate() {
+            let guarded = connection.section.filter(|section| {
+                let circuit = self.sections.get(section.index()).map(|plan| plan.circuit);
+                let row = circuit.and_then(|circuit| self.circuits.get(circuit.index())).and_then(|c| c.row);
+                row.is_some_and(|row| row.guarded)
+            });
+            if let Some(section) = connection.section.and_then(|s| self.sections.get_mut(s.index())) {
+                section.connections.push(ConnectionCell::new(i));
+            }
+            for guard in &connection.reach {
+                if let (Some(section), Some(plan)) = (guarded, self.components.get_mut(guard.index()))
+                    && !plan.bares.contains(&section)
+                {
+                    plan.bares.push(section);
+                }
+            }
             for joined in &connection.joins {
                 if let Some(plan) = self.components.get_mut(joined.index()) {
                     plan.connections.push(ConnectionCell::new(i));
@@ -248,6 +264,7 @@ fn plan_component(component: &Component) -> ComponentPlan {
         carries: Vec::new(),
         carried_by: None,
         connections: Vec::new(),
+        bares: Vec::new(),
         starts_itself: component.starts_itself,
         role: component.role.clone(),
         mass_kg: component

@@ -105,6 +105,8 @@ pub struct SectionPlan {
     pub circuit: CircuitCell,
     /// Whether it is empty in service.
     pub normally_empty: bool,
+    /// The connections that carry it.
+    pub connections: Vec<ConnectionCell>,
     /// The isolators at its ends.
     pub isolators: Vec<IsolatorCell>,
     /// Whether every way from a supply leads through an automatic isolator.
@@ -174,6 +176,8 @@ pub struct ComponentPlan {
     pub carried_by: Option<ComponentCell>,
     /// Its connections.
     pub connections: Vec<ConnectionCell>,
+    /// Guarded sections that lie bare once it is out of the way.
+    pub bares: Vec<SectionCell>,
     /// Whether it starts by itself when its supply comes back.
     pub starts_itself: bool,
     /// What it does.
