@@ -5,7 +5,7 @@
 //! not take changes nothing.
 
 use super::words::words;
-use super::{Id, Rest, Span, Verb};
+use super::{Id, Rest, Span, Step, Verb};
 use crate::units::{Measured, Range};
 use serde::{Deserialize, Serialize};
 
@@ -132,6 +132,23 @@ pub struct Reading {
     pub rest: Rest,
 }
 
+/// What to do when a test or reading fails.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct OnFail {
+    /// Read again, or use another instrument, before anything else.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub again: String,
+    /// Steps that end in the same test.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub steps: Vec<Step>,
+    /// Report and finish with the appliance left safe.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub leave_safe: bool,
+    /// Unknown fields.
+    #[serde(flatten)]
+    pub rest: Rest,
+}
+
 /// One typed action.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Action {
@@ -201,12 +218,24 @@ pub struct Action {
     /// For *ask* and *inspect*: the question.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub ask: Option<Id>,
+    /// For *fit* of a new part: carried parts that come new with it.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub with_new: Vec<Id>,
+    /// For *undo*: only one of the things named, the one that a failed test points at.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub one_of: bool,
+    /// For *remove* and *discard*: why.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub reason: Option<String>,
     /// For *tell*, *hold*, *photograph*: whom, who, of what.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub text: Option<String>,
     /// Values to take; for *prove* and *test* those of the row if absent.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub readings: Vec<Reading>,
+    /// For *test* and *read*: what to do when it fails.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub on_fail: Option<OnFail>,
     /// The words that say it.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub says: Vec<Span>,
@@ -241,8 +270,12 @@ impl Action {
             live: false,
             criterion: None,
             ask: None,
+            with_new: Vec::new(),
+            one_of: false,
+            reason: None,
             text: None,
             readings: Vec::new(),
+            on_fail: None,
             says: Vec::new(),
             rest: Rest::default(),
         }

@@ -113,6 +113,12 @@ pub struct Circuit {
     /// Nominal values in service, such as pressure or temperature.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub nominal: Vec<Measured>,
+    /// Whether its medium burns or explodes with air.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub flammable: bool,
+    /// How long stored charge takes to go after switching off, as its label says.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub discharge_wait: Option<Measured>,
     /// Unknown fields.
     #[serde(flatten)]
     pub rest: Rest,
@@ -138,6 +144,9 @@ pub struct Isolator {
     /// Whether a lock can be put on it, if that is known.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub lockable: Option<bool>,
+    /// The port that shows whether it lets by.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub bleed: Option<Id>,
     /// Where it is.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub location: String,

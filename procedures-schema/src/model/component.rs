@@ -1,8 +1,25 @@
 //! Components: things that come off or go on.
 
+use super::words::words;
 use super::{Id, Rest};
 use crate::units::Measured;
 use serde::{Deserialize, Serialize};
+
+words! {
+    /// What a component does, where tests depend on it.
+    Role {
+        /// Burns.
+        Burner = "burner",
+        /// Moves air.
+        Fan = "fan",
+        /// Meters gas.
+        GasValve = "gas valve",
+        /// Heats electrically.
+        Element = "element",
+        /// Relieves pressure.
+        Relief = "relief device",
+    }
+}
 
 /// A thing that comes off or goes on: a cover, a fan, a pump, a pipe, a bracket.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -17,6 +34,9 @@ pub struct Component {
     /// Where it is.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub location: String,
+    /// What it does, where tests depend on it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub role: Option<Role>,
     /// Mass without what it carries.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub mass: Option<Measured>,

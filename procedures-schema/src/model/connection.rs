@@ -92,6 +92,9 @@ pub struct Tight {
     /// Pattern of several fasteners, for example `cross`.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub pattern: String,
+    /// When it is tightened again after the first making: `hot` or `cold`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub again: Option<String>,
     /// Another method in words, for example `hand tight and a quarter turn`, `clip`, `finger`.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub method: String,
@@ -155,6 +158,9 @@ pub struct Connection {
     /// What it is opened for, if it is a port.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub port: Option<Port>,
+    /// Whether its two sides must be bonded electrically before it opens.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub bond: bool,
     /// Connections with which it may be confused.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub looks_like: Vec<Id>,

@@ -22,19 +22,21 @@ mod temporary;
 mod verb;
 mod words;
 
-pub use action::{Action, Energy, Means, Mode, Reading, Renewal, TestKind};
+pub use action::{Action, Energy, Means, Mode, OnFail, Reading, Renewal, TestKind};
 pub use circuit::{Circuit, CircuitKind, Handle, Isolator, Position, SUPPLY, Section};
-pub use component::Component;
+pub use component::{Component, Role};
 pub use connection::{Connection, Family, FreesWhen, Grouping, Port, SealUse, Size, Tight};
 pub use date::{Date, DateError};
 pub use id::{Id, IdSource, NumberedIds};
 pub use known::Known;
 pub use message::{SafetyMessage, SignalWord};
-pub use procedure::{ApplianceMap, CensusAnswer, CensusEntry, FORMAT_VERSION, Procedure, ThingKind};
+pub use procedure::{
+    Aim, ApplianceMap, CensusAnswer, CensusEntry, FORMAT_VERSION, Goal, Procedure, ThingKind, Waiver,
+};
 pub use rest::Rest;
 pub use seal::{Seal, SealPolicy};
 pub use setting::Setting;
 pub use span::Span;
-pub use step::{Answer, Stage, Step};
+pub use step::{Answer, Question, Stage, Step};
 pub use temporary::Temporary;
 pub use verb::Verb;

@@ -2,7 +2,7 @@
 
 use super::words::words;
 use super::{
-    Circuit, CircuitKind, Component, Connection, Id, Isolator, Rest, Seal, Section, Setting, Step, Temporary,
+    Circuit, CircuitKind, Component, Connection, Id, Isolator, Question, Rest, Seal, Section, Setting, Step, Temporary,
 };
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
@@ -58,6 +58,49 @@ pub struct ApplianceMap {
     /// Settings.
     #[serde(default)]
     pub settings: Vec<Setting>,
+    /// Unknown fields.
+    #[serde(flatten)]
+    pub rest: Rest,
+}
+
+/// What the job is for.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Goal {
+    /// What is to happen to it.
+    pub aim: Aim,
+    /// The component or seal.
+    pub thing: Id,
+    /// Unknown fields.
+    #[serde(flatten)]
+    pub rest: Rest,
+}
+
+words! {
+    /// What is to happen to the thing of a goal.
+    Aim {
+        /// A new one goes in.
+        Renew = "renew",
+        /// It is cleaned.
+        Clean = "clean",
+        /// It is inspected.
+        Inspect = "inspect",
+        /// It is reached.
+        Reach = "reach",
+    }
+}
+
+/// A warning that somebody has decided to accept.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Waiver {
+    /// The code of the rule.
+    pub code: String,
+    /// The step, if it concerns one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub step: Option<Id>,
+    /// Why.
+    pub reason: String,
+    /// Who.
+    pub by: String,
     /// Unknown fields.
     #[serde(flatten)]
     pub rest: Rest,
@@ -166,6 +209,15 @@ pub struct Procedure {
     /// The appliance map.
     #[serde(default)]
     pub map: Arc<ApplianceMap>,
+    /// What the job is for.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub goals: Vec<Goal>,
+    /// Questions that are answered on the job.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub questions: Vec<Question>,
+    /// Warnings that somebody has decided to accept.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub waivers: Vec<Waiver>,
     /// The steps in order.
     #[serde(default)]
     pub steps: Vec<Arc<Step>>,
@@ -192,6 +244,9 @@ impl Procedure {
             note: String::new(),
             census: Vec::new(),
             map: Arc::default(),
+            goals: Vec::new(),
+            questions: Vec::new(),
+            waivers: Vec::new(),
             steps: Vec::new(),
             rest: Rest::default(),
         }

@@ -24,6 +24,29 @@ words! {
     }
 }
 
+/// Something found out on the job, with its possible answers.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Question {
+    /// Identity.
+    pub id: Id,
+    /// The question in words.
+    pub words: String,
+    /// Two to five answers. Where an inspection puts the question, the first says that all is well.
+    #[serde(default = "yes_or_no", skip_serializing_if = "is_yes_or_no")]
+    pub answers: Vec<String>,
+    /// Unknown fields.
+    #[serde(flatten)]
+    pub rest: Rest,
+}
+
+fn yes_or_no() -> Vec<String> {
+    vec!["yes".to_owned(), "no".to_owned()]
+}
+
+fn is_yes_or_no(answers: &Vec<String>) -> bool {
+    *answers == yes_or_no()
+}
+
 /// One answer to a question.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Answer {

@@ -26,6 +26,12 @@ pub struct Temporary {
     /// The circuit whose movement it restrains.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub restrains: Option<Id>,
+    /// The section through which it keeps inert gas flowing.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub flow: Option<Id>,
+    /// The component with which it arrives, as transport protection.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub arrives_with: Option<Id>,
     /// Whether it warns others not to switch on or open.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub notice: bool,
