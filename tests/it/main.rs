@@ -9,6 +9,7 @@
     reason = "a test fails by panicking and may say what it saw"
 )]
 
+mod format;
 mod house;
 mod laws;
 mod rules;

@@ -7,7 +7,7 @@
 
 use procedures_schema::check::{Finding, catalogue, check_trace};
 use procedures_schema::format;
-use procedures_schema::model::{Date, Procedure, Rest, Span, Stage, Step};
+use procedures_schema::model::{Date, Procedure, Span, Stage, Step};
 use procedures_schema::notation;
 use procedures_schema::simulate::{Run, simulate};
 use putback_tests::suite;
@@ -34,18 +34,7 @@ fn step(line: &str, number: usize) -> Step {
     for action in &mut actions {
         action.says = vec![Span(0, length)];
     }
-    Step {
-        id: format!("s{number}").as_str().into(),
-        stage: Stage::Strip,
-        words,
-        why: String::new(),
-        messages: Vec::new(),
-        actions,
-        when: Vec::new(),
-        people: None,
-        declined: Vec::new(),
-        rest: Rest::default(),
-    }
+    Step { actions, ..Step::new(format!("s{number}").as_str().into(), Stage::Strip, &words) }
 }
 
 /// The first code block under a heading.

@@ -1,7 +1,7 @@
 //! The readings that an action takes when it states none: those of the circuit's kind.
 
 use super::kinds::{KindRow, kind_row};
-use crate::model::{Action, Procedure, Reading, Rest, Verb};
+use crate::model::{Action, Procedure, Reading, Verb};
 use crate::units::{Figure, Range};
 
 /// The readings of an action: its own, or for *prove* the defaults of the kinds of its circuits, in order.
@@ -28,13 +28,11 @@ pub fn default_readings(procedure: &Procedure, action: &Action) -> Vec<Reading> 
 fn of_row(row: &'static KindRow) -> impl Iterator<Item = Reading> {
     row.proof.iter().map(|reading| Reading {
         what: reading.what.to_owned(),
-        limits: reading.limits.as_ref().map(|(min, max, unit)| Range {
-            min: Figure::parse(min).ok(),
-            max: Figure::parse(max).ok(),
-            unit: unit.clone(),
+        limits: reading.limits.as_ref().map(|(min, max, unit)| {
+            Range::new(Figure::parse(min).ok(), Figure::parse(max).ok(), unit.clone())
         }),
         seen: reading.seen.to_owned(),
         source: reading.source.to_owned(),
-        rest: Rest::default(),
+        ..Reading::default()
     })
 }

@@ -6,6 +6,7 @@
 mod check;
 mod fmt;
 mod rules;
+mod schema;
 mod source;
 mod text;
 
@@ -24,6 +25,8 @@ putback, the checker for removal and refit procedures
   putback fmt [--check] FILE...
         lays files out as the editor saves them
         exit with --check: 0 all laid out so, 1 one is not, 2 one unreadable
+  putback schema
+        prints the JSON Schema (2020-12) of the format
   putback --help | --version
 
 It checks what the file tells it, not the appliance. Local codes and the maker's instructions come first.";
@@ -72,6 +75,7 @@ fn run(arguments: &mut lexopt::Parser) -> Result<Outcome, lexopt::Error> {
             Some("rules") => rules::rules(arguments),
             Some("explain") => rules::explain(arguments),
             Some("fmt") => fmt::fmt(arguments),
+            Some("schema") => schema::schema(arguments),
             _ => Err(format!("there is no command {}", verb.to_string_lossy()).into()),
         },
         Some(other) => Err(other.unexpected()),
