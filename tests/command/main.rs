@@ -47,7 +47,9 @@ fn the_worst_file_decides_how_check_ends() {
         (vec!["check"], "", 64, "needs a file"),
         (vec!["chekc"], "", 64, "no command"),
         (vec![], "", 64, "command is missing"),
-        (vec!["--version"], "", 0, "format 0"),
+        (vec!["--version"], "", 0, "format 1"),
+        (vec!["schema"], "", 0, "https://json-schema.org/draft/2020-12/schema"),
+        (vec!["schema", "more"], "", 64, "unexpected"),
     ] {
         let output = putback(&arguments, input);
         assert_eq!(output.status.code(), Some(code), "{arguments:?}\n{}", said(&output));
@@ -99,7 +101,7 @@ fn every_rule_is_listed_and_explained() {
 
 #[test]
 fn fmt_lays_out_and_check_only_tells() {
-    let crowded = "{\"putback\":0,\"id\":\"a\",\"title\":\"t\",\"new\":1}";
+    let crowded = "{\"putback\":1,\"id\":\"a\",\"title\":\"t\",\"new\":1}";
     assert_eq!(putback(&["fmt", "--check", "-"], crowded).status.code(), Some(1));
     let laid_out = putback(&["fmt", "-"], crowded);
     assert_eq!(laid_out.status.code(), Some(0));
@@ -107,6 +109,19 @@ fn fmt_lays_out_and_check_only_tells() {
     assert!(text.ends_with("  \"new\": 1\n}\n"), "{text}");
     assert_eq!(putback(&["fmt", "--check", "-"], &text).status.code(), Some(0));
     assert_eq!(putback(&["fmt", "--check", "-"], "[").status.code(), Some(2));
+}
+
+#[test]
+fn fmt_leaves_a_file_that_it_cannot_read_as_it_was() {
+    let folder = std::env::temp_dir().join(format!("putback-{}", std::process::id()));
+    std::fs::create_dir_all(&folder).expect("a folder");
+    let file = folder.join("newer.putback.json");
+    let newer = "{\"putback\":2,\"id\":\"a\",\"title\":\"t\"}";
+    std::fs::write(&file, newer).expect("written");
+    let output = putback(&["fmt", &file.display().to_string()], "");
+    assert_eq!(output.status.code(), Some(2), "{}", said(&output));
+    assert_eq!(std::fs::read_to_string(&file).expect("still there"), newer);
+    std::fs::remove_dir_all(&folder).expect("removed");
 }
 
 #[test]

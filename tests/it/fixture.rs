@@ -69,7 +69,7 @@ impl Fixture {
     pub fn inside_a_question(&self) -> Self {
         let mut inside = self.clone();
         add_question(&mut inside.procedure, "found");
-        let answer = Answer { question: "found".into(), answer: "yes".to_owned() };
+        let answer = Answer::new("found".into(), "yes");
         for step in &mut inside.procedure.steps {
             Arc::make_mut(step).when.push(answer.clone());
         }
@@ -148,18 +148,7 @@ fn parsed(written: &str, line: &str) -> (Vec<Answer>, Vec<procedures_schema::mod
 }
 
 fn plain_step(id: &str, words: &str, actions: Vec<procedures_schema::model::Action>) -> Step {
-    Step {
-        id: id.into(),
-        stage: Stage::Strip,
-        words: words.to_owned(),
-        why: String::new(),
-        messages: Vec::new(),
-        actions,
-        when: Vec::new(),
-        people: None,
-        declined: Vec::new(),
-        rest: Rest::default(),
-    }
+    Step { actions, ..Step::new(id.into(), Stage::Strip, words) }
 }
 
 pub fn told(findings: &[Finding]) -> Vec<String> {

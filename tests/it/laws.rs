@@ -12,10 +12,10 @@ use putback_tests::{suite, text_files};
 use std::sync::Arc;
 
 /// Variety from a seed; xorshift, by Marsaglia 2003.
-struct Dice(u64);
+pub(crate) struct Dice(pub(crate) u64);
 
 impl Dice {
-    fn roll(&mut self, below: usize) -> usize {
+    pub(crate) fn roll(&mut self, below: usize) -> usize {
         self.0 ^= self.0 << 13;
         self.0 ^= self.0 >> 7;
         self.0 ^= self.0 << 17;

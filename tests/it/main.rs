@@ -11,6 +11,7 @@
 
 mod cases;
 mod fixture;
+mod format;
 mod house;
 mod laws;
 mod rules;

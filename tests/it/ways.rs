@@ -49,7 +49,7 @@ fn with_questions(procedure: &Procedure, dice: &mut Dice) -> Procedure {
         let question = asked.questions[dice.roll(asked.questions.len())].clone();
         let answer = question.answers[dice.roll(question.answers.len())].clone();
         let step: &mut Step = Arc::make_mut(&mut asked.steps[at]);
-        step.when = vec![Answer { question: question.id, answer }];
+        step.when = vec![Answer::new(question.id, &answer)];
         if dice.roll(3) == 0 {
             let to = dice.roll(asked.steps.len());
             asked.steps.swap(at, to);
@@ -145,7 +145,7 @@ fn ten_independent_questions_do_not_multiply() {
         let mut step = (*model).clone();
         step.id = Id::new(&format!("extra{n}"));
         let id = procedure.questions[n].id.clone();
-        step.when = vec![Answer { question: id, answer: "yes".to_owned() }];
+        step.when = vec![Answer::new(id, "yes")];
         let connection = procedure.map.connections[n % procedure.map.connections.len()].id.clone();
         step.actions[0].on = vec![connection];
         procedure.steps.insert(photographs, Arc::new(step));

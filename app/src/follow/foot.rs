@@ -169,7 +169,7 @@ fn judged(wanted: &Wanted, figure: &str) -> Option<Taken> {
     let value = Figure::parse(figure).ok()?;
     let limits = wanted.reading.limits.as_ref();
     let unit = limits.map_or_else(|| Unit::Other("".into()), |limits| limits.unit.clone());
-    let value = Measured { value, unit };
+    let value = Measured::new(value, unit);
     // A reading without limits is only written down.
     let is_inside = limits.is_none_or(|limits| limits.accepts(&value) == Some(true));
     Some(Taken { value: Some(value), is_inside, ..seen(wanted, true) })

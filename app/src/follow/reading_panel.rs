@@ -41,7 +41,7 @@ fn figure_so_far(wanted: Wanted, figure: RwSignal<String>) -> impl IntoView {
     let unit = limits.as_ref().map(|limits| limits.unit.clone());
     let shown_unit = unit.as_ref().map(|unit| unit.shown().to_owned());
     let allowed = limits.as_ref().map(|limits| format!("allowed: {limits}"));
-    let value = move || Some(Measured { value: Figure::parse(&figure.get()).ok()?, unit: unit.clone()? });
+    let value = move || Some(Measured::new(Figure::parse(&figure.get()).ok()?, unit.clone()?));
     let bar = move || limits.as_ref().and_then(|limits| limits_bar(limits, value().as_ref()));
     let typed = move || figure.with(|figure| if figure.is_empty() { "–".to_owned() } else { figure.clone() });
     view! {

@@ -6,7 +6,7 @@
 
 use super::judged::Judged;
 use procedures_schema::capture::{self, LineReading};
-use procedures_schema::model::{Action, Id, Procedure, Rest, Span, Stage, Step};
+use procedures_schema::model::{Action, Id, Procedure, Span, Stage, Step};
 use procedures_schema::simulate::Place;
 use std::sync::Arc;
 
@@ -18,18 +18,7 @@ pub fn reading(judged: &Judged, position: usize, stage: &Stage, words: &str) -> 
 /// A new step with these words, read where it will stand.
 pub fn new_step(judged: &Judged, position: usize, id: Id, stage: Stage, words: &str) -> Step {
     let actions = reading(judged, position, &stage, words).actions;
-    Step {
-        id,
-        stage,
-        words: words.to_owned(),
-        why: String::new(),
-        messages: Vec::new(),
-        actions,
-        when: Vec::new(),
-        people: None,
-        declined: Vec::new(),
-        rest: Rest::default(),
-    }
+    Step { actions, ..Step::new(id, stage, words) }
 }
 
 /// The step with other words and the actions that they now mean.

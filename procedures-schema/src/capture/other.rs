@@ -3,7 +3,7 @@
 use super::clause::Clause;
 use super::mention::Mention;
 use super::reader::{Proposal, Reader};
-use crate::model::{Action, Id, Mode, Reading, Rest, ThingKind, Verb};
+use crate::model::{Action, Id, Mode, Reading, ThingKind, Verb};
 use crate::units::{Quantity as Kind, Unit};
 
 /// What a test in words can be about.
@@ -110,8 +110,7 @@ impl Reader<'_> {
         action.at = at.and_then(only_id);
         let what =
             what.and_then(|i| self.text_from(clause.verb() + 1, i + 1)).unwrap_or_else(|| "value".to_owned());
-        let seen = String::new();
-        action.readings = vec![Reading { what, limits, seen, source: String::new(), rest: Rest::default() }];
+        action.readings = vec![Reading { what, limits, ..Reading::default() }];
         said_by.extend(quantity.into_iter().flat_map(|quantity| quantity.from..quantity.to));
         Some(())
     }

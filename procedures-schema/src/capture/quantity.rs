@@ -37,7 +37,7 @@ impl Quantity {
     pub fn measured(&self, kind: Kind) -> Option<Measured> {
         let range = self.range(kind)?;
         let value = range.min.clone().or_else(|| range.max.clone())?;
-        Some(Measured { value, unit: range.unit.clone() })
+        Some(Measured::new(value, range.unit.clone()))
     }
 }
 
@@ -125,14 +125,14 @@ impl Finder<'_> {
         let second =
             next.and_then(|at| self.figure(at)).filter(|(_, other, _)| unit.is_none() || unit == *other);
         if let Some((second, Some(unit), at)) = second.filter(|_| bound == Bound::None) {
-            return Some((at, Figures::Range(Range { min: Some(first), max: Some(second), unit })));
+            return Some((at, Figures::Range(Range::new(Some(first), Some(second), unit))));
         }
         let (min, max) = match bound {
             Bound::Most => (None, Some(first)),
             Bound::Least => (Some(first), None),
             Bound::None => (Some(first.clone()), Some(first)),
         };
-        Some((at, Figures::Range(Range { min, max, unit: unit? })))
+        Some((at, Figures::Range(Range::new(min, max, unit?))))
     }
 
     /// Words before a figure that make it an end of a range.

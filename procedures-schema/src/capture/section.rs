@@ -4,7 +4,7 @@ use super::clause::Clause;
 use super::mention::Mention;
 use super::reader::{Proposal, Reader};
 use crate::model::{
-    Action, CircuitKind, Connection, Energy, Id, Means, Port, Reading, Rest, Stage, TestKind, ThingKind, Verb,
+    Action, CircuitKind, Connection, Energy, Id, Means, Port, Reading, Stage, TestKind, ThingKind, Verb,
 };
 use crate::simulate::kind_row;
 use crate::units::{Quantity as Kind, Range};
@@ -311,11 +311,5 @@ impl Reader<'_> {
 }
 
 fn reading(what: &str, limits: Option<Range>) -> Reading {
-    Reading {
-        what: what.to_owned(),
-        limits,
-        seen: String::new(),
-        source: String::new(),
-        rest: Rest::default(),
-    }
+    Reading { what: what.to_owned(), limits, ..Reading::default() }
 }

@@ -90,18 +90,7 @@ fn read(on: &str, done: &str, words: &str, stage: &Stage) -> LineReading {
     let map = map(on);
     let mut procedure = Procedure::new(Id::new("p"), "Invented");
     let step = |(i, action): (usize, Action)| {
-        Arc::new(Step {
-            id: Id::new(&format!("s{i}")),
-            stage: stage.clone(),
-            words: String::new(),
-            why: String::new(),
-            messages: Vec::new(),
-            actions: vec![action],
-            when: Vec::new(),
-            people: None,
-            declined: Vec::new(),
-            rest: crate::model::Rest::default(),
-        })
+        Arc::new(Step { actions: vec![action], ..Step::new(Id::new(&format!("s{i}")), stage.clone(), "") })
     };
     procedure.steps = parse(done).expect(done).into_iter().enumerate().map(step).collect();
     procedure.map = Arc::new(map.clone());

@@ -1,6 +1,6 @@
 //! Building a step's sentence together with its actions, so that each action knows its words.
 
-use crate::model::{Action, Id, Rest, Span, Stage, Step};
+use crate::model::{Action, Id, Span, Stage, Step};
 
 /// A sentence in the making.
 pub(super) struct Sentence {
@@ -30,18 +30,7 @@ impl Sentence {
 
     /// The step.
     pub(super) fn step(self, id: Id, stage: Stage) -> Step {
-        Step {
-            id,
-            stage,
-            words: self.words,
-            why: String::new(),
-            messages: Vec::new(),
-            actions: self.actions,
-            when: Vec::new(),
-            people: None,
-            declined: Vec::new(),
-            rest: Rest::default(),
-        }
+        Step { actions: self.actions, ..Step::new(id, stage, &self.words) }
     }
 
     fn length(&self) -> u32 {

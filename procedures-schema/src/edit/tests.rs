@@ -1,22 +1,11 @@
 //! Laws of edits and undo, on random sequences from a fixed seed.
 
 use super::{Edit, EditError, Session, apply};
-use crate::model::{Id, Procedure, Rest, Stage, Step};
+use crate::model::{Id, Procedure, Stage, Step};
 use std::sync::Arc;
 
 fn step(id: &str, words: &str) -> Arc<Step> {
-    Arc::new(Step {
-        id: id.into(),
-        stage: Stage::Strip,
-        words: words.to_owned(),
-        why: String::new(),
-        messages: Vec::new(),
-        actions: Vec::new(),
-        when: Vec::new(),
-        people: None,
-        declined: Vec::new(),
-        rest: Rest::default(),
-    })
+    Arc::new(Step::new(id.into(), Stage::Strip, words))
 }
 
 fn document() -> Arc<Procedure> {

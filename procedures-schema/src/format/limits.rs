@@ -1,46 +1,56 @@
 //! Limits of a file. They are far above any real job; what exceeds them is refused with both numbers.
 
 use super::{Category, FormatError};
-use crate::model::Procedure;
+use crate::model::{Procedure, Step};
 
 /// Largest file, in bytes.
 pub const MOST_BYTES: usize = 50_000_000;
-/// Most steps.
+/// Most steps, those of failure blocks included.
 pub const MOST_STEPS: usize = 5_000;
 /// Most things in the appliance map.
 pub const MOST_THINGS: usize = 2_000;
-/// Longest text, in characters.
+/// Most images.
+pub const MOST_IMAGES: usize = 2_000;
+/// Longest text and longest key, in characters (code points).
 pub const MOST_CHARACTERS: usize = 20_000;
+/// Objects and lists inside each other. The reader of JSON itself stops there, before the stack does.
+pub const MOST_DEPTH: usize = 127;
 
 pub(super) fn check_bytes(bytes: &[u8]) -> Result<(), FormatError> {
     within(bytes.len(), MOST_BYTES, "bytes")
 }
 
 pub(super) fn check_document(procedure: &Procedure) -> Result<(), FormatError> {
-    within(procedure.steps.len(), MOST_STEPS, "steps")?;
+    let n_steps = procedure.steps.iter().map(|step| with_failure_blocks(step)).sum();
+    within(n_steps, MOST_STEPS, "steps")?;
     within(procedure.map.things().count(), MOST_THINGS, "things")?;
-    for (i, step) in procedure.steps.iter().enumerate() {
-        let n_characters = step.words.chars().count().max(step.why.chars().count());
-        if n_characters > MOST_CHARACTERS {
-            return Err(FormatError::whole(
-                Category::Limit,
-                format!(
-                    "Step {} has a text of {n_characters} characters; {MOST_CHARACTERS} can be opened",
-                    i + 1
-                ),
-            ));
-        }
-    }
-    Ok(())
+    within(procedure.images.len(), MOST_IMAGES, "images")
+}
+
+/// The step and those of its failure blocks; nesting is bounded by the depth of the file.
+fn with_failure_blocks(step: &Step) -> usize {
+    let blocks = step.actions.iter().filter_map(|action| action.on_fail.as_ref());
+    1 + blocks.flat_map(|block| &block.steps).map(with_failure_blocks).sum::<usize>()
 }
 
 fn within(given: usize, most: usize, what: &str) -> Result<(), FormatError> {
     if given <= most {
         Ok(())
     } else {
-        Err(FormatError::whole(
-            Category::Limit,
-            format!("This file has {given} {what}; {most} can be opened"),
-        ))
+        let message = format!("This file has {} {what}; {} can be opened", grouped(given), grouped(most));
+        Err(FormatError::whole(Category::Limit, message))
     }
+}
+
+/// A number with its thousands set apart.
+pub(super) fn grouped(number: usize) -> String {
+    let digits = number.to_string();
+    let mut shown = String::new();
+    for (i, digit) in digits.chars().enumerate() {
+        if i > 0 && (digits.len() - i).is_multiple_of(3) {
+            shown.push(',');
+        }
+        shown.push(digit);
+    }
+    shown
 }

@@ -1,18 +1,25 @@
-//! Files: reading and writing `NAME.putback.json`.
+//! Files: reading and writing `NAME.putback.json`, as `FORMAT.md` beside this crate says for strangers.
 //!
 //! Reading refuses a file only if it cannot be understood: no JSON, not ours, newer than we know, beyond
-//! the limits. What a document says wrongly is the checker's business. Writing is canonical: stable key
-//! order, two spaces, short lists of plain values on one line, a final newline; so edits to different
-//! steps merge as text, and opening and saving changes nothing.
+//! the limits. What a document says wrongly is the checker's business. Older files become the present
+//! version in memory. Writing is canonical: stable key order, two spaces, short lists of plain values on
+//! one line, a final newline; so edits to different steps merge as text, and opening and saving changes
+//! nothing.
 
 mod error;
 mod limits;
+mod migrate;
 mod read;
+#[cfg(feature = "cli")]
+mod schema;
+mod sound;
 mod write;
 
 pub use error::{Category, FormatError};
-pub use limits::{MOST_BYTES, MOST_CHARACTERS, MOST_STEPS, MOST_THINGS};
+pub use limits::{MOST_BYTES, MOST_CHARACTERS, MOST_DEPTH, MOST_IMAGES, MOST_STEPS, MOST_THINGS};
 pub use read::read;
+#[cfg(feature = "cli")]
+pub use schema::schema;
 pub use write::write;
 
 #[cfg(test)]

@@ -1,29 +1,32 @@
 //! Reading a file.
 
-use super::limits::{check_bytes, check_document};
+use super::limits::{MOST_DEPTH, check_bytes, check_document};
+use super::migrate::migrate;
+use super::sound::Sound;
 use super::{Category, FormatError};
 use crate::model::{FORMAT_VERSION, Procedure};
 use serde::Deserialize;
+use serde::de::DeserializeSeed;
 use serde_json::error::Category as JsonCategory;
+use std::cell::Cell;
 
 /// Reads a procedure from the bytes of a file.
 ///
 /// # Errors
-/// If the bytes are not UTF-8 or begin with a byte order mark, are no JSON, are nested deeper than 128,
+/// If the bytes are not UTF-8 or begin with a byte order mark, are no JSON, have a key twice in an object,
 /// are not a procedure, come from a newer version, or exceed a limit ([`super::MOST_BYTES`] and its
 /// neighbours). The error names line and column where there is one.
 pub fn read(bytes: &[u8]) -> Result<Procedure, FormatError> {
     check_bytes(bytes)?;
     let text = as_text(bytes)?;
     refuse_newer(text)?;
+    refuse_unsound(text)?;
     let mut json = serde_json::Deserializer::from_str(text);
-    let procedure: Procedure = serde_path_to_error::deserialize(&mut json).map_err(|error| {
-        // The library writes "?" for a field whose name it does not know yet.
-        let path = error.path().to_string().replace(".?", "");
-        from_json(error.inner(), if path == "." || path == "?" { String::new() } else { path })
-    })?;
-    json.end().map_err(|error| from_json(&error, String::new()))?;
+    // The JSON is sound by now, so whatever is wrong here is wrong with what it says.
+    let mut procedure: Procedure = serde_path_to_error::deserialize(&mut json)
+        .map_err(|error| from_json(error.inner(), error.path(), Some(Category::Content)))?;
     check_document(&procedure)?;
+    migrate(&mut procedure);
     Ok(procedure)
 }
 
@@ -71,22 +74,85 @@ fn refuse_newer(text: &str) -> Result<(), FormatError> {
     }
 }
 
-fn from_json(error: &serde_json::Error, path: String) -> FormatError {
+/// Refuses what no field could be at fault for, in fields that we know and in others.
+fn refuse_unsound(text: &str) -> Result<(), FormatError> {
+    let fault = Cell::new(None);
+    let mut track = serde_path_to_error::Track::new();
+    let mut json = serde_json::Deserializer::from_str(text);
+    let walked = Sound { fault: &fault }
+        .deserialize(serde_path_to_error::Deserializer::new(&mut json, &mut track))
+        .map_err(|error| from_json(&error, &track.path(), fault.get()));
+    walked?;
+    json.end().map_err(|error| from_json(&error, &serde_path_to_error::Track::new().path(), None))
+}
+
+fn from_json(
+    error: &serde_json::Error,
+    path: &serde_path_to_error::Path,
+    fault: Option<Category>,
+) -> FormatError {
     let whole = error.to_string();
     // The library appends the place; ours stands before the message.
     let message = whole.rfind(" at line ").and_then(|at| whole.get(..at)).unwrap_or(&whole);
-    let (category, message) = match error.classify() {
-        JsonCategory::Eof => {
+    let (category, message) = match (fault, error.classify()) {
+        (Some(Category::Limit), _) => (Category::Limit, message.to_owned()),
+        (None, JsonCategory::Eof) => {
             (Category::Syntax, "The file ends in the middle; it was probably cut short".to_owned())
         }
-        JsonCategory::Syntax => (Category::Syntax, format!("This is no JSON here: {message}")),
-        JsonCategory::Data | JsonCategory::Io if message.contains("missing field `putback`") => (
+        (None, JsonCategory::Syntax) if message.contains("recursion limit") => {
+            (Category::Limit, format!("Objects and lists are nested deeper than {MOST_DEPTH} here"))
+        }
+        (None, JsonCategory::Syntax) => (Category::Syntax, format!("This is no JSON here: {message}")),
+        _ if message.contains("missing field `putback`") => (
             Category::Content,
             "This is no procedure file: its first field should be \"putback\", the format version".to_owned(),
         ),
-        JsonCategory::Data | JsonCategory::Io => {
-            (Category::Content, format!("This does not fit a procedure: {message}"))
-        }
+        _ => (Category::Content, format!("This does not fit a procedure: {}", in_plain_words(message))),
     };
-    FormatError { category, line: error.line(), column: error.column(), path, message }
+    // The library writes "?" for a field whose name it does not know yet.
+    let path = path.to_string().replace(".?", "");
+    let path = match path.as_str() {
+        "." | "?" => String::new(),
+        long if long.len() > LONGEST_PATH => {
+            format!("{}…", long.chars().take(LONGEST_PATH).collect::<String>())
+        }
+        _ => path,
+    };
+    // A fault that is seen before the first character of a line is told as at its first.
+    FormatError { category, line: error.line(), column: error.column().max(1), path, message }
+}
+
+/// A path beyond this length is cut; nobody follows it, and line and column are there.
+const LONGEST_PATH: usize = 100;
+
+/// The library speaks of the types of the program; whoever mends a file knows only JSON.
+const PLAIN_WORDS: &[(&str, &str)] = &[
+    ("expected tuple struct Span with 2 elements", "expected two whole numbers"),
+    ("expected tuple struct Span", "expected two whole numbers"),
+    ("expected a tuple of size 2", "expected two texts"),
+    ("expected u32", "expected a whole number from 0 to 4294967295"),
+    ("expected a boolean", "expected true or false"),
+    ("expected a string", "expected a text in quotation marks"),
+    ("expected a sequence", "expected a list"),
+    ("expected a map", "expected an object"),
+    ("invalid type: sequence", "this is a list"),
+    ("invalid type: map", "this is an object"),
+    ("invalid type: ", "this is "),
+    ("invalid value: ", "this is "),
+    ("invalid length ", "the length is "),
+    ("this is integer `", "this is the number `"),
+    ("this is floating point `", "this is the number `"),
+    ("this is number,", "this is a number,"),
+    ("this is string \"", "this is the text \""),
+    ("trailing characters", "this list has one value too many"),
+];
+
+fn in_plain_words(message: &str) -> String {
+    let mut plain = message.to_owned();
+    for (theirs, ours) in PLAIN_WORDS {
+        plain = plain.replace(theirs, ours);
+    }
+    let Some((before, after)) = plain.split_once("expected struct ") else { return plain };
+    let end = after.find(|c: char| !c.is_alphanumeric()).unwrap_or(after.len());
+    format!("{before}expected an object{}", after.get(end..).unwrap_or_default())
 }

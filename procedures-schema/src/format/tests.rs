@@ -5,14 +5,12 @@ use crate::model::{Procedure, Stage, Step};
 use std::sync::Arc;
 
 const SMALL: &str = r#"{
-  "putback": 0,
+  "putback": 1,
   "id": "p",
   "title": "Renew the pump",
   "language": "en",
   "census": [],
   "map": {
-    "circuits": [],
-    "isolators": [],
     "components": [
       {
         "id": "pump",
@@ -21,10 +19,6 @@ const SMALL: &str = r#"{
         "colour": { "of": ["red", 1, null] }
       }
     ],
-    "connections": [],
-    "seals": [],
-    "temporary": [],
-    "settings": [],
     "shelf": "B"
   },
   "steps": [
@@ -75,15 +69,15 @@ fn faults_are_refused_with_their_place() {
         ("{", Category::Syntax, 1, ""),
         ("[]", Category::Content, 1, ""),
         ("{\"title\": \"x\"}", Category::Content, 1, ""),
-        (&SMALL.replace("\"s1\",", "\"s1\""), Category::Syntax, 27, "steps[0]"),
-        (&SMALL.replace("\"Switch off.\"", "7"), Category::Content, 28, "steps[0].words"),
-        (&SMALL.replace("\"shelf\": \"B\"", "\"shelf\": 1, \"shelf\": 2"), Category::Content, 23, "map"),
+        (&SMALL.replace("\"s1\",", "\"s1\""), Category::Syntax, 21, "steps[0]"),
+        (&SMALL.replace("\"Switch off.\"", "7"), Category::Content, 22, "steps[0].words"),
+        (&SMALL.replace("\"shelf\": \"B\"", "\"shelf\": 1, \"shelf\": 2"), Category::Content, 16, "map"),
         (&SMALL.replace("\"title\":", "\"id\": \"q\", \"title\":"), Category::Content, 4, "id"),
-        (&SMALL.replace("\"putback\": 0", "\"putback\": 7"), Category::Newer, 0, ""),
-        (&format!("{SMALL}x"), Category::Syntax, 41, ""),
+        (&SMALL.replace("\"putback\": 1", "\"putback\": 7"), Category::Newer, 0, ""),
+        (&format!("{SMALL}x"), Category::Syntax, 35, ""),
         (&format!("\u{feff}{SMALL}"), Category::Text, 1, ""),
-        (&"[".repeat(200), Category::Content, 1, ""),
-        (&SMALL.replace("null", &"[".repeat(200)), Category::Syntax, 15, "map.components[0]"),
+        (&"[".repeat(200), Category::Limit, 1, "[0]"),
+        (&SMALL.replace("null", &"[".repeat(200)), Category::Limit, 13, "map.components[0]"),
     ] {
         let error = read(text.as_bytes()).expect_err(text);
         assert_eq!(error.category(), category, "{error}");
@@ -110,5 +104,5 @@ fn too_many_steps_are_refused_in_numbers() {
     let step = Step { words: "Wait.".to_owned(), stage: Stage::Strip, ..(*procedure.steps[0]).clone() };
     procedure.steps = std::iter::repeat_n(Arc::new(step), MOST_STEPS + 1).collect();
     let error = read(write(&procedure).as_bytes()).expect_err("too many");
-    assert_eq!(error.to_string(), "This file has 5001 steps; 5000 can be opened. Nothing was changed.");
+    assert_eq!(error.to_string(), "This file has 5,001 steps; 5,000 can be opened. Nothing was changed.");
 }

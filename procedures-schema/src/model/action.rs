@@ -5,7 +5,7 @@
 //! not take changes nothing.
 
 use super::words::words;
-use super::{Id, Rest, Span, Step, Verb};
+use super::{Id, Known, Rest, Span, Step, Verb};
 use crate::units::{Measured, Range};
 use serde::{Deserialize, Serialize};
 
@@ -113,20 +113,92 @@ words! {
     }
 }
 
-/// A value to take.
+words! {
+    /// What a reading measures, where the unit leaves it open.
+    ReadingKind {
+        /// Pressure against the air outside.
+        GaugePressure = "gauge pressure",
+        /// Pressure between two places.
+        DifferentialPressure = "differential pressure",
+        /// Pressure against vacuum.
+        AbsolutePressure = "absolute pressure",
+        /// Tightening torque.
+        Torque = "torque",
+        /// Length, gap, level.
+        Length = "length",
+        /// Mass.
+        Mass = "mass",
+        /// Temperature.
+        Temperature = "temperature",
+        /// Difference of two temperatures.
+        TemperatureDifference = "temperature difference",
+        /// Duration.
+        Time = "time",
+        /// Electrical potential difference.
+        Voltage = "voltage",
+        /// Electrical current, also of a flame.
+        Current = "current",
+        /// Electrical resistance.
+        Resistance = "resistance",
+        /// Volume.
+        Volume = "volume",
+        /// Volume flow.
+        Flow = "flow",
+        /// Power or heat input.
+        Power = "power",
+        /// Fraction of a whole.
+        Fraction = "fraction",
+        /// Number of things.
+        Count = "count",
+    }
+}
+
+/// A value that a formula of a reading uses.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+pub struct Input {
+    /// What it is, in words: `installation volume`.
+    pub name: String,
+    /// Its value, or who finds it out.
+    pub value: Known<Measured>,
+    /// Unknown fields.
+    #[serde(flatten)]
+    pub rest: Rest,
+}
+
+/// A value to take.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct Reading {
     /// What is read, in words: `L to N`, `gauge on the drain`.
     pub what: String,
+    /// What it measures, where the unit leaves it open.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub kind: Option<ReadingKind>,
     /// The accepted values; a reading without limits is only written down.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub limits: Option<Range>,
+    /// Who finds the limits out, while there are none.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub later: String,
     /// An observation that is confirmed instead of a figure: `no flow for 60 s`.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub seen: String,
-    /// Where the limits come from.
+    /// The calculation that gives the limits, by name.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub formula: String,
+    /// What the calculation uses.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub inputs: Vec<Input>,
+    /// The instrument it is taken with, by id.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub instrument: Option<Id>,
+    /// Where the limits come from, in words.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub source: String,
+    /// The entry of `sources` that they come from.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub cites: Option<Id>,
     /// Unknown fields.
     #[serde(flatten)]
     pub rest: Rest,
@@ -134,6 +206,7 @@ pub struct Reading {
 
 /// What to do when a test or reading fails.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct OnFail {
     /// Read again, or use another instrument, before anything else.
     #[serde(default, skip_serializing_if = "String::is_empty")]
@@ -151,6 +224,7 @@ pub struct OnFail {
 
 /// One typed action.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct Action {
     /// What is done.
     #[serde(rename = "do")]
@@ -203,16 +277,22 @@ pub struct Action {
     /// For *release*: the temperature read before.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub temperature: Option<Measured>,
-    /// For *wait*: how long.
+    /// For *wait*, and for *clean* that soaks: how long at least.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub duration: Option<Measured>,
+    /// For *wait*, and for *clean* that soaks: how long at most.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub at_most: Option<Measured>,
+    /// For *wait*: the step before which it must be over, while other steps are done; here, if absent.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub until: Option<Id>,
     /// For *wait*: whether nobody stays.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub unattended: bool,
     /// For *restore* and ports: justified live work.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub live: bool,
-    /// For *inspect*: what decides.
+    /// For *inspect* and *hold*: what decides.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub criterion: Option<String>,
     /// For *ask* and *inspect*: the question.
@@ -227,7 +307,7 @@ pub struct Action {
     /// For *remove* and *discard*: why.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub reason: Option<String>,
-    /// For *tell*, *hold*, *photograph*: whom, who, of what.
+    /// For *tell*: who is told. For *hold*: the role that lifts it. For *photograph*: of what.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub text: Option<String>,
     /// Values to take; for *prove* and *test* those of the row if absent.
@@ -266,6 +346,8 @@ impl Action {
             mode: None,
             temperature: None,
             duration: None,
+            at_most: None,
+            until: None,
             unattended: false,
             live: false,
             criterion: None,

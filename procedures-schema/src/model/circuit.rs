@@ -80,6 +80,7 @@ pub const SUPPLY: &str = "supply";
 
 /// A stretch of a circuit between isolators.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct Section {
     /// Identity.
     pub id: Id,
@@ -91,6 +92,9 @@ pub struct Section {
     /// Whether it holds nothing in service, like a discharge pipe.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub normally_empty: bool,
+    /// Images that show it, by id.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub images: Vec<Id>,
     /// Unknown fields.
     #[serde(flatten)]
     pub rest: Rest,
@@ -98,6 +102,7 @@ pub struct Section {
 
 /// Something that carries energy or a medium.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct Circuit {
     /// Identity.
     pub id: Id,
@@ -116,9 +121,15 @@ pub struct Circuit {
     /// Whether its medium burns or explodes with air.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub flammable: bool,
+    /// Whether gas is mixed with air ahead of the burner, so that its burner side carries a mixture.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub premix: bool,
     /// How long stored charge takes to go after switching off, as its label says.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub discharge_wait: Option<Measured>,
+    /// Images that show it, by id.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub images: Vec<Id>,
     /// Unknown fields.
     #[serde(flatten)]
     pub rest: Rest,
@@ -126,6 +137,7 @@ pub struct Circuit {
 
 /// A valve, switch, plug or fuse between two sections, or between a section and a supply.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct Isolator {
     /// Identity.
     pub id: Id,
@@ -134,7 +146,7 @@ pub struct Isolator {
     /// Other names that writers use.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub aliases: Vec<String>,
-    /// The two sides: section ids, or [`SUPPLY`].
+    /// The two sides: ids of sections, or `supply` for what feeds from outside the map.
     pub between: (Id, Id),
     /// What it is worked by.
     pub handle: Handle,
@@ -150,6 +162,9 @@ pub struct Isolator {
     /// Where it is.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub location: String,
+    /// Images that show it, by id.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub images: Vec<Id>,
     /// Unknown fields.
     #[serde(flatten)]
     pub rest: Rest,

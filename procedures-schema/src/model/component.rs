@@ -1,7 +1,7 @@
 //! Components: things that come off or go on.
 
 use super::words::words;
-use super::{Id, Rest};
+use super::{Id, Known, Rest};
 use crate::units::Measured;
 use serde::{Deserialize, Serialize};
 
@@ -21,8 +21,37 @@ words! {
     }
 }
 
+words! {
+    /// A material that asks for care.
+    Material {
+        /// Asbestos, or something old that may hold it.
+        Asbestos = "asbestos suspected",
+        /// Refractory ceramic fibre.
+        CeramicFibre = "ceramic fibre",
+        /// Mineral wool and other fibre that irritates.
+        MineralFibre = "mineral fibre",
+        /// Mercury.
+        Mercury = "mercury",
+        /// Lead.
+        Lead = "lead",
+        /// Acid or lye.
+        Corrosive = "corrosive",
+        /// Oil or grease that must not reach drains.
+        Oil = "oil",
+        /// Burns easily.
+        Flammable = "flammable",
+        /// Breaks easily.
+        Brittle = "brittle",
+        /// Cuts.
+        SharpEdges = "sharp edges",
+        /// Harmed by static charge.
+        StaticSensitive = "static sensitive",
+    }
+}
+
 /// A thing that comes off or goes on: a cover, a fan, a pump, a pipe, a bracket.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct Component {
     /// Identity.
     pub id: Id,
@@ -52,6 +81,21 @@ pub struct Component {
     /// Whether it starts by itself when its supply comes back.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub starts_itself: bool,
+    /// Circuits of stored motion that move it.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub moved_by: Vec<Id>,
+    /// Which way round it goes, for example `arrow towards the burner`.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub direction: String,
+    /// Materials in it that ask for care.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub materials: Vec<Material>,
+    /// The number under which a new one is ordered.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub number: Option<Known<String>>,
+    /// Images that show it, by id.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub images: Vec<Id>,
     /// Unknown fields.
     #[serde(flatten)]
     pub rest: Rest,

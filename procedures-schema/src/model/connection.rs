@@ -59,6 +59,7 @@ words! {
 
 /// Size of a connection and of the tool it takes.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct Size {
     /// Thread as the trade writes it: `M6`, `M10 x 1`, `G 1 1/2` (ISO 228-1).
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -69,6 +70,9 @@ pub struct Size {
     /// Width across flats.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub across_flats: Option<Measured>,
+    /// Terminal or plug, for example `6.3 mm blade`, `ferrule 2.5 mm²`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub terminal: Option<String>,
     /// Unknown fields.
     #[serde(flatten)]
     pub rest: Rest,
@@ -78,20 +82,28 @@ impl std::fmt::Display for Size {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         let tube = self.tube.as_ref().map(|tube| format!("{tube} tube"));
         let flats = self.across_flats.as_ref().map(ToString::to_string);
-        let parts: Vec<String> = self.thread.clone().into_iter().chain(tube).chain(flats).collect();
+        let parts: Vec<String> =
+            self.thread.clone().into_iter().chain(tube).chain(flats).chain(self.terminal.clone()).collect();
         f.write_str(&parts.join(" · "))
     }
 }
 
 /// How tight a connection is made.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct Tight {
     /// Torque range.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub torque: Option<Range>,
+    /// Torques of the passes before the last one, rising.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub passes: Vec<Measured>,
     /// Pattern of several fasteners, for example `cross`.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub pattern: String,
+    /// What is put on the thread, for example `dry`, `copper paste`.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub lubrication: String,
     /// When it is tightened again after the first making: `hot` or `cold`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub again: Option<String>,
@@ -105,6 +117,7 @@ pub struct Tight {
 
 /// A seal in a connection and how many of it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct SealUse {
     /// The seal.
     pub seal: Id,
@@ -118,6 +131,7 @@ pub struct SealUse {
 
 /// What is undone and made: a joint, a fixing, a connector.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct Connection {
     /// Identity.
     pub id: Id,
@@ -167,9 +181,39 @@ pub struct Connection {
     /// What must be out of the way to reach it, if that is not what its parts are behind.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub reached_after: Option<Vec<Id>>,
+    /// Images that show it, by id.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub images: Vec<Id>,
     /// Unknown fields.
     #[serde(flatten)]
     pub rest: Rest,
+}
+
+impl Connection {
+    /// A single connection with defaults everywhere.
+    pub fn new(id: Id, name: &str, family: Family) -> Self {
+        Self {
+            id,
+            name: name.to_owned(),
+            aliases: Vec::new(),
+            family,
+            joins: Vec::new(),
+            section: None,
+            count: one(),
+            grouping: together(),
+            size: None,
+            seals: Vec::new(),
+            tight: None,
+            frees_when: when_open(),
+            flexible: None,
+            port: None,
+            bond: false,
+            looks_like: Vec::new(),
+            reached_after: None,
+            images: Vec::new(),
+            rest: Rest::default(),
+        }
+    }
 }
 
 fn one() -> u32 {

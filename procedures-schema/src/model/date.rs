@@ -83,6 +83,21 @@ impl<'de> Deserialize<'de> for Date {
     }
 }
 
+#[cfg(feature = "cli")]
+impl schemars::JsonSchema for Date {
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "Date".into()
+    }
+
+    fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        schemars::json_schema!({
+            "description": "A day that exists, for example 2026-11-25.",
+            "type": "string",
+            "pattern": "^[0-9]{4}-[0-9]{2}-[0-9]{2}$",
+        })
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::Date;

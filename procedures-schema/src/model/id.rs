@@ -6,8 +6,9 @@
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 
-/// An identity, cheap to clone.
+/// An identity: any text. It carries no meaning, never changes and is cheap to clone.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(transparent)]
 pub struct Id(Arc<str>);
 

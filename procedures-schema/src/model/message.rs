@@ -20,6 +20,7 @@ words! {
 
 /// A safety message of a step: hazard, consequence, avoidance.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct SafetyMessage {
     /// The signal word.
     pub word: SignalWord,

@@ -10,32 +10,44 @@ mod component;
 mod connection;
 mod date;
 mod id;
+mod image;
+mod kit;
 mod known;
+mod link;
 mod message;
+mod moment;
 mod procedure;
-mod rest;
+mod revision;
 mod seal;
 mod setting;
+mod source;
 mod span;
 mod step;
 mod temporary;
 mod verb;
 mod words;
 
-pub use action::{Action, Energy, Means, Mode, OnFail, Reading, Renewal, TestKind};
+pub use crate::units::Rest;
+pub use action::{Action, Energy, Input, Means, Mode, OnFail, Reading, ReadingKind, Renewal, TestKind};
 pub use circuit::{Circuit, CircuitKind, Handle, Isolator, Position, SUPPLY, Section};
-pub use component::{Component, Role};
+pub use component::{Component, Material, Role};
 pub use connection::{Connection, Family, FreesWhen, Grouping, Port, SealUse, Size, Tight};
 pub use date::{Date, DateError};
 pub use id::{Id, IdSource, NumberedIds};
+pub use image::Image;
+pub use kit::{Consumable, Instrument, Kit, KitList, Protection, Spare, Tool};
 pub use known::Known;
+pub use link::{StepLink, step_links, with_links_named};
 pub use message::{SafetyMessage, SignalWord};
+pub use moment::{Moment, MomentError};
 pub use procedure::{
-    Aim, ApplianceMap, CensusAnswer, CensusEntry, FORMAT_VERSION, Goal, Procedure, ThingKind, Waiver,
+    Aim, ApplianceMap, CensusAnswer, CensusEntry, Country, FORMAT_VERSION, Goal, Later, Procedure, ThingKind,
+    Variant, Waiver,
 };
-pub use rest::Rest;
+pub use revision::{Revision, SignOff, SignOffMeaning, SignedStep};
 pub use seal::{Seal, SealPolicy};
 pub use setting::Setting;
+pub use source::{Demand, DemandOverride, Source};
 pub use span::Span;
 pub use step::{Answer, Question, Stage, Step};
 pub use temporary::Temporary;

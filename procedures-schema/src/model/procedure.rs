@@ -2,14 +2,65 @@
 
 use super::words::words;
 use super::{
-    Circuit, CircuitKind, Component, Connection, Id, Isolator, Question, Rest, Seal, Section, Setting, Step,
-    Temporary,
+    Circuit, CircuitKind, Component, Connection, DemandOverride, Id, Image, Isolator, Kit, Question, Rest,
+    Revision, Seal, Section, Setting, SignOff, Source, Step, Temporary,
 };
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 
 /// The version of the format that this program writes.
-pub const FORMAT_VERSION: u32 = 0;
+pub const FORMAT_VERSION: u32 = 1;
+
+words! {
+    /// The country whose practice limits, competence words and default units follow.
+    Country {
+        /// Great Britain and Northern Ireland.
+        UnitedKingdom = "GB",
+        /// Ireland.
+        Ireland = "IE",
+        /// Germany.
+        Germany = "DE",
+        /// United States of America.
+        UnitedStates = "US",
+        /// Another one: only the author's own limits apply.
+        Elsewhere = "other",
+    }
+}
+
+/// A variant of the appliance that some steps are for.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+pub struct Variant {
+    /// Identity.
+    pub id: Id,
+    /// Name.
+    pub name: String,
+    /// What its rating plate says.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub applies_to: String,
+    /// Unknown fields.
+    #[serde(flatten)]
+    pub rest: Rest,
+}
+
+/// Something that somebody still has to find out and that has no field of its own.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+pub struct Later {
+    /// What is missing.
+    pub what: String,
+    /// Who finds it out, in words.
+    pub who: String,
+    /// The thing of the map that it concerns, if it concerns one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub thing: Option<Id>,
+    /// The step that it concerns, if it concerns one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub step: Option<Id>,
+    /// Unknown fields.
+    #[serde(flatten)]
+    pub rest: Rest,
+}
 
 words! {
     /// Whether a kind of circuit is on the appliance.
@@ -25,6 +76,7 @@ words! {
 
 /// One line of the census of circuits.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct CensusEntry {
     /// The kind asked for.
     pub kind: CircuitKind,
@@ -37,27 +89,28 @@ pub struct CensusEntry {
 
 /// Everything of the appliance that the procedure touches.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct ApplianceMap {
     /// Circuits.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub circuits: Vec<Circuit>,
     /// Isolators.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub isolators: Vec<Isolator>,
     /// Components.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub components: Vec<Component>,
     /// Connections.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub connections: Vec<Connection>,
     /// Seals.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub seals: Vec<Seal>,
     /// Temporary items.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub temporary: Vec<Temporary>,
     /// Settings.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub settings: Vec<Setting>,
     /// Unknown fields.
     #[serde(flatten)]
@@ -66,6 +119,7 @@ pub struct ApplianceMap {
 
 /// What the job is for.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct Goal {
     /// What is to happen to it.
     pub aim: Aim,
@@ -92,6 +146,7 @@ words! {
 
 /// A warning that somebody has decided to accept.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct Waiver {
     /// The code of the rule.
     pub code: String,
@@ -182,6 +237,7 @@ impl ApplianceMap {
 
 /// One procedure.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct Procedure {
     /// Version of the format; also the mark by which a file is known as ours.
     pub putback: u32,
@@ -195,15 +251,30 @@ pub struct Procedure {
     /// What the rating plate of the right appliance says.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub applies_to: String,
-    /// Country whose practice the limits follow: `GB`, `IE`, `DE`, `US`, or `other`.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
-    pub country: String,
+    /// The gases for which it holds, for example `G20`; not a question of gas, if empty.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub gases: Vec<String>,
+    /// The country whose practice the limits follow.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub country: Option<Country>,
     /// Language of the words (BCP 47).
     #[serde(default = "english")]
     pub language: String,
     /// A remark on the whole document, for example that it is invented.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub note: String,
+    /// What whoever follows it must be competent or registered for, in words of the country.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub competence: Vec<String>,
+    /// Variants of the appliance that some steps are for.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub variants: Vec<Variant>,
+    /// The issues of the document, the latest last.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub revisions: Vec<Revision>,
+    /// What limits and demands rest on.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub sources: Vec<Source>,
     /// The census of circuits.
     #[serde(default)]
     pub census: Vec<CensusEntry>,
@@ -216,12 +287,27 @@ pub struct Procedure {
     /// Questions that are answered on the job.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub questions: Vec<Question>,
+    /// What to bring, as far as the writer says it.
+    #[serde(default, skip_serializing_if = "Kit::is_empty")]
+    pub kit: Kit,
+    /// Images that steps and things show.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub images: Vec<Image>,
+    /// Demands of the tables that this document replaces.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub overrides: Vec<DemandOverride>,
     /// Warnings that somebody has decided to accept.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub waivers: Vec<Waiver>,
+    /// What somebody still has to find out and that has no field of its own.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub later: Vec<Later>,
     /// The steps in order.
     #[serde(default)]
     pub steps: Vec<Arc<Step>>,
+    /// Signatures over the document without this list.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub sign_offs: Vec<SignOff>,
     /// Unknown fields.
     #[serde(flatten)]
     pub rest: Rest,
@@ -240,15 +326,25 @@ impl Procedure {
             title: title.to_owned(),
             purpose: String::new(),
             applies_to: String::new(),
-            country: String::new(),
+            gases: Vec::new(),
+            country: None,
             language: english(),
             note: String::new(),
+            competence: Vec::new(),
+            variants: Vec::new(),
+            revisions: Vec::new(),
+            sources: Vec::new(),
             census: Vec::new(),
             map: Arc::default(),
             goals: Vec::new(),
             questions: Vec::new(),
+            kit: Kit::default(),
+            images: Vec::new(),
+            overrides: Vec::new(),
             waivers: Vec::new(),
+            later: Vec::new(),
             steps: Vec::new(),
+            sign_offs: Vec::new(),
             rest: Rest::default(),
         }
     }

@@ -18,6 +18,7 @@ words! {
 
 /// A seal of a joint or door.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct Seal {
     /// Identity.
     pub id: Id,
@@ -37,7 +38,31 @@ pub struct Seal {
     /// The number under which a new one is ordered.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub number: Option<Known<String>>,
+    /// Why it may be used again, or why there is none by design.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub reason: String,
+    /// Images that show it, by id.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub images: Vec<Id>,
     /// Unknown fields.
     #[serde(flatten)]
     pub rest: Rest,
+}
+
+impl Seal {
+    /// A seal of which nothing but its policy is said.
+    pub fn new(id: Id, name: &str, policy: SealPolicy) -> Self {
+        Self {
+            id,
+            name: name.to_owned(),
+            aliases: Vec::new(),
+            size: None,
+            material: String::new(),
+            policy,
+            number: None,
+            reason: String::new(),
+            images: Vec::new(),
+            rest: Rest::default(),
+        }
+    }
 }

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 /// A setting that must be as it was found, or as a test asks, at the end.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct Setting {
     /// Identity.
     pub id: Id,
@@ -22,6 +23,12 @@ pub struct Setting {
     /// The tests that a change of it makes stale.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub affects: Vec<TestKind>,
+    /// Whether it is in a menu, so that nothing has to be out of the way to reach it.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub in_menu: bool,
+    /// Images that show it, by id.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub images: Vec<Id>,
     /// Unknown fields.
     #[serde(flatten)]
     pub rest: Rest,

@@ -26,6 +26,7 @@ words! {
 
 /// Something found out on the job, with its possible answers.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct Question {
     /// Identity.
     pub id: Id,
@@ -49,21 +50,33 @@ fn is_yes_or_no(answers: &Vec<String>) -> bool {
 
 /// One answer to a question.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct Answer {
     /// The question.
     pub question: Id,
     /// The answer to it.
     pub answer: String,
+    /// Unknown fields.
+    #[serde(flatten)]
+    pub rest: Rest,
+}
+
+impl Answer {
+    /// This answer to this question.
+    pub fn new(question: Id, answer: &str) -> Self {
+        Self { question, answer: answer.to_owned(), rest: Rest::default() }
+    }
 }
 
 /// One instruction.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct Step {
     /// Identity.
     pub id: Id,
     /// The part of the job that it belongs to.
     pub stage: Stage,
-    /// The instruction as plain text.
+    /// The instruction as plain text; `{step:ID}` in it stands for the number of that step.
     pub words: String,
     /// Why it is done, if that helps.
     #[serde(default, skip_serializing_if = "String::is_empty")]
@@ -80,10 +93,36 @@ pub struct Step {
     /// How many people it takes, if more than one.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub people: Option<u32>,
+    /// The variants for which it is done, by id; for all, if empty.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub variants: Vec<Id>,
+    /// Images that show it, by id.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub images: Vec<Id>,
     /// Readings of the words that the writer has declined.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub declined: Vec<String>,
     /// Unknown fields.
     #[serde(flatten)]
     pub rest: Rest,
+}
+
+impl Step {
+    /// A step with words and nothing else.
+    pub fn new(id: Id, stage: Stage, words: &str) -> Self {
+        Self {
+            id,
+            stage,
+            words: words.to_owned(),
+            why: String::new(),
+            messages: Vec::new(),
+            actions: Vec::new(),
+            when: Vec::new(),
+            people: None,
+            variants: Vec::new(),
+            images: Vec::new(),
+            declined: Vec::new(),
+            rest: Rest::default(),
+        }
+    }
 }

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 #[expect(clippy::struct_excessive_bools, reason = "independent facts, each a field of the file")]
 /// Something that is placed for the job and taken away again.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct Temporary {
     /// Identity.
     pub id: Id,
@@ -44,6 +45,9 @@ pub struct Temporary {
     /// Why it stays after the job, if it does.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub stays: Option<String>,
+    /// Images that show it, by id.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub images: Vec<Id>,
     /// Unknown fields.
     #[serde(flatten)]
     pub rest: Rest,

@@ -5,11 +5,11 @@
 
 /// Makes an enum whose variants are words in files, with a last variant that keeps unknown words.
 macro_rules! words {
-    ($(#[$meta:meta])* $name:ident { $($(#[$doc:meta])* $variant:ident = $word:literal,)+ }) => {
-        $(#[$meta])*
+    ($(#[doc = $meta:literal])+ $name:ident { $($(#[doc = $doc:literal])+ $variant:ident = $word:literal,)+ }) => {
+        $(#[doc = $meta])+
         #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
         pub enum $name {
-            $($(#[$doc])* $variant,)+
+            $($(#[doc = $doc])+ $variant,)+
             /// A word of a newer version: kept, never judged.
             Other(Box<str>),
         }
@@ -49,6 +49,23 @@ macro_rules! words {
         impl<'de> serde::Deserialize<'de> for $name {
             fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
                 Ok(Self::from_word(&String::deserialize(deserializer)?))
+            }
+        }
+
+        #[cfg(feature = "cli")]
+        impl schemars::JsonSchema for $name {
+            fn schema_name() -> std::borrow::Cow<'static, str> {
+                stringify!($name).into()
+            }
+
+            fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
+                schemars::json_schema!({
+                    "description": concat!($($meta),+).trim(),
+                    "anyOf": [
+                        $({ "const": $word, "description": concat!($($doc),+).trim() },)+
+                        { "type": "string", "description": "A word of a newer version: kept, never judged." },
+                    ],
+                })
             }
         }
     };

@@ -62,9 +62,7 @@ fn read_action(words: &[Word], end: usize) -> Result<Written, NotationError> {
     let n_guards = words.iter().take_while(|word| matches!(word.kind, WordKind::Guard(..))).count();
     let (guards, words) = words.split_at_checked(n_guards).unwrap_or((&[], words));
     let guard = guards.iter().filter_map(|word| match &word.kind {
-        WordKind::Guard(question, answer) => {
-            Some(Answer { question: Id::new(question), answer: answer.clone() })
-        }
+        WordKind::Guard(question, answer) => Some(Answer::new(Id::new(question), answer)),
         _ => None,
     });
     let Some((verb, words)) = words.split_first() else {

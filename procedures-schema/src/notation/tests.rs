@@ -2,8 +2,8 @@
 
 use super::{Detail, Form, GRAMMAR, Problem, line, parse, parse_written, print, print_written, shown};
 use crate::model::{
-    Action, ApplianceMap, Connection, Energy, Family, FreesWhen, Grouping, Id, Known, Means, Mode, Reading,
-    Renewal, Rest, Seal, SealPolicy, SealUse, Size, TestKind, Tight, Verb,
+    Action, ApplianceMap, Connection, Energy, Family, Grouping, Id, Known, Means, Mode, Reading, Renewal,
+    Rest, Seal, SealPolicy, SealUse, Size, TestKind, Tight, Verb,
 };
 use crate::units::{Figure, Measured, Range, Unit};
 
@@ -84,13 +84,13 @@ impl Numbers {
     }
 
     fn measured(&mut self) -> Measured {
-        Measured { value: self.figure(), unit: self.unit() }
+        Measured::new(self.figure(), self.unit())
     }
 
     fn range(&mut self) -> Range {
         let mut end = || (!self.one_in(3)).then(|| self.figure());
         let (min, max) = (end(), end());
-        Range { min, max, unit: self.unit() }
+        Range::new(min, max, self.unit())
     }
 
     fn reading(&mut self) -> Reading {
@@ -99,7 +99,7 @@ impl Numbers {
             limits: self.one_in(2).then(|| self.range()),
             seen: self.text(),
             source: self.text(),
-            rest: Rest::default(),
+            ..Reading::default()
         }
     }
 
@@ -178,7 +178,7 @@ fn guards_are_read_back_too() {
         if question.as_str().is_empty() {
             continue;
         }
-        let guard = vec![crate::model::Answer { question, answer: numbers.text() }];
+        let guard = vec![crate::model::Answer::new(question, &numbers.text())];
         let written = vec![super::Written { guard, action: numbers.action() }];
         let text = print_written(&written);
         assert_eq!(parse_written(&text).as_ref(), Ok(&written), "{text}");
@@ -392,37 +392,19 @@ fn what_the_grammar_does_not_allow_is_printed_all_the_same() {
 /// A map with slide bolts of a motor and the unions of a pump.
 fn motor() -> ApplianceMap {
     let connection = |id: &str, name: &str, count| Connection {
-        id: Id::new(id),
-        name: name.to_owned(),
-        aliases: Vec::new(),
-        family: Family::Fixing,
-        joins: Vec::new(),
-        section: None,
         count,
         grouping: Grouping::Each,
-        size: None,
-        seals: Vec::new(),
-        tight: None,
-        frees_when: FreesWhen::Open,
-        flexible: None,
-        port: None,
-        bond: false,
-        looks_like: Vec::new(),
-        reached_after: None,
-        rest: Rest::default(),
+        ..Connection::new(Id::new(id), name, Family::Fixing)
     };
     let bolts = Connection {
         size: Some(Known::Value(Size {
-            across_flats: Some(Measured {
-                value: Figure::parse("17").expect("a figure"),
-                unit: Unit::Millimetre,
-            }),
+            across_flats: Some(Measured::new(Figure::parse("17").expect("a figure"), Unit::Millimetre)),
             ..Size::default()
         })),
         ..connection("bolts", "slide bolts", 4)
     };
     let unions = Connection {
-        size: Some(Known::Later { later: "the engineer on site".to_owned() }),
+        size: Some(Known::later("the engineer on site")),
         seals: vec![SealUse { seal: Id::new("washer"), quantity: 1, rest: Rest::default() }],
         tight: Some(Known::Value(Tight {
             method: "hand tight and a quarter turn".to_owned(),
@@ -431,14 +413,9 @@ fn motor() -> ApplianceMap {
         ..connection("unions", "pump unions", 2)
     };
     let washer = Seal {
-        id: Id::new("washer"),
-        name: "flat washer".to_owned(),
-        aliases: Vec::new(),
         size: Some(Known::Value("G 1".to_owned())),
-        material: String::new(),
-        policy: SealPolicy::AlwaysRenew,
-        number: Some(Known::Later { later: "the stores".to_owned() }),
-        rest: Rest::default(),
+        number: Some(Known::later("the stores")),
+        ..Seal::new(Id::new("washer"), "flat washer", SealPolicy::AlwaysRenew)
     };
     ApplianceMap { connections: vec![bolts, unions], seals: vec![washer], ..ApplianceMap::default() }
 }

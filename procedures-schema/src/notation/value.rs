@@ -5,7 +5,7 @@
 //! `\\` for those two characters inside a part. A unit outside the list must look like a code: no blank,
 //! and a letter, `[`, `{` or `%` first.
 
-use crate::model::{Reading, Rest};
+use crate::model::Reading;
 use crate::units::{Figure, Measured, Range, Unit};
 
 /// The text of a range; `gap` stands between the figures and the unit.
@@ -30,14 +30,14 @@ pub(super) fn read_range(text: &str, usual: Option<Unit>) -> Option<Range> {
             Some((figure, after)) => (Some(figure), after),
             None => (None, after),
         };
-        return Some(Range { min, max, unit: read_unit(after, usual)? });
+        return Some(Range::new(min, max, read_unit(after, usual)?));
     }
     let min = min?;
     if let Some(after) = after.strip_prefix(['-', '\u{2013}']) {
         let (max, after) = leading_figure(after)?;
-        return Some(Range { min: Some(min), max: Some(max), unit: read_unit(after, usual)? });
+        return Some(Range::new(Some(min), Some(max), read_unit(after, usual)?));
     }
-    Some(Range { min: Some(min.clone()), max: Some(min), unit: read_unit(after, usual)? })
+    Some(Range::new(Some(min.clone()), Some(min), read_unit(after, usual)?))
 }
 
 /// The text of a measured value.
@@ -52,7 +52,7 @@ pub(super) fn measured_text(measured: &Measured, usual: &Unit) -> String {
 /// Reads a measured value.
 pub(super) fn read_measured(text: &str, usual: Unit) -> Option<Measured> {
     let (value, after) = leading_figure(text.trim())?;
-    Some(Measured { value, unit: read_unit(after, Some(usual))? })
+    Some(Measured::new(value, read_unit(after, Some(usual))?))
 }
 
 /// The figure with which a text begins, and what follows it. Two points end the figure: `5..6`.
@@ -98,7 +98,7 @@ pub(super) fn read_reading(text: &str) -> Option<Reading> {
     if parts.next().is_some() {
         return None;
     }
-    Some(Reading { what, limits, seen, source, rest: Rest::default() })
+    Some(Reading { what, limits, seen, source, ..Reading::default() })
 }
 
 /// The parts between the bars, with `\|` and `\\` undone.

@@ -2,7 +2,7 @@
 
 use super::kinds::{KindRow, ProofReading, kind_row};
 use super::test_kinds::test_row;
-use crate::model::{Action, Procedure, Reading, Rest, Verb};
+use crate::model::{Action, Procedure, Reading, Verb};
 use crate::units::{Figure, Range};
 
 /// The readings of an action: its own, or for *prove* the defaults of the kinds of its circuits in order,
@@ -37,15 +37,15 @@ fn proof_readings(procedure: &Procedure, action: &Action) -> Vec<Reading> {
 }
 
 fn as_reading(reading: &ProofReading) -> Reading {
+    let limits = reading
+        .limits
+        .as_ref()
+        .map(|(min, max, unit)| Range::new(Figure::parse(min).ok(), Figure::parse(max).ok(), unit.clone()));
     Reading {
         what: reading.what.to_owned(),
-        limits: reading.limits.as_ref().map(|(min, max, unit)| Range {
-            min: Figure::parse(min).ok(),
-            max: Figure::parse(max).ok(),
-            unit: unit.clone(),
-        }),
+        limits,
         seen: reading.seen.to_owned(),
         source: reading.source.to_owned(),
-        rest: Rest::default(),
+        ..Reading::default()
     }
 }

@@ -5,7 +5,7 @@ use super::{
     Whereabouts, simulate,
 };
 use crate::format;
-use crate::model::{Id, Procedure, Rest, Stage, Step, TestKind};
+use crate::model::{Id, Procedure, Stage, Step, TestKind};
 use crate::notation;
 use std::sync::Arc;
 
@@ -22,16 +22,8 @@ fn run(map: &str, lines: &[&str]) -> Trace {
         .enumerate()
         .map(|(i, line)| {
             Arc::new(Step {
-                id: Id::new(&i.to_string()),
-                stage: Stage::Strip,
-                words: (*line).to_owned(),
-                why: String::new(),
-                messages: Vec::new(),
                 actions: notation::parse(line).expect(line),
-                when: Vec::new(),
-                people: None,
-                declined: Vec::new(),
-                rest: Rest::default(),
+                ..Step::new(Id::new(&i.to_string()), Stage::Strip, line)
             })
         })
         .collect();

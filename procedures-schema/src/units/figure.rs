@@ -88,7 +88,24 @@ impl Serialize for Figure {
 impl<'de> Deserialize<'de> for Figure {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         let text = String::deserialize(deserializer)?;
-        Self::parse(&text).map_err(serde::de::Error::custom)
+        let figure = Self::parse(&text).map_err(serde::de::Error::custom)?;
+        // People may type a comma; a file that held one would be changed by merely saving it.
+        if *figure.text == *text { Ok(figure) } else { Err(serde::de::Error::custom(FigureError { text })) }
+    }
+}
+
+#[cfg(feature = "cli")]
+impl schemars::JsonSchema for Figure {
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "Figure".into()
+    }
+
+    fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        schemars::json_schema!({
+            "description": "A decimal figure with the digits as typed, for example \"-0.25\", \"12\", \"1.50\".",
+            "type": "string",
+            "pattern": format!("^-?[0-9]{{1,{MOST_DIGITS}}}([.][0-9]{{1,{MOST_DIGITS}}})?$"),
+        })
     }
 }
 

@@ -1,16 +1,26 @@
 //! A measured value and a range of accepted values.
 
-use super::{Figure, Unit, convert};
+use super::{Figure, Rest, Unit, convert};
 use serde::{Deserialize, Serialize};
 
 /// A figure with its unit, exactly as typed.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct Measured {
     /// The figure as typed.
     pub value: Figure,
     /// Its unit.
     pub unit: Unit,
+    /// Unknown fields.
+    #[serde(flatten)]
+    pub rest: Rest,
+}
+
+impl Measured {
+    /// The figure in this unit.
+    pub fn new(value: Figure, unit: Unit) -> Self {
+        Self { value, unit, rest: Rest::default() }
+    }
 }
 
 impl std::fmt::Display for Measured {
@@ -21,7 +31,7 @@ impl std::fmt::Display for Measured {
 
 /// Accepted values: both ends belong to the range; an end that is absent is open.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct Range {
     /// The smallest accepted figure.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -31,9 +41,17 @@ pub struct Range {
     pub max: Option<Figure>,
     /// The unit of both.
     pub unit: Unit,
+    /// Unknown fields.
+    #[serde(flatten)]
+    pub rest: Rest,
 }
 
 impl Range {
+    /// The range from `min` to `max`.
+    pub fn new(min: Option<Figure>, max: Option<Figure>, unit: Unit) -> Self {
+        Self { min, max, unit, rest: Rest::default() }
+    }
+
     /// Whether a value lies in the range; `None` if its unit measures something else.
     pub fn accepts(&self, value: &Measured) -> Option<bool> {
         let given = convert(value.value.value(), &value.unit, &self.unit).ok()?;
@@ -66,7 +84,7 @@ mod tests {
 
     #[test]
     fn both_ends_belong_to_a_range() {
-        let range = Range { min: Some(figure("0")), max: Some(figure("0.1")), unit: Unit::Bar };
+        let range = Range::new(Some(figure("0")), Some(figure("0.1")), Unit::Bar);
         for (value, unit, inside) in [
             ("0", Unit::Bar, Some(true)),
             ("0.1", Unit::Bar, Some(true)),
@@ -75,7 +93,7 @@ mod tests {
             ("-0.1", Unit::Bar, Some(false)),
             ("0.1", Unit::Volt, None),
         ] {
-            assert_eq!(range.accepts(&Measured { value: figure(value), unit }), inside, "{value}");
+            assert_eq!(range.accepts(&Measured::new(figure(value), unit)), inside, "{value}");
         }
     }
 }

@@ -39,11 +39,11 @@ pub enum Quantity {
 }
 
 macro_rules! units {
-    ($($(#[$doc:meta])* $variant:ident = $code:literal, $shown:literal, $quantity:ident;)*) => {
+    ($($(#[doc = $doc:literal])+ $variant:ident = $code:literal, $shown:literal, $quantity:ident;)*) => {
         /// A unit of measurement.
         #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
         pub enum Unit {
-            $($(#[$doc])* $variant,)*
+            $($(#[doc = $doc])+ $variant,)*
             /// A code outside the list, kept as it stands.
             Other(Box<str>),
         }
@@ -70,6 +70,23 @@ macro_rules! units {
             /// What the unit measures.
             pub fn quantity(&self) -> Quantity {
                 match self { $(Self::$variant => Quantity::$quantity,)* Self::Other(_) => Quantity::Unknown }
+            }
+        }
+
+        #[cfg(feature = "cli")]
+        impl schemars::JsonSchema for Unit {
+            fn schema_name() -> std::borrow::Cow<'static, str> {
+                "Unit".into()
+            }
+
+            fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
+                schemars::json_schema!({
+                    "description": "A unit by its UCUM code.",
+                    "anyOf": [
+                        $({ "const": $code, "description": concat!($($doc),+).trim() },)*
+                        { "type": "string", "description": "A unit outside the list: kept, never compared." },
+                    ],
+                })
             }
         }
     };

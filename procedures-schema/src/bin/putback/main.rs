@@ -7,6 +7,7 @@ mod check;
 mod fmt;
 mod lanes;
 mod rules;
+mod schema;
 mod source;
 mod text;
 
@@ -27,6 +28,8 @@ putback, the checker for removal and refit procedures
         exit with --check: 0 all laid out so, 1 one is not, 2 one unreadable
   putback lanes FILE
         draws the circuits beside the steps
+  putback schema
+        prints the JSON Schema (2020-12) of the format
   putback --help | --version
 
 It checks what the file tells it, not the appliance. Local codes and the maker's instructions come first.";
@@ -78,6 +81,7 @@ fn run(arguments: &mut lexopt::Parser) -> Result<Outcome, lexopt::Error> {
             Some("explain") => rules::explain(arguments),
             Some("fmt") => fmt::fmt(arguments),
             Some("lanes") => lanes::lanes(arguments),
+            Some("schema") => schema::schema(arguments),
             _ => Err(format!("there is no command {}", verb.to_string_lossy()).into()),
         },
         Some(other) => Err(other.unexpected()),

@@ -1,15 +1,16 @@
 //! Fields of an object that this version does not know, kept in their order.
 //!
 //! A later version of the format adds keys only at the end of an object, so that an older program writes
-//! them back where they stood.
+//! them back where they stood. Numbers keep their digits: `1.0`, `1e5` and figures of any length come back
+//! as they were written.
 
-use serde::de::{Error, MapAccess, Visitor};
+use serde::de::{MapAccess, Visitor};
 use serde::ser::SerializeMap;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use serde_json::Value;
 
 /// Unknown fields with their values.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Rest(pub Vec<(String, Value)>);
 
 impl Rest {
@@ -41,15 +42,28 @@ impl<'de> Deserialize<'de> for Rest {
 
             fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Rest, A::Error> {
                 let mut fields: Vec<(String, Value)> = Vec::new();
-                while let Some((key, value)) = map.next_entry::<String, Value>()? {
-                    if fields.iter().any(|(known, _)| *known == key) {
-                        return Err(A::Error::custom(format!("duplicate field `{key}`")));
-                    }
-                    fields.push((key, value));
+                // Equal keys are refused before, for the whole file at once.
+                while let Some(field) = map.next_entry()? {
+                    fields.push(field);
                 }
                 Ok(Rest(fields))
             }
         }
         deserializer.deserialize_map(Fields)
+    }
+}
+
+#[cfg(feature = "cli")]
+impl schemars::JsonSchema for Rest {
+    fn inline_schema() -> bool {
+        true
+    }
+
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "Rest".into()
+    }
+
+    fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        schemars::json_schema!({ "type": "object", "additionalProperties": true })
     }
 }
