@@ -120,7 +120,9 @@ pub(super) fn since(context: &Context<'_>, place: Place, text: &str) -> Because 
     let text = match place {
         Place::END => text.to_owned(),
         _ if step.is_some() => format!("{text}, since {}", context.step_name(place)),
-        _ => format!("{text}, from the start"),
+        // What was never done has no beginning; what stands open has.
+        _ if text.ends_with(" open") => format!("{text}, from the start"),
+        _ => text.to_owned(),
     };
     Because { text, step }
 }
