@@ -13,6 +13,7 @@ mod cases;
 mod fixture;
 mod format;
 mod house;
+mod judge;
 mod laws;
 mod rules;
 mod suite;
