@@ -29,6 +29,8 @@ static RULES: &[&Rule] = &[
     &isolation::proof_lapsed::RULE,
     &isolation::proved_elsewhere::RULE,
     &isolation::restored_guard_off::RULE,
+    &isolation::restored_open::RULE,
+    &isolation::started_dead::RULE,
     &isolation::still_fed::RULE,
     &isolation::wait_too_short::RULE,
     &gas::fired_before_tested::RULE,

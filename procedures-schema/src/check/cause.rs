@@ -2,11 +2,11 @@
 
 use super::code::code_of;
 use super::context::Context;
-use super::finding::{Because, Finding};
+use super::finding::{Because, Finding, Level};
 use super::rule::{Looks, Rule};
 use super::wording::{Words, since};
-use crate::model::Id;
-use crate::simulate::{CauseOf, Place, Thing, Unmet};
+use crate::model::{Id, Verb};
+use crate::simulate::{CauseOf, Demand, Place, Reason, Thing, Unmet};
 use std::collections::BTreeMap;
 
 /// One cause and everything that met it, in the order of the run.
@@ -37,12 +37,13 @@ pub(super) fn findings_of_unmet(context: &Context<'_>, rules: &[&'static Rule]) 
 
 fn finding(context: &Context<'_>, cause: &Cause<'_>) -> Option<Finding> {
     // The first of the most serious: a later one is met only because this was not mended.
-    let (unmet, rule) = cause.met.iter().min_by_key(|(unmet, rule)| (rule.level, unmet.place))?;
+    let (unmet, rule) = cause.met.iter().min_by_key(|(unmet, rule)| (level_of(unmet, rule), unmet.place))?;
     let Looks::AtUnmet(wording) = &rule.looks else { return None };
     let alike = cause.met.iter().filter(|(_, other)| other.code == rule.code).map(|(unmet, _)| *unmet);
     let words = Words::of(context, unmet, &alike.collect::<Vec<_>>());
     let place = if unmet.place == Place::END { unmet.since } else { unmet.place };
     let mut finding = rule.finding((wording.title)(&words));
+    finding.level = level_of(unmet, rule);
     finding.step = context.step_id_at(place);
     finding.action = place.action();
     finding.span = context.action_at(place).and_then(|action| action.says.first().copied());
@@ -63,6 +64,14 @@ fn finding(context: &Context<'_>, cause: &Cause<'_>) -> Option<Finding> {
     Some(finding)
 }
 
+/// A rule's level, unless what was done makes it less: a switch drawn under load spoils a switch.
+fn level_of(unmet: &Unmet, rule: &Rule) -> Level {
+    match (&unmet.reason, &unmet.verb) {
+        (Reason::Demand { demand: Demand::NotShutDown, .. }, Some(Verb::Isolate)) => Level::Warn,
+        _ => rule.level,
+    }
+}
+
 fn later_steps(context: &Context<'_>, cause: &Cause<'_>, first: Option<&Id>) -> Vec<Id> {
     let mut steps: Vec<Id> = Vec::new();
     for (unmet, _) in &cause.met {
@@ -78,7 +87,6 @@ fn later_steps(context: &Context<'_>, cause: &Cause<'_>, first: Option<&Id>) -> 
 
 /// The thing of which an unmet demand speaks first.
 pub(super) fn thing_of(unmet: &Unmet) -> Option<Thing> {
-    use crate::simulate::Reason;
     match &unmet.reason {
         Reason::StillFed { section, .. }
         | Reason::NotLocked { section, .. }

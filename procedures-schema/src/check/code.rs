@@ -50,6 +50,7 @@ fn code_of_demand(demand: Demand, hazard: Hazard) -> &'static str {
         (Demand::OpenEnd, Hazard::Gas) => "gas/open-end",
         (Demand::OpenEnd, _) => "pressure/open-end",
         (Demand::RestoredOpen, Hazard::Gas) => "gas/restored-open",
+        (Demand::RestoredOpen, Hazard::Isolation) => "isolation/restored-open",
         (Demand::RestoredOpen, _) => "pressure/restored-open",
         _ => code_in_one_family(demand),
     }
@@ -70,6 +71,7 @@ fn code_in_one_family(demand: Demand) -> &'static str {
         Demand::CanStart => "isolation/can-start",
         Demand::Running => "pressure/running",
         Demand::AlreadyOpen => "isolation/already-open",
+        Demand::StartedDead => "isolation/started-dead",
         Demand::RestoredGuardOff => "isolation/restored-guard-off",
         Demand::LeftUnsafe => "isolation/left-unsafe",
         Demand::NowhereToGo => "pressure/nowhere-to-go",

@@ -41,6 +41,8 @@ pub enum Demand {
     LeftUnsafe,
     /// A supply or filling reaches an open end.
     RestoredOpen,
+    /// The appliance is started while no mains reaches it.
+    StartedDead,
     /// The medium has nowhere to go.
     NowhereToGo,
     /// Nothing lets air in while it drains.
@@ -328,6 +330,7 @@ impl Unmet {
             // What is wrong lies in how the thing stands, so later demands on it have the same cause.
             (
                 Demand::RestoredOpen
+                | Demand::StartedDead
                 | Demand::NotClosed
                 | Demand::OpenEnd
                 | Demand::CoversUnfinished

@@ -11,9 +11,6 @@ from unified_planning.shortcuts import GE, TRUE, And, Equals, GT, Iff, Implies, 
 from appliance import GAS, HEATING, MAINS, NotTranslated
 from world import FAMILY, every, some
 
-# A demand to which the semantics give no name.
-NO_CODE = "without a name"
-
 # Tests that are due before the supply comes back or before the appliance starts, with their reasons.
 DUE_BEFORE_START = {
     "earth continuity": "retest/order",
@@ -145,7 +142,7 @@ class Actions:
         world, planned = self.world, Planned()
         for s, kind in self.map.kind_of.items():
             if kind == MAINS:
-                planned.demand(NO_CODE, world.fed(s))
+                planned.demand("isolation/started-dead", world.fed(s))
             else:
                 code = "gas/not-purged" if kind == GAS else "pressure/not-bled"
                 planned.demand(code, And(Not(world.of("air", s)), Not(world.of("mixed", s))))

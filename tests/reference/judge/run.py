@@ -21,7 +21,6 @@ import unified_planning
 
 import random_jobs
 import small_job
-from actions import NO_CODE
 from paper import write
 from translate import END, Opinion, opinion_of
 
@@ -89,8 +88,8 @@ def disagreement(case):
         return "verdict"
     if theirs.step != ours.step:
         return "first failing step"
-    # Ours may name more that is wrong with the same step, and the judge has reasons without a name.
-    if not set(theirs.codes) - {NO_CODE} <= set(ours.codes):
+    # Ours may name more that is wrong with the same step.
+    if not set(theirs.codes) <= set(ours.codes):
         return "reason"
     return None
 
@@ -172,8 +171,7 @@ def keep(putback, folder, cases):
             sys.exit(f"no case to keep: {kind}")
         path = write(case.procedure, folder)
         subprocess.run([putback, "fmt", str(path)], check=True, capture_output=True)
-        codes = [code for code in case.theirs.codes if code != NO_CODE]
-        rows.append({"file": path.name, "valid": case.theirs.valid, "step": case.theirs.step, "codes": codes})
+        rows.append({"file": path.name, "valid": case.theirs.valid, "step": case.theirs.step, "codes": case.theirs.codes})
     lines = ",\n".join("    " + json.dumps(row) for row in rows)
     text = '{\n  "made_by": "tests/reference/judge/run.py",\n'
     text += f'  "library": "unified_planning {unified_planning.__version__}, SequentialPlanValidator",\n'

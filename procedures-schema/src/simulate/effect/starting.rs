@@ -8,7 +8,9 @@ use crate::simulate::machine::Machine;
 use crate::simulate::state::{Contents, Lapse};
 use crate::simulate::test_kinds::{Due, test_row};
 use crate::simulate::unmet::{Demand, Reason};
-use crate::simulate::{ApplianceCell, ConnectionCell, Place, SectionCell, SettingCell, TemporaryCell};
+use crate::simulate::{
+    ApplianceCell, ConnectionCell, IsolatorCell, Place, SectionCell, SettingCell, TemporaryCell,
+};
 use crate::simulate::{TestDemand, Thing};
 
 impl Machine<'_> {
@@ -17,6 +19,7 @@ impl Machine<'_> {
         match part {
             Part::Whole => {
                 self.demand_clear_to_run();
+                self.demand_powered();
                 let mode = action.mode.clone().unwrap_or(Mode::Heat);
                 let minute = self.minute();
                 self.change(&ApplianceCell, |state| {
@@ -26,14 +29,17 @@ impl Machine<'_> {
                     }
                 });
             }
-            Part::Section(section) => self.start_section(section),
+            Part::Section(section) => self.start_section(action, section),
             Part::Thing(_) => {}
         }
     }
 
-    fn start_section(&mut self, section: SectionCell) {
+    fn start_section(&mut self, action: &Action, section: SectionCell) {
         self.demand_ready(section);
         let Some(row) = self.trace.plant.row_of(section) else { return };
+        if row.guarded && !action.live && self.is_fed(section) {
+            self.demand_joined(section);
+        }
         let worked = self.is_fed(section) || self.now(&section).is_some_and(|s| s.stored.pressure);
         if worked || row.hangs_on_running {
             self.change(&section, |state| {
@@ -59,15 +65,49 @@ impl Machine<'_> {
         let ready = row.start_from.is_empty() || row.start_from.contains(&contents);
         self.demand(ready, not_ready(row), thing, Vec::new());
         if row.only_off && row.hazard == Hazard::Isolation {
-            for end in self.open_air(section) {
+            for end in self.parted(section) {
                 self.demand(false, Demand::FiredCaseOpen, thing, vec![Thing::Connection(end)]);
             }
         }
         self.demand_tested(section, Due::BeforeStart);
     }
 
-    /// Joints and sealed doors of an air or flue section that are not made.
-    fn open_air(&self, section: SectionCell) -> Vec<ConnectionCell> {
+    /// Nothing lies bare on a section that comes live: each plug and terminal of it is made.
+    pub(super) fn demand_joined(&mut self, section: SectionCell) {
+        for end in self.parted(section) {
+            let thing = Some(Thing::Section(section));
+            self.demand(false, Demand::RestoredOpen, thing, vec![Thing::Connection(end)]);
+        }
+    }
+
+    /// The appliance starts only if some supply that powers it reaches it. Without an isolator that is
+    /// shut, nothing keeps it away.
+    fn demand_powered(&mut self) {
+        let plant = &self.trace.plant;
+        let powering = plant.circuits().filter(|(_, circuit)| circuit.row.is_some_and(|row| row.powers));
+        let powering: Vec<SectionCell> =
+            powering.flat_map(|(_, circuit)| circuit.sections.iter().copied()).collect();
+        if powering.iter().any(|section| self.is_fed(*section)) {
+            return;
+        }
+        let dead = powering.into_iter().find_map(|section| Some((section, self.first_closed(section)?)));
+        if let Some((section, isolator)) = dead {
+            let others = vec![Thing::Isolator(isolator)];
+            self.demand(false, Demand::StartedDead, Some(Thing::Section(section)), others);
+        }
+    }
+
+    /// A closed isolator at a section, or at those joined to it.
+    fn first_closed(&self, section: SectionCell) -> Option<IsolatorCell> {
+        let plant = &self.trace.plant;
+        let around = self.group(section).into_iter().filter_map(|s| plant.section(s));
+        around
+            .flat_map(|s| s.isolators.iter().copied())
+            .find(|i| self.now(i).is_some_and(|state| !state.open))
+    }
+
+    /// Connections of a section that are not made, ports apart: joints, sealed doors, plugs, terminals.
+    fn parted(&self, section: SectionCell) -> Vec<ConnectionCell> {
         let plant = &self.trace.plant;
         let here = plant.connections().filter(|(_, k)| k.section == Some(section) && k.port.is_none());
         here.map(|(cell, _)| cell).filter(|cell| !self.is_closed(*cell)).collect()

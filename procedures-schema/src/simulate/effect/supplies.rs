@@ -98,6 +98,7 @@ impl Machine<'_> {
         }
         self.demand_tested(section, Due::BeforeRestore);
         if row.guarded && !action.live {
+            self.demand_joined(section);
             let off = self.guards_off(section);
             self.demand(off.is_empty(), Demand::RestoredGuardOff, thing, off);
         }

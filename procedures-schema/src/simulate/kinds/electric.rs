@@ -23,6 +23,7 @@ pub(super) static MAINS: KindRow = {
     mains.locks = true;
     mains.shut_down_first = true;
     mains.guarded = true;
+    mains.powers = true;
     mains.proof = MAINS_PROOF;
     mains.after_joint = MAINS_AFTER_JOINT;
     mains.after_connector = &[FUNCTION];

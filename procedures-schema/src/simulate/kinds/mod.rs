@@ -81,6 +81,8 @@ pub struct KindRow {
     pub ages_open: bool,
     /// Whether the hands are in danger from it as soon as what covers it is off.
     pub guarded: bool,
+    /// Whether the appliance cannot start without it.
+    pub powers: bool,
     /// Whether its charge must have had the time of its label to go before the cover comes off.
     pub waits: bool,
     /// Whether touching it demands only that the appliance is off and cannot start.
@@ -131,6 +133,7 @@ const fn row(kind: CircuitKind, hazard: Hazard) -> KindRow {
         life_minutes: None,
         ages_open: false,
         guarded: false,
+        powers: false,
         waits: false,
         only_off: false,
         open_from: &[],

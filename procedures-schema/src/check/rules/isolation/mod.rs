@@ -15,5 +15,7 @@ pub(in crate::check) mod proof_incomplete;
 pub(in crate::check) mod proof_lapsed;
 pub(in crate::check) mod proved_elsewhere;
 pub(in crate::check) mod restored_guard_off;
+pub(in crate::check) mod restored_open;
+pub(in crate::check) mod started_dead;
 pub(in crate::check) mod still_fed;
 pub(in crate::check) mod wait_too_short;
