@@ -16,6 +16,7 @@ mod house;
 mod judge;
 mod laws;
 mod rules;
+mod spoiled;
 mod suite;
 mod units;
 mod ways;

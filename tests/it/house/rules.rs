@@ -39,6 +39,33 @@ fn every_rule_is_one_file_with_documentation_and_in_the_catalogue() {
 }
 
 #[test]
+fn the_map_for_developers_names_every_rule() {
+    let path = putback_tests::repository().join("DEVELOPERS.md");
+    let map = std::fs::read_to_string(path).unwrap();
+    let rows: BTreeMap<&str, Vec<&str>> = map
+        .split("## The rules\n")
+        .nth(1)
+        .unwrap_or_default()
+        .lines()
+        .skip_while(|line| !line.starts_with("|---"))
+        .skip(1)
+        .map_while(|line| line.strip_prefix("| ")?.strip_suffix(" |")?.split_once(" | "))
+        .map(|(family, rules)| (family, rules.split(", ").collect()))
+        .collect();
+    let named: usize = rows.values().map(Vec::len).sum();
+    let missing: Vec<&str> = catalogue()
+        .iter()
+        .filter(|rule| {
+            let (family, name) = rule.code.split_once('/').unwrap_or_default();
+            !rows.get(family).is_some_and(|rules| rules.contains(&name))
+        })
+        .map(|rule| rule.code)
+        .collect();
+    assert!(missing.is_empty(), "DEVELOPERS.md does not name {missing:?}");
+    assert_eq!(named, catalogue().len(), "DEVELOPERS.md names rules that are not there");
+}
+
+#[test]
 fn no_two_rules_share_a_code() {
     let mut codes: Vec<&str> = catalogue().iter().map(|rule| rule.code).collect();
     codes.sort_unstable();

@@ -107,6 +107,8 @@ pub struct KindRow {
     pub after_joint: &'static [TestDemand],
     /// Tests after a joint behind an automatic valve was made.
     pub after_joint_behind_automatic: &'static [TestDemand],
+    /// Tests after a joint was made of a section that is empty in service; those of any joint, if none.
+    pub after_joint_of_empty: &'static [TestDemand],
     /// Tests after a connector was made.
     pub after_connector: &'static [TestDemand],
     /// Tests after a fixing that seals it was made.
@@ -146,6 +148,7 @@ const fn row(kind: CircuitKind, hazard: Hazard) -> KindRow {
         tightened_off: false,
         after_joint: &[],
         after_joint_behind_automatic: &[],
+        after_joint_of_empty: &[],
         after_connector: &[],
         after_sealed_fixing: &[],
         after_port: &[],

@@ -38,6 +38,9 @@ const DOMESTIC_PROOF: &[ProofReading] = &[
     reading("water temperature", ("0", "43", Unit::Celsius), SCALD),
 ];
 
+/// A discharge pipe carries water only while its relief device is lifted.
+const RELIEVED: &[TestDemand] = &[&[any(TestKind::ReliefLever)]];
+
 pub(super) static DOMESTIC: KindRow = {
     let mut domestic = row(CircuitKind::DomesticWater, Hazard::Pressure);
     domestic.stores = PRESSURE_AND_HEAT;
@@ -46,6 +49,7 @@ pub(super) static DOMESTIC: KindRow = {
     domestic.start_from = &[Contents::Medium];
     domestic.proof = DOMESTIC_PROOF;
     domestic.after_joint = &[COLD];
+    domestic.after_joint_of_empty = RELIEVED;
     domestic.after_port = &[COLD_OR_HOT];
     domestic
 };

@@ -362,10 +362,14 @@ impl Plant {
         let Some(section) = plan.section else { return &[] };
         let Some(row) = self.row_of(section) else { return &[] };
         let behind_automatic = self.section(section).is_some_and(|s| s.behind_automatic);
+        // What holds nothing in service is loaded only by what lets into it.
+        let is_empty =
+            !row.after_joint_of_empty.is_empty() && self.section(section).is_some_and(|s| s.normally_empty);
         match (&plan.port, &plan.family) {
             (Some(Port::Outlet | Port::Sample), _) | (None, Family::Other(_)) => &[],
             (Some(_), _) => row.after_port,
             (None, Family::Connector) => row.after_connector,
+            (None, Family::Joint) if is_empty => row.after_joint_of_empty,
             (None, Family::Joint) if behind_automatic => row.after_joint_behind_automatic,
             (None, Family::Joint) => row.after_joint,
             (None, Family::Fixing) if !plan.seals.is_empty() => row.after_sealed_fixing,
