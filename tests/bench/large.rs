@@ -18,8 +18,8 @@ const REPEATED: &[&str] = &["components", "connections", "seals", "temporary", "
 pub(crate) fn procedure(n_steps: usize, n_questions: usize) -> Result<String, Box<dyn Error>> {
     let demo = putback_tests::text_files("public/demo")?
         .into_iter()
-        .find(|file| file.is(".putback.json"))
-        .ok_or("no demo in public/demo")?;
+        .find(|file| file.path.ends_with("circulation-pump.putback.json"))
+        .ok_or("the pump demo is not in public/demo")?;
     let demo: Value = serde_json::from_str(&demo.text)?;
     let n_connections = length(&demo["map"]["connections"]).max(1);
     let by_steps = n_steps.div_ceil(length(&demo["steps"]).max(1));

@@ -8,22 +8,67 @@ use super::machine::Machine;
 use super::plant::{ComponentCell, ConnectionCell, IsolatorPlan, SectionCell, Side, Thing};
 use super::state::{ConnectionState, Contents, Whereabouts};
 use super::test_kinds::{Due, Loading, Stamps, TestRow, test_row};
+use super::touched::For;
 use super::trace::{ApplianceCell, TestCell};
 use super::unmet::Demand;
-use super::{Cell, Place};
+use super::{Cell, Guard, Place};
 use crate::model::{Action, Handle, Id, Mode, Role, TestKind};
 
 impl Machine<'_> {
-    /// Everything that some test may stamp.
-    pub(super) fn testable(&self) -> Vec<Thing> {
+    /// What a test may stamp: every section, and what was touched and waits for it.
+    pub(super) fn awaiting(&mut self, action: &Action, guard: &Guard) -> Vec<Thing> {
+        let Some(row) = action.test.as_ref().and_then(test_row) else { return Vec::new() };
+        let waits_for = self.waits_for(row, action, guard);
+        let mut touched = std::mem::take(&mut self.touched);
+        let concerns = |thing| self.concerns(row, thing);
+        let waiting = match waits_for {
+            Some(who) => touched.waiting(who, concerns),
+            // The mode differs between the ways, so nobody knows yet for which stamps it waits.
+            None => touched.ever(concerns),
+        };
+        self.touched = touched;
+        self.trace.plant.sections().map(|(cell, _)| Thing::Section(cell)).chain(waiting).collect()
+    }
+
+    /// What was stamped on every way of the run waits no longer.
+    pub(super) fn forget_stamped(&mut self, action: &Action, guard: &Guard, parts: &[Part]) {
+        let Some(row) = action.test.as_ref().and_then(test_row) else { return };
+        if guard != self.trace.run.way() {
+            return;
+        }
+        let Some(who) = self.waits_for(row, action, guard) else { return };
+        let things = parts.iter().filter_map(|part| if let Part::Thing(t) = part { Some(*t) } else { None });
+        let is_done = |thing: &Thing| self.on_all(guard, |m| m.awaits(row, action, *thing)) == Some(false);
+        let done: Vec<Thing> = things.filter(is_done).collect();
+        self.touched.is_done(&who, &done);
+    }
+
+    /// The stamp of a test in its mode, if that is the same on all ways.
+    fn waits_for(&mut self, row: &TestRow, action: &Action, guard: &Guard) -> Option<For> {
+        let mode = self.on_all(guard, |machine| machine.mode_of(action))?;
+        Some(For::Stamp(row.kind.clone(), mode))
+    }
+
+    /// Whether a kind of test has to do with a thing at all.
+    fn concerns(&self, row: &TestRow, thing: Thing) -> bool {
         let plant = &self.trace.plant;
-        let connections = plant.connections().filter(|(_, plan)| plan.section.is_some());
-        connections
-            .map(|(cell, _)| Thing::Connection(cell))
-            .chain(plant.sections().map(|(cell, _)| Thing::Section(cell)))
-            .chain(plant.components().map(|(cell, _)| Thing::Component(cell)))
-            .chain(plant.settings().map(|(cell, _)| Thing::Setting(cell)))
-            .collect()
+        match thing {
+            Thing::Connection(cell) => {
+                let section = plant.connection(cell).and_then(|plan| plan.section);
+                let kind = section.and_then(|section| plant.row_of(section)).map(|kind| &kind.kind);
+                row.stamps != Stamps::Sections
+                    && kind.is_some_and(|kind| row.circuits.is_empty() || row.circuits.contains(kind))
+            }
+            Thing::Component(cell) => {
+                row.stamps == Stamps::All
+                    && plant.component(cell).is_some_and(|plan| is_of_role(&row.kind, plan.role.as_ref()))
+            }
+            Thing::Setting(cell) => {
+                row.stamps == Stamps::All
+                    && plant.setting(cell).is_some_and(|plan| plan.affects.contains(&row.kind))
+            }
+            _ => true,
+        }
     }
 
     /// Carries out one part of a test: what it demands, or the stamp on one thing.
@@ -242,20 +287,14 @@ impl Machine<'_> {
 
     /// Whether a test covers a thing now.
     fn covers(&self, row: &TestRow, action: &Action, thing: Thing) -> bool {
-        self.is_named(action, thing)
+        self.concerns(row, thing)
+            && self.is_named(action, thing)
             && match thing {
-                Thing::Connection(k) => row.stamps != Stamps::Sections && self.covers_joint(row, action, k),
+                Thing::Connection(k) => self.covers_joint(row, action, k),
                 // Every test stamps the sections that it loads: so much was tested before a joint was opened.
                 Thing::Section(section) => self.loads(row, action, section),
-                Thing::Component(component) => {
-                    row.stamps == Stamps::All && self.covers_part(row, action, component)
-                }
-                Thing::Setting(setting) => {
-                    let mut settings = self.trace.plant.settings();
-                    let affected =
-                        settings.any(|(cell, plan)| cell == setting && plan.affects.contains(&row.kind));
-                    row.stamps == Stamps::All && affected && self.is_running()
-                }
+                Thing::Component(component) => self.covers_part(row, action, component),
+                Thing::Setting(_) => self.is_running(),
                 _ => false,
             }
     }
@@ -273,18 +312,9 @@ impl Machine<'_> {
     fn covers_part(&self, row: &TestRow, action: &Action, component: ComponentCell) -> bool {
         let Some(plan) = self.trace.plant.component(component) else { return false };
         let sections = || plan.connections.iter().filter_map(|k| self.trace.plant.connection(*k)?.section);
-        let by_role = match row.kind {
-            TestKind::Function => true,
-            TestKind::EarthContinuity | TestKind::Insulation => plan.role == Some(Role::Element),
-            TestKind::Combustion => {
-                matches!(plan.role, Some(Role::Burner | Role::Fan | Role::GasValve))
-            }
-            TestKind::ReliefLever => plan.role == Some(Role::Relief),
-            _ => false,
-        };
         let loaded = row.loading == Loading::Running && self.is_running()
             || sections().any(|section| self.loads(row, action, section));
-        by_role && loaded && self.is_fitted(component)
+        loaded && self.is_fitted(component)
     }
 
     pub(super) fn can_be_seen(&self, reach: &[ComponentCell]) -> bool {
@@ -307,9 +337,8 @@ impl Machine<'_> {
                     }),
                     Thing::Section(section) => self.sections_of_area(named).contains(&section),
                     Thing::Setting(setting) => {
-                        let mut settings = plant.settings();
-                        let plan = settings.find(|(cell, _)| *cell == setting).map(|(_, plan)| plan);
-                        plan.and_then(|plan| plan.of).is_some_and(|part| named == Thing::Component(part))
+                        let part = plant.setting(setting).and_then(|plan| plan.of);
+                        part.is_some_and(|part| named == Thing::Component(part))
                     }
                     _ => false,
                 }
@@ -354,6 +383,38 @@ impl Machine<'_> {
         Some((touched, demands.filter(|any_of| !self.has_passed(any_of, thing, touched)).collect()))
     }
 
+    /// Touched joints and ports of a section with the tests that they lack, in the order of the map.
+    pub(super) fn lacking_in(
+        &mut self,
+        section: SectionCell,
+    ) -> Vec<(ConnectionCell, Place, Vec<TestDemand>)> {
+        let mut touched = std::mem::take(&mut self.touched);
+        let plant = &self.trace.plant;
+        let who = For::Due(section);
+        let waiting = touched.waiting(who.clone(), |thing| match thing {
+            Thing::Connection(cell) => plant.connection(cell).is_some_and(|k| k.section == Some(section)),
+            _ => false,
+        });
+        let mut lacking = Vec::new();
+        for thing in waiting {
+            let Thing::Connection(cell) = thing else { continue };
+            match self.lacking(cell) {
+                Some((since, demands)) if !demands.is_empty() => lacking.push((cell, since, demands)),
+                _ => {
+                    let way = self.trace.run.way().clone();
+                    let none = |machine: &Self| machine.lacking(cell).is_none_or(|(_, d)| d.is_empty());
+                    // What the action in hand did itself may still be dropped, if it has to be tried again.
+                    let is_written = self.pending.get(&cell).is_none();
+                    if is_written && self.guard == way && self.on_all(&way, none) == Some(true) {
+                        touched.is_done(&who, &[thing]);
+                    }
+                }
+            }
+        }
+        self.touched = touched;
+        lacking
+    }
+
     /// Whether one of these tests of a thing passed after a place.
     pub(super) fn has_passed(&self, any_of: TestDemand, thing: Thing, after: Place) -> bool {
         any_of.iter().any(|wanted| {
@@ -373,5 +434,16 @@ impl Machine<'_> {
         };
         let (touched, lacking) = self.lacking(connection)?;
         lacking.into_iter().find(by_sight).map(|any_of| (touched, any_of))
+    }
+}
+
+/// Whether a kind of test says anything of a part that does this.
+fn is_of_role(kind: &TestKind, role: Option<&Role>) -> bool {
+    match kind {
+        TestKind::Function => true,
+        TestKind::EarthContinuity | TestKind::Insulation => role == Some(&Role::Element),
+        TestKind::Combustion => matches!(role, Some(Role::Burner | Role::Fan | Role::GasValve)),
+        TestKind::ReliefLever => role == Some(&Role::Relief),
+        _ => false,
     }
 }

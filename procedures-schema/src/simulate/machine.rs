@@ -7,6 +7,7 @@ use super::plant::Thing;
 use super::run::{Execution, Run};
 use super::service::trace_of;
 use super::timeline::{Found, Timeline};
+use super::touched::Touched;
 use super::trace::{Cell, Trace};
 use super::unmet::{CannotJudge, Demand, Reason, Unmet};
 use super::{ApplianceCell, ClockCell, Guard, Place, Plant, SectionCell, Side, SupplyCell, SupplyState};
@@ -41,6 +42,8 @@ pub(super) struct Machine<'p> {
     /// The ways on which the action in hand is tried.
     pub(super) guard: Guard,
     pub(super) pending: Pending,
+    /// What was changed and may wait for a test.
+    pub(super) touched: Touched,
     /// A question on which the action in hand turned out to depend.
     split: Slot<Option<QuestionIndex>>,
     /// The action in hand, for unmet demands.
@@ -63,6 +66,7 @@ impl<'p> Machine<'p> {
             place: Place::START,
             guard: run.way().clone(),
             pending: Pending::default(),
+            touched: Touched::default(),
             split: Slot::new(None),
             verb: None,
             thing: None,
@@ -103,8 +107,11 @@ impl<'p> Machine<'p> {
         self.verb = Some(action.verb.clone());
         self.thing = action.on.first().cloned();
         self.on_ways(guard, |machine| machine.look_for_unknown(action));
-        let parts = self.parts(action);
+        let parts = self.parts(action, guard);
         self.on_ways_by_part(guard, &parts, &|machine: &mut Self, part: &Part| machine.act(action, *part));
+        if action.verb == Verb::Test {
+            self.forget_stamped(action, guard, &parts);
+        }
         let changes = matches!(
             action.verb,
             Verb::Isolate | Verb::Lock | Verb::Restore | Verb::Release | Verb::Charge | Verb::Start
@@ -320,7 +327,18 @@ impl<'p> Machine<'p> {
         change(&mut state);
         if state != *now {
             self.pending.put(cell, state);
+            if let Some(thing) = cell.testable() {
+                self.touched.note(thing);
+            }
         }
+    }
+
+    /// Something that is so on all ways in hand; none if the ways differ in it. Nothing is tried again.
+    pub(super) fn on_all<T>(&mut self, guard: &Guard, look: impl FnOnce(&Self) -> T) -> Option<T> {
+        self.guard.clone_from(guard);
+        let split = self.split.take();
+        let found = look(self);
+        self.split.replace(split).is_none().then_some(found)
     }
 
     /// The minute of the job.

@@ -31,6 +31,7 @@ mod service;
 mod state;
 mod test_kinds;
 mod timeline;
+mod touched;
 mod trace;
 mod unmet;
 

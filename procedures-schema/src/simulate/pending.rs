@@ -5,7 +5,7 @@
 //! each cell with the answers that decide its state. So only the questions that touch a cell multiply.
 
 use super::plant::{
-    ComponentCell, ConnectionCell, IsolatorCell, SealCell, SectionCell, SettingCell, TemporaryCell,
+    ComponentCell, ConnectionCell, IsolatorCell, SealCell, SectionCell, SettingCell, TemporaryCell, Thing,
 };
 use super::state::{
     ApplianceState, ComponentState, ConnectionState, IsolatorState, SealState, SectionState, SettingState,
@@ -40,6 +40,10 @@ pub(super) trait Written: Cell + Clone + PartialEq {
     fn list(pending: &Pending) -> &Vec<(Self, Self::State)>;
     fn list_mut(pending: &mut Pending) -> &mut Vec<(Self, Self::State)>;
     fn line_mut<'t>(&self, trace: &'t mut Trace) -> Option<&'t mut Timeline<Self::State>>;
+    /// The thing that a test may stamp once it was changed.
+    fn testable(&self) -> Option<Thing> {
+        None
+    }
 }
 
 impl Pending {
@@ -163,7 +167,7 @@ fn deciding<V: PartialEq + Copy>(base: &Guard, ways: &[(&Guard, V)]) -> Vec<(Gua
 }
 
 macro_rules! written {
-    ($($cell:ident in $field:ident;)*) => {$(
+    ($($cell:ident in $field:ident $(, testable as $thing:ident)?;)*) => {$(
         impl Written for $cell {
             fn list(pending: &Pending) -> &Vec<(Self, Self::State)> {
                 &pending.$field
@@ -174,6 +178,9 @@ macro_rules! written {
             fn line_mut<'t>(&self, trace: &'t mut Trace) -> Option<&'t mut Timeline<Self::State>> {
                 trace.$field.get_mut(self.index())
             }
+            $(fn testable(&self) -> Option<Thing> {
+                Some(Thing::$thing(*self))
+            })?
         }
     )*};
 }
@@ -181,11 +188,11 @@ macro_rules! written {
 written! {
     SectionCell in sections;
     IsolatorCell in isolators;
-    ConnectionCell in connections;
-    ComponentCell in components;
+    ConnectionCell in connections, testable as Connection;
+    ComponentCell in components, testable as Component;
     SealCell in seals;
     TemporaryCell in temporaries;
-    SettingCell in settings;
+    SettingCell in settings, testable as Setting;
 }
 
 impl Written for SupplyCell {

@@ -85,14 +85,10 @@ impl Machine<'_> {
     fn demand_gas_purge(&mut self, section: SectionCell) {
         let fed = self.is_fed(section);
         self.demand(fed, Demand::PurgeDead, Some(Thing::Section(section)), Vec::new());
-        let plant = &self.trace.plant;
-        let joints: Vec<ConnectionCell> = plant
-            .connections()
-            .filter(|(_, plan)| plan.section == Some(section) && plan.port.is_none())
-            .map(|(cell, _)| cell)
-            .collect();
-        for joint in joints {
-            let Some((touched, lacking)) = self.lacking(joint) else { continue };
+        for (joint, touched, lacking) in self.lacking_in(section) {
+            if self.trace.plant.connection(joint).is_some_and(|plan| plan.port.is_some()) {
+                continue;
+            }
             let is_tightness = |any_of: &TestDemand| any_of.iter().all(|w| w.kind == TestKind::Tightness);
             for any_of in lacking.into_iter().filter(is_tightness) {
                 self.unmet_test(Demand::PurgedBeforeTested, Thing::Connection(joint), any_of, touched);

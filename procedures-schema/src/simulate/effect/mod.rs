@@ -15,7 +15,7 @@ mod supplies;
 mod temporaries;
 
 use super::machine::Machine;
-use super::{SectionCell, Thing};
+use super::{Guard, SectionCell, Thing};
 use crate::model::{Action, Verb};
 
 /// A part of an action that does not depend on its other parts.
@@ -31,7 +31,7 @@ pub(super) enum Part {
 
 impl Machine<'_> {
     /// The parts of an action. Actions that reach far have a part for everything that they may reach.
-    pub(super) fn parts(&self, action: &Action) -> Vec<Part> {
+    pub(super) fn parts(&mut self, action: &Action, guard: &Guard) -> Vec<Part> {
         let mut parts = vec![Part::Whole];
         let far = matches!(action.verb, Verb::Start | Verb::Restore | Verb::Charge | Verb::Purge)
             || (action.verb == Verb::Wait && action.unattended);
@@ -39,7 +39,7 @@ impl Machine<'_> {
             parts.extend(self.trace.plant.sections().map(|(section, _)| Part::Section(section)));
         }
         if action.verb == Verb::Test {
-            parts.extend(self.testable().into_iter().map(Part::Thing));
+            parts.extend(self.awaiting(action, guard).into_iter().map(Part::Thing));
         }
         parts
     }

@@ -115,15 +115,8 @@ impl Machine<'_> {
 
     /// Demands the tests of touched joints of a section that are due by now.
     pub(super) fn demand_tested(&mut self, section: SectionCell, due: Due) {
-        let plant = &self.trace.plant;
-        let joints: Vec<ConnectionCell> = plant
-            .connections()
-            .filter(|(_, plan)| plan.section == Some(section))
-            .map(|(cell, _)| cell)
-            .collect();
-        let gas = plant.row_of(section).is_some_and(|row| row.hazard == Hazard::Gas);
-        for joint in joints {
-            let Some((touched, lacking)) = self.lacking(joint) else { continue };
+        let gas = self.trace.plant.row_of(section).is_some_and(|row| row.hazard == Hazard::Gas);
+        for (joint, touched, lacking) in self.lacking_in(section) {
             for any_of in lacking.into_iter().filter(|any_of| is_due(any_of, due)) {
                 let demand = if gas { Demand::FiredBeforeTested } else { Demand::TestOrder };
                 self.unmet_test(demand, Thing::Connection(joint), any_of, touched);

@@ -407,6 +407,11 @@ impl Plant {
         self.temporaries.iter().enumerate().map(|(i, plan)| (TemporaryCell::new(i), plan))
     }
 
+    /// A setting.
+    pub fn setting(&self, cell: SettingCell) -> Option<&SettingPlan> {
+        self.settings.get(cell.index())
+    }
+
     /// All settings in order.
     pub fn settings(&self) -> impl Iterator<Item = (SettingCell, &SettingPlan)> {
         self.settings.iter().enumerate().map(|(i, plan)| (SettingCell::new(i), plan))
