@@ -1,8 +1,9 @@
 //! What a rule may look at, and the names it uses for it.
 
 use super::cause::thing_of;
+use super::lower::{Lower, Names};
 use crate::lexicon::{Lexicon, Said};
-use crate::model::{Action, Id, Procedure, Step};
+use crate::model::{Action, Connection, Id, Procedure, Seal, Step};
 use crate::simulate::{Guard, Place, SectionCell, Side, Thing, Trace, Unmet};
 
 /// A document with its trace.
@@ -12,7 +13,9 @@ pub(super) struct Context<'c> {
     /// The words of the document's language, if there are any.
     pub(super) lexicon: Option<&'static Lexicon>,
     /// The words of each step in lower case.
-    pub(super) lower: Vec<String>,
+    pub(super) lower: Vec<Lower>,
+    /// What the map calls its things.
+    pub(super) names: Names,
     /// The verb phrases of each step; found once, for several rules ask for them.
     pub(super) said: Vec<Vec<Said>>,
 }
@@ -24,8 +27,12 @@ impl<'c> Context<'c> {
         let said = lexicon.map_or_else(Vec::new, |lexicon| {
             procedure.steps.iter().map(|step| lexicon.phrases(&step.words)).collect()
         });
-        let lower = procedure.steps.iter().map(|step| step.words.to_lowercase()).collect();
-        Self { procedure, trace, lexicon, lower, said }
+        let lower = procedure.steps.iter().map(|step| Lower::of(&step.words)).collect();
+        let things = procedure.map.things();
+        let names = Names::of(things.flat_map(|(_, _, name, aliases)| {
+            std::iter::once(name).chain(aliases.iter().map(String::as_str))
+        }));
+        Self { procedure, trace, lexicon, lower, names, said }
     }
 
     /// The step executed at a place.
@@ -42,6 +49,18 @@ impl<'c> Context<'c> {
     /// The action carried out at a place.
     pub(super) fn action_at(&self, place: Place) -> Option<&'c Action> {
         self.step_at(place)?.actions.get(place.action()?)
+    }
+
+    /// The connection with this id.
+    pub(super) fn connection(&self, id: &Id) -> Option<&'c Connection> {
+        let cell = self.trace.plant().connection_named(id)?;
+        self.procedure.map.connections.get(cell.index())
+    }
+
+    /// The seal with this id.
+    pub(super) fn seal(&self, id: &Id) -> Option<&'c Seal> {
+        let Thing::Seal(cell) = self.trace.plant().thing(id)? else { return None };
+        self.procedure.map.seals.get(cell.index())
     }
 
     /// "step 4", or "the start" or "the end".

@@ -2,6 +2,7 @@
 
 use super::context::Context;
 use super::finding::Finding;
+use super::lower::Lower;
 use super::rule::Rule;
 use crate::model::{Action, Span, Step};
 
@@ -9,8 +10,6 @@ use crate::model::{Action, Span, Step};
 pub(super) struct At<'c> {
     /// The step.
     pub(super) step: &'c Step,
-    /// Its words in lower case; empty for an action.
-    pub(super) lower: &'c str,
     /// Its number, from 1.
     pub(super) number: usize,
     action: Option<usize>,
@@ -29,10 +28,10 @@ impl At<'_> {
     }
 }
 
-/// Every step in order.
-pub(super) fn steps<'c>(context: &'c Context<'_>) -> impl Iterator<Item = At<'c>> {
+/// Every step in order, with its words in lower case.
+pub(super) fn steps<'c>(context: &'c Context<'_>) -> impl Iterator<Item = (At<'c>, &'c Lower)> {
     let steps = context.procedure.steps.iter().zip(&context.lower).enumerate();
-    steps.map(|(i, (step, lower))| At { step, lower, number: i + 1, action: None, span: None })
+    steps.map(|(i, (step, lower))| (At { step, number: i + 1, action: None, span: None }, lower))
 }
 
 /// Every action in order, those that follow a failed test left out.
@@ -40,35 +39,7 @@ pub(super) fn actions<'c>(context: &Context<'c>) -> impl Iterator<Item = (At<'c>
     context.procedure.steps.iter().enumerate().flat_map(|(i, step)| {
         step.actions.iter().enumerate().map(move |(k, action)| {
             let span = action.says.first().copied();
-            (At { step, lower: "", number: i + 1, action: Some(k), span }, action)
+            (At { step, number: i + 1, action: Some(k), span }, action)
         })
     })
-}
-
-/// Whether a text holds a phrase as whole words. Both are in lower case.
-pub(super) fn has_phrase(text: &str, phrase: &str) -> bool {
-    let Some(first) = phrase.bytes().next() else { return false };
-    let is_letter = |c: Option<char>| c.is_some_and(char::is_alphanumeric);
-    let ends_in_letter = (is_letter(phrase.chars().next()), is_letter(phrase.chars().next_back()));
-    // Texts are a line long and phrases short: looking for the first byte beats building a searcher.
-    text.bytes().enumerate().filter(|(_, byte)| *byte == first).any(|(at, _)| {
-        let (Some(before), Some(here)) = (text.get(..at), text.get(at..)) else { return false };
-        let Some(after) = here.strip_prefix(phrase) else { return false };
-        let within_a_word = ends_in_letter.0 && is_letter(before.chars().next_back())
-            || ends_in_letter.1 && is_letter(after.chars().next());
-        !within_a_word
-    })
-}
-
-#[cfg(test)]
-mod tests {
-    use super::has_phrase;
-
-    #[test]
-    fn phrases_are_whole_words() {
-        assert!(has_phrase("tell the keeper tbd.", "tbd"));
-        assert!(has_phrase("13 \u{b1} 1", "\u{b1}"));
-        assert!(!has_phrase("unsuitable", "suitable"));
-        assert!(!has_phrase("fewer", "few"));
-    }
 }

@@ -14,6 +14,7 @@ mod code;
 mod context;
 mod document;
 mod finding;
+mod lower;
 mod report;
 mod rule;
 mod rules;

@@ -5,8 +5,9 @@ use super::cause::findings_of_unmet;
 use super::context::Context;
 use super::finding::{Finding, Level};
 use super::rule::{Looks, Rule};
-use crate::model::{ApplianceMap, CensusAnswer, Connection, Date, Known, Procedure};
+use crate::model::{ApplianceMap, CensusAnswer, Connection, Date, Id, Known, Procedure};
 use crate::simulate::{Run, Trace, simulate};
+use std::collections::BTreeMap;
 
 /// Whether a document may be followed as far as the checker can tell. Never "safe".
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -76,9 +77,11 @@ pub fn check_with(procedure: &Procedure, trace: &Trace, today: Date, rules: &[&'
     let n_found = findings.len();
     findings.retain(|finding| !is_waived(procedure, finding));
     let n_waived = n_found - findings.len();
+    let positions: BTreeMap<&Id, usize> =
+        procedure.steps.iter().enumerate().map(|(position, step)| (&step.id, position)).collect();
     // A finding without a step concerns the whole document and stands first.
     findings.sort_by_key(|finding| {
-        let position = finding.step.as_ref().and_then(|id| procedure.position(id));
+        let position = finding.step.as_ref().and_then(|id| positions.get(id).copied());
         (position, finding.level, finding.action, finding.code)
     });
     let rejected = findings.iter().any(|finding| finding.level == Level::Reject);

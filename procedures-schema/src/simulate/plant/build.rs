@@ -111,8 +111,8 @@ impl Plant {
             behind
         };
         let sealed = |id: &Id| {
-            let at = seals.iter().position(|s| s.id == *id)?;
-            seals.get(at).map(|s| (SealCell::new(at), s.policy.clone()))
+            let Some(Thing::Seal(cell)) = self.thing(id) else { return None };
+            seals.get(cell.index()).map(|seal| (cell, seal.policy.clone()))
         };
         let tight = connection.tight.as_ref().and_then(Known::value);
         ConnectionPlan {

@@ -15,13 +15,12 @@ pub(in crate::check) static RULE: Rule = Rule {
 };
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
-    let map = &context.procedure.map;
     let mut told: Vec<&Id> = Vec::new();
     for (at, action) in
         actions(context).filter(|(_, action)| action.verb == Verb::Make && action.seal == Some(Renewal::New))
     {
-        let used = action.on.iter().filter_map(|id| map.connection(id)).flat_map(|joint| &joint.seals);
-        for seal in used.filter_map(|used| map.seals.iter().find(|seal| seal.id == used.seal)) {
+        let used = action.on.iter().filter_map(|id| context.connection(id)).flat_map(|joint| &joint.seals);
+        for seal in used.filter_map(|used| context.seal(&used.seal)) {
             if seal.size.is_none() && seal.number.is_none() && !told.contains(&&seal.id) {
                 told.push(&seal.id);
                 let the = context.the_id(&seal.id);

@@ -17,7 +17,7 @@ pub(in crate::check) static RULE: Rule = Rule {
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (at, action) in actions(context) {
         let Some(torque) = &action.torque else { continue };
-        for joint in action.on.iter().filter_map(|id| context.procedure.map.connection(id)) {
+        for joint in action.on.iter().filter_map(|id| context.connection(id)) {
             let known = joint.tight.as_ref().and_then(Known::value).and_then(|tight| tight.torque.as_ref());
             if let Some(known) = known.filter(|known| *known != torque) {
                 let the = context.the_id(&joint.id);

@@ -16,7 +16,7 @@ pub(in crate::check) static RULE: Rule = Rule {
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (at, action) in actions(context).filter(|(_, action)| action.verb == Verb::Make) {
-        let named = action.on.iter().filter_map(|id| context.procedure.map.connection(id));
+        let named = action.on.iter().filter_map(|id| context.connection(id));
         let carries = named.filter(|k| k.family == Family::Joint && k.port.is_none() && k.section.is_some());
         for joint in carries.filter(|joint| joint.tight.is_none() && action.torque.is_none()) {
             let title =

@@ -19,7 +19,7 @@ const SEVERAL: u32 = 4;
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (at, action) in actions(context).filter(|(_, action)| action.verb == Verb::Make) {
-        for joint in action.on.iter().filter_map(|id| context.procedure.map.connection(id)) {
+        for joint in action.on.iter().filter_map(|id| context.connection(id)) {
             let tight = joint.tight.as_ref().and_then(Known::value);
             let torque = action.torque.is_some() || tight.is_some_and(|tight| tight.torque.is_some());
             let pattern = action.pattern.is_some() || tight.is_some_and(|tight| !tight.pattern.is_empty());

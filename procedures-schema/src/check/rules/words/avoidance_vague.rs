@@ -1,8 +1,9 @@
 //! `words/avoidance-vague`: a safety message says to be careful instead of what to do.
 
 use crate::check::context::Context;
-use crate::check::document::{has_phrase, steps};
+use crate::check::document::steps;
 use crate::check::finding::{Finding, Level};
+use crate::check::lower::Lower;
 use crate::check::rule::{Looks, Rule};
 
 pub(in crate::check) static RULE: Rule = Rule {
@@ -17,10 +18,9 @@ pub(in crate::check) static RULE: Rule = Rule {
 const PHRASES: &[&str] = &["be careful", "take care", "use caution", "caution must", "as appropriate"];
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for at in steps(context) {
+    for (at, _) in steps(context) {
         for message in &at.step.messages {
-            let avoidance = message.avoidance.to_lowercase();
-            if PHRASES.iter().any(|phrase| has_phrase(&avoidance, phrase)) {
+            if Lower::of(&message.avoidance).has_any(PHRASES) {
                 let title = format!("Step {} has a {} that says only to be careful", at.number, message.word);
                 findings.push(at.finding(rule, title, "Say what to do: wear, wait, keep away, close"));
             }

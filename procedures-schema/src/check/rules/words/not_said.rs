@@ -66,9 +66,8 @@ fn unsaid(context: &Context<'_>, position: usize, step: &Step, action: &Action) 
 
 /// What the map calls the seals of the connections that are made.
 fn seal_names<'c>(context: &Context<'c>, action: &Action) -> Vec<&'c str> {
-    let map = &context.procedure.map;
-    let used = action.on.iter().filter_map(|id| map.connection(id)).flat_map(|k| &k.seals);
-    used.filter_map(|used| map.seals.iter().find(|seal| seal.id == used.seal))
+    let used = action.on.iter().filter_map(|id| context.connection(id)).flat_map(|k| &k.seals);
+    used.filter_map(|used| context.seal(&used.seal))
         .flat_map(|seal| std::iter::once(&seal.name).chain(&seal.aliases))
         .map(String::as_str)
         .collect()

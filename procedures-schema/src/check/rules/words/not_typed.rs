@@ -1,7 +1,7 @@
 //! `words/not-typed`: a sentence says something to do that no action holds.
 
 use crate::check::context::Context;
-use crate::check::document::{has_phrase, steps};
+use crate::check::document::steps;
 use crate::check::finding::{Finding, Level};
 use crate::check::rule::{Looks, Rule};
 use crate::model::Span;
@@ -15,7 +15,7 @@ pub(in crate::check) static RULE: Rule = Rule {
 };
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for (at, said) in steps(context).zip(&context.said) {
+    for ((at, _), said) in steps(context).zip(&context.said) {
         let covered = |word: &Span| {
             let spans = at.step.actions.iter().flat_map(|action| &action.says);
             spans.into_iter().any(|span| span.0 < word.1 && word.0 < span.1)
@@ -52,9 +52,5 @@ fn names_a_thing(context: &Context<'_>, words: &str, from: u32) -> bool {
     let length = u32::try_from(words.chars().count()).unwrap_or(u32::MAX);
     let rest = Span(from, length).of(words).to_lowercase();
     let clause = rest.split([';', '.']).next().unwrap_or("");
-    context.procedure.map.things().any(|(_, _, name, aliases)| {
-        std::iter::once(name)
-            .chain(aliases.iter().map(String::as_str))
-            .any(|name| has_phrase(clause, &name.to_lowercase()))
-    })
+    context.names.stand_in(clause)
 }

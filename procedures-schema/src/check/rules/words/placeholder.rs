@@ -1,7 +1,7 @@
 //! `words/placeholder`: a sentence holds a place-holder.
 
 use crate::check::context::Context;
-use crate::check::document::{has_phrase, steps};
+use crate::check::document::steps;
 use crate::check::finding::{Finding, Level};
 use crate::check::rule::{Looks, Rule};
 
@@ -14,9 +14,8 @@ pub(in crate::check) static RULE: Rule = Rule {
 };
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for at in steps(context) {
-        let words = at.lower;
-        if PHRASES.iter().any(|phrase| has_phrase(words, phrase)) {
+    for (at, words) in steps(context) {
+        if words.has_any(PHRASES) {
             let title = format!("Step {} holds a place-holder", at.number);
             findings.push(at.finding(
                 rule,

@@ -1,7 +1,7 @@
 //! `words/repeat-without-stop`: a sentence repeats without saying until when.
 
 use crate::check::context::Context;
-use crate::check::document::{has_phrase, steps};
+use crate::check::document::steps;
 use crate::check::finding::{Finding, Level};
 use crate::check::rule::{Looks, Rule};
 
@@ -14,10 +14,8 @@ pub(in crate::check) static RULE: Rule = Rule {
 };
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for at in steps(context) {
-        let words = at.lower;
-        if has_phrase(words, "repeat") && !["until", "times", "once"].iter().any(|end| has_phrase(words, end))
-        {
+    for (at, words) in steps(context) {
+        if words.has("repeat") && !words.has_any(&["until", "times", "once"]) {
             let title = format!("Step {} repeats and does not say until when", at.number);
             findings.push(at.finding(rule, title, "Say until what is seen, and at most how often"));
         }
