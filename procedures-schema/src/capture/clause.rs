@@ -30,7 +30,7 @@ const CONDITIONS: &[&str] = &[
 ];
 
 /// Cuts words into clauses.
-pub(super) fn clauses(tokens: &[Token], said: &[Said]) -> Vec<Clause> {
+pub(super) fn clauses(tokens: &[Token<'_>], said: &[Said]) -> Vec<Clause> {
     let mut clauses: Vec<Clause> = Vec::new();
     for phrase in said.iter().filter(|said| !said.unsaid && !said.means.is_empty()) {
         let Some(first) = phrase.tokens.first().copied() else { continue };
@@ -63,7 +63,7 @@ pub(super) fn clauses(tokens: &[Token], said: &[Said]) -> Vec<Clause> {
 }
 
 /// Gives each clause its first and last token.
-fn set_ends(tokens: &[Token], clauses: &mut [Clause]) {
+fn set_ends(tokens: &[Token<'_>], clauses: &mut [Clause]) {
     let mut before = 0;
     for i in 0..clauses.len() {
         let Some(verb) = clauses.get(i).map(Clause::verb) else { continue };
@@ -85,12 +85,12 @@ fn set_ends(tokens: &[Token], clauses: &mut [Clause]) {
 }
 
 /// Whether a token stands in a condition: after "when", "until", up to a comma or the end of the sentence.
-fn is_conditional(tokens: &[Token], at: usize) -> bool {
+fn is_conditional(tokens: &[Token<'_>], at: usize) -> bool {
     for i in (0..=at).rev() {
         let Some(token) = tokens.get(i) else { return false };
         let ends = tokens.get(at + 1).is_none_or(|next| next.before != Break::None);
         // "With the vent open, drain the pump": how it stands, not what to do.
-        if i < at && (CONDITIONS.contains(&token.text.as_str()) || (ends && token.text == "with")) {
+        if i < at && (CONDITIONS.contains(&token.text.as_ref()) || (ends && token.text == "with")) {
             return true;
         }
         if token.before != Break::None {

@@ -60,7 +60,7 @@ impl Names {
     }
 
     /// The mentions in some words, outside the tokens that are taken as verbs.
-    pub(super) fn find(&self, tokens: &[Token], is_verb: impl Fn(usize) -> bool) -> Vec<Mention> {
+    pub(super) fn find(&self, tokens: &[Token<'_>], is_verb: impl Fn(usize) -> bool) -> Vec<Mention> {
         let words: Vec<String> = tokens.iter().map(|token| singular(&token.text)).collect();
         let mut found = Vec::new();
         let mut i = 0;
@@ -83,7 +83,7 @@ impl Names {
     }
 
     /// The longest match that begins at a token; whole names before ends of names.
-    fn longest(&self, tokens: &[Token], words: &[String], from: usize) -> Option<Mention> {
+    fn longest(&self, tokens: &[Token<'_>], words: &[String], from: usize) -> Option<Mention> {
         let mut best: (usize, bool) = (0, false);
         let mut named: Vec<&Name> = Vec::new();
         for name in &self.names {
@@ -119,7 +119,7 @@ impl Names {
 
 /// A name as it is looked for; once more without a letter or number at its end: "valve A".
 fn read_name(name: &str, candidate: &Candidate) -> Vec<Name> {
-    let all: Vec<String> = tokens(name).into_iter().map(|token| token.text).collect();
+    let all: Vec<String> = tokens(name).into_iter().map(|token| token.text.into_owned()).collect();
     let leading = all.iter().skip_while(|word| matches!(word.as_str(), "a" | "an" | "the"));
     let core: Vec<String> =
         leading.take_while(|word| !PREPOSITIONS.contains(&word.as_str())).cloned().collect();
@@ -142,7 +142,7 @@ fn read_name(name: &str, candidate: &Candidate) -> Vec<Name> {
 
 /// Whether a word before the end of a name leaves open which one it is. "The nuts" may be the union nuts;
 /// "the wing nuts" are others.
-fn leaves_open(token: &Token) -> bool {
+fn leaves_open(token: &Token<'_>) -> bool {
     const OPEN: &[&str] = &[
         "a",
         "all",
@@ -196,7 +196,7 @@ fn leaves_open(token: &Token) -> bool {
         "back",
         "down",
     ];
-    OPEN.contains(&token.text.as_str()) || token.text.contains(|c: char| c.is_ascii_digit())
+    OPEN.contains(&token.text.as_ref()) || token.text.contains(|c: char| c.is_ascii_digit())
 }
 
 fn is_plural(word: &str) -> bool {

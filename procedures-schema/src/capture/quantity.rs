@@ -42,7 +42,7 @@ impl Quantity {
 }
 
 /// The quantities in some words, in order; they do not overlap.
-pub(super) fn quantities(words: &str, tokens: &[Token], lexicon: &Lexicon) -> Vec<Quantity> {
+pub(super) fn quantities(words: &str, tokens: &[Token<'_>], lexicon: &Lexicon) -> Vec<Quantity> {
     let finder = Finder { words, tokens, lexicon };
     let mut found = Vec::new();
     let mut i = 0;
@@ -61,7 +61,7 @@ pub(super) fn quantities(words: &str, tokens: &[Token], lexicon: &Lexicon) -> Ve
 
 struct Finder<'a> {
     words: &'a str,
-    tokens: &'a [Token],
+    tokens: &'a [Token<'a>],
     lexicon: &'a Lexicon,
 }
 
@@ -70,11 +70,11 @@ type Found = (usize, Figures);
 
 impl Finder<'_> {
     fn text(&self, i: usize) -> &str {
-        self.tokens.get(i).map_or("", |token| token.text.as_str())
+        self.tokens.get(i).map_or("", |token| token.text.as_ref())
     }
 
     fn raw(&self, i: usize) -> &str {
-        self.tokens.get(i).map_or("", |token| token.raw.as_str())
+        self.tokens.get(i).map_or("", |token| token.raw)
     }
 
     fn span(&self, i: usize) -> Span {

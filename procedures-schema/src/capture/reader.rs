@@ -15,7 +15,7 @@ pub(super) struct Reader<'a> {
     pub(super) here: Here,
     pub(super) stage: &'a Stage,
     pub(super) lexicon: &'static Lexicon,
-    pub(super) tokens: Vec<Token>,
+    pub(super) tokens: Vec<Token<'a>>,
     pub(super) mentions: Vec<Mention>,
     /// What the last clauses were about, latest last: "it", "them".
     pub(super) last: Vec<Candidate>,
@@ -156,7 +156,7 @@ impl<'a> Reader<'a> {
 
     /// The text of a token.
     pub(super) fn text(&self, i: usize) -> &str {
-        self.tokens.get(i).map_or("", |token| token.text.as_str())
+        self.tokens.get(i).map_or("", |token| token.text.as_ref())
     }
 
     /// Whether one of these words stands in a clause.

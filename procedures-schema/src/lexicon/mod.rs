@@ -49,7 +49,7 @@ impl Lexicon {
     }
 
     /// The verb phrases in words that are already cut into tokens.
-    pub fn phrases_of(&self, tokens: &[Token]) -> Vec<Said> {
+    pub fn phrases_of(&self, tokens: &[Token<'_>]) -> Vec<Said> {
         self.phrases.find(tokens)
     }
 

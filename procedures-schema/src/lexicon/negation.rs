@@ -50,10 +50,10 @@ const KEEP_SAYING: &[&str] = &["fail", "forget", "omit", "only"];
 const ENDS: &[&str] = &["but", "instead", "otherwise", "then"];
 
 /// Whether what begins at a token is unsaid.
-pub(super) fn is_unsaid(tokens: &[Token], begin: usize) -> bool {
+pub(super) fn is_unsaid(tokens: &[Token<'_>], begin: usize) -> bool {
     let sentence =
         tokens.iter().take(begin + 1).rposition(|token| token.before == Break::Sentence).unwrap_or(0);
-    let word = |i: usize| tokens.get(i).map_or("", |token| token.text.as_str());
+    let word = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
     let unsays = |i: usize| {
         let kept = KEEP_SAYING.contains(&word(i + 1));
         let in_two = matches!((word(i), word(i + 1)), ("no", "need") | ("instead", "of"));
@@ -66,19 +66,19 @@ pub(super) fn is_unsaid(tokens: &[Token], begin: usize) -> bool {
 }
 
 /// Whether "not needed" or the like follows in the same part of the sentence.
-fn is_not_wanted(tokens: &[Token], begin: usize) -> bool {
+fn is_not_wanted(tokens: &[Token<'_>], begin: usize) -> bool {
     let after = tokens.iter().skip(begin + 1);
     let part: Vec<&str> =
-        after.take_while(|token| token.before == Break::None).map(|token| token.text.as_str()).collect();
+        after.take_while(|token| token.before == Break::None).map(|token| &*token.text).collect();
     part.windows(2).any(|pair| matches!(pair, ["not", wanted] if NOT_WANTED.contains(wanted)))
 }
 
 /// Whether what an unsaying word says reaches up to a token of the same sentence.
 ///
 /// A comma ends it, unless the sentence goes on with "or": "do not open, close or lock it".
-fn reaches(tokens: &[Token], from: usize, to: usize) -> bool {
+fn reaches(tokens: &[Token<'_>], from: usize, to: usize) -> bool {
     let mut between = tokens.iter().take(to + 1).skip(from + 1);
-    let ended = between.clone().any(|token| ENDS.contains(&token.text.as_str()));
+    let ended = between.clone().any(|token| ENDS.contains(&&*token.text));
     let comma = between.position(|token| token.before == Break::Comma);
     let goes_on_with_or = |comma: usize| {
         let rest = tokens.iter().skip(from + 1 + comma);

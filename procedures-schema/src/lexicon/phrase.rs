@@ -8,7 +8,6 @@ use super::amount::amount;
 use super::negation::is_unsaid;
 use super::text::{Break, Token};
 use crate::model::{Span, Verb};
-use std::collections::BTreeMap;
 
 /// At most this many words stand in a gap.
 const WIDEST: usize = 7;
@@ -36,9 +35,40 @@ impl Said {
 /// Phrases by their first word.
 #[derive(Debug)]
 pub(super) struct Phrases {
-    by_first: BTreeMap<&'static str, Vec<Phrase>>,
+    by_first: FirstWords,
     /// Words after which a word is a noun.
     before_nouns: &'static [&'static str],
+}
+
+/// Phrases by their first word, a list for each letter of the alphabet: most words of a sentence begin none,
+/// and that is soon seen.
+#[derive(Debug, Default)]
+struct FirstWords {
+    by_letter: [Vec<(&'static str, Vec<Phrase>)>; 27],
+}
+
+impl FirstWords {
+    fn add(&mut self, first: &'static str, phrase: Phrase) {
+        let Some(words) = self.by_letter.get_mut(letter(first)) else { return };
+        match words.binary_search_by_key(&first, |(word, _)| word) {
+            Ok(at) => words.get_mut(at).into_iter().for_each(|(_, known)| known.push(phrase.clone())),
+            Err(at) => words.insert(at, (first, vec![phrase])),
+        }
+    }
+
+    fn get(&self, first: &str) -> &[Phrase] {
+        let words = self.by_letter.get(letter(first)).map(Vec::as_slice).unwrap_or_default();
+        let found = words.binary_search_by_key(&first, |(word, _)| word).ok().and_then(|at| words.get(at));
+        found.map(|(_, phrases)| phrases.as_slice()).unwrap_or_default()
+    }
+}
+
+/// The position of a word's first letter in the alphabet; one behind the last for everything else.
+fn letter(word: &str) -> usize {
+    match word.bytes().next() {
+        Some(byte @ b'a'..=b'z') => usize::from(byte - b'a'),
+        _ => 26,
+    }
 }
 
 #[derive(Clone, Debug)]
@@ -64,9 +94,9 @@ fn part(written: &'static str) -> Part {
 }
 
 impl Part {
-    fn fits(&self, token: &Token) -> bool {
+    fn fits(&self, token: &Token<'_>) -> bool {
         match self {
-            Self::OneOf(forms) => forms.contains(&token.text.as_str()),
+            Self::OneOf(forms) => forms.contains(&&*token.text),
             Self::Number => {
                 token.text.starts_with(|c: char| c.is_ascii_digit()) || amount(&token.text).is_some()
             }
@@ -82,7 +112,7 @@ impl Phrases {
         lookalikes: &'static [&'static str],
         before_nouns: &'static [&'static str],
     ) -> Self {
-        let mut by_first: BTreeMap<&'static str, Vec<Phrase>> = BTreeMap::new();
+        let mut by_first = FirstWords::default();
         let nothing: &[Verb] = &[];
         let all = verbs.iter().copied().chain(lookalikes.iter().map(|written| (*written, nothing)));
         for (written, means) in all {
@@ -90,23 +120,23 @@ impl Phrases {
             let first = words.next().unwrap_or("");
             let rest: Vec<Part> = words.map(part).collect();
             for form in first.split('|') {
-                by_first.entry(form).or_default().push(Phrase { rest: rest.clone(), means });
+                by_first.add(form, Phrase { rest: rest.clone(), means });
             }
         }
         Self { by_first, before_nouns }
     }
 
     /// The phrases in a text, in the order of their first words.
-    pub(super) fn find(&self, tokens: &[Token]) -> Vec<Said> {
+    pub(super) fn find(&self, tokens: &[Token<'_>]) -> Vec<Said> {
         let mut found: Vec<(Vec<usize>, &'static [Verb])> = Vec::new();
         // Most phrases end after their first word; one list serves them all.
         let mut at: Vec<usize> = Vec::new();
         for (i, token) in tokens.iter().enumerate() {
             let before = i.checked_sub(1).and_then(|i| tokens.get(i)).filter(|_| token.before == Break::None);
-            if before.is_some_and(|before| self.before_nouns.contains(&before.text.as_str())) {
+            if before.is_some_and(|before| self.before_nouns.contains(&&*before.text)) {
                 continue;
             }
-            for phrase in self.by_first.get(token.text.as_str()).into_iter().flatten() {
+            for phrase in self.by_first.get(&token.text) {
                 at.clear();
                 at.push(i);
                 if self.goes_on(tokens, &phrase.rest, &mut at) {
@@ -127,7 +157,7 @@ impl Phrases {
     }
 
     /// Whether the rest of a phrase follows the last token of `at`; adds the tokens of it.
-    fn goes_on(&self, tokens: &[Token], rest: &[Part], at: &mut Vec<usize>) -> bool {
+    fn goes_on(&self, tokens: &[Token<'_>], rest: &[Part], at: &mut Vec<usize>) -> bool {
         let mut widest = 0;
         for part in rest {
             if matches!(part, Part::Gap) {
@@ -143,13 +173,13 @@ impl Phrases {
     }
 
     /// The first word that fits, at most `widest` words from a place, in the same clause.
-    fn next(&self, tokens: &[Token], from: usize, widest: usize, part: &Part) -> Option<usize> {
+    fn next(&self, tokens: &[Token<'_>], from: usize, widest: usize, part: &Part) -> Option<usize> {
         for i in from..=from + widest {
             let token = tokens.get(i)?;
             // A gap is part of one clause; "take the key and switch off" takes nothing off.
             let joined = i.checked_sub(1).and_then(|i| tokens.get(i));
-            let joined = joined.is_some_and(|token| matches!(token.text.as_str(), "and" | "then" | "or"));
-            if token.before != Break::None || (joined && self.by_first.contains_key(token.text.as_str())) {
+            let joined = joined.is_some_and(|token| matches!(&*token.text, "and" | "then" | "or"));
+            if token.before != Break::None || (joined && !self.by_first.get(&token.text).is_empty()) {
                 return None;
             }
             if part.fits(token) {

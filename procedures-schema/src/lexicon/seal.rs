@@ -31,11 +31,12 @@ const OLD: &[&str] = &["and", "existing", "no", "old", "reuse", "reused", "same"
 const FURTHEST: usize = 4;
 
 /// Whether a word for a seal, or one of `names`, stands near a word that says it is new.
-pub(super) fn says_new(tokens: &[Token], names: &[&str]) -> bool {
+pub(super) fn says_new(tokens: &[Token<'_>], names: &[&str]) -> bool {
     let names: Vec<String> = names.iter().map(|name| name.to_lowercase()).collect();
-    let is_seal = |token: &Token| SEALS.contains(&token.text.as_str()) || names.contains(&token.text);
-    let is_new = |token: &Token| NEW.contains(&token.text.as_str());
-    let positions = |test: &dyn Fn(&Token) -> bool| -> Vec<usize> {
+    let is_seal =
+        |token: &Token<'_>| SEALS.contains(&&*token.text) || names.iter().any(|name| *name == token.text);
+    let is_new = |token: &Token<'_>| NEW.contains(&&*token.text);
+    let positions = |test: &dyn Fn(&Token<'_>) -> bool| -> Vec<usize> {
         tokens.iter().enumerate().filter(|(_, token)| test(token)).map(|(i, _)| i).collect()
     };
     let seals = positions(&is_seal);
@@ -45,9 +46,9 @@ pub(super) fn says_new(tokens: &[Token], names: &[&str]) -> bool {
 }
 
 /// Whether two tokens belong together: close by, in one sentence, and nothing old between or before them.
-fn near(tokens: &[Token], first: usize, last: usize) -> bool {
+fn near(tokens: &[Token<'_>], first: usize, last: usize) -> bool {
     let between = tokens.iter().take(last + 1).skip(first + 1);
-    let is_old = |token: &Token| OLD.contains(&token.text.as_str());
+    let is_old = |token: &Token<'_>| OLD.contains(&&*token.text);
     let parted = between.clone().any(|token| token.before == Break::Sentence || is_old(token));
     let denied = first.checked_sub(1).and_then(|i| tokens.get(i)).is_some_and(|token| token.text == "no");
     last - first <= FURTHEST + 1 && !parted && !denied

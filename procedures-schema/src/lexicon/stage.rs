@@ -44,7 +44,7 @@ const HEADINGS: &[(&[&str], Stage)] = &[
 
 /// The stage that a heading names: a heading is a stage's words and at most two more.
 pub(super) fn stage(heading: &str) -> Option<Stage> {
-    let words: Vec<String> = tokens(heading).into_iter().map(|token| token.text).collect();
+    let words: Vec<String> = tokens(heading).into_iter().map(|token| token.text.into_owned()).collect();
     let names = |phrase: &[&str]| {
         words.len() <= phrase.len() + 2
             && words

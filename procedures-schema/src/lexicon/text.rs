@@ -1,6 +1,7 @@
 //! Words cut into tokens, each with its span and with the punctuation before it.
 
 use crate::model::Span;
+use std::borrow::Cow;
 
 /// What separates a token from the one before it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -15,11 +16,11 @@ pub enum Break {
 
 /// A word, a figure or a sign.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Token {
+pub struct Token<'w> {
     /// In lower case, with a plain apostrophe.
-    pub text: String,
+    pub text: Cow<'w, str>,
     /// As it stands in the words.
-    pub raw: String,
+    pub raw: &'w str,
     /// Where it stands.
     pub span: Span,
     /// What stands before it.
@@ -30,37 +31,50 @@ pub struct Token {
 ///
 /// A hyphen, point, slash or middle dot between letters or digits belongs to the token (`shut-off`,
 /// `d.c`, `1/2`, `N·m`), except a hyphen between digits (`5-6`); a comma only between digits (`0,5`).
-pub fn tokens(words: &str) -> Vec<Token> {
-    let chars: Vec<char> = words.chars().collect();
-    let at = |i: usize| chars.get(i).copied();
-    let mut tokens: Vec<Token> = Vec::new();
+pub fn tokens(words: &str) -> Vec<Token<'_>> {
+    let mut tokens: Vec<Token<'_>> = Vec::with_capacity(words.len() / 5);
     let mut before = Break::None;
-    let mut i = 0;
-    while let Some(c) = at(i) {
-        if !is_word_char(c) {
-            before = before.max(break_of(c));
-            i += 1;
+    let mut rest = words.chars();
+    let mut at = 0;
+    loop {
+        let here = rest.as_str();
+        let Some(first) = rest.next() else { break };
+        if !is_word_char(first) {
+            before = before.max(break_of(first));
+            at += 1;
             continue;
         }
-        let from = i;
-        i += 1;
-        while let Some(c) = at(i) {
-            let joins = || match (at(i - 1), at(i + 1)) {
-                (Some(left), Some(right)) => joins(left, c, right),
-                _ => false,
-            };
-            if !is_word_char(c) && !joins() {
+        let from = at;
+        at += 1;
+        let mut left = first;
+        let mut is_plain = plain_already(first);
+        loop {
+            let mut ahead = rest.clone();
+            let Some(c) = ahead.next() else { break };
+            let belongs = is_word_char(c) || ahead.clone().next().is_some_and(|right| joins(left, c, right));
+            if !belongs {
                 break;
             }
-            i += 1;
+            is_plain &= plain_already(c);
+            left = c;
+            rest = ahead;
+            at += 1;
         }
-        let word = chars.get(from..i).unwrap_or_default();
-        let raw: String = word.iter().collect();
-        let text = word.iter().flat_map(|c| plain(*c).to_lowercase()).collect();
-        tokens.push(Token { text, raw, span: Span(point(from), point(i)), before });
+        let raw = here.get(..here.len() - rest.as_str().len()).unwrap_or_default();
+        let text = if is_plain {
+            Cow::Borrowed(raw)
+        } else {
+            Cow::Owned(raw.chars().flat_map(|c| plain(c).to_lowercase()).collect())
+        };
+        tokens.push(Token { text, raw, span: Span(point(from), point(at)), before });
         before = Break::None;
     }
     tokens
+}
+
+/// Whether a character is as a token's text has it.
+fn plain_already(c: char) -> bool {
+    c.is_ascii() && !c.is_ascii_uppercase()
 }
 
 /// The character, a curly apostrophe made plain.

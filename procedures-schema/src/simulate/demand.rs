@@ -261,8 +261,8 @@ impl Machine<'_> {
 
     /// Whether something of the section stands open, so that what leaks by is seen.
     fn is_open(&self, section: SectionCell) -> bool {
-        let here = self.plant().section(section).map(|plan| plan.connections.as_slice()).unwrap_or_default();
-        here.iter().any(|cell| self.look(cell, |state| !state.is_made()) == Some(true))
+        let mut here = self.unsettled_in(section);
+        here.any(|cell| self.look(&cell, |state| !state.is_made()) == Some(true))
     }
 
     /// Whether every movement that feeds the section is restrained.
@@ -409,11 +409,9 @@ impl Machine<'_> {
 
     /// The temporary item that closes a connection.
     pub(super) fn closing_item(&self, connection: ConnectionCell) -> Option<super::TemporaryCell> {
-        let mut items = self.plant().temporaries();
-        let found = items.find(|(cell, plan)| {
-            plan.closes && plan.on == Some(connection) && self.now(cell).is_some_and(|state| state.in_place)
-        });
-        found.map(|(cell, _)| cell)
+        let items = self.plant().connection(connection).map(|plan| plan.closed_by.as_slice());
+        let mut items = items.unwrap_or_default().iter();
+        items.find(|item| self.now(*item).is_some_and(|state| state.in_place)).copied()
     }
 
     /// Connections of a section through which its medium would come out. Vents and taps may stand open
@@ -421,9 +419,8 @@ impl Machine<'_> {
     pub(super) fn open_ends(&self, section: SectionCell, filling: bool) -> Vec<ConnectionCell> {
         use crate::model::Port;
         let vented = filling && self.plant().row_of(section).is_some_and(|row| row.fills_vented);
-        let here = self.plant().section(section).map(|plan| plan.connections.as_slice()).unwrap_or_default();
-        here.iter()
-            .filter_map(|cell| self.plant().connection(*cell).map(|plan| (*cell, plan)))
+        self.unsettled_in(section)
+            .filter_map(|cell| self.plant().connection(cell).map(|plan| (cell, plan)))
             .filter(|(_, plan)| plan.family != Family::Connector)
             .filter(|(_, plan)| match plan.port {
                 Some(Port::Sample) => false,

@@ -146,8 +146,7 @@ impl Machine<'_> {
         if state.lost {
             return vec![(missed(Demand::SettingNotRestored, thing), self.since(&setting))];
         }
-        let mut settings = self.trace.plant.settings();
-        let plan = settings.find(|(cell, _)| *cell == setting).map(|(_, plan)| plan);
+        let plan = self.trace.plant.setting(setting);
         let kinds = plan.map(|plan| plan.affects.as_slice()).unwrap_or_default();
         let set = state.last_set;
         kinds.iter().flat_map(|kind| self.not_tested(thing, tests_of_setting(kind), set)).collect()

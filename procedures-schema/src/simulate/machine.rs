@@ -10,7 +10,10 @@ use super::timeline::{Found, Timeline};
 use super::touched::Touched;
 use super::trace::{Cell, Trace};
 use super::unmet::{CannotJudge, Demand, Reason, Unmet};
-use super::{ApplianceCell, ClockCell, Guard, Place, Plant, SectionCell, Side, SupplyCell, SupplyState};
+use super::{
+    ApplianceCell, ClockCell, ConnectionCell, ConnectionState, Guard, Place, Plant, SectionCell, Side,
+    SupplyCell, SupplyState,
+};
 use crate::model::{Action, Id, Procedure, Step, Verb};
 use std::cell::Cell as Slot;
 
@@ -112,6 +115,7 @@ impl<'p> Machine<'p> {
         if action.verb == Verb::Test {
             self.forget_stamped(action, guard, &parts);
         }
+        self.settle();
         let changes = matches!(
             action.verb,
             Verb::Isolate | Verb::Lock | Verb::Restore | Verb::Release | Verb::Charge | Verb::Start
@@ -119,6 +123,30 @@ impl<'p> Machine<'p> {
         if changes {
             self.look_at_supplies(guard);
         }
+    }
+
+    /// What the action in hand left as in service on every way need not be looked at any more.
+    fn settle(&mut self) {
+        let way = self.trace.run.way().clone();
+        for thing in self.touched.newly_changed() {
+            let is_settled = self.on_all(&way, |machine| match thing {
+                Thing::Connection(cell) => machine.look(&cell, ConnectionState::is_made) == Some(true),
+                Thing::Setting(cell) => machine.look(&cell, |state| !state.lost) == Some(true),
+                _ => true,
+            });
+            if is_settled == Some(true) {
+                self.touched.is_settled(thing);
+            }
+        }
+    }
+
+    /// Connections of a section of which some fastener may be undone, in the order of the map.
+    pub(super) fn unsettled_in(&self, section: SectionCell) -> impl Iterator<Item = ConnectionCell> {
+        self.touched.unsettled().filter_map(move |thing| {
+            let Thing::Connection(cell) = thing else { return None };
+            let plan = self.trace.plant.connection(cell)?;
+            (plan.section == Some(section)).then_some(cell)
+        })
     }
 
     /// The guard of a step within the ways of the run; none if the step is not on them.

@@ -1,4 +1,4 @@
-//! What was changed and may still wait for a test, so that a test or a start need not look at everything.
+//! What was changed: so that a test, a start or a restored supply need not look at everything.
 //!
 //! A list may hold too much: whoever takes one looks at each thing, and says afterwards which of them have
 //! nothing left to wait for on any way of the run. It never holds too little: every change comes in again.
@@ -21,6 +21,10 @@ pub(super) enum For {
 pub(super) struct Touched {
     changed: Vec<Thing>,
     waiting: BTreeMap<For, Waiting>,
+    /// What may be otherwise than in service.
+    unsettled: BTreeSet<Thing>,
+    /// How many changes have been looked through for what is settled again.
+    n_settled: usize,
 }
 
 #[derive(Clone, Debug, Default)]
@@ -34,6 +38,24 @@ impl Touched {
     /// Takes note of a change.
     pub(super) fn note(&mut self, thing: Thing) {
         self.changed.push(thing);
+        self.unsettled.insert(thing);
+    }
+
+    /// What may be otherwise than in service, in the order of the map.
+    pub(super) fn unsettled(&self) -> impl Iterator<Item = Thing> {
+        self.unsettled.iter().copied()
+    }
+
+    /// What was changed since this was asked last.
+    pub(super) fn newly_changed(&mut self) -> Vec<Thing> {
+        let new = self.changed.get(self.n_settled..).unwrap_or_default().to_vec();
+        self.n_settled = self.changed.len();
+        new
+    }
+
+    /// Takes note that a thing is as in service on every way of the run.
+    pub(super) fn is_settled(&mut self, thing: Thing) {
+        self.unsettled.remove(&thing);
     }
 
     /// What waits, in the order of the map, as far as it concerns the one that asks.

@@ -170,14 +170,8 @@ impl Machine<'_> {
     /// at, as far as that can be done now, are looked at.
     fn demand_finished_behind(&mut self, component: ComponentCell) {
         let thing = Thing::Component(component);
-        let plant = &self.trace.plant;
-        let parts: Vec<ComponentCell> =
-            plant.components().filter(|(_, p)| p.behind.contains(&component)).map(|(c, _)| c).collect();
-        let joints: Vec<ConnectionCell> = plant
-            .connections()
-            .filter(|(_, k)| k.reach.contains(&component) && !k.joins.contains(&component))
-            .map(|(c, _)| c)
-            .collect();
+        let Some(plan) = self.trace.plant.component(component) else { return };
+        let (parts, joints) = (plan.covers.clone(), plan.hides.clone());
         let unfinished_part = |part: &ComponentCell| {
             self.now(part).is_some_and(|s| matches!(s.whereabouts, Whereabouts::Off | Whereabouts::Aside))
         };

@@ -108,9 +108,10 @@ impl Machine<'_> {
 
     /// Connections of a section that are not made, ports apart: joints, sealed doors, plugs, terminals.
     fn parted(&self, section: SectionCell) -> Vec<ConnectionCell> {
-        let plant = &self.trace.plant;
-        let here = plant.connections().filter(|(_, k)| k.section == Some(section) && k.port.is_none());
-        here.map(|(cell, _)| cell).filter(|cell| !self.is_closed(*cell)).collect()
+        let is_port = |cell: &ConnectionCell| {
+            self.trace.plant.connection(*cell).is_some_and(|plan| plan.port.is_some())
+        };
+        self.unsettled_in(section).filter(|cell| !is_port(cell) && !self.is_closed(*cell)).collect()
     }
 
     /// Demands the tests of touched joints of a section that are due by now.
@@ -149,7 +150,8 @@ impl Machine<'_> {
             let gone = self.now(&item).is_none_or(|state| !state.in_place);
             self.demand(gone, Demand::RunWithTemporary, Some(Thing::Temporary(item)), Vec::new());
         }
-        let settings: Vec<SettingCell> = self.trace.plant.settings().map(|(cell, _)| cell).collect();
+        let is_setting = |thing| if let Thing::Setting(cell) = thing { Some(cell) } else { None };
+        let settings: Vec<SettingCell> = self.touched.unsettled().filter_map(is_setting).collect();
         for setting in settings {
             let kept = self.now(&setting).is_none_or(|state| !state.lost);
             self.demand(kept, Demand::RunWithLostSetting, Some(Thing::Setting(setting)), Vec::new());

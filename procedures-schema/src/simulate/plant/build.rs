@@ -25,6 +25,7 @@ impl Plant {
         plant.connections = map.connections.iter().map(|c| plant.plan_connection(c, &map.seals)).collect();
         plant.cross_reference(&map.components);
         plant.temporaries = map.temporary.iter().map(|t| plant.plan_temporary(t)).collect();
+        plant.cross_reference_items();
         plant.settings = map.settings.iter().map(|s| plant.plan_setting(s)).collect();
         plant.questions = procedure.questions.iter().map(plan_question).collect();
         plant.seals = map.seals.iter().map(|s| s.id.clone()).collect();
@@ -90,6 +91,11 @@ impl Plant {
                 }
             }
             behind.sort_unstable();
+            for guard in &behind {
+                if let Some(plan) = self.components.get_mut(guard.index()) {
+                    plan.covers.push(ComponentCell::new(i));
+                }
+            }
             if let Some(plan) = self.components.get_mut(i) {
                 plan.behind = behind;
             }
@@ -129,6 +135,7 @@ impl Plant {
             grouping: connection.grouping.clone(),
             flexible: connection.flexible.unwrap_or(connection.family == Family::Connector),
             bond: connection.bond,
+            closed_by: Vec::new(),
             looks_like: connection.looks_like.iter().filter_map(|id| self.connection_named(id)).collect(),
             again: tight.and_then(|tight| tight.again.as_ref()).map(|again| again == "hot"),
         }
@@ -185,6 +192,11 @@ impl Plant {
                     plan.bares.push(section);
                 }
             }
+            for guard in connection.reach.iter().filter(|guard| !connection.joins.contains(guard)) {
+                if let Some(plan) = self.components.get_mut(guard.index()) {
+                    plan.hides.push(ConnectionCell::new(i));
+                }
+            }
             for joined in &connection.joins {
                 if let Some(plan) = self.components.get_mut(joined.index()) {
                     plan.connections.push(ConnectionCell::new(i));
@@ -204,6 +216,14 @@ impl Plant {
                 if let Some(carried) = self.components.get_mut(i) {
                     carried.carried_by = Some(carrier);
                 }
+            }
+        }
+    }
+
+    fn cross_reference_items(&mut self) {
+        for (i, item) in self.temporaries.iter().enumerate().filter(|(_, item)| item.closes) {
+            if let Some(plan) = item.on.and_then(|on| self.connections.get_mut(on.index())) {
+                plan.closed_by.push(TemporaryCell::new(i));
             }
         }
     }
@@ -261,6 +281,8 @@ fn plan_component(component: &Component) -> ComponentPlan {
     ComponentPlan {
         id: component.id.clone(),
         behind: Vec::new(),
+        covers: Vec::new(),
+        hides: Vec::new(),
         carries: Vec::new(),
         carried_by: None,
         connections: Vec::new(),

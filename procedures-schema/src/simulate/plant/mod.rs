@@ -157,6 +157,8 @@ pub struct ConnectionPlan {
     pub flexible: bool,
     /// Whether its two sides must be bonded before it opens.
     pub bond: bool,
+    /// Temporary items that close it while they sit on it.
+    pub closed_by: Vec<TemporaryCell>,
     /// Connections with which it may be confused.
     pub looks_like: Vec<ConnectionCell>,
     /// Whether it must be tightened again, and whether that is done hot.
@@ -170,6 +172,10 @@ pub struct ComponentPlan {
     pub id: Id,
     /// What stands before it, with all that stands before that.
     pub behind: Vec<ComponentCell>,
+    /// Components that it stands before.
+    pub covers: Vec<ComponentCell>,
+    /// Connections that are reached only once it is out of the way, its own left out.
+    pub hides: Vec<ConnectionCell>,
     /// Parts that come off with it.
     pub carries: Vec<ComponentCell>,
     /// The part with which it comes off.
