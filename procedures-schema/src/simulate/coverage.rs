@@ -13,11 +13,15 @@ use super::trace::{ApplianceCell, TestCell};
 use super::unmet::Demand;
 use super::{Cell, Guard, Place};
 use crate::model::{Action, Handle, Id, Mode, Role, TestKind};
+use std::collections::BTreeSet;
 
 impl Machine<'_> {
     /// What a test may stamp: every section, and what was touched and waits for it.
     pub(super) fn awaiting(&mut self, action: &Action, guard: &Guard) -> Vec<Thing> {
         let Some(row) = action.test.as_ref().and_then(test_row) else { return Vec::new() };
+        if !action.on.is_empty() {
+            return self.named_for_test(action).into_iter().filter(|t| self.concerns(row, *t)).collect();
+        }
         let waits_for = self.waits_for(row, action, guard);
         let mut touched = std::mem::take(&mut self.touched);
         let concerns = |thing| self.concerns(row, thing);
@@ -33,7 +37,7 @@ impl Machine<'_> {
     /// What was stamped on every way of the run waits no longer.
     pub(super) fn forget_stamped(&mut self, action: &Action, guard: &Guard, parts: &[Part]) {
         let Some(row) = action.test.as_ref().and_then(test_row) else { return };
-        if guard != self.trace.run.way() {
+        if guard != self.trace.run.way() || !action.on.is_empty() {
             return;
         }
         let Some(who) = self.waits_for(row, action, guard) else { return };
@@ -288,7 +292,6 @@ impl Machine<'_> {
     /// Whether a test covers a thing now.
     fn covers(&self, row: &TestRow, action: &Action, thing: Thing) -> bool {
         self.concerns(row, thing)
-            && self.is_named(action, thing)
             && match thing {
                 Thing::Connection(k) => self.covers_joint(row, action, k),
                 // Every test stamps the sections that it loads: so much was tested before a joint was opened.
@@ -321,28 +324,26 @@ impl Machine<'_> {
         reach.iter().all(|c| self.now(c).is_some_and(|s| s.whereabouts != Whereabouts::Fitted))
     }
 
-    /// Whether the author's names leave a thing in: named itself, belonging to a named part, lying in a
-    /// named section; everything, if nothing is named.
-    fn is_named(&self, action: &Action, thing: Thing) -> bool {
-        if action.on.is_empty() {
-            return true;
-        }
+    /// What the author's names leave in: what is named, what belongs to a named part, what lies in a named
+    /// section.
+    fn named_for_test(&self, action: &Action) -> BTreeSet<Thing> {
         let plant = &self.trace.plant;
-        action.on.iter().filter_map(|id| plant.thing(id)).any(|named| {
-            named == thing
-                || match thing {
-                    Thing::Connection(k) => plant.connection(k).is_some_and(|plan| {
-                        plan.joins.iter().any(|part| named == Thing::Component(*part))
-                            || plan.section.is_some_and(|s| self.sections_of_area(named).contains(&s))
-                    }),
-                    Thing::Section(section) => self.sections_of_area(named).contains(&section),
-                    Thing::Setting(setting) => {
-                        let part = plant.setting(setting).and_then(|plan| plan.of);
-                        part.is_some_and(|part| named == Thing::Component(part))
-                    }
-                    _ => false,
-                }
-        })
+        let mut things = BTreeSet::new();
+        for named in action.on.iter().filter_map(|id| plant.thing(id)) {
+            things.insert(named);
+            if let Thing::Component(part) = named
+                && let Some(plan) = plant.component(part)
+            {
+                things.extend(plan.connections.iter().map(|cell| Thing::Connection(*cell)));
+                things.extend(plan.settings.iter().map(|cell| Thing::Setting(*cell)));
+            }
+            for section in self.sections_of_area(named) {
+                things.insert(Thing::Section(section));
+                let here = plant.section(section).map(|plan| plan.connections.as_slice());
+                things.extend(here.unwrap_or_default().iter().map(|cell| Thing::Connection(*cell)));
+            }
+        }
+        things
     }
 
     /// The sections that a name stands for as an area; a joint is no area.

@@ -25,8 +25,8 @@ impl Plant {
         plant.connections = map.connections.iter().map(|c| plant.plan_connection(c, &map.seals)).collect();
         plant.cross_reference(&map.components);
         plant.temporaries = map.temporary.iter().map(|t| plant.plan_temporary(t)).collect();
-        plant.cross_reference_items();
         plant.settings = map.settings.iter().map(|s| plant.plan_setting(s)).collect();
+        plant.cross_reference_items();
         plant.questions = procedure.questions.iter().map(plan_question).collect();
         plant.seals = map.seals.iter().map(|s| s.id.clone()).collect();
         plant.find_behind_automatic();
@@ -226,6 +226,11 @@ impl Plant {
                 plan.closed_by.push(TemporaryCell::new(i));
             }
         }
+        for (i, setting) in self.settings.iter().enumerate() {
+            if let Some(plan) = setting.of.and_then(|of| self.components.get_mut(of.index())) {
+                plan.settings.push(SettingCell::new(i));
+            }
+        }
     }
 
     fn find_behind_automatic(&mut self) {
@@ -286,6 +291,7 @@ fn plan_component(component: &Component) -> ComponentPlan {
         carries: Vec::new(),
         carried_by: None,
         connections: Vec::new(),
+        settings: Vec::new(),
         bares: Vec::new(),
         starts_itself: component.starts_itself,
         role: component.role.clone(),

@@ -182,6 +182,8 @@ pub struct ComponentPlan {
     pub carried_by: Option<ComponentCell>,
     /// Its connections.
     pub connections: Vec<ConnectionCell>,
+    /// Its settings.
+    pub settings: Vec<SettingCell>,
     /// Guarded sections that lie bare once it is out of the way.
     pub bares: Vec<SectionCell>,
     /// Whether it starts by itself when its supply comes back.
