@@ -40,35 +40,41 @@ pub(super) struct Phrases {
     before_nouns: &'static [&'static str],
 }
 
-/// Phrases by their first word, a list for each letter of the alphabet: most words of a sentence begin none,
-/// and that is soon seen.
-#[derive(Debug, Default)]
+/// Phrases by their first word, spread over many short lists: most words of a sentence begin none, and that
+/// is soon seen.
+#[derive(Debug)]
 struct FirstWords {
-    by_letter: [Vec<(&'static str, Vec<Phrase>)>; 27],
+    lists: Vec<Vec<(&'static str, Vec<Phrase>)>>,
 }
 
 impl FirstWords {
+    const N_LISTS: usize = 1024;
+
+    fn new() -> Self {
+        Self { lists: vec![Vec::new(); Self::N_LISTS] }
+    }
+
     fn add(&mut self, first: &'static str, phrase: Phrase) {
-        let Some(words) = self.by_letter.get_mut(letter(first)) else { return };
-        match words.binary_search_by_key(&first, |(word, _)| word) {
-            Ok(at) => words.get_mut(at).into_iter().for_each(|(_, known)| known.push(phrase.clone())),
-            Err(at) => words.insert(at, (first, vec![phrase])),
+        let Some(list) = self.lists.get_mut(list_of(first)) else { return };
+        match list.iter_mut().find(|(word, _)| *word == first) {
+            Some((_, known)) => known.push(phrase),
+            None => list.push((first, vec![phrase])),
         }
     }
 
     fn get(&self, first: &str) -> &[Phrase] {
-        let words = self.by_letter.get(letter(first)).map(Vec::as_slice).unwrap_or_default();
-        let found = words.binary_search_by_key(&first, |(word, _)| word).ok().and_then(|at| words.get(at));
+        let list = self.lists.get(list_of(first)).map(Vec::as_slice).unwrap_or_default();
+        let found = list.iter().find(|(word, _)| *word == first);
         found.map(|(_, phrases)| phrases.as_slice()).unwrap_or_default()
     }
 }
 
-/// The position of a word's first letter in the alphabet; one behind the last for everything else.
-fn letter(word: &str) -> usize {
-    match word.bytes().next() {
-        Some(byte @ b'a'..=b'z') => usize::from(byte - b'a'),
-        _ => 26,
-    }
+/// The list of a word, from its length and the bytes at its ends.
+fn list_of(word: &str) -> usize {
+    let bytes = word.as_bytes();
+    let byte = |at: usize| bytes.get(at).map_or(0, |byte| usize::from(*byte));
+    let mixed = byte(0) * 31 + byte(1) * 7 + byte(bytes.len().saturating_sub(1)) * 173 + bytes.len() * 59;
+    mixed % FirstWords::N_LISTS
 }
 
 #[derive(Clone, Debug)]
@@ -112,7 +118,7 @@ impl Phrases {
         lookalikes: &'static [&'static str],
         before_nouns: &'static [&'static str],
     ) -> Self {
-        let mut by_first = FirstWords::default();
+        let mut by_first = FirstWords::new();
         let nothing: &[Verb] = &[];
         let all = verbs.iter().copied().chain(lookalikes.iter().map(|written| (*written, nothing)));
         for (written, means) in all {
@@ -132,11 +138,15 @@ impl Phrases {
         // Most phrases end after their first word; one list serves them all.
         let mut at: Vec<usize> = Vec::new();
         for (i, token) in tokens.iter().enumerate() {
+            let phrases = self.by_first.get(&token.text);
+            if phrases.is_empty() {
+                continue;
+            }
             let before = i.checked_sub(1).and_then(|i| tokens.get(i)).filter(|_| token.before == Break::None);
             if before.is_some_and(|before| self.before_nouns.contains(&&*before.text)) {
                 continue;
             }
-            for phrase in self.by_first.get(&token.text) {
+            for phrase in phrases {
                 at.clear();
                 at.push(i);
                 if self.goes_on(tokens, &phrase.rest, &mut at) {
