@@ -81,6 +81,10 @@ pub fn apply(document: &Arc<Procedure>, edit: &Edit) -> Result<Applied, EditErro
             }
             vec![step.id.clone()]
         }
+        Edit::SetScope(scope) => {
+            scope.write(&mut next);
+            Vec::new()
+        }
         Edit::SetMap(map) => {
             next.map = map.clone();
             Vec::new()

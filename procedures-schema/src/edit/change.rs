@@ -1,5 +1,6 @@
 //! The edits there are.
 
+use super::Scope;
 use crate::model::{ApplianceMap, Id, Step};
 use std::sync::Arc;
 
@@ -32,6 +33,8 @@ pub enum Edit {
         /// The step as it shall be.
         step: Arc<Step>,
     },
+    /// Replaces what the document says of itself.
+    SetScope(Box<Scope>),
     /// Replaces the appliance map.
     SetMap(Arc<ApplianceMap>),
 }

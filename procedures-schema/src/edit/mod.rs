@@ -6,10 +6,12 @@
 
 mod apply;
 mod change;
+mod scope;
 mod session;
 
 pub use apply::{Applied, EditError, apply};
 pub use change::Edit;
+pub use scope::Scope;
 pub use session::{Session, Undone};
 
 #[cfg(test)]

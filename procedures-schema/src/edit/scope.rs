@@ -1,0 +1,49 @@
+//! What a document says of itself before its map and its steps.
+
+use crate::model::{CensusEntry, Country, Procedure};
+
+/// Purpose, right appliance, country, competence and the census of circuits.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Scope {
+    /// What the job is for.
+    pub purpose: String,
+    /// What the rating plate of the right appliance says.
+    pub applies_to: String,
+    /// The gases for which it holds.
+    pub gases: Vec<String>,
+    /// The country whose practice the limits follow.
+    pub country: Option<Country>,
+    /// What whoever follows it must be competent for.
+    pub competence: Vec<String>,
+    /// A remark on the whole document.
+    pub note: String,
+    /// The census of circuits.
+    pub census: Vec<CensusEntry>,
+}
+
+impl Scope {
+    /// The scope of a document.
+    pub fn of(document: &Procedure) -> Self {
+        Self {
+            purpose: document.purpose.clone(),
+            applies_to: document.applies_to.clone(),
+            gases: document.gases.clone(),
+            country: document.country.clone(),
+            competence: document.competence.clone(),
+            note: document.note.clone(),
+            census: document.census.clone(),
+        }
+    }
+
+    /// Writes it into a document.
+    pub(super) fn write(&self, document: &mut Procedure) {
+        let Self { purpose, applies_to, gases, country, competence, note, census } = self.clone();
+        document.purpose = purpose;
+        document.applies_to = applies_to;
+        document.gases = gases;
+        document.country = country;
+        document.competence = competence;
+        document.note = note;
+        document.census = census;
+    }
+}
