@@ -170,6 +170,58 @@ pub struct Isolator {
     pub rest: Rest,
 }
 
+impl Section {
+    /// A section of which nothing but its name is said.
+    pub fn new(id: Id, name: &str) -> Self {
+        Self {
+            id,
+            name: name.to_owned(),
+            volume: None,
+            normally_empty: false,
+            images: Vec::new(),
+            rest: Rest::default(),
+        }
+    }
+}
+
+impl Circuit {
+    /// A circuit of one section.
+    pub fn new(id: Id, name: &str, kind: CircuitKind, section: Section) -> Self {
+        Self {
+            id,
+            name: name.to_owned(),
+            kind,
+            sections: vec![section],
+            fed_by: Vec::new(),
+            nominal: Vec::new(),
+            flammable: false,
+            premix: false,
+            discharge_wait: None,
+            images: Vec::new(),
+            rest: Rest::default(),
+        }
+    }
+}
+
+impl Isolator {
+    /// An isolator that is open in service.
+    pub fn new(id: Id, name: &str, between: (Id, Id), handle: Handle) -> Self {
+        Self {
+            id,
+            name: name.to_owned(),
+            aliases: Vec::new(),
+            between,
+            handle,
+            normal: Position::Open,
+            lockable: None,
+            bleed: None,
+            location: String::new(),
+            images: Vec::new(),
+            rest: Rest::default(),
+        }
+    }
+}
+
 fn open() -> Position {
     Position::Open
 }

@@ -100,3 +100,27 @@ pub struct Component {
     #[serde(flatten)]
     pub rest: Rest,
 }
+
+impl Component {
+    /// A component of which nothing but its name is said.
+    pub fn new(id: Id, name: &str) -> Self {
+        Self {
+            id,
+            name: name.to_owned(),
+            aliases: Vec::new(),
+            location: String::new(),
+            role: None,
+            mass: None,
+            behind: Vec::new(),
+            carried_by: None,
+            held_in: None,
+            starts_itself: false,
+            moved_by: Vec::new(),
+            direction: String::new(),
+            materials: Vec::new(),
+            number: None,
+            images: Vec::new(),
+            rest: Rest::default(),
+        }
+    }
+}

@@ -33,3 +33,20 @@ pub struct Setting {
     #[serde(flatten)]
     pub rest: Rest,
 }
+
+impl Setting {
+    /// A setting of which nothing but its name is said.
+    pub fn new(id: Id, name: &str) -> Self {
+        Self {
+            id,
+            name: name.to_owned(),
+            aliases: Vec::new(),
+            of: None,
+            readable_when: None,
+            affects: Vec::new(),
+            in_menu: false,
+            images: Vec::new(),
+            rest: Rest::default(),
+        }
+    }
+}

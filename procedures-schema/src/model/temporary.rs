@@ -52,3 +52,26 @@ pub struct Temporary {
     #[serde(flatten)]
     pub rest: Rest,
 }
+
+impl Temporary {
+    /// An item of which nothing but its name is said.
+    pub fn new(id: Id, name: &str) -> Self {
+        Self {
+            id,
+            name: name.to_owned(),
+            aliases: Vec::new(),
+            on: None,
+            closes: false,
+            bonds: None,
+            restrains: None,
+            flow: None,
+            arrives_with: None,
+            notice: false,
+            gauge: false,
+            initially: false,
+            stays: None,
+            images: Vec::new(),
+            rest: Rest::default(),
+        }
+    }
+}
