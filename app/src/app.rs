@@ -1,9 +1,11 @@
 //! The frame of the application: finds what there is to begin with, then shows Write or Follow.
 
+use crate::appliance::page::ApplianceScreen;
 use crate::components::lane_patterns::LanePatterns;
 use crate::follow::job_store::JobStore;
 use crate::follow::page::FollowScreen;
 use crate::follow::standing::Standing;
+use crate::library::page::ProceduresScreen;
 use crate::route::{self, Screen};
 use crate::state::EditorStore;
 use crate::state::offline::OfflineLine;
@@ -59,6 +61,8 @@ pub fn App(
         <LanePatterns />
         {move || match screen.get() {
             Screen::Write => view! { <WriteScreen store offline=offline.words() /> }.into_any(),
+            Screen::Procedures => view! { <ProceduresScreen store /> }.into_any(),
+            Screen::Appliance => view! { <ApplianceScreen store /> }.into_any(),
             Screen::Follow => view! { <FollowScreen jobs offline=offline.words() /> }.into_any(),
         }}
     }

@@ -13,8 +13,10 @@
 #![allow(clippy::needless_pass_by_value, reason = "components take their properties by value")]
 
 pub mod app;
+pub mod appliance;
 pub mod components;
 pub mod follow;
+pub mod library;
 pub mod panic_notice;
 pub mod route;
 pub mod state;

@@ -10,6 +10,10 @@ pub enum Screen {
     Write,
     /// Following it.
     Follow,
+    /// The procedures on this device.
+    Procedures,
+    /// The appliance of the open one.
+    Appliance,
 }
 
 impl Screen {
@@ -17,12 +21,16 @@ impl Screen {
         match self {
             Self::Write => "/write",
             Self::Follow => "/follow",
+            Self::Procedures => "/procedures",
+            Self::Appliance => "/appliance",
         }
     }
 
     fn of_address() -> Self {
         match location_hash().as_deref() {
             Some("/follow") => Self::Follow,
+            Some("/procedures") => Self::Procedures,
+            Some("/appliance") => Self::Appliance,
             _ => Self::Write,
         }
     }
@@ -41,7 +49,7 @@ pub fn go(screen: Screen) {
     let _ = location().set_hash(screen.hash());
 }
 
-/// The two tabs.
+/// The tabs.
 #[component]
 pub fn Tabs(
     /// The screen that is shown.
@@ -51,5 +59,11 @@ pub fn Tabs(
         let current = (shown == screen).then_some("page");
         view! { <button type="button" class="tab" aria-current=current on:click=move |_| go(screen)>{name}</button> }
     };
-    view! { <nav class="tabs" aria-label="Screens">{tab(Screen::Write, "Write")}{tab(Screen::Follow, "Follow")}</nav> }
+    let tabs = [
+        (Screen::Procedures, "Procedures"),
+        (Screen::Appliance, "Appliance"),
+        (Screen::Write, "Write"),
+        (Screen::Follow, "Follow"),
+    ];
+    view! { <nav class="tabs" aria-label="Screens">{tabs.map(|(screen, name)| tab(screen, name))}</nav> }
 }

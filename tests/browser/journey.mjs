@@ -1,12 +1,13 @@
 // The main job, end to end: from the demo on the screen to a job that survives the loss of server and browser.
 import assert from 'node:assert/strict';
 import { spawnSync } from 'node:child_process';
-import { kill, launchWith, newProfile, removeProfile } from './browser.mjs';
-import { accessible, fitsTheWidth, picture } from './looking.mjs';
+import { kill, newProfile, removeProfile } from './browser.mjs';
+import { accessible, picture } from './looking.mjs';
 import { commandLine, out, page as folder } from './places.mjs';
 import { Follow } from './pages/follow.mjs';
 import { Write } from './pages/write.mjs';
 import { Server } from './server.mjs';
+import { begin, look } from './visit.mjs';
 
 /** A step that changes nothing on the appliance. */
 const NEW_WORDS = 'Sweep the floor and leave the plant room tidy.';
@@ -33,30 +34,6 @@ export async function walk(tally, screen) {
     await server.stop();
     removeProfile(profile);
   }
-}
-
-/** A browser with the profile of this journey, and its page, which must not complain. */
-async function begin({ screen, profile }) {
-  const browser = await launchWith(profile, screen.options);
-  browser.setDefaultTimeout(20_000);
-  const page = browser.pages()[0] ?? (await browser.newPage());
-  const complaints = [];
-  page.on('pageerror', (error) => complaints.push(String(error)));
-  page.on('console', (message) => {
-    if (message.type() === 'error') complaints.push(message.text());
-  });
-  page.on('request', (request) => {
-    const { protocol, hostname } = new URL(request.url());
-    if (protocol.startsWith('http') && hostname !== '127.0.0.1') complaints.push(`asked ${request.url()}`);
-  });
-  return { browser, page, complaints };
-}
-
-async function look({ tally, screen }, { page, complaints }, name) {
-  await tally.look(`${name}: accessible`, () => accessible(page));
-  await tally.look(`${name}: fits the width`, () => fitsTheWidth(page));
-  await tally.look(`${name}: no complaint in the console, no request elsewhere`, () => assert.deepEqual(complaints, []));
-  await picture(page, `${screen.name}-${name}`);
 }
 
 async function write(place, visit) {

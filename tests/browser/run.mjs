@@ -1,6 +1,7 @@
 // The end-to-end tests: node tests/browser/run.mjs, after a build. `./dev test` does both.
 import { existsSync } from 'node:fs';
 import { walk } from './journey.mjs';
+import { walkFromNothing } from './nothing.mjs';
 import { commandLine, page, repository } from './places.mjs';
 import { Tally } from './tally.mjs';
 
@@ -17,5 +18,8 @@ for (const needed of [page, commandLine, repository('tests/browser/node_modules'
 }
 
 const tally = new Tally();
-for (const screen of SCREENS) await walk(tally, screen);
+for (const screen of SCREENS) {
+  await walk(tally, screen);
+  await walkFromNothing(tally, screen);
+}
 process.exit(tally.close() ? 0 : 1);

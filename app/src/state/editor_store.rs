@@ -207,6 +207,10 @@ impl EditorStore {
         self.taken_out.get_untracked()
     }
 
+    pub(super) fn name_now(self) -> String {
+        self.name.get_untracked()
+    }
+
     pub(super) fn undo_label_now(self) -> Option<String> {
         self.session.with_untracked(|session| session.undo_label().map(str::to_owned))
     }

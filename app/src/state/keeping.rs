@@ -47,13 +47,17 @@ pub struct KeptDocument {
     pub text: String,
     /// When it was kept.
     pub at_ms: u64,
+    /// When it was removed from the list; it stays for a while and can be brought back.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub removed_ms: Option<u64>,
 }
 
 /// The part of the state that keeps the document.
 #[derive(Clone, Copy)]
 pub struct Keeper {
     state: RwSignal<Kept>,
-    latest: StoredValue<Option<(Arc<Procedure>, String)>>,
+    /// What is to be written: the last state of each procedure that was changed.
+    latest: StoredValue<Vec<(Arc<Procedure>, String)>>,
     timer: StoredValue<Option<TimeoutHandle>>,
     unkept_since: StoredValue<Option<u64>>,
     writing: StoredValue<bool>,
@@ -64,7 +68,7 @@ impl Default for Keeper {
     fn default() -> Self {
         Self {
             state: RwSignal::new(Kept::Untouched),
-            latest: StoredValue::new(None),
+            latest: StoredValue::new(Vec::new()),
             timer: StoredValue::new(None),
             unkept_since: StoredValue::new(None),
             writing: StoredValue::new(false),
@@ -87,7 +91,10 @@ impl Keeper {
     /// Takes note of a new document; writes it at once or, while somebody types, a moment later.
     pub fn changed(self, document: Arc<Procedure>, name: String, is_typing: bool) {
         let now = clock::now_ms();
-        self.latest.set_value(Some((document, name)));
+        self.latest.update_value(|latest| {
+            latest.retain(|(other, _)| other.id != document.id);
+            latest.push((document, name));
+        });
         self.state.set(Kept::Keeping);
         let since = self.unkept_since.get_value().unwrap_or(now);
         self.unkept_since.set_value(Some(since));
@@ -103,7 +110,7 @@ impl Keeper {
     /// Writes what is pending now.
     pub fn flush(self) {
         self.stop_timer();
-        if self.writing.get_value() || self.latest.with_value(Option::is_none) {
+        if self.writing.get_value() || self.latest.with_value(Vec::is_empty) {
             // A write under way looks again when it is through.
             return;
         }
@@ -119,7 +126,11 @@ impl Keeper {
 
     async fn write(self) {
         let mut outcome = Ok(());
-        while let Some((document, name)) = self.latest.try_update_value(Option::take).flatten() {
+        let next = || {
+            let first = |latest: &mut Vec<_>| (!latest.is_empty()).then(|| latest.remove(0));
+            self.latest.try_update_value(first).flatten()
+        };
+        while let Some((document, name)) = next() {
             self.unkept_since.set_value(None);
             let slow = set_timeout_with_handle(move || self.is_slow(), SLOW).ok();
             outcome = keep(&document, &name).await;
@@ -127,9 +138,11 @@ impl Keeper {
                 slow.clear();
             }
             if outcome.is_err() {
-                // Unless something newer waits already, this is what has to be tried again.
+                // Unless something newer of it waits already, this is what has to be tried again.
                 self.latest.update_value(|latest| {
-                    latest.get_or_insert((document, name));
+                    if latest.iter().all(|(other, _)| other.id != document.id) {
+                        latest.insert(0, (document, name));
+                    }
                 });
                 break;
             }
@@ -163,7 +176,12 @@ impl Keeper {
 }
 
 async fn keep(document: &Procedure, name: &str) -> Result<(), database::StoreError> {
-    let kept = KeptDocument { name: name.to_owned(), text: format::write(document), at_ms: clock::now_ms() };
+    let kept = KeptDocument {
+        name: name.to_owned(),
+        text: format::write(document),
+        at_ms: clock::now_ms(),
+        removed_ms: None,
+    };
     // Two strings always serialise.
     let text = serde_json::to_string(&kept).unwrap_or_default();
     let id = document.id.as_str();
@@ -183,7 +201,10 @@ pub async fn kept_document() -> Result<Option<KeptDocument>, String> {
         |error: database::StoreError| format!("What is kept on this device cannot be read: {error}.");
     let Some(id) = database::kept(Store::Meta, CURRENT).await.map_err(in_words)? else { return Ok(None) };
     let Some(text) = database::kept(Store::Docs, &id).await.map_err(in_words)? else { return Ok(None) };
-    serde_json::from_str(&text)
-        .map(Some)
-        .map_err(|error| format!("What is kept on this device is damaged: {error}."))
+    read(&text).map(Some)
+}
+
+/// Reads what was kept.
+pub(super) fn read(text: &str) -> Result<KeptDocument, String> {
+    serde_json::from_str(text).map_err(|error| format!("What is kept on this device is damaged: {error}."))
 }

@@ -7,12 +7,15 @@
 pub mod clock;
 pub mod commands;
 pub mod editor_store;
+pub mod files;
 pub mod ids;
 pub mod judged;
 pub mod keeping;
+pub mod map_edits;
 pub mod offline;
 pub mod opening;
 pub mod rereading;
+pub mod shelf;
 pub mod taken_out;
 
 pub use commands::Command;

@@ -12,8 +12,6 @@ use procedures_schema::edit::Edit;
 use procedures_schema::format;
 use procedures_schema::model::{IdSource, Procedure};
 
-/// The demonstration's folder and name on this site.
-const DEMO: &str = "demo/circulation-pump.putback.json";
 /// The demonstration's name as a file.
 const DEMO_NAME: &str = "circulation-pump";
 /// What follows the name of every procedure's file.
@@ -45,7 +43,7 @@ impl Beginning {
     }
 
     async fn demo(notice: Option<String>) -> Self {
-        let demo = files::own_text(DEMO)
+        let demo = files::own_text(&sample_path(DEMO_NAME))
             .await
             .and_then(|text| format::read(text.as_bytes()).map_err(|error| error.to_string()));
         match demo {
@@ -85,6 +83,11 @@ impl Beginning {
         }
         store
     }
+}
+
+/// Where a procedure that comes with the page stands on this site.
+pub(super) fn sample_path(name: &str) -> String {
+    format!("demo/{name}{ENDING}")
 }
 
 fn damaged(kept: &KeptDocument, reason: &str) -> String {

@@ -132,6 +132,20 @@ pub async fn kept(store: Store, key: &str) -> Result<Option<String>, StoreError>
     }
 }
 
+/// Every text of a store.
+///
+/// # Errors
+/// If the database cannot be opened or read, also on a second connection.
+pub async fn kept_all(store: Store) -> Result<Vec<String>, StoreError> {
+    match try_kept_all(store).await {
+        Err(error) if error.is_stale_connection() => {
+            forget_connection();
+            try_kept_all(store).await
+        }
+        other => other,
+    }
+}
+
 async fn try_keep(entries: &[Entry<'_>], durability: Durability) -> Result<(), StoreError> {
     let database = connection().await?;
     let stores: Array = Store::ALL
@@ -177,6 +191,14 @@ async fn try_kept(store: Store, key: &str) -> Result<Option<String>, StoreError>
     let transaction = database.transaction_with_str_and_mode(store.name(), IdbTransactionMode::Readonly)?;
     let request = transaction.object_store(store.name())?.get(&key.into())?;
     Ok(answer(&request).await?.as_string())
+}
+
+async fn try_kept_all(store: Store) -> Result<Vec<String>, StoreError> {
+    let database = connection().await?;
+    let transaction = database.transaction_with_str_and_mode(store.name(), IdbTransactionMode::Readonly)?;
+    let request = transaction.object_store(store.name())?.get_all()?;
+    let all = Array::from(&answer(&request).await?);
+    Ok(all.iter().filter_map(|text| text.as_string()).collect())
 }
 
 /// Settles when the transaction does; made before the first request, so that nothing is missed.

@@ -1,9 +1,8 @@
 //! The head of Write: what is open, the verdict, whether it is kept, undo, files.
 
-use super::page::open_file;
 use crate::route::{Screen, Tabs};
 use crate::state::keeping::Kept;
-use crate::state::{Command, EditorStore, clock};
+use crate::state::{Command, EditorStore, clock, files};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
@@ -107,7 +106,7 @@ fn FileKeys(store: EditorStore) -> impl IntoView {
     let picked = move |event: web_sys::Event| {
         let field: web_sys::HtmlInputElement = event_target(&event);
         if let Some(file) = field.files().and_then(|files| files.get(0)) {
-            open_file(store, file);
+            files::open_file(store, file);
         }
         // So that the same file can be picked again after it was mended.
         field.set_value("");

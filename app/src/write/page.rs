@@ -11,9 +11,8 @@ use super::row_lanes::end_lanes;
 use super::row_margin::RowMargin;
 use crate::state::EditorStore;
 use crate::state::editor_store::Focus;
-use crate::storage::files;
+use crate::state::files;
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 use wasm_bindgen::JsCast;
 
 /// Everything of Write.
@@ -92,16 +91,6 @@ fn dropped(store: EditorStore, event: &web_sys::DragEvent) {
     event.prevent_default();
     let file = event.data_transfer().and_then(|data| data.files()).and_then(|files| files.get(0));
     if let Some(file) = file {
-        open_file(store, file);
+        files::open_file(store, file);
     }
-}
-
-/// Opens a file that a person picked or dropped.
-pub fn open_file(store: EditorStore, file: web_sys::File) {
-    spawn_local(async move {
-        match files::bytes_of(&file).await {
-            Ok(bytes) => store.open_bytes(&file.name(), &bytes),
-            Err(reason) => store.notice().set(Some(reason)),
-        }
-    });
 }

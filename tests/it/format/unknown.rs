@@ -5,7 +5,7 @@
 use super::samples::good;
 use super::{faults_by_schema, read, validator};
 use crate::laws::Dice;
-use procedures_schema::edit::{Edit, Session, apply};
+use procedures_schema::edit::{Edit, Scope, Session, apply};
 use procedures_schema::format;
 use procedures_schema::model::{ApplianceMap, Id, Procedure, Step};
 use serde_json::{Map, Value, json};
@@ -102,6 +102,8 @@ fn each_edit(dice: &mut Dice, value: &Value, procedure: &Procedure) -> Vec<(Edit
     "Other words.".clone_into(&mut changed.words);
     let mut map: ApplianceMap = (*procedure.map).clone();
     map.components.reverse();
+    let mut scope = Scope::of(procedure);
+    scope.census.reverse();
     vec![
         (Edit::SetTitle("New".to_owned()), after(&|v| v["title"] = json!("New"))),
         (
@@ -125,6 +127,14 @@ fn each_edit(dice: &mut Dice, value: &Value, procedure: &Procedure) -> Vec<(Edit
             after(&|v| v["steps"][at]["words"] = json!("Other words.")),
         ),
         (
+            Edit::SetScope(Box::new(scope)),
+            after(&|v| {
+                if let Some(census) = v.get_mut("census").and_then(Value::as_array_mut) {
+                    census.reverse();
+                }
+            }),
+        ),
+        (
             Edit::SetMap(Arc::new(map)),
             after(&|v| {
                 if let Some(components) = v["map"].get_mut("components").and_then(Value::as_array_mut) {
@@ -143,7 +153,8 @@ fn kind(edit: &Edit) -> usize {
         Edit::RemoveStep { .. } => 2,
         Edit::MoveStep { .. } => 3,
         Edit::SetStep { .. } => 4,
-        Edit::SetMap(_) => 5,
+        Edit::SetScope(_) => 5,
+        Edit::SetMap(_) => 6,
     }
 }
 
@@ -153,7 +164,7 @@ fn edits_and_undo_keep_what_they_do_not_name() {
     for (value, procedure) in extended(cases(), 3).filter(|(_, procedure)| !procedure.steps.is_empty()) {
         let document = Arc::new(procedure);
         let edits = each_edit(&mut dice, &value, &document);
-        assert_eq!(edits.iter().map(|(edit, _)| kind(edit)).collect::<Vec<_>>(), [0, 1, 2, 3, 4, 5]);
+        assert_eq!(edits.iter().map(|(edit, _)| kind(edit)).collect::<Vec<_>>(), [0, 1, 2, 3, 4, 5, 6]);
         for (edit, expected) in edits {
             let applied = apply(&document, &edit).expect("it applies");
             assert_says(&applied.document, &expected, &format!("{edit:?}"));

@@ -60,6 +60,7 @@ const APP_ARROWS: &[Folder] = &[
     Folder { name: "state", own: &["storage"], core: WHOLE_CORE },
     Folder { name: "follow", own: &["components", "state", "storage"], core: READER_CORE },
     Folder { name: "write", own: &["components", "state", "storage"], core: WHOLE_CORE },
+    Folder { name: "appliance", own: &["components", "state"], core: &["model", "units", "edit"] },
     Folder { name: "library", own: &["components", "state", "storage"], core: &["model", "units", "format"] },
 ];
 

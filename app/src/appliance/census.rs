@@ -1,0 +1,91 @@
+//! The census: for every kind of circuit, whether the appliance has it and whether the job touches it. An
+//! answer that is missing is not a no.
+
+use crate::state::EditorStore;
+use leptos::prelude::*;
+use procedures_schema::model::{CensusAnswer, CensusEntry, CircuitKind};
+use procedures_schema::units::Rest;
+
+/// The questions, one a kind.
+#[component]
+pub fn Census(
+    /// The editor's state.
+    store: EditorStore,
+) -> impl IntoView {
+    let rest_absent = move |_| {
+        store.change_scope("answer the rest of the census", None, |scope| {
+            for kind in CircuitKind::ALL {
+                if scope.census.iter().all(|entry| entry.kind != *kind) {
+                    scope.census.push(entry(kind, CensusAnswer::Absent));
+                }
+            }
+        });
+    };
+    let open = Memo::new(move |_| {
+        store.document().with(|document| {
+            CircuitKind::ALL
+                .iter()
+                .filter(|kind| document.census.iter().all(|entry| entry.kind != **kind))
+                .count()
+        })
+    });
+    let rest = move || {
+        (open.get() > 0).then(|| {
+            let words = format!("The other {} are not here", open.get());
+            view! { <button type="button" class="quiet add" on:click=rest_absent>{words}</button> }
+        })
+    };
+    view! {
+        <section class="things-of">
+            <h2 class="stage">"Which circuits the appliance has"</h2>
+            <ul class="census">{CircuitKind::ALL.iter().map(|kind| view! { <Question store kind /> }).collect_view()}</ul>
+            {rest}
+        </section>
+    }
+}
+
+/// One question with its three answers.
+#[component]
+fn Question(store: EditorStore, kind: &'static CircuitKind) -> impl IntoView {
+    let answered = Memo::new(move |_| {
+        store.document().with(|document| {
+            document.census.iter().find(|entry| entry.kind == *kind).map(|entry| entry.answer.clone())
+        })
+    });
+    let answer = move |answer: &'static CensusAnswer| {
+        let set = move |_| {
+            store.change_scope("answer the census", None, |scope| {
+                match scope.census.iter_mut().find(|entry| entry.kind == *kind) {
+                    Some(known) => known.answer = answer.clone(),
+                    None => scope.census.push(entry(kind, answer.clone())),
+                }
+            });
+        };
+        let is_given = move || answered.with(|given| given.as_ref() == Some(answer));
+        view! {
+            <label class="answer">
+                <input type="radio" name=format!("census {}", kind.word()) prop:checked=is_given on:change=set />
+                <span>{in_short(answer)}</span>
+            </label>
+        }
+    };
+    view! {
+        <li class:unanswered=move || answered.with(Option::is_none)>
+            <fieldset><legend>{kind.word()}</legend>{CensusAnswer::ALL.iter().map(answer).collect_view()}</fieldset>
+        </li>
+    }
+}
+
+/// The answer as it fits beside two others.
+fn in_short(answer: &CensusAnswer) -> &str {
+    match answer {
+        CensusAnswer::Touched => "touched",
+        CensusAnswer::NotTouched => "left alone",
+        CensusAnswer::Absent => "not here",
+        CensusAnswer::Other(word) => word,
+    }
+}
+
+fn entry(kind: &CircuitKind, answer: CensusAnswer) -> CensusEntry {
+    CensusEntry { kind: kind.clone(), answer, rest: Rest::default() }
+}

@@ -1,0 +1,19 @@
+//! The Appliance screen: what the document is about, which circuits the appliance has, and every thing that
+//! the steps name, each with a sheet of its own. It reads memos and changes the map by named edits.
+
+pub mod census;
+pub mod circuit_sheet;
+pub mod component_sheet;
+pub mod connection_sheet;
+pub mod describe;
+pub mod fields;
+pub mod isolator_sheet;
+pub mod list;
+pub mod page;
+pub mod scope;
+pub mod seal_sheet;
+pub mod section_sheet;
+pub mod setting_sheet;
+pub mod sheet;
+pub mod temporary_sheet;
+pub mod tight_fields;

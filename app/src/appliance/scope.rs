@@ -1,0 +1,53 @@
+//! What the document says of itself: purpose, right appliance, country, competence, remark.
+
+use super::fields::{ChoiceField, TextField};
+use super::sheet::{listed, words_or};
+use crate::state::EditorStore;
+use leptos::prelude::*;
+use procedures_schema::edit::Scope;
+use procedures_schema::model::{Country, Procedure};
+
+/// Its fields.
+#[component]
+pub fn ScopeFields(
+    /// The editor's state.
+    store: EditorStore,
+) -> impl IntoView {
+    let countries = Signal::stored(words_or("not said", Country::ALL.iter().map(Country::word)));
+    let country = Signal::derive(move || {
+        store
+            .document()
+            .with(|document| document.country.as_ref().map(|c| c.word().to_owned()).unwrap_or_default())
+    });
+    let set_country = Callback::new(move |word: String| {
+        let chosen = (!word.is_empty()).then(|| Country::from_word(&word));
+        store.change_scope("change the country", None, |scope| scope.country = chosen);
+    });
+    view! {
+        <section class="things-of">
+            <h2 class="stage">"The job"</h2>
+            <div class="sheet open">
+                {line(store, "What the job is for", "Renew the pump without draining the plant.", |d| d.purpose.clone(), |s, text| s.purpose = text)}
+                {line(store, "Plate of the right appliance", "Boiler K7, pump P2: 230 V, 250 mm", |d| d.applies_to.clone(), |s, text| s.applies_to = text)}
+                {line(store, "Gases", "G20, with commas between", |d| d.gases.join(", "), |s, text| s.gases = listed(&text))}
+                <ChoiceField label="Country whose practice its limits follow" value=country options=countries send=set_country />
+                {line(store, "Whoever follows it is competent for", "electrical work, with commas between", |d| d.competence.join(", "), |s, text| s.competence = listed(&text))}
+                {line(store, "Remark", "", |d| d.note.clone(), |s, text| s.note = text)}
+            </div>
+        </section>
+    }
+}
+
+fn line(
+    store: EditorStore,
+    label: &'static str,
+    hint: &'static str,
+    get: fn(&Procedure) -> String,
+    set: fn(&mut Scope, String),
+) -> impl IntoView {
+    let value = Memo::new(move |_| store.document().with(|document| get(document)));
+    let send = Callback::new(move |typed: String| {
+        store.change_scope(&format!("change: {label}"), Some(label), |scope| set(scope, typed));
+    });
+    view! { <TextField label value=value.into() send hint /> }
+}

@@ -1,0 +1,260 @@
+//! Changing the appliance map and what the document says of itself: each change is one edit with a name.
+//!
+//! A thing that steps or other things use is not taken out: the person is told where it is used.
+
+use super::editor_store::EditorStore;
+use super::ids::RandomIds;
+use leptos::prelude::Set;
+use procedures_schema::edit::{Edit, Scope};
+use procedures_schema::model::{
+    Action, ApplianceMap, Circuit, CircuitKind, Component, Connection, Family, Handle, Id, IdSource,
+    Isolator, Procedure, SUPPLY, Seal, SealPolicy, Section, Setting, Temporary, ThingKind,
+};
+use std::sync::Arc;
+
+/// A sort of thing that a map has a list of.
+pub trait InMap: Clone + PartialEq + Send + Sync + 'static {
+    /// The thing with this id.
+    fn find<'m>(map: &'m ApplianceMap, id: &Id) -> Option<&'m Self>;
+    /// The thing with this id, to be changed.
+    fn find_mut<'m>(map: &'m mut ApplianceMap, id: &Id) -> Option<&'m mut Self>;
+    /// Its name.
+    fn name(&self) -> &str;
+    /// Names it.
+    fn rename(&mut self, name: String);
+}
+
+macro_rules! in_map {
+    ($($thing:ident in $list:ident;)*) => {$(
+        impl InMap for $thing {
+            fn find<'m>(map: &'m ApplianceMap, id: &Id) -> Option<&'m Self> {
+                map.$list.iter().find(|thing| thing.id == *id)
+            }
+            fn find_mut<'m>(map: &'m mut ApplianceMap, id: &Id) -> Option<&'m mut Self> {
+                map.$list.iter_mut().find(|thing| thing.id == *id)
+            }
+            fn name(&self) -> &str {
+                &self.name
+            }
+            fn rename(&mut self, name: String) {
+                self.name = name;
+            }
+        }
+    )*};
+}
+
+in_map! {
+    Isolator in isolators;
+    Component in components;
+    Connection in connections;
+    Seal in seals;
+    Temporary in temporary;
+    Setting in settings;
+}
+
+impl InMap for Circuit {
+    fn find<'m>(map: &'m ApplianceMap, id: &Id) -> Option<&'m Self> {
+        map.circuits.iter().find(|circuit| circuit.id == *id)
+    }
+    fn find_mut<'m>(map: &'m mut ApplianceMap, id: &Id) -> Option<&'m mut Self> {
+        map.circuits.iter_mut().find(|circuit| circuit.id == *id)
+    }
+    fn name(&self) -> &str {
+        &self.name
+    }
+    /// The only section goes by the name of its circuit until it has one of its own.
+    fn rename(&mut self, name: String) {
+        if let [section] = self.sections.as_mut_slice()
+            && section.name == self.name
+        {
+            section.name.clone_from(&name);
+        }
+        self.name = name;
+    }
+}
+
+impl InMap for Section {
+    fn find<'m>(map: &'m ApplianceMap, id: &Id) -> Option<&'m Self> {
+        map.circuits.iter().flat_map(|circuit| &circuit.sections).find(|section| section.id == *id)
+    }
+    fn find_mut<'m>(map: &'m mut ApplianceMap, id: &Id) -> Option<&'m mut Self> {
+        map.circuits.iter_mut().flat_map(|circuit| &mut circuit.sections).find(|section| section.id == *id)
+    }
+    fn name(&self) -> &str {
+        &self.name
+    }
+    fn rename(&mut self, name: String) {
+        self.name = name;
+    }
+}
+
+impl EditorStore {
+    /// Changes the map as one entry of undo; with a group, typing in one field stays one.
+    pub fn change_map(self, label: &str, group: Option<&str>, change: impl FnOnce(&mut ApplianceMap)) {
+        let document = self.document_now();
+        let mut map = (*document.map).clone();
+        change(&mut map);
+        if map != *document.map {
+            self.edit(&[Edit::SetMap(Arc::new(map))], label, group);
+        }
+    }
+
+    /// Changes what the document says of itself.
+    pub fn change_scope(self, label: &str, group: Option<&str>, change: impl FnOnce(&mut Scope)) {
+        let before = Scope::of(&self.document_now());
+        let mut scope = before.clone();
+        change(&mut scope);
+        if scope != before {
+            self.edit(&[Edit::SetScope(Box::new(scope))], label, group);
+        }
+    }
+
+    /// Adds a thing of a kind under a name that nothing else has; gives its id.
+    pub fn add_thing(self, kind: ThingKind, belongs_to: Option<&Id>) -> Id {
+        let document = self.document_now();
+        let name = free_name(&document.map, kind);
+        let id = RandomIds.next_id(word(kind));
+        let (made, owner) = (id.clone(), belongs_to.cloned());
+        self.change_map(&format!("add the {name}"), None, |map| add(map, kind, made, &name, owner));
+        id
+    }
+
+    /// Takes a thing out that nothing uses; otherwise says where it is used and changes nothing.
+    pub fn remove_thing(self, id: &Id) {
+        let document = self.document_now();
+        let name = document.map.name_of(id).to_owned();
+        let mut users: Vec<String> = used_in(&document, id).iter().map(|n| format!("step {n}")).collect();
+        users.extend(used_by(&document.map, id).into_iter().map(|other| format!("the {other}")));
+        if users.is_empty() {
+            self.change_map(&format!("take the {name} out"), None, |map| remove(map, id));
+        } else {
+            let users = users.join(", ");
+            let words = format!("The {name} stays: it is used in {users}. Take it out there first.");
+            self.notice().set(Some(words));
+        }
+    }
+}
+
+/// The numbers of the steps that name a thing.
+pub fn used_in(document: &Procedure, id: &Id) -> Vec<usize> {
+    let steps = document.steps.iter().enumerate();
+    steps.filter(|(_, step)| step.actions.iter().any(|a| names(a, id))).map(|(i, _)| i + 1).collect()
+}
+
+fn names(action: &Action, id: &Id) -> bool {
+    let details = [&action.through, &action.vent, &action.at].into_iter().flatten();
+    let after_failure = action.on_fail.iter().flat_map(|on_fail| &on_fail.steps);
+    action.on.iter().chain(details).any(|named| named == id)
+        || after_failure.flat_map(|step| &step.actions).any(|action| names(action, id))
+}
+
+/// The names of the things of the map that refer to a thing.
+fn used_by(map: &ApplianceMap, id: &Id) -> Vec<String> {
+    let of = |list: &[Id]| list.contains(id);
+    let is = |one: &Option<Id>| one.as_ref() == Some(id);
+    let mut users = Vec::new();
+    // A circuit is used where one of its sections is; a section, by itself, only where others name it.
+    let inside: Vec<&Id> = map
+        .circuits
+        .iter()
+        .filter(|circuit| circuit.id == *id)
+        .flat_map(|circuit| circuit.sections.iter().map(|section| &section.id))
+        .collect();
+    for circuit in map.circuits.iter().filter(|circuit| of(&circuit.fed_by)) {
+        users.push(circuit.name.clone());
+    }
+    for isolator in &map.isolators {
+        let sides = [&isolator.between.0, &isolator.between.1];
+        if sides.iter().any(|side| **side == *id || inside.contains(side)) {
+            users.push(isolator.name.clone());
+        }
+    }
+    for part in &map.components {
+        if of(&part.behind) || of(&part.moved_by) || is(&part.carried_by) || is(&part.held_in) {
+            users.push(part.name.clone());
+        }
+    }
+    for k in &map.connections {
+        let section = k.section.as_ref().is_some_and(|section| section == id || inside.contains(&section));
+        let seals = k.seals.iter().any(|used| used.seal == *id);
+        let reach = k.reached_after.as_ref().is_some_and(|reach| of(reach));
+        if of(&k.joins) || section || seals || reach || of(&k.looks_like) {
+            users.push(k.name.clone());
+        }
+    }
+    for item in &map.temporary {
+        if [&item.on, &item.bonds, &item.restrains, &item.flow, &item.arrives_with].into_iter().any(is) {
+            users.push(item.name.clone());
+        }
+    }
+    for setting in map.settings.iter().filter(|setting| is(&setting.of) || is(&setting.readable_when)) {
+        users.push(setting.name.clone());
+    }
+    users
+}
+
+/// What a kind is called.
+pub fn word(kind: ThingKind) -> &'static str {
+    match kind {
+        ThingKind::Circuit => "circuit",
+        ThingKind::Section => "section",
+        ThingKind::Isolator => "isolator",
+        ThingKind::Component => "component",
+        ThingKind::Connection => "connection",
+        ThingKind::Seal => "seal",
+        ThingKind::Temporary => "temporary item",
+        ThingKind::Setting => "setting",
+    }
+}
+
+fn free_name(map: &ApplianceMap, kind: ThingKind) -> String {
+    let is_taken = |name: &str| map.things().any(|(_, _, known, _)| known == name);
+    let plain = format!("new {}", word(kind));
+    if !is_taken(&plain) {
+        return plain;
+    }
+    // There are at most some thousand things, so one of the first numbers is free.
+    (2..10_000).map(|n| format!("{plain} {n}")).find(|name| !is_taken(name)).unwrap_or(plain)
+}
+
+fn add(map: &mut ApplianceMap, kind: ThingKind, id: Id, name: &str, belongs_to: Option<Id>) {
+    match kind {
+        ThingKind::Circuit => {
+            let section = Section::new(RandomIds.next_id("section"), name);
+            map.circuits.push(Circuit::new(id, name, CircuitKind::MainsElectricity, section));
+        }
+        ThingKind::Section => {
+            let circuit = belongs_to.and_then(|owner| Circuit::find_mut(map, &owner));
+            if let Some(circuit) = circuit {
+                circuit.sections.push(Section::new(id, name));
+            }
+        }
+        ThingKind::Isolator => {
+            let first = || map.circuits.first().and_then(|circuit| circuit.sections.first());
+            let side = belongs_to.or_else(|| first().map(|section| section.id.clone()));
+            let side = side.unwrap_or_else(|| Id::new(SUPPLY));
+            map.isolators.push(Isolator::new(id, name, (Id::new(SUPPLY), side), Handle::Valve));
+        }
+        ThingKind::Component => map.components.push(Component::new(id, name)),
+        ThingKind::Connection => map.connections.push(Connection::new(id, name, Family::Joint)),
+        ThingKind::Seal => map.seals.push(Seal::new(id, name, SealPolicy::AlwaysRenew)),
+        ThingKind::Temporary => map.temporary.push(Temporary::new(id, name)),
+        ThingKind::Setting => map.settings.push(Setting::new(id, name)),
+    }
+}
+
+fn remove(map: &mut ApplianceMap, id: &Id) {
+    map.circuits.retain(|thing| thing.id != *id);
+    for circuit in &mut map.circuits {
+        // A circuit without a section cannot be judged, so its last one stays.
+        if circuit.sections.len() > 1 {
+            circuit.sections.retain(|section| section.id != *id);
+        }
+    }
+    map.isolators.retain(|thing| thing.id != *id);
+    map.components.retain(|thing| thing.id != *id);
+    map.connections.retain(|thing| thing.id != *id);
+    map.seals.retain(|thing| thing.id != *id);
+    map.temporary.retain(|thing| thing.id != *id);
+    map.settings.retain(|thing| thing.id != *id);
+}

@@ -1,0 +1,146 @@
+//! The procedures on this device: which there are, opening one, beginning one, removing one and bringing it
+//! back.
+//!
+//! What is removed is only marked, and goes for good after a month; nothing is asked and nothing is lost.
+
+use super::editor_store::EditorStore;
+use super::ids::RandomIds;
+use super::keeping::{self, KeptDocument};
+use super::{clock, opening};
+use crate::storage::database::{self, Durability, Entry, Store};
+use crate::storage::files;
+use leptos::prelude::Set;
+use procedures_schema::format;
+use procedures_schema::model::{Id, IdSource, Procedure};
+
+/// How long a removed procedure can be brought back: 30 days.
+const REMOVED_STAYS_MS: u64 = 30 * 24 * 60 * 60 * 1000;
+
+/// The procedures that come with the page, invented ones: file and what it is about.
+pub const SAMPLES: [(&str, &str); 3] = [
+    ("circulation-pump", "Heating pump between two valves"),
+    ("gas-valve", "Gas valve of a condensing water heater"),
+    ("hot-water-store", "Immersion heater and relief valve of a hot-water store"),
+];
+
+/// One procedure on this device.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OnShelf {
+    /// Identity.
+    pub id: Id,
+    /// Title.
+    pub title: String,
+    /// The name of its file.
+    pub name: String,
+    /// How many steps it has.
+    pub n_steps: usize,
+    /// When it was kept last.
+    pub at_ms: u64,
+    /// When it was removed, if it was.
+    pub removed_ms: Option<u64>,
+}
+
+/// Every procedure on this device, the last kept first; what was removed long ago goes for good.
+///
+/// # Errors
+/// In words, if the database cannot be read.
+pub async fn on_shelf() -> Result<Vec<OnShelf>, String> {
+    let texts = database::kept_all(Store::Docs).await.map_err(|error| unread(&error))?;
+    let now = clock::now_ms();
+    let mut found = Vec::new();
+    for kept in texts.iter().filter_map(|text| keeping::read(text).ok()) {
+        // One that this version cannot read stays where it is and is not listed.
+        let Ok(document) = format::read(kept.text.as_bytes()) else { continue };
+        if kept.removed_ms.is_some_and(|at| now.saturating_sub(at) > REMOVED_STAYS_MS) {
+            let entry = Entry { store: Store::Docs, key: document.id.as_str(), text: None };
+            // If it cannot be forgotten now, the next look tries again.
+            let _ = database::keep(&[entry], Durability::Default).await;
+            continue;
+        }
+        found.push(OnShelf {
+            id: document.id.clone(),
+            title: document.title.clone(),
+            name: kept.name,
+            n_steps: document.steps.len(),
+            at_ms: kept.at_ms,
+            removed_ms: kept.removed_ms,
+        });
+    }
+    found.sort_by(|a, b| b.at_ms.cmp(&a.at_ms).then_with(|| a.id.cmp(&b.id)));
+    Ok(found)
+}
+
+/// Marks a procedure as removed, or brings it back.
+///
+/// # Errors
+/// In words, if it is not there any more or the database refuses.
+pub async fn set_removed(id: &Id, is_removed: bool) -> Result<(), String> {
+    let mut kept = kept(id).await?;
+    kept.removed_ms = is_removed.then(clock::now_ms);
+    // Texts and numbers always serialise.
+    let text = serde_json::to_string(&kept).unwrap_or_default();
+    let entry = Entry { store: Store::Docs, key: id.as_str(), text: Some(&text) };
+    database::keep(&[entry], Durability::Default)
+        .await
+        .map_err(|error| format!("Nothing was changed: {error}."))
+}
+
+async fn kept(id: &Id) -> Result<KeptDocument, String> {
+    let text = database::kept(Store::Docs, id.as_str()).await.map_err(|error| unread(&error))?;
+    keeping::read(&text.ok_or("This procedure is not on this device any more.")?)
+}
+
+fn unread(error: &database::StoreError) -> String {
+    format!("What is kept on this device cannot be read: {error}.")
+}
+
+impl EditorStore {
+    /// Opens a procedure of this device.
+    ///
+    /// # Errors
+    /// In words, if it cannot be read; then nothing has changed.
+    pub async fn open_kept(self, id: Id) -> Result<(), String> {
+        let kept = kept(&id).await?;
+        let document = format::read(kept.text.as_bytes()).map_err(|error| error.to_string())?;
+        self.open_and_keep(document, &kept.name);
+        Ok(())
+    }
+
+    /// Opens a procedure that came with the page, as a copy of its own.
+    ///
+    /// # Errors
+    /// In words, if it cannot be fetched.
+    pub async fn open_sample(self, name: &'static str) -> Result<(), String> {
+        let text = files::own_text(&opening::sample_path(name)).await?;
+        let document = format::read(text.as_bytes()).map_err(|error| error.to_string())?;
+        self.open_and_keep(Procedure { id: RandomIds.next_id("procedure"), ..document }, name);
+        Ok(())
+    }
+
+    /// Begins an empty procedure.
+    pub fn open_new(self) {
+        let document = Procedure::new(RandomIds.next_id("procedure"), "Untitled procedure");
+        self.open_and_keep(document, "untitled");
+    }
+
+    /// Begins a procedure with everything of the open one, without what others said of that.
+    pub fn open_new_from_this(self) {
+        let this = self.document_now();
+        let document = Procedure {
+            id: RandomIds.next_id("procedure"),
+            title: format!("{} (copy)", this.title),
+            revisions: Vec::new(),
+            sign_offs: Vec::new(),
+            waivers: Vec::new(),
+            ..(*this).clone()
+        };
+        let name = format!("{}-copy", self.name_now());
+        self.open_and_keep(document, &name);
+    }
+
+    fn open_and_keep(self, document: Procedure, name: &str) {
+        self.notice().set(None);
+        self.open(document, name);
+        self.keep_now();
+    }
+}

@@ -1,0 +1,74 @@
+// The tabs, and the screens Procedures and Appliance, as their user sees them: by roles and names.
+
+/** Goes to a screen by its tab. */
+export const goTo = (page, screen) =>
+  page.getByRole('navigation', { name: 'Screens' }).getByRole('button', { name: screen, exact: true }).click();
+
+export class Procedures {
+  #page;
+
+  constructor(page) {
+    this.#page = page;
+  }
+
+  async beginNew() {
+    await this.#page.getByRole('button', { name: 'New procedure' }).click();
+  }
+
+  /** The titles of the list, those that were removed left out. */
+  async titles() {
+    await this.#page.locator('.shelf').first().waitFor();
+    return this.#page.locator('#on-device + .shelf strong').allInnerTexts();
+  }
+
+  async do(what, title) {
+    await this.#page.getByRole('button', { name: `${what} ${title}`, exact: true }).click();
+  }
+}
+
+export class Appliance {
+  #page;
+
+  constructor(page) {
+    this.#page = page;
+  }
+
+  async fill(label, text) {
+    await this.#page.getByRole('textbox', { name: label, exact: true }).fill(text);
+  }
+
+  /** Answers the census: one kind touched, all others not there. */
+  async touched(kind) {
+    await this.#page.getByRole('group', { name: kind, exact: true }).getByText('touched', { exact: true }).click();
+    await this.#page.getByRole('button', { name: /^The other \d+ are not here$/ }).click();
+  }
+
+  /** Adds a thing and names it; its sheet stays open. */
+  async add(kind, name) {
+    await this.#page.getByRole('button', { name: new RegExp(`^Add an? ${kind}$`) }).click();
+    await this.#sheet.getByRole('textbox', { name: 'Name', exact: true }).fill(name);
+    await this.#page.locator('.map-list .thing-row', { hasText: name }).first().waitFor();
+  }
+
+  get #sheet() {
+    return this.#page.locator('.map-list .sheet');
+  }
+
+  async choose(label, option) {
+    await this.#sheet.getByRole('combobox', { name: label, exact: true }).selectOption({ label: option });
+  }
+
+  async set(label, text) {
+    await this.#sheet.getByRole('textbox', { name: label, exact: true }).fill(text);
+  }
+
+  /** Ticks something: in a group, if there are several of the name. */
+  async tick(name, group) {
+    const within = group ? this.#sheet.getByRole('group', { name: group, exact: true }) : this.#sheet;
+    await within.getByRole('checkbox', { name, exact: true }).check();
+  }
+
+  async removeOpen() {
+    await this.#sheet.getByRole('button', { name: /^Take this .* out$/ }).click();
+  }
+}

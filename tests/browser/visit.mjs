@@ -1,0 +1,29 @@
+// A browser with the profile of a journey, and what every screen of it is looked at for.
+import assert from 'node:assert/strict';
+import { launchWith } from './browser.mjs';
+import { accessible, fitsTheWidth, picture } from './looking.mjs';
+
+/** A browser with the profile of this journey, and its page, which must not complain. */
+export async function begin({ screen, profile }) {
+  const browser = await launchWith(profile, screen.options);
+  browser.setDefaultTimeout(20_000);
+  const page = browser.pages()[0] ?? (await browser.newPage());
+  const complaints = [];
+  page.on('pageerror', (error) => complaints.push(String(error)));
+  page.on('console', (message) => {
+    if (message.type() === 'error') complaints.push(message.text());
+  });
+  page.on('request', (request) => {
+    const { protocol, hostname } = new URL(request.url());
+    if (protocol.startsWith('http') && hostname !== '127.0.0.1') complaints.push(`asked ${request.url()}`);
+  });
+  return { browser, page, complaints };
+}
+
+/** Looks at the screen as it is now. */
+export async function look({ tally, screen }, { page, complaints }, name) {
+  await tally.look(`${name}: accessible`, () => accessible(page));
+  await tally.look(`${name}: fits the width`, () => fitsTheWidth(page));
+  await tally.look(`${name}: no complaint in the console, no request elsewhere`, () => assert.deepEqual(complaints, []));
+  await picture(page, `${screen.name}-${name}`);
+}
