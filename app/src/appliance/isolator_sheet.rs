@@ -1,7 +1,7 @@
 //! The sheet of an isolator.
 
-use super::fields::ChoiceField;
 use super::sheet::{Sheet, listed, words, words_or};
+use crate::components::fields::ChoiceField;
 use leptos::prelude::*;
 use procedures_schema::model::{Handle, Id, Isolator, Position, SUPPLY};
 

@@ -1,12 +1,12 @@
 //! The things of one kind: a row each, and under the open one its sheet.
 
 use super::describe::describe;
-use super::fields::TextField;
 use super::sheet::Sheet;
 use super::{
     circuit_sheet, component_sheet, connection_sheet, isolator_sheet, seal_sheet, section_sheet,
     setting_sheet, temporary_sheet,
 };
+use crate::components::fields::TextField;
 use crate::state::EditorStore;
 use crate::state::map_edits::{InMap, used_in, word};
 use leptos::prelude::*;

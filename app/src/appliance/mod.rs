@@ -6,7 +6,6 @@ pub mod circuit_sheet;
 pub mod component_sheet;
 pub mod connection_sheet;
 pub mod describe;
-pub mod fields;
 pub mod isolator_sheet;
 pub mod list;
 pub mod page;

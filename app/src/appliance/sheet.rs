@@ -1,6 +1,6 @@
 //! What every sheet is made of: fields bound to one thing of the map.
 
-use super::fields::{ChoiceField, FlagField, TextField, ThingsField};
+use crate::components::fields::{ChoiceField, FlagField, TextField, ThingsField};
 use crate::state::EditorStore;
 use crate::state::map_edits::InMap;
 use leptos::prelude::*;

@@ -1,7 +1,7 @@
 //! The fields of a connection's size and of how tight it is made.
 
-use super::fields::TextField;
 use super::sheet::Sheet;
+use crate::components::fields::TextField;
 use leptos::prelude::*;
 use procedures_schema::model::{Connection, Known, Size, Tight};
 use procedures_schema::units::{Figure, Range, Unit};

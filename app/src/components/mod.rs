@@ -5,6 +5,7 @@
 
 pub mod apart_curve;
 pub mod caution;
+pub mod fields;
 pub mod keypad;
 pub mod lane;
 pub mod lane_patterns;

@@ -16,6 +16,7 @@ pub mod offline;
 pub mod opening;
 pub mod rereading;
 pub mod shelf;
+pub mod step_edits;
 pub mod taken_out;
 
 pub use commands::Command;

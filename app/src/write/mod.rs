@@ -2,14 +2,18 @@
 //! their right. It reads memos of the editor's state and sends commands; it decides nothing.
 
 pub mod banner;
+pub mod details;
 pub mod finding;
 pub mod foot;
 pub mod header;
 pub mod heads;
 pub mod keys;
 pub mod ladder_keys;
+pub mod message_fields;
 pub mod new_line;
+pub mod one_reading;
 pub mod page;
+pub mod reading_fields;
 pub mod row;
 pub mod row_lanes;
 pub mod row_margin;

@@ -1,5 +1,6 @@
 //! One step as a row: lanes, words, what they mean, what is wrong.
 
+use super::details::Details;
 use super::keys;
 use super::ladder_keys::LadderKeys;
 use super::new_line::NewLine;
@@ -28,6 +29,7 @@ pub fn Row(
     let is_selected = Memo::new(move |_| store.selected().with(|selected| *selected == Some(id.get_value())));
     let is_first = Memo::new(move |_| position.get() == Some(0) && store.selected().with(Option::is_none));
     let findings = store.findings(Some(id.get_value()));
+    let has_details = RwSignal::new(false);
     let has_draft = Memo::new(move |_| store.draft_after().with(|draft| *draft == Some(id.get_value())));
     view! {
         <li
@@ -55,7 +57,8 @@ pub fn Row(
                             view! { <p class="words">{move || step.get().map(|step| step.words.clone())}</p> }.into_any()
                         }}
                         {move || step.get().map(|step| notation(store, &step))}
-                        {move || is_selected.get().then(|| view! { <RowKeys store id=id.get_value() /> })}
+                        {move || is_selected.get().then(|| view! { <RowKeys store id=id.get_value() has_details /> })}
+                        {move || (is_selected.get() && has_details.get()).then(|| view! { <Details store id=id.get_value() step /> })}
                         {move || has_draft.get().then(|| view! { <NewLine store after=Some(id.get_value()) /> })}
                     </div>
                 </div>
@@ -97,7 +100,7 @@ fn capital(word: &str) -> String {
 
 /// The keys of the selected row.
 #[component]
-fn RowKeys(store: EditorStore, id: Id) -> impl IntoView {
+fn RowKeys(store: EditorStore, id: Id, has_details: RwSignal<bool>) -> impl IntoView {
     let key = move |name: &'static str, command: Command| {
         view! {
             <button type="button" class="quiet" on:click=move |_| store.run(command.clone())>{name}</button>
@@ -105,6 +108,10 @@ fn RowKeys(store: EditorStore, id: Id) -> impl IntoView {
     };
     view! {
         <div class="strip" role="group" aria-label="Keys for this step">
+            <button
+                type="button" class="quiet" aria-expanded=move || has_details.get().to_string()
+                on:click=move |_| has_details.update(|has| *has = !*has)
+            >"Details"</button>
             {key("New step below", Command::DraftBelow(id.clone()))}
             {key("Move up", Command::MoveUp(id.clone()))}
             {key("Move down", Command::MoveDown(id.clone()))}
