@@ -1,6 +1,7 @@
 //! Applying an edit.
 
 use super::Edit;
+use super::rename::rename;
 use crate::model::{Id, Procedure};
 use std::sync::Arc;
 
@@ -27,6 +28,17 @@ pub enum EditError {
         /// How many steps there are.
         n_steps: usize,
     },
+    /// The map holds no thing with this id.
+    NoSuchThing(Id),
+    /// The new name is empty.
+    NameEmpty,
+    /// Another thing of the map goes by this name already.
+    NameTaken {
+        /// The name asked for.
+        name: String,
+        /// The name of the other thing; the one asked for may be an alias of it.
+        by: String,
+    },
 }
 
 impl std::fmt::Display for EditError {
@@ -37,6 +49,14 @@ impl std::fmt::Display for EditError {
             Self::NoSuchPosition { at, n_steps } => {
                 write!(f, "position {} is beyond the {n_steps} steps there are", at + 1)
             }
+            Self::NoSuchThing(id) => write!(f, "the appliance map has no \"{id}\" any more"),
+            Self::NameEmpty => write!(f, "the name is empty: type what the trade calls the thing"),
+            Self::NameTaken { name, by } if name.eq_ignore_ascii_case(by) => {
+                write!(f, "another thing is called \"{by}\" already: choose a name that tells them apart")
+            }
+            Self::NameTaken { name, by } => {
+                write!(f, "\"{name}\" is another name of the {by} already: choose one that tells them apart")
+            }
         }
     }
 }
@@ -46,7 +66,8 @@ impl std::error::Error for EditError {}
 /// Applies one edit.
 ///
 /// # Errors
-/// If the edit names a step that is not there, adds one that is, or names a position beyond the end.
+/// If the edit names a step or thing that is not there, adds a step that is, names a position beyond the
+/// end, or gives a thing no name or that of another.
 pub fn apply(document: &Arc<Procedure>, edit: &Edit) -> Result<Applied, EditError> {
     let mut next = (**document).clone();
     let find = |id: &Id| document.position(id).ok_or_else(|| EditError::NoSuchStep(id.clone()));
@@ -89,6 +110,7 @@ pub fn apply(document: &Arc<Procedure>, edit: &Edit) -> Result<Applied, EditErro
             next.map = map.clone();
             Vec::new()
         }
+        Edit::Rename { thing, name, in_words } => rename(&mut next, thing, name, *in_words)?,
     };
     Ok(Applied { document: Arc::new(next), touched })
 }

@@ -37,4 +37,14 @@ pub enum Edit {
     SetScope(Box<Scope>),
     /// Replaces the appliance map.
     SetMap(Arc<ApplianceMap>),
+    /// Gives a thing of the map another name.
+    Rename {
+        /// Which.
+        thing: Id,
+        /// Its new name; blanks around it are dropped.
+        name: String,
+        /// Whether the words of the steps follow. Spans go with the words: one that held the old name holds
+        /// the new one.
+        in_words: bool,
+    },
 }

@@ -47,7 +47,7 @@ fn an_edit_that_cannot_be_applied_changes_nothing() {
 }
 
 /// A small generator of numbers; the core has no randomness, and a law needs only variety.
-fn next(state: &mut u64) -> usize {
+pub(super) fn next(state: &mut u64) -> usize {
     *state ^= *state << 13;
     *state ^= *state >> 7;
     *state ^= *state << 17;

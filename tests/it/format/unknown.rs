@@ -142,6 +142,14 @@ fn each_edit(dice: &mut Dice, value: &Value, procedure: &Procedure) -> Vec<(Edit
                 }
             }),
         ),
+        (
+            Edit::Rename {
+                thing: procedure.map.circuits[0].id.clone(),
+                name: "New".to_owned(),
+                in_words: false,
+            },
+            after(&|v| v["map"]["circuits"][0]["name"] = json!("New")),
+        ),
     ]
 }
 
@@ -155,6 +163,7 @@ fn kind(edit: &Edit) -> usize {
         Edit::SetStep { .. } => 4,
         Edit::SetScope(_) => 5,
         Edit::SetMap(_) => 6,
+        Edit::Rename { .. } => 7,
     }
 }
 

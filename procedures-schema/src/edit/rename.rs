@@ -1,0 +1,140 @@
+//! Giving a thing of the map another name, in the words of the steps too.
+//!
+//! Ids stay. Where two things go by the same old name, only the words of steps that act on the one renamed,
+//! and on no other of that name, are changed: elsewhere nobody can tell which is meant.
+
+use super::EditError;
+use super::in_words::{Sought, replaced, shifted};
+use crate::model::{Action, ApplianceMap, Id, Procedure, Step};
+use std::sync::Arc;
+
+/// In how many steps the name of a thing occurs, with the steps that follow a failed test; those steps are
+/// what a rename in words changes.
+pub fn occurrences(document: &Procedure, thing: &Id) -> usize {
+    let Some(sought) = Named::of(&document.map, thing) else { return 0 };
+    document.steps.iter().filter(|step| sought.occurs_in(step)).count()
+}
+
+/// Renames a thing, and gives the steps whose words were changed.
+pub(super) fn rename(
+    document: &mut Procedure,
+    thing: &Id,
+    name: &str,
+    in_words: bool,
+) -> Result<Vec<Id>, EditError> {
+    let name = name.trim();
+    if name.is_empty() {
+        return Err(EditError::NameEmpty);
+    }
+    let sought = Named::of(&document.map, thing).ok_or_else(|| EditError::NoSuchThing(thing.clone()))?;
+    if let Some(other) = taken_by(&document.map, thing, name) {
+        return Err(EditError::NameTaken { name: name.to_owned(), by: other });
+    }
+    if let Some(place) = name_of(Arc::make_mut(&mut document.map), thing) {
+        name.clone_into(place);
+    }
+    let mut touched = Vec::new();
+    if in_words {
+        for step in &mut document.steps {
+            if sought.occurs_in(step) {
+                sought.replace_in(Arc::make_mut(step), name);
+                touched.push(step.id.clone());
+            }
+        }
+    }
+    Ok(touched)
+}
+
+/// The name of another thing that is called so already, in whatever case.
+fn taken_by(map: &ApplianceMap, thing: &Id, name: &str) -> Option<String> {
+    let same = |other: &str| same_name(other, name);
+    let mut others = map.things().filter(|(_, id, ..)| *id != thing);
+    others
+        .find(|(_, _, other, aliases)| same(other) || aliases.iter().any(|alias| same(alias)))
+        .map(|(_, _, other, _)| other.to_owned())
+}
+
+fn same_name(one: &str, other: &str) -> bool {
+    one.trim().to_lowercase() == other.trim().to_lowercase()
+}
+
+/// Where the map keeps the name of a thing.
+fn name_of<'m>(map: &'m mut ApplianceMap, thing: &Id) -> Option<&'m mut String> {
+    let circuits = map.circuits.iter_mut().flat_map(|c| {
+        let sections = c.sections.iter_mut().map(|s| (&s.id, &mut s.name));
+        std::iter::once((&c.id, &mut c.name)).chain(sections)
+    });
+    let mut all = circuits
+        .chain(map.isolators.iter_mut().map(|i| (&i.id, &mut i.name)))
+        .chain(map.components.iter_mut().map(|c| (&c.id, &mut c.name)))
+        .chain(map.connections.iter_mut().map(|c| (&c.id, &mut c.name)))
+        .chain(map.seals.iter_mut().map(|s| (&s.id, &mut s.name)))
+        .chain(map.temporary.iter_mut().map(|t| (&t.id, &mut t.name)))
+        .chain(map.settings.iter_mut().map(|s| (&s.id, &mut s.name)));
+    all.find(|(id, _)| *id == thing).map(|(_, name)| name)
+}
+
+/// A thing whose name is looked for in steps.
+struct Named {
+    thing: Id,
+    sought: Sought,
+    /// Other things that go by the same name.
+    doubles: Vec<Id>,
+}
+
+impl Named {
+    fn of(map: &ApplianceMap, thing: &Id) -> Option<Self> {
+        let (_, _, name, _) = map.things().find(|(_, id, ..)| *id == thing)?;
+        let called = |other: &str| same_name(other, name);
+        let doubles = map
+            .things()
+            .filter(|(_, id, other, aliases)| {
+                *id != thing && (called(other) || aliases.iter().any(|alias| called(alias)))
+            })
+            .map(|(_, id, ..)| id.clone())
+            .collect();
+        let all = map.things().flat_map(|(_, _, name, aliases)| {
+            std::iter::once(name).chain(aliases.iter().map(String::as_str))
+        });
+        Some(Self { thing: thing.clone(), sought: Sought::new(name, all), doubles })
+    }
+
+    fn occurs_in(&self, step: &Step) -> bool {
+        (self.is_meant_in(step) && !self.sought.find(&step.words).is_empty())
+            || after_failure(step).any(|inner| self.occurs_in(inner))
+    }
+
+    /// Whether the name can only mean this thing in the words of a step.
+    fn is_meant_in(&self, step: &Step) -> bool {
+        let acts_on = |id: &Id| step.actions.iter().any(|action| names(action, id));
+        self.doubles.is_empty() || (acts_on(&self.thing) && !self.doubles.iter().any(acts_on))
+    }
+
+    fn replace_in(&self, step: &mut Step, name: &str) {
+        let found = if self.is_meant_in(step) { self.sought.find(&step.words) } else { Vec::new() };
+        let length = name.chars().count();
+        step.words = replaced(&step.words, &found, name);
+        for action in &mut step.actions {
+            for span in &mut action.says {
+                *span = shifted(*span, &found, length);
+            }
+            for inner in action.on_fail.iter_mut().flat_map(|on_fail| &mut on_fail.steps) {
+                self.replace_in(inner, name);
+            }
+        }
+    }
+}
+
+/// The steps that follow a failed test of this step.
+fn after_failure(step: &Step) -> impl Iterator<Item = &Step> {
+    step.actions.iter().filter_map(|action| action.on_fail.as_ref()).flat_map(|on_fail| &on_fail.steps)
+}
+
+/// Whether an action names a thing, as what it acts on or as where it is done.
+fn names(action: &Action, id: &Id) -> bool {
+    let places = [&action.through, &action.vent, &action.at].into_iter().flatten();
+    action.on.iter().chain(&action.with_new).chain(places).any(|named| named == id)
+}
+
+#[cfg(test)]
+mod tests;
