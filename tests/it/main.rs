@@ -10,6 +10,7 @@
 )]
 
 mod cases;
+mod fixes;
 mod fixture;
 mod format;
 mod house;

@@ -5,7 +5,7 @@ use crate::fixture::{Fixture, is_found_by_running, told};
 use procedures_schema::check::{Finding, Level, Rule, catalogue};
 
 /// The first code block under a heading.
-fn example(documentation: &str, heading: &str) -> Fixture {
+pub(crate) fn example(documentation: &str, heading: &str) -> Fixture {
     let section = documentation.split(&format!("## {heading}\n")).nth(1).expect(heading);
     let block = section.split("```text\n").nth(1).and_then(|rest| rest.split("```").next()).expect(heading);
     Fixture::read(block.trim_end())

@@ -93,6 +93,42 @@ fn set(value: &mut Value, pointer: &str, to: &Value) {
     }
 }
 
+/// A demo with one mistake.
+pub(crate) struct Spoiled {
+    /// The demo and the mistake in words, for a message.
+    pub(crate) what: String,
+    /// The rule that must reject it.
+    rule: String,
+    mistake: String,
+    pub(crate) procedure: Procedure,
+}
+
+/// All spoiled versions of all demos.
+pub(crate) fn all() -> Vec<Spoiled> {
+    let files = suite("spoiled", ".json").expect("spoiled versions");
+    assert_eq!(files.len(), 3, "one file for each demo");
+    files.iter().flat_map(|file| of_demo(&serde_json::from_str(&file.text).expect("JSON"))).collect()
+}
+
+fn of_demo(file: &Value) -> Vec<Spoiled> {
+    let demo = repository().join(file["of"].as_str().expect("a demo"));
+    let demo: Value = serde_json::from_slice(&std::fs::read(demo).expect("a demo")).expect("JSON");
+    let spoiled = file["spoiled"].as_array().expect("spoiled versions");
+    assert!(spoiled.len() >= FEWEST, "{}: {} spoiled versions", file["of"], spoiled.len());
+    let version = |case: &Value| {
+        let mut document = demo.clone();
+        case["change"].as_array().expect("changes").iter().for_each(|c| apply(&mut document, c));
+        let text = document.to_string();
+        Spoiled {
+            what: format!("{} {}", file["of"], case["what"]),
+            rule: case["rule"].as_str().expect("a rule").to_owned(),
+            mistake: case["mistake"].as_str().expect("a mistake").to_owned(),
+            procedure: format::read(text.as_bytes()).unwrap_or_else(|e| panic!("{}: {e}", case["what"])),
+        }
+    };
+    spoiled.iter().map(version).collect()
+}
+
 /// Whether a report rejects by a rule, and what it found.
 fn is_rejected_by(procedure: &Procedure, rule: &str) -> (bool, Vec<String>) {
     let report = check(procedure, Date::parse("2026-11-25").expect("a date"));
@@ -108,26 +144,12 @@ fn is_rejected_by(procedure: &Procedure, rule: &str) -> (bool, Vec<String>) {
 fn every_mistake_is_rejected_by_the_rule_that_it_breaks() {
     let mut wrong = Vec::new();
     let mut made = BTreeSet::new();
-    let files = suite("spoiled", ".json").expect("spoiled versions");
-    assert_eq!(files.len(), 3, "one file for each demo");
-    for file in &files {
-        let file: Value = serde_json::from_str(&file.text).expect("JSON");
-        let demo = repository().join(file["of"].as_str().expect("a demo"));
-        let demo: Value = serde_json::from_slice(&std::fs::read(demo).expect("a demo")).expect("JSON");
-        let spoiled = file["spoiled"].as_array().expect("spoiled versions");
-        assert!(spoiled.len() >= FEWEST, "{}: {} spoiled versions", file["of"], spoiled.len());
-        for case in spoiled {
-            let mut document = demo.clone();
-            case["change"].as_array().expect("changes").iter().for_each(|c| apply(&mut document, c));
-            let text = document.to_string();
-            let procedure = format::read(text.as_bytes()).unwrap_or_else(|e| panic!("{}: {e}", case["what"]));
-            let rule = case["rule"].as_str().expect("a rule");
-            let (is_rejected, told) = is_rejected_by(&procedure, rule);
-            if !is_rejected {
-                wrong.push(format!("{} {}: not {rule}\n  {told:#?}", file["of"], case["what"]));
-            }
-            made.insert(case["mistake"].as_str().expect("a mistake").to_owned());
+    for case in all() {
+        let (is_rejected, told) = is_rejected_by(&case.procedure, &case.rule);
+        if !is_rejected {
+            wrong.push(format!("{}: not {}\n  {told:#?}", case.what, case.rule));
         }
+        made.insert(case.mistake);
     }
     assert!(wrong.is_empty(), "{} versions\n{}", wrong.len(), wrong.join("\n"));
     let known: BTreeSet<String> = MISTAKES.iter().map(ToString::to_string).collect();

@@ -10,12 +10,30 @@ use crate::simulate::{CauseOf, Demand, Place, Reason, Thing, Unmet};
 use std::collections::BTreeMap;
 
 /// One cause and everything that met it, in the order of the run.
-struct Cause<'t> {
+pub(super) struct Cause<'t> {
     met: Vec<(&'t Unmet, &'static Rule)>,
+}
+
+impl<'t> Cause<'t> {
+    /// Whether a finding is the one that tells this cause.
+    pub(super) fn tells(&self, context: &Context<'_>, told: &Finding) -> bool {
+        self.met.iter().any(|(_, rule)| rule.code == told.code)
+            && finding(context, self).as_ref() == Some(told)
+    }
+
+    /// What one rule found of it.
+    pub(super) fn of_rule(&self, code: &str) -> Vec<&'t Unmet> {
+        self.met.iter().filter(|(_, rule)| rule.code == code).map(|(unmet, _)| *unmet).collect()
+    }
 }
 
 /// One finding a cause, by the most serious rule that it breaks and, of those, the first.
 pub(super) fn findings_of_unmet(context: &Context<'_>, rules: &[&'static Rule]) -> Vec<Finding> {
+    causes(context, rules).iter().filter_map(|cause| finding(context, cause)).collect()
+}
+
+/// Every cause of an unmet demand that one of these rules tells, in the order of the run.
+pub(super) fn causes<'t>(context: &Context<'t>, rules: &[&'static Rule]) -> Vec<Cause<'t>> {
     let by_code: BTreeMap<&str, &'static Rule> = rules.iter().map(|rule| (rule.code, *rule)).collect();
     let mut position: BTreeMap<(CauseOf, Place), usize> = BTreeMap::new();
     let mut causes: Vec<Cause<'_>> = Vec::new();
@@ -32,7 +50,7 @@ pub(super) fn findings_of_unmet(context: &Context<'_>, rules: &[&'static Rule]) 
             causes.push(Cause { met: vec![(unmet, rule)] });
         }
     }
-    causes.iter().filter_map(|cause| finding(context, cause)).collect()
+    causes
 }
 
 fn finding(context: &Context<'_>, cause: &Cause<'_>) -> Option<Finding> {

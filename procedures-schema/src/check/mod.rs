@@ -4,6 +4,8 @@
 //! simulate. One finding stands for one cause: the same open valve met at four steps is one finding with
 //! four places, even if several rules speak of it. A finding at level *reject* rejects the document.
 //!
+//! What would mend a finding is worked out and tried on demand by [`fixes()`], as ordinary edits.
+//!
 //! Every rule is one file under `rules/<family>/` with its documentation beside it; the list of all stands
 //! in [`catalogue`]. Most rules word a demand that the simulator found unmet ([`code_of`] says which rule
 //! owns which); the others look at the document.
@@ -14,6 +16,7 @@ mod code;
 mod context;
 mod document;
 mod finding;
+mod fixes;
 mod lower;
 mod report;
 mod rule;
@@ -23,5 +26,6 @@ mod wording;
 pub use catalogue::{catalogue, rule_named, rule_set};
 pub use code::code_of;
 pub use finding::{Because, Finding, Level};
+pub use fixes::{Fix, fixes};
 pub use report::{Report, Standing, Verdict, check, check_trace, check_with};
 pub use rule::Rule;

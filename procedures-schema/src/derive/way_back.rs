@@ -5,8 +5,8 @@
 
 use super::sentence::Sentence;
 use crate::model::{
-    Action, Connection, Family, Id, IdSource, Known, Procedure, Renewal, SealPolicy, Stage, Step, TestKind,
-    Verb,
+    Action, Connection, Family, Handle, Id, IdSource, Known, Procedure, Renewal, SealPolicy, Stage, Step,
+    TestKind, Verb,
 };
 use crate::simulate::{Place, Reason, Trace, Wanted};
 
@@ -52,15 +52,57 @@ fn renewed_seals(procedure: &Procedure, connection: &Connection) -> Vec<String> 
 pub fn missing_tests(trace: &Trace, ids: &mut dyn IdSource) -> Vec<Step> {
     let mut wanted: Vec<&Wanted> = Vec::new();
     for unmet in trace.unmet().iter().filter(|unmet| unmet.place == Place::END) {
-        let first = match &unmet.reason {
-            Reason::NotTested { any_of, .. } => any_of.first(),
-            Reason::FunctionNotShown => Some(&FUNCTION),
-            _ => None,
-        };
-        wanted.extend(first.filter(|first| !wanted.contains(first)));
+        wanted.extend(wanted_of(&unmet.reason).filter(|first| !wanted.contains(first)));
     }
     wanted.sort_by_key(|wanted| crate::simulate::test_row(&wanted.kind).map(|row| row.due));
     wanted.into_iter().map(|wanted| test_step(wanted, ids)).collect()
+}
+
+/// The step of the test that a reason says is missing; none if it says nothing of the kind.
+pub fn missing_test(reason: &Reason, ids: &mut dyn IdSource) -> Option<Step> {
+    wanted_of(reason).map(|wanted| test_step(wanted, ids))
+}
+
+/// The first of the tests of which one is missing.
+fn wanted_of(reason: &Reason) -> Option<&Wanted> {
+    match reason {
+        Reason::NotTested { any_of, .. } => any_of.first(),
+        Reason::FunctionNotShown => Some(&FUNCTION),
+        _ => None,
+    }
+}
+
+/// The step that takes a temporary item away; none if the map does not know it.
+pub fn taking_away(procedure: &Procedure, item: &Id, ids: &mut dyn IdSource) -> Option<Step> {
+    let known = procedure.map.temporary.iter().find(|known| known.id == *item)?;
+    let words = format!("Take the {} away", known.name);
+    let sentence = Sentence::new().say(&words, Action::new(Verb::TakeAway, vec![item.clone()])).add(".");
+    Some(sentence.step(ids.next_id("step"), Stage::Recommission))
+}
+
+/// The step that opens an isolator again, its lock taken off where it has one; none if the map does not know
+/// it or nobody works it by hand.
+pub fn restoring(
+    procedure: &Procedure,
+    isolator: &Id,
+    is_locked: bool,
+    ids: &mut dyn IdSource,
+) -> Option<Step> {
+    let known = procedure.map.isolators.iter().find(|known| known.id == *isolator)?;
+    let opens = match known.handle {
+        Handle::Valve => format!("open the {}", known.name),
+        Handle::Switch | Handle::Fuse => format!("switch on at the {}", known.name),
+        Handle::Plug => format!("plug in the {}", known.name),
+        _ => return None,
+    };
+    let words = if is_locked { format!("Take the lock off and {opens}") } else { capital(&opens) };
+    let sentence = Sentence::new().say(&words, Action::new(Verb::Restore, vec![isolator.clone()])).add(".");
+    Some(sentence.step(ids.next_id("step"), Stage::Recommission))
+}
+
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 const FUNCTION: Wanted = Wanted { kind: TestKind::Function, mode: None };

@@ -1,0 +1,172 @@
+//! Fixes: changes that would mend a finding, made and tried on demand.
+//!
+//! A fix is a list of ordinary edits with a label. None is offered that was not tried: the edits are applied
+//! to a copy, the copy is simulated and checked, and the finding must be gone and no new one may reject. So
+//! [`fixes`] costs a check for every place that is tried, which is why [`super::check`] makes none.
+//!
+//! Not every rule has a fix; most mistakes need what only the writer knows.
+
+mod reach;
+mod steps;
+mod words;
+
+use super::cause::causes;
+use super::context::Context;
+use super::finding::{Finding, Level};
+use super::report::{Report, check, check_trace};
+use crate::edit::{Edit, apply};
+use crate::model::{Date, Id, IdSource, Procedure};
+use crate::simulate::{Run, Unmet, simulate};
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+/// How many changes are tried for one finding; beyond that a mend is looked for by hand.
+const MOST_TRIED: usize = 64;
+
+/// A change that mends a finding.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fix {
+    /// What it does, as a command: `add step 23, "Close the vent."`.
+    pub label: String,
+    /// The edits, to be applied in order as one entry of the undo.
+    pub edits: Vec<Edit>,
+}
+
+/// The fixes of a finding that the checker gave for this document. Each was tried: applied alone it removes
+/// the finding and adds none that rejects.
+///
+/// There are none for a finding of another document, and none where nothing that was tried helps.
+pub fn fixes(procedure: &Procedure, finding: &Finding, today: Date) -> Vec<Fix> {
+    let trace = simulate(procedure, &Run::of(procedure));
+    let context = Context::new(procedure, &trace);
+    let cause = causes(&context, super::catalogue()).into_iter().find(|cause| cause.tells(&context, finding));
+    let met: Vec<&Unmet> = cause.map(|cause| cause.of_rule(finding.code)).unwrap_or_default();
+    let candidates = candidates(&context, finding, &met);
+    if candidates.is_empty() {
+        return Vec::new();
+    }
+    let before = check_trace(procedure, &trace, today);
+    let trial = Trial { document: Arc::new(procedure.clone()), before, finding, today };
+    trial.best(candidates).into_iter().collect()
+}
+
+/// What might mend a finding, the best place first.
+fn candidates(context: &Context<'_>, finding: &Finding, met: &[&Unmet]) -> Vec<Fix> {
+    let mut ids = FreeIds::of(context.procedure);
+    match finding.code {
+        "retest/missing" => steps::test(context, met, &mut ids),
+        "putback/left-open" | "putback/left-slack" => steps::way_back(context, met, &mut ids),
+        "putback/temp-left" => steps::take_away(context, met, &mut ids),
+        "putback/supply-off" => steps::restore(context, met, &mut ids),
+        "putback/out-of-reach" => reach::in_place(context, met).into_iter().collect(),
+        "seal/not-renewed" => words::new_seal(context, met).into_iter().collect(),
+        "isolation/not-locked" | "pressure/not-locked" => words::lock(context, met).into_iter().collect(),
+        "words/not-typed" => words::decline(context, finding).into_iter().collect(),
+        _ => Vec::new(),
+    }
+}
+
+/// A document, what is wrong with it, and which of its findings is to be mended.
+struct Trial<'t> {
+    document: Arc<Procedure>,
+    before: Report,
+    finding: &'t Finding,
+    today: Date,
+}
+
+impl Trial<'_> {
+    /// The first of those that leave the fewest findings that reject.
+    fn best(&self, candidates: Vec<Fix>) -> Option<Fix> {
+        let mut best: Option<(usize, Fix)> = None;
+        for fix in candidates.into_iter().take(MOST_TRIED) {
+            let Some(n_left) = self.rejecting_after(&fix) else { continue };
+            if best.as_ref().is_none_or(|(least, _)| n_left < *least) {
+                best = Some((n_left, fix));
+            }
+            if n_left == 0 {
+                break;
+            }
+        }
+        best.map(|(_, fix)| fix)
+    }
+
+    /// How many findings reject once a fix is applied; none if it does not mend, or breaks something else.
+    fn rejecting_after(&self, fix: &Fix) -> Option<usize> {
+        let mut document = self.document.clone();
+        for edit in &fix.edits {
+            document = apply(&document, edit).ok()?.document;
+        }
+        let after = check(&document, self.today);
+        let mended = Key::of(self.finding);
+        let is_gone = !after.findings.iter().any(|finding| Key::of(finding) == mended);
+        let before = rejecting(&self.before);
+        let is_new = |(key, n): (&Key<'_>, &usize)| before.get(key).copied().unwrap_or(0) < *n;
+        let breaks_something = rejecting(&after).iter().any(is_new);
+        (is_gone && !breaks_something).then(|| after.n_rejecting())
+    }
+}
+
+/// How often each finding rejects.
+fn rejecting(report: &Report) -> BTreeMap<Key<'_>, usize> {
+    let mut keys = BTreeMap::new();
+    for finding in report.findings.iter().filter(|finding| finding.level == Level::Reject) {
+        *keys.entry(Key::of(finding)).or_insert(0) += 1;
+    }
+    keys
+}
+
+/// By what a finding is known again in a changed document: the numbers of steps are not part of it, for a
+/// step that is added moves them.
+#[derive(PartialEq, Eq, PartialOrd, Ord)]
+struct Key<'f> {
+    code: &'static str,
+    step: Option<&'f Id>,
+    title: String,
+}
+
+impl<'f> Key<'f> {
+    fn of(finding: &'f Finding) -> Self {
+        let mut follows_step = false;
+        let mut title = String::new();
+        for word in finding.title.split(' ') {
+            if !follows_step {
+                title.push_str(word);
+                title.push(' ');
+            }
+            follows_step = word.eq_ignore_ascii_case("step");
+        }
+        Self { code: finding.code, step: finding.step.as_ref(), title }
+    }
+}
+
+/// Ids `x1`, `x2` … that no step of a document has. They follow from the document, so the same finding gets
+/// the same fix each time.
+struct FreeIds<'p> {
+    used: BTreeSet<&'p Id>,
+    last: u32,
+}
+
+impl<'p> FreeIds<'p> {
+    fn of(procedure: &'p Procedure) -> Self {
+        let mut used: BTreeSet<&Id> = BTreeSet::new();
+        let mut steps: Vec<&crate::model::Step> = procedure.steps.iter().map(AsRef::as_ref).collect();
+        while let Some(step) = steps.pop() {
+            used.insert(&step.id);
+            let on_fail = step.actions.iter().filter_map(|action| action.on_fail.as_ref());
+            steps.extend(on_fail.flat_map(|on_fail| &on_fail.steps));
+        }
+        Self { used, last: 0 }
+    }
+}
+
+impl IdSource for FreeIds<'_> {
+    fn next_id(&mut self, _hint: &str) -> Id {
+        loop {
+            self.last += 1;
+            let id = Id::new(&format!("x{}", self.last));
+            if !self.used.contains(&id) {
+                return id;
+            }
+        }
+    }
+}

@@ -1,0 +1,119 @@
+//! Fixes that add a ready step: a test, the making of a joint, the taking away of an item, a supply given
+//! back. The step is offered for several positions; which of them holds is found by trying.
+
+use super::Fix;
+use crate::check::context::Context;
+use crate::derive::way_back::{missing_test, restoring, taking_away, way_back as making};
+use crate::edit::Edit;
+use crate::model::{Action, Answer, Id, IdSource, Procedure, Step, Verb};
+use crate::simulate::{Place, Reason, Thing, Unmet};
+use std::sync::Arc;
+
+/// The missing test, as early behind the last touch as it loads what it should.
+pub(super) fn test(context: &Context<'_>, met: &[&Unmet], ids: &mut dyn IdSource) -> Vec<Fix> {
+    let Some(step) = met.first().and_then(|unmet| missing_test(&unmet.reason, ids)) else {
+        return Vec::new();
+    };
+    let last_touch = met.iter().map(|unmet| unmet.since).max().unwrap_or(Place::START);
+    inserted(context, step, met, &positions(context, last_touch))
+}
+
+/// The way back of a joint: behind what is done to it and to the parts that it joins, else anywhere.
+pub(super) fn way_back(context: &Context<'_>, met: &[&Unmet], ids: &mut dyn IdSource) -> Vec<Fix> {
+    let Some(unmet) = met.first() else { return Vec::new() };
+    let (Reason::LeftOpen { connection } | Reason::LeftSlack { connection }) = &unmet.reason else {
+        return Vec::new();
+    };
+    let Some(id) = context.trace.plant().id_of(Thing::Connection(*connection)) else { return Vec::new() };
+    let Some(step) = making(context.procedure, id, ids) else { return Vec::new() };
+    let joined = context.connection(id).map(|known| known.joins.clone()).unwrap_or_default();
+    let concerns = |action: &Action| {
+        let places = [&action.through, &action.vent, &action.at].into_iter().flatten();
+        action.on.iter().chain(places).any(|named| named == id || joined.contains(named))
+    };
+    let follows = |at: &usize| {
+        let before = at.checked_sub(1).and_then(|at| context.procedure.steps.get(at));
+        before.is_some_and(|step| step.actions.iter().any(concerns))
+    };
+    let (first, rest): (Vec<usize>, Vec<usize>) =
+        positions(context, unmet.since).into_iter().partition(follows);
+    inserted(context, step, met, &[first, rest].concat())
+}
+
+/// The taking away of a temporary item, as late as it can be.
+pub(super) fn take_away(context: &Context<'_>, met: &[&Unmet], ids: &mut dyn IdSource) -> Vec<Fix> {
+    late(context, met, &mut |procedure, id| taking_away(procedure, id, ids))
+}
+
+/// A supply given back, as late as it can be.
+pub(super) fn restore(context: &Context<'_>, met: &[&Unmet], ids: &mut dyn IdSource) -> Vec<Fix> {
+    let is_locked = met.first().is_some_and(|unmet| match unmet.reason {
+        Reason::NotNormal { isolator } => {
+            context.trace.at(&isolator, Place::END).is_some_and(|state| state.locked)
+        }
+        _ => false,
+    });
+    late(context, met, &mut |procedure, id| restoring(procedure, id, is_locked, ids))
+}
+
+fn late(
+    context: &Context<'_>,
+    met: &[&Unmet],
+    step: &mut dyn FnMut(&Procedure, &Id) -> Option<Step>,
+) -> Vec<Fix> {
+    let Some(unmet) = met.first() else { return Vec::new() };
+    let thing = match unmet.reason {
+        Reason::TemporaryLeft { temporary } => Thing::Temporary(temporary),
+        Reason::NotNormal { isolator } => Thing::Isolator(isolator),
+        _ => return Vec::new(),
+    };
+    let id = context.trace.plant().id_of(thing);
+    let Some(step) = id.and_then(|id| step(context.procedure, id)) else { return Vec::new() };
+    let mut positions = positions(context, unmet.since);
+    positions.reverse();
+    inserted(context, step, met, &positions)
+}
+
+/// Where a step may be added behind a place, from early to late: not behind what ends the job. Of very many,
+/// those behind steps that only tell, show or look are left out.
+fn positions(context: &Context<'_>, since: Place) -> Vec<usize> {
+    let steps = &context.procedure.steps;
+    let first = since.execution().map_or(0, |at| at + 1);
+    let ends = |step: &Arc<Step>| step.actions.iter().any(|action| action.verb == Verb::Finish);
+    let last = steps.iter().position(ends).unwrap_or(steps.len());
+    let all: Vec<usize> = (first..=last).collect();
+    if all.len() <= super::MOST_TRIED {
+        return all;
+    }
+    let changes = |at: &usize| {
+        let before = at.checked_sub(1).and_then(|at| steps.get(at));
+        before.is_some_and(|step| step.actions.iter().any(|action| !only_looks(&action.verb)))
+    };
+    all.into_iter().filter(changes).collect()
+}
+
+fn only_looks(verb: &Verb) -> bool {
+    matches!(
+        verb,
+        Verb::Photograph
+            | Verb::Tell
+            | Verb::Hold
+            | Verb::Ask
+            | Verb::Read
+            | Verb::Inspect
+            | Verb::RecordSetting
+    )
+}
+
+/// The step at each position, done on the answers on which it is missing.
+fn inserted(context: &Context<'_>, step: Step, met: &[&Unmet], positions: &[usize]) -> Vec<Fix> {
+    let guard = met.first().map(|unmet| unmet.guard.answers()).unwrap_or_default();
+    let answers = guard.iter().filter_map(|(q, a)| context.trace.plant().answer_named(*q, *a));
+    let when = answers.map(|(question, answer)| Answer::new(question.clone(), answer)).collect();
+    let step = Arc::new(Step { when, ..step });
+    let fix = |at: &usize| Fix {
+        label: format!("add step {}, \"{}\"", at + 1, step.words),
+        edits: vec![Edit::InsertStep { at: *at, step: step.clone() }],
+    };
+    positions.iter().map(fix).collect()
+}

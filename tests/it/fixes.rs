@@ -1,0 +1,128 @@
+//! Fixes: each mends the finding for which it is offered, and breaks nothing else.
+
+use crate::fixture::Fixture;
+use crate::rules::example;
+use crate::spoiled;
+use procedures_schema::check::{Finding, Fix, Level, Report, catalogue, check, fixes};
+use procedures_schema::edit::Session;
+use procedures_schema::format;
+use procedures_schema::model::{Date, Procedure};
+use std::sync::Arc;
+
+/// The rules whose first example is mended by a fix.
+const MENDED: &[&str] = &[
+    "isolation/not-locked",
+    "pressure/not-locked",
+    "retest/missing",
+    "putback/left-open",
+    "putback/left-slack",
+    "putback/out-of-reach",
+    "putback/supply-off",
+    "putback/temp-left",
+    "seal/not-renewed",
+    "words/not-typed",
+];
+
+/// How many of the spoiled demos with one finding that rejects are mended by one fix at least.
+const FEWEST_MENDED: usize = 15;
+
+fn today() -> Date {
+    Date::parse("2026-11-25").expect("a date")
+}
+
+/// The document with a fix applied as one entry of the undo.
+fn mended(procedure: &Procedure, fix: &Fix) -> Arc<Procedure> {
+    let mut session = Session::new(Arc::new(procedure.clone()));
+    session.edit(&fix.edits, &fix.label, None, 0).unwrap_or_else(|error| panic!("{}: {error}", fix.label));
+    session.document().clone()
+}
+
+fn of_code(report: &Report, code: &str) -> usize {
+    report.findings.iter().filter(|finding| finding.code == code).count()
+}
+
+/// What is wrong with a fix, judged without the means by which it was tried.
+fn fault(procedure: &Procedure, before: &Report, finding: &Finding, fix: &Fix) -> Option<String> {
+    let mended = mended(procedure, fix);
+    let after = check(&mended, today());
+    let rejects = usize::from(finding.level == Level::Reject);
+    let is_mended = of_code(&after, finding.code) < of_code(before, finding.code);
+    let breaks_none = after.n_rejecting() + rejects <= before.n_rejecting();
+    // A document that could not be stored would be no mend.
+    let text = format::write(&mended);
+    let is_kept = format::read(text.as_bytes()).is_ok_and(|read| read == *mended);
+    let told: Vec<&String> = after.findings.iter().map(|finding| &finding.title).collect();
+    (!is_mended || !breaks_none || !is_kept)
+        .then(|| format!("{}: {} left {told:#?}", finding.title, fix.label))
+}
+
+#[test]
+fn the_example_of_every_rule_that_has_a_fix_is_mended_by_it() {
+    assert_eq!(offering(|fixture| fixture), in_order(MENDED));
+}
+
+#[test]
+fn inside_a_question_a_fix_mends_on_that_answer() {
+    assert_eq!(offering(|fixture| fixture.inside_a_question()), in_order(MENDED));
+}
+
+fn in_order(codes: &[&'static str]) -> Vec<&'static str> {
+    let mut codes = codes.to_vec();
+    codes.sort_unstable();
+    codes.dedup();
+    codes
+}
+
+/// The rules for whose first example, changed so, a fix is offered; each is looked at.
+fn offering(change: impl Fn(Fixture) -> Fixture) -> Vec<&'static str> {
+    let mut offering = Vec::new();
+    for rule in catalogue() {
+        let procedure = change(example(rule.documentation, "Fires")).procedure;
+        let report = check(&procedure, today());
+        for finding in report.findings.iter().filter(|finding| finding.code == rule.code) {
+            for fix in fixes(&procedure, finding, today()) {
+                assert_eq!(fault(&procedure, &report, finding, &fix), None);
+                let begins_small = fix.label.chars().next().is_some_and(char::is_lowercase);
+                assert!(begins_small && !fix.label.ends_with('.'), "{}", fix.label);
+                offering.push(rule.code);
+            }
+        }
+    }
+    in_order(&offering)
+}
+
+#[test]
+fn what_is_offered_for_the_spoiled_demos_mends_them() {
+    let mut faults = Vec::new();
+    let mut n_mended = 0;
+    for case in spoiled::all() {
+        let report = check(&case.procedure, today());
+        let mut is_mended = false;
+        for finding in &report.findings {
+            let offered = fixes(&case.procedure, finding, today());
+            assert_eq!(offered, fixes(&case.procedure, finding, today()), "the same each time");
+            for fix in &offered {
+                let fault = fault(&case.procedure, &report, finding, fix);
+                faults.extend(fault.map(|fault| format!("{}: {fault}", case.what)));
+                is_mended |= report.n_rejecting() == 1 && finding.level == Level::Reject;
+            }
+        }
+        n_mended += usize::from(is_mended);
+    }
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+    assert!(n_mended >= FEWEST_MENDED, "{n_mended} spoiled demos are mended by one fix");
+}
+
+#[test]
+fn a_finding_of_another_document_has_no_fix() {
+    let document = |code: &str| {
+        let rule = catalogue().iter().find(|rule| rule.code == code).expect(code);
+        example(rule.documentation, "Fires").procedure
+    };
+    let (open, slack) = (document("putback/left-open"), document("putback/left-slack"));
+    for finding in &check(&open, today()).findings {
+        if finding.code == "putback/left-open" {
+            assert_eq!(fixes(&slack, finding, today()), []);
+        }
+    }
+}
