@@ -92,6 +92,24 @@ async function writeSteps(place, visit) {
     await write.stamped('REJECTED');
     await page.getByText(/function test/).first().waitFor();
   });
+  await place.tally.step('its finding offers the test, and one key adds it', async () => {
+    await write.mend('function test');
+    await page.locator('.finding', { hasText: 'function test' }).waitFor({ state: 'detached' });
+    assert.equal(await write.steps(), STEPS.length + 1);
+  });
+  await place.tally.step('one undo takes it back', async () => {
+    await page.getByRole('button', { name: /^Undo: add step/ }).click();
+    await write.stamped('REJECTED');
+  });
+  await place.tally.step('a thing is renamed, and the words of its steps follow', async () => {
+    await goTo(page, 'Appliance');
+    await page.locator('.thing-row', { hasText: 'wall switch' }).click();
+    await new Appliance(page).rename('isolating switch');
+    await goTo(page, 'Write');
+    await page.getByText('Switch on at the isolating switch.').waitFor();
+    await page.getByRole('button', { name: 'Undo: rename the wall switch' }).click();
+    await page.getByText('Switch on at the wall switch.').waitFor();
+  });
   await place.tally.step('a thing in use stays, and its steps are told', async () => {
     await goTo(page, 'Appliance');
     await page.locator('.thing-row', { hasText: 'wall switch' }).click();

@@ -1,12 +1,12 @@
 //! The things of one kind: a row each, and under the open one its sheet.
 
 use super::describe::describe;
+use super::name_field::NameField;
 use super::sheet::Sheet;
 use super::{
     circuit_sheet, component_sheet, connection_sheet, isolator_sheet, seal_sheet, section_sheet,
     setting_sheet, temporary_sheet,
 };
-use crate::components::fields::TextField;
 use crate::state::EditorStore;
 use crate::state::map_edits::{InMap, used_in, word};
 use leptos::prelude::*;
@@ -121,7 +121,6 @@ fn fields(store: EditorStore, kind: ThingKind, id: Id, is_new: bool) -> AnyView 
 
 /// The name, and below it the fields of the kind.
 fn with_name<T: InMap>(sheet: Sheet<T>, is_new: bool, rest: fn(Sheet<T>) -> AnyView) -> AnyView {
-    let send = Callback::new(move |typed: String| sheet.write("name", |thing| thing.rename(typed)));
     let value = sheet.read(|thing| thing.name().to_owned());
-    view! { <TextField label="Name" value send comes_first=is_new /> {rest(sheet)} }.into_any()
+    view! { <NameField store=sheet.store id=sheet.id() value comes_first=is_new /> {rest(sheet)} }.into_any()
 }

@@ -8,6 +8,7 @@ pub mod connection_sheet;
 pub mod describe;
 pub mod isolator_sheet;
 pub mod list;
+pub mod name_field;
 pub mod page;
 pub mod scope;
 pub mod seal_sheet;

@@ -4,6 +4,7 @@
 //! the editor or of a job.
 
 pub mod apart_curve;
+pub mod capital;
 pub mod caution;
 pub mod fields;
 pub mod keypad;

@@ -1,6 +1,7 @@
 //! The line under the strip: stage, step, procedure, standing, and the way back to Write.
 
 use super::job_store::JobStore;
+use crate::components::capital::capital;
 use crate::route::{Screen, Tabs};
 use leptos::prelude::*;
 
@@ -40,9 +41,4 @@ pub fn Bar(
             <p class="of"><span class="title">{title}</span>{copy}<br /><span class="standing" class:rejected=is_rejected>{standing}</span></p>
         </div>
     }
-}
-
-fn capital(word: &str) -> String {
-    let mut chars = word.chars();
-    chars.next().map_or_else(String::new, |first| first.to_uppercase().chain(chars).collect())
 }

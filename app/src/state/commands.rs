@@ -43,6 +43,8 @@ pub enum Command {
         /// The circuit.
         circuit: Id,
     },
+    /// The first remedy that is ready for a step is applied.
+    Mend(Id),
     /// The step that the demonstration lacks comes back.
     PutBack,
     /// The last edit is taken back.
@@ -80,6 +82,7 @@ impl EditorStore {
             Command::MoveUp(step) => self.move_step(&step, -1),
             Command::MoveDown(step) => self.move_step(&step, 1),
             Command::AddLadder { after, circuit } => self.add_ladder(after.as_ref(), &circuit),
+            Command::Mend(step) => self.mend(&step),
             Command::PutBack => self.put_back(),
             Command::Undo => self.undo(),
             Command::Redo => self.redo(),

@@ -47,6 +47,7 @@ pub struct EditorStore {
     focus: RwSignal<Option<Focus>>,
     notice: RwSignal<Option<String>>,
     taken_out: RwSignal<Option<TakenOut>>,
+    is_slow_to_mend: StoredValue<bool>,
     keeper: Keeper,
 }
 
@@ -75,6 +76,7 @@ impl EditorStore {
             focus: RwSignal::new(None),
             notice: RwSignal::new(None),
             taken_out: RwSignal::new(None),
+            is_slow_to_mend: StoredValue::new(false),
             keeper: Keeper::default(),
         }
     }
@@ -116,6 +118,20 @@ impl EditorStore {
     /// What the core says, after every key.
     pub fn judged(self) -> Memo<Arc<Judged>> {
         self.judged
+    }
+
+    /// What the core says, once typing has paused.
+    pub fn settled(self) -> ReadSignal<Arc<Judged>> {
+        self.settled.read_only()
+    }
+
+    /// Whether looking for a remedy was slow last time.
+    pub(super) fn is_slow_to_mend(self) -> bool {
+        self.is_slow_to_mend.get_value()
+    }
+
+    pub(super) fn took_to_mend(self, is_slow: bool) {
+        self.is_slow_to_mend.set_value(is_slow);
     }
 
     /// The lanes beside a step, after every key.

@@ -20,8 +20,6 @@ pub trait InMap: Clone + PartialEq + Send + Sync + 'static {
     fn find_mut<'m>(map: &'m mut ApplianceMap, id: &Id) -> Option<&'m mut Self>;
     /// Its name.
     fn name(&self) -> &str;
-    /// Names it.
-    fn rename(&mut self, name: String);
 }
 
 macro_rules! in_map {
@@ -35,9 +33,6 @@ macro_rules! in_map {
             }
             fn name(&self) -> &str {
                 &self.name
-            }
-            fn rename(&mut self, name: String) {
-                self.name = name;
             }
         }
     )*};
@@ -62,15 +57,6 @@ impl InMap for Circuit {
     fn name(&self) -> &str {
         &self.name
     }
-    /// The only section goes by the name of its circuit until it has one of its own.
-    fn rename(&mut self, name: String) {
-        if let [section] = self.sections.as_mut_slice()
-            && section.name == self.name
-        {
-            section.name.clone_from(&name);
-        }
-        self.name = name;
-    }
 }
 
 impl InMap for Section {
@@ -83,9 +69,6 @@ impl InMap for Section {
     fn name(&self) -> &str {
         &self.name
     }
-    fn rename(&mut self, name: String) {
-        self.name = name;
-    }
 }
 
 impl EditorStore {
@@ -96,6 +79,15 @@ impl EditorStore {
         change(&mut map);
         if map != *document.map {
             self.edit(&[Edit::SetMap(Arc::new(map))], label, group);
+        }
+    }
+
+    /// Gives a thing another name, in the words of the steps too if that is wanted.
+    pub fn rename_thing(self, id: &Id, name: &str, in_words: bool) {
+        let before = self.document_now().map.name_of(id).to_owned();
+        if name.trim() != before {
+            let edit = Edit::Rename { thing: id.clone(), name: name.to_owned(), in_words };
+            self.edit(&[edit], &format!("rename the {before}"), None);
         }
     }
 

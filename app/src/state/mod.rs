@@ -14,6 +14,7 @@ pub mod keeping;
 pub mod map_edits;
 pub mod offline;
 pub mod opening;
+pub mod remedies;
 pub mod rereading;
 pub mod shelf;
 pub mod step_edits;

@@ -1,6 +1,8 @@
 //! The text of one finding: what is wrong, since when, what to do, and its code.
 
 use super::row_margin::class;
+use crate::components::capital::capital;
+use crate::state::remedies::{Looking, Remedy};
 use crate::state::{Command, EditorStore};
 use leptos::prelude::*;
 use procedures_schema::check::{Because, Finding};
@@ -14,6 +16,7 @@ pub fn FindingText(
     /// The finding.
     finding: Finding,
 ) -> impl IntoView {
+    let looking = Looking::new(store, &finding);
     let Finding { code, level, step, title, because, remedy, also, .. } = finding;
     let place = step.or_else(|| because.iter().find_map(|because| because.step.clone()));
     let title = match place {
@@ -27,8 +30,31 @@ pub fn FindingText(
         <div class=format!("finding {}", class(level).1)>
             {title}
             <ul>{because}{remedy}</ul>
+            {mending(&looking)}
             <p class="code">{code}{also}</p>
         </div>
+    }
+}
+
+/// The key that mends it, with what it does for a name.
+fn mending(looking: &Looking) -> impl IntoView + use<> {
+    let looking = *looking;
+    let remedy = looking.remedy();
+    move || match remedy.get() {
+        Remedy::Ready(fix) => {
+            let does = capital(&fix.label);
+            let apply = move |_| looking.apply();
+            view! { <button type="button" class="key mend" title="Alt+Enter in the row" on:click=apply>{does}</button> }.into_any()
+        }
+        Remedy::Slow => {
+            let look = move |_| looking.look();
+            view! { <button type="button" class="quiet mend" on:click=look>"Look for a remedy"</button> }
+                .into_any()
+        }
+        Remedy::None => {
+            view! { <span class="none">"No remedy is ready; the arrow says what to do."</span> }.into_any()
+        }
+        Remedy::Open => ().into_any(),
     }
 }
 

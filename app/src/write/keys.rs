@@ -59,7 +59,7 @@ pub fn in_words(store: EditorStore, step: &Id, event: &KeyboardEvent) {
     }
     let command = match event.key().as_str() {
         "Escape" => Command::StopEditing,
-        "Enter" if !event.ctrl_key() && !event.shift_key() => Command::StopEditing,
+        "Enter" if !event.ctrl_key() && !event.shift_key() && !event.alt_key() => Command::StopEditing,
         _ => match on_row_or_words(step, event) {
             Some(command) => command,
             None => return,
@@ -74,6 +74,7 @@ fn on_row_or_words(step: &Id, event: &KeyboardEvent) -> Option<Command> {
     match (event.key().as_str(), event.alt_key(), event.ctrl_key()) {
         ("ArrowUp", true, false) => Some(Command::MoveUp(step.clone())),
         ("ArrowDown", true, false) => Some(Command::MoveDown(step.clone())),
+        ("Enter", true, false) => Some(Command::Mend(step.clone())),
         ("Enter", false, true) => Some(Command::DraftBelow(step.clone())),
         _ => None,
     }

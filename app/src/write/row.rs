@@ -7,12 +7,14 @@ use super::new_line::NewLine;
 use super::row_lanes::RowLanes;
 use super::row_margin::RowMargin;
 use super::words_field::WordsField;
+use crate::components::capital::capital;
 use crate::components::notation_line::notation_line;
 use crate::components::safety_band::safety_band;
 use crate::state::{Command, EditorStore};
 use leptos::prelude::*;
 use procedures_schema::model::{Id, Step};
 use std::sync::Arc;
+use wasm_bindgen::JsCast;
 
 /// The row of a step.
 #[component]
@@ -41,7 +43,7 @@ pub fn Row(
             class:selected=is_selected
             class:found=move || findings.with(|findings| !findings.is_empty())
             tabindex=move || if is_selected.get() || is_first.get() { "0" } else { "-1" }
-            on:focusin=move |_| store.entered(&id.get_value())
+            on:focusin=move |event| if !is_in_margin(&event) { store.entered(&id.get_value()) }
             on:keydown=move |event| keys::on_row(store, &id.get_value(), &event)
         >
             <RowLanes store id=id.get_value() />
@@ -68,6 +70,13 @@ pub fn Row(
     }
 }
 
+/// Whether the keyboard or a finger went to a finding. The row must not grow then, or the key that is being
+/// pressed would move away under the finger.
+fn is_in_margin(event: &web_sys::FocusEvent) -> bool {
+    let target = event.target().and_then(|target| target.dyn_into::<web_sys::Element>().ok());
+    target.is_some_and(|target| target.closest(".margin").is_ok_and(|margin| margin.is_some()))
+}
+
 fn notation(store: EditorStore, step: &Arc<Step>) -> impl IntoView + use<> {
     store.document().with(|document| {
         let why = (!step.why.is_empty()).then(|| view! { <p class="why">"why: " {step.why.clone()}</p> });
@@ -91,11 +100,6 @@ fn StageHeading(
         (of_before.as_ref() != Some(&stage)).then(|| capital(stage.word()))
     });
     move || stage.get().map(|stage| view! { <h2 class="stage">{stage}</h2> })
-}
-
-fn capital(word: &str) -> String {
-    let mut chars = word.chars();
-    chars.next().map_or_else(String::new, |first| first.to_uppercase().chain(chars).collect())
 }
 
 /// The keys of the selected row.

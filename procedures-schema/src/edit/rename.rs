@@ -1,7 +1,8 @@
 //! Giving a thing of the map another name, in the words of the steps too.
 //!
 //! Ids stay. Where two things go by the same old name, only the words of steps that act on the one renamed,
-//! and on no other of that name, are changed: elsewhere nobody can tell which is meant.
+//! and on no other of that name, are changed: elsewhere nobody can tell which is meant. A circuit in one piece
+//! and its section may share a name; then the section follows its circuit.
 
 use super::EditError;
 use super::in_words::{Sought, replaced, shifted};
@@ -30,8 +31,11 @@ pub(super) fn rename(
     if let Some(other) = taken_by(&document.map, thing, name) {
         return Err(EditError::NameTaken { name: name.to_owned(), by: other });
     }
-    if let Some(place) = name_of(Arc::make_mut(&mut document.map), thing) {
-        name.clone_into(place);
+    let follows = section_of_same_name(&document.map, thing);
+    for id in std::iter::once(thing).chain(&follows) {
+        if let Some(place) = name_of(Arc::make_mut(&mut document.map), id) {
+            name.clone_into(place);
+        }
     }
     let mut touched = Vec::new();
     if in_words {
@@ -48,10 +52,30 @@ pub(super) fn rename(
 /// The name of another thing that is called so already, in whatever case.
 fn taken_by(map: &ApplianceMap, thing: &Id, name: &str) -> Option<String> {
     let same = |other: &str| same_name(other, name);
-    let mut others = map.things().filter(|(_, id, ..)| *id != thing);
+    let mut others = map.things().filter(|(_, id, ..)| *id != thing && !is_kin(map, thing, id));
     others
         .find(|(_, _, other, aliases)| same(other) || aliases.iter().any(|alias| same(alias)))
         .map(|(_, _, other, _)| other.to_owned())
+}
+
+/// The only section of a circuit, if both go by one name.
+fn section_of_same_name(map: &ApplianceMap, circuit: &Id) -> Option<Id> {
+    let circuit = map.circuits.iter().find(|known| known.id == *circuit)?;
+    match circuit.sections.as_slice() {
+        [section] if same_name(&section.name, &circuit.name) => Some(section.id.clone()),
+        _ => None,
+    }
+}
+
+/// Whether one of two things is a circuit and the other its only section, so that one name is enough.
+fn is_kin(map: &ApplianceMap, one: &Id, other: &Id) -> bool {
+    map.circuits.iter().any(|circuit| match circuit.sections.as_slice() {
+        [section] => {
+            let pair = (&circuit.id, &section.id);
+            pair == (one, other) || pair == (other, one)
+        }
+        _ => false,
+    })
 }
 
 fn same_name(one: &str, other: &str) -> bool {
@@ -89,7 +113,9 @@ impl Named {
         let doubles = map
             .things()
             .filter(|(_, id, other, aliases)| {
-                *id != thing && (called(other) || aliases.iter().any(|alias| called(alias)))
+                *id != thing
+                    && !is_kin(map, thing, id)
+                    && (called(other) || aliases.iter().any(|alias| called(alias)))
             })
             .map(|(_, id, ..)| id.clone())
             .collect();

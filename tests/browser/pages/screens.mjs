@@ -46,8 +46,15 @@ export class Appliance {
   /** Adds a thing and names it; its sheet stays open. */
   async add(kind, name) {
     await this.#page.getByRole('button', { name: new RegExp(`^Add an? ${kind}$`) }).click();
-    await this.#sheet.getByRole('textbox', { name: 'Name', exact: true }).fill(name);
+    await this.rename(name);
     await this.#page.locator('.map-list .thing-row', { hasText: name }).first().waitFor();
+  }
+
+  /** Names the open thing. */
+  async rename(name) {
+    const field = this.#sheet.getByRole('textbox', { name: 'Name', exact: true });
+    await field.fill(name);
+    await field.press('Enter');
   }
 
   get #sheet() {

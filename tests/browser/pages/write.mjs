@@ -131,4 +131,14 @@ export class Write {
   async follow() {
     await this.#page.getByRole('navigation', { name: 'Screens' }).getByRole('button', { name: 'Follow' }).click();
   }
+
+  /** Applies what would mend a finding; on a slow machine it has to be asked for. */
+  async mend(text) {
+    const finding = this.#page.locator('.finding', { hasText: text }).first();
+    const ask = finding.getByRole('button', { name: 'Look for a remedy' });
+    const mend = finding.locator('.key.mend');
+    await ask.or(mend).waitFor();
+    if (await ask.isVisible()) await ask.click();
+    await mend.click();
+  }
 }

@@ -3,7 +3,8 @@
 use super::super::tests::next;
 use super::super::{Edit, EditError, Session, apply, occurrences};
 use crate::model::{
-    Action, ApplianceMap, Component, Connection, Family, Id, OnFail, Procedure, Rest, Span, Stage, Step, Verb,
+    Action, ApplianceMap, Circuit, CircuitKind, Component, Connection, Family, Id, OnFail, Procedure, Rest,
+    Section, Span, Stage, Step, Verb,
 };
 use std::sync::Arc;
 
@@ -132,6 +133,17 @@ fn where_two_things_share_a_name_only_steps_that_act_on_the_one_follow() {
 }
 
 /// A sentence of random words, the name of a thing often among them.
+#[test]
+fn the_only_section_of_a_circuit_follows_it() {
+    let mut procedure = Procedure::clone(&document(&["Drain the heating."]));
+    let section = Section::new("s".into(), "heating");
+    let circuit = Circuit::new("c".into(), "heating", CircuitKind::HeatingWater, section);
+    Arc::make_mut(&mut procedure.map).circuits.push(circuit);
+    let renamed = rename(&Arc::new(procedure), "c", "heating loop").expect("renamed");
+    assert_eq!(renamed.map.name_of(&"s".into()), "heating loop");
+    assert_eq!(words(&renamed), ["Drain the heating loop."]);
+}
+
 fn sentence(seed: &mut u64) -> String {
     const WORDS: &[&str] = &[
         "pump",
