@@ -98,7 +98,8 @@ async fn the_stamp_turns_with_an_edit_and_back_with_undo() {
     let (place, store) = mounted(procedure("stamp"));
     tick().await;
     assert_eq!(text(&place, ".stamp"), "ACCEPTED");
-    store.run(Command::RemoveStep(first_with(store, &Verb::Prove)));
+    store.run(Command::Select(Some(first_with(store, &Verb::Prove))));
+    store.run(Command::RemoveSelection);
     tick().await;
     assert!(text(&place, ".stamp").starts_with("REJECTED"), "{}", text(&place, ".stamp"));
     assert!(!text(&place, ".finding .code").is_empty(), "the finding stands in the margin");
@@ -112,7 +113,7 @@ async fn the_stamp_turns_with_an_edit_and_back_with_undo() {
 async fn typing_reaches_the_document_and_undo_reaches_the_field() {
     let (place, store) = mounted(procedure("typing"));
     let step = first_with(store, &Verb::Isolate);
-    store.run(Command::EditWords(step.clone()));
+    store.run(Command::EditWords(step.clone(), None));
     tick().await;
     let field: HtmlTextAreaElement = place
         .query_selector("li.selected textarea.words")
@@ -140,7 +141,8 @@ async fn an_edit_moves_no_other_row() {
     tick().await;
     let rows = place.query_selector_all("li[data-step]").expect("rows");
     let last = rows.get(rows.length() - 1).expect("a last row");
-    store.run(Command::RemoveStep(first_with(store, &Verb::Isolate)));
+    store.run(Command::Select(Some(first_with(store, &Verb::Isolate))));
+    store.run(Command::RemoveSelection);
     tick().await;
     let now = place.query_selector_all("li[data-step]").expect("rows");
     assert_eq!(now.length() + 1, rows.length());

@@ -3,6 +3,7 @@ import { existsSync } from 'node:fs';
 import { walk } from './journey.mjs';
 import { walkFromNothing } from './nothing.mjs';
 import { commandLine, page, repository } from './places.mjs';
+import { walkSteps } from './steps.mjs';
 import { Tally } from './tally.mjs';
 
 const SCREENS = [
@@ -21,5 +22,6 @@ const tally = new Tally();
 for (const screen of SCREENS) {
   await walk(tally, screen);
   await walkFromNothing(tally, screen);
+  await walkSteps(tally, screen);
 }
 process.exit(tally.close() ? 0 : 1);

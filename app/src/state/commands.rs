@@ -3,9 +3,11 @@
 //! Each command becomes edits with a name for undo, and says where to look afterwards. Whether the result
 //! is right is the checker's business, not ours.
 
-use super::editor_store::{EditorStore, Focus};
+use super::doubts::AskedFrom;
+use super::editor_store::EditorStore;
 use super::ids::RandomIds;
 use super::rereading;
+use procedures_schema::capture::Doubt;
 use procedures_schema::derive::ladder;
 use procedures_schema::edit::Edit;
 use procedures_schema::model::{Id, IdSource};
@@ -30,12 +32,24 @@ pub enum Command {
         /// Its words.
         words: String,
     },
-    /// A step is taken out.
-    RemoveStep(Id),
-    /// A step goes one place up.
-    MoveUp(Id),
-    /// A step goes one place down.
-    MoveDown(Id),
+    /// The selected steps are taken out.
+    RemoveSelection,
+    /// The selected steps go one place up.
+    MoveUp,
+    /// The selected steps go one place down.
+    MoveDown,
+    /// The selected steps are written once more, below them.
+    Duplicate,
+    /// The steps that were copied are put below the selected one.
+    PasteCopied,
+    /// The selection grows or shrinks by the next step.
+    ExtendDown,
+    /// The selection grows or shrinks by the step before.
+    ExtendUp,
+    /// The selection reaches to a step.
+    ExtendTo(Id),
+    /// Every step is selected.
+    SelectAll,
     /// The steps that make a circuit safe are written after a step, or at the end.
     AddLadder {
         /// The step before them; at the end, if none.
@@ -43,6 +57,17 @@ pub enum Command {
         /// The circuit.
         circuit: Id,
     },
+    /// A question about words of a step is answered; with none of its choices, if there is none.
+    Settle {
+        /// Which step.
+        step: Id,
+        /// The question.
+        doubt: Doubt,
+        /// The answer.
+        choice: Option<usize>,
+    },
+    /// The open questions of a step are left open.
+    LeaveDoubts(Id),
     /// The first remedy that is ready for a step is applied.
     Mend(Id),
     /// The step that the demonstration lacks comes back.
@@ -61,8 +86,8 @@ pub enum Command {
     NextFinding,
     /// The selection goes to the step with a finding before.
     PreviousFinding,
-    /// The words of a step are to be typed.
-    EditWords(Id),
+    /// The words of a step are to be typed; from a place on, in UTF-16 units, if it was pressed there.
+    EditWords(Id, Option<u32>),
     /// Typing in the selected step is over.
     StopEditing,
     /// A line for a new step opens below a step.
@@ -78,10 +103,18 @@ impl EditorStore {
             Command::SetTitle(title) => self.set_title(title),
             Command::SetWords { step, words } => self.set_words(&step, &words),
             Command::AddStep { after, words } => self.add_step(after, &words),
-            Command::RemoveStep(step) => self.remove_step(&step),
-            Command::MoveUp(step) => self.move_step(&step, -1),
-            Command::MoveDown(step) => self.move_step(&step, 1),
+            Command::RemoveSelection => self.remove_selection(),
+            Command::MoveUp => self.move_selection(-1),
+            Command::MoveDown => self.move_selection(1),
+            Command::Duplicate => self.duplicate(),
+            Command::PasteCopied => self.paste_copied(),
+            Command::ExtendDown => self.extend(1),
+            Command::ExtendUp => self.extend(-1),
+            Command::ExtendTo(step) => self.extend_to(step),
+            Command::SelectAll => self.select_all(),
             Command::AddLadder { after, circuit } => self.add_ladder(after.as_ref(), &circuit),
+            Command::Settle { step, doubt, choice } => self.settle_doubt(&step, &doubt, choice),
+            Command::LeaveDoubts(step) => self.leave_doubts(&step),
             Command::Mend(step) => self.mend(&step),
             Command::PutBack => self.put_back(),
             Command::Undo => self.undo(),
@@ -91,7 +124,7 @@ impl EditorStore {
             Command::SelectPrevious => self.select_beside(-1),
             Command::NextFinding => self.select_finding(true),
             Command::PreviousFinding => self.select_finding(false),
-            Command::EditWords(step) => self.edit_words(step),
+            Command::EditWords(step, at) => self.edit_words(step, at),
             Command::StopEditing => self.stop_editing(),
             Command::DraftBelow(step) => self.open_draft(step),
             Command::CloseDraft => self.close_draft(),
@@ -121,32 +154,10 @@ impl EditorStore {
         let insert = Edit::InsertStep { at, step: Arc::new(step) };
         if self.edit(&[insert], &format!("add step {}", at + 1), None) {
             // The line stays open and moves on, so that one line after the other can be written.
-            if after.is_some() {
+            let from = if after.is_some() { AskedFrom::LineBelow } else { AskedFrom::LastLine };
+            if !self.ask(&id, from) && after.is_some() {
                 self.open_draft(id);
             }
-        }
-    }
-
-    fn remove_step(self, step: &Id) {
-        let document = self.document_now();
-        let Some(position) = document.position(step) else { return };
-        let heir = document.steps.get(position + 1).or_else(|| document.steps.get(position.checked_sub(1)?));
-        let heir = heir.map(|step| step.id.clone());
-        let remove = Edit::RemoveStep { step: step.clone() };
-        if self.edit(&[remove], &format!("take out step {}", position + 1), None) {
-            self.select(heir);
-        }
-    }
-
-    fn move_step(self, step: &Id, by: isize) {
-        let document = self.document_now();
-        let Some(position) = document.position(step) else { return };
-        let Some(to) = position.checked_add_signed(by).filter(|to| *to < document.steps.len()) else {
-            return;
-        };
-        let edit = Edit::MoveStep { step: step.clone(), to };
-        if self.edit(&[edit], &format!("move step {}", position + 1), None) {
-            self.look_at(Focus::Row(step.clone()));
         }
     }
 

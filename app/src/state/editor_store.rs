@@ -3,15 +3,18 @@
 //! `EditorStore::edit` is the only write to a document. Trace, verdict and lanes follow every key;
 //! the texts of findings settle 300 ms after the last one, so that the margin does not flicker.
 
+use super::attention::{Attention, Focus};
 use super::clock;
+use super::doubts::AskedFrom;
 use super::judged::Judged;
 use super::keeping::Keeper;
-use super::rereading;
 use super::taken_out::TakenOut;
+use super::{rereading, selection};
 use leptos::leptos_dom::helpers::{TimeoutHandle, set_timeout_with_handle};
 use leptos::prelude::*;
 use procedures_schema::capture::LineReading;
 use procedures_schema::check::Finding;
+use procedures_schema::derive::carry::Carried;
 use procedures_schema::derive::lanes::LaneRow;
 use procedures_schema::edit::{Edit, Session, Undone};
 use procedures_schema::model::{ApplianceMap, Id, Procedure, Step};
@@ -21,20 +24,15 @@ use std::time::Duration;
 /// After which the texts of findings follow the document.
 const SETTLE: Duration = Duration::from_millis(300);
 
-/// Where the keyboard goes next.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Focus {
-    /// To a row.
-    Row(Id),
-    /// Into the words of a row.
-    Words(Id),
-    /// Into the line for a new step below a row.
-    Draft,
-}
-
-/// The state of Write.
+/// The state of Write. A handle of one word, since every view and every closure of it holds one.
 #[derive(Clone, Copy)]
 pub struct EditorStore {
+    parts: StoredValue<Parts>,
+}
+
+/// The signals behind the handle.
+#[derive(Clone, Copy)]
+struct Parts {
     session: RwSignal<Session>,
     document: Memo<Arc<Procedure>>,
     judged: Memo<Arc<Judged>>,
@@ -42,12 +40,16 @@ pub struct EditorStore {
     settling: StoredValue<Option<TimeoutHandle>>,
     name: RwSignal<String>,
     selected: RwSignal<Option<Id>>,
+    anchor: RwSignal<Option<Id>>,
+    selection: Memo<Vec<Id>>,
+    copied: RwSignal<Option<Carried>>,
     is_editing: RwSignal<bool>,
     draft_after: RwSignal<Option<Id>>,
     focus: RwSignal<Option<Focus>>,
     notice: RwSignal<Option<String>>,
     taken_out: RwSignal<Option<TakenOut>>,
     is_slow_to_mend: StoredValue<bool>,
+    asked_from: StoredValue<Option<AskedFrom>>,
     keeper: Keeper,
 }
 
@@ -63,34 +65,44 @@ impl EditorStore {
             move |_| Arc::new(Judged::of(document.get())),
             |before, now| !same(before, now),
         );
-        Self {
+        let (selected, anchor) = (RwSignal::new(None), RwSignal::new(None));
+        let parts = Parts {
             session,
             document,
             judged,
             settled: RwSignal::new(judged.get_untracked()),
             settling: StoredValue::new(None),
             name: RwSignal::new(name.to_owned()),
-            selected: RwSignal::new(None),
+            selected,
+            anchor,
+            selection: selection::memo(document, selected, anchor),
+            copied: RwSignal::new(None),
             is_editing: RwSignal::new(false),
             draft_after: RwSignal::new(None),
             focus: RwSignal::new(None),
             notice: RwSignal::new(None),
             taken_out: RwSignal::new(None),
             is_slow_to_mend: StoredValue::new(false),
+            asked_from: StoredValue::new(None),
             keeper: Keeper::default(),
-        }
+        };
+        Self { parts: StoredValue::new(parts) }
+    }
+
+    fn parts(self) -> Parts {
+        self.parts.get_value()
     }
 
     // What views read.
 
     /// The document, compared by pointer.
     pub fn document(self) -> Memo<Arc<Procedure>> {
-        self.document
+        self.parts().document
     }
 
     /// The ids of the steps in order.
     pub fn order(self) -> Memo<Vec<Id>> {
-        let document = self.document;
+        let document = self.parts().document;
         Memo::new(move |_| {
             document.with(|document| document.steps.iter().map(|step| step.id.clone()).collect())
         })
@@ -98,7 +110,7 @@ impl EditorStore {
 
     /// One step; none once it is gone.
     pub fn step(self, id: Id) -> Memo<Option<Arc<Step>>> {
-        let document = self.document;
+        let document = self.parts().document;
         Memo::new_with_compare(
             move |_| document.with(|document| document.steps.iter().find(|step| step.id == id).cloned()),
             |before, now| match (before.and_then(Option::as_ref), now.and_then(Option::as_ref)) {
@@ -111,80 +123,100 @@ impl EditorStore {
 
     /// The position of a step, from 0.
     pub fn position(self, id: Id) -> Memo<Option<usize>> {
-        let document = self.document;
+        let document = self.parts().document;
         Memo::new(move |_| document.with(|document| document.position(&id)))
     }
 
     /// What the core says, after every key.
     pub fn judged(self) -> Memo<Arc<Judged>> {
-        self.judged
+        self.parts().judged
     }
 
     /// What the core says, once typing has paused.
     pub fn settled(self) -> ReadSignal<Arc<Judged>> {
-        self.settled.read_only()
+        self.parts().settled.read_only()
     }
 
     /// Whether looking for a remedy was slow last time.
     pub(super) fn is_slow_to_mend(self) -> bool {
-        self.is_slow_to_mend.get_value()
+        self.parts().is_slow_to_mend.get_value()
+    }
+
+    /// Where a question that is being asked came from.
+    pub(super) fn asked_from(self) -> StoredValue<Option<AskedFrom>> {
+        self.parts().asked_from
     }
 
     pub(super) fn took_to_mend(self, is_slow: bool) {
-        self.is_slow_to_mend.set_value(is_slow);
+        self.parts().is_slow_to_mend.set_value(is_slow);
     }
 
     /// The lanes beside a step, after every key.
     pub fn lane_row(self, id: Id) -> Memo<Option<LaneRow>> {
-        let judged = self.judged;
+        let judged = self.parts().judged;
         Memo::new(move |_| judged.with(|judged| judged.row(&id).cloned()))
     }
 
     /// The findings at a step, or at the end, once typing has paused.
     pub fn findings(self, step: Option<Id>) -> Memo<Vec<Finding>> {
-        let settled = self.settled;
+        let settled = self.parts().settled;
         Memo::new(move |_| settled.with(|judged| judged.findings_at(step.as_ref())))
     }
 
     /// The name of the file, without ending.
     pub fn name(self) -> ReadSignal<String> {
-        self.name.read_only()
+        self.parts().name.read_only()
     }
 
     /// The selected step.
     pub fn selected(self) -> ReadSignal<Option<Id>> {
-        self.selected.read_only()
+        self.parts().selected.read_only()
+    }
+
+    /// The selected steps in order.
+    pub fn selection(self) -> Memo<Vec<Id>> {
+        self.parts().selection
+    }
+
+    /// The other end of the selection, if it is more than the selected step.
+    pub(super) fn anchor(self) -> RwSignal<Option<Id>> {
+        self.parts().anchor
+    }
+
+    /// The steps that were copied last.
+    pub fn copied(self) -> RwSignal<Option<Carried>> {
+        self.parts().copied
     }
 
     /// Whether the words of the selected step are being typed.
     pub fn is_editing(self) -> ReadSignal<bool> {
-        self.is_editing.read_only()
+        self.parts().is_editing.read_only()
     }
 
     /// The step below which a line for a new one is open.
     pub fn draft_after(self) -> ReadSignal<Option<Id>> {
-        self.draft_after.read_only()
+        self.parts().draft_after.read_only()
     }
 
     /// Where the keyboard goes next.
     pub fn focus(self) -> ReadSignal<Option<Focus>> {
-        self.focus.read_only()
+        self.parts().focus.read_only()
     }
 
     /// Something to tell, such as why a file was not opened.
     pub fn notice(self) -> RwSignal<Option<String>> {
-        self.notice
+        self.parts().notice
     }
 
     /// The step that the demonstration lacks, while it lacks it.
     pub fn taken_out(self) -> Memo<Option<TakenOut>> {
-        let (taken_out, document) = (self.taken_out, self.document);
+        let (taken_out, document) = (self.parts().taken_out, self.parts().document);
         Memo::new(move |_| taken_out.get().filter(|step| document.with(|document| step.is_out_of(document))))
     }
 
     /// The names of what undo and redo would do.
     pub fn undo_labels(self) -> Memo<(Option<String>, Option<String>)> {
-        let session = self.session;
+        let session = self.parts().session;
         Memo::new(move |_| {
             session.with(|session| {
                 (session.undo_label().map(str::to_owned), session.redo_label().map(str::to_owned))
@@ -194,56 +226,62 @@ impl EditorStore {
 
     /// What keeps the work.
     pub fn keeper(self) -> Keeper {
-        self.keeper
+        self.parts().keeper
     }
 
     /// What the line reads from words that are to go below a step, or at the end; with the map it names.
     pub fn read_line(self, after: Option<&Id>, words: &str) -> (LineReading, Arc<ApplianceMap>) {
-        let judged = self.judged.get();
+        let judged = self.parts().judged.get();
         let at = rereading::place_after(&judged.document, after);
         let stage = rereading::stage_at(&judged.document, at);
         (rereading::reading(&judged, at, &stage, words), judged.document.map.clone())
     }
 
+    /// The signals of where the keyboard and the selection are.
+    pub(super) fn attention(self) -> Attention {
+        let Parts { selected, anchor, is_editing, draft_after, focus, .. } = self.parts();
+        Attention { selected, anchor, is_editing, draft_after, focus }
+    }
+
     // What commands read.
 
     pub(super) fn document_now(self) -> Arc<Procedure> {
-        self.document.get_untracked()
+        self.parts().document.get_untracked()
     }
 
     pub(super) fn judged_now(self) -> Arc<Judged> {
-        self.judged.get_untracked()
+        self.parts().judged.get_untracked()
     }
 
     pub(super) fn selected_now(self) -> Option<Id> {
-        self.selected.get_untracked()
+        self.parts().selected.get_untracked()
     }
 
     pub(super) fn taken_out_now(self) -> Option<TakenOut> {
-        self.taken_out.get_untracked()
+        self.parts().taken_out.get_untracked()
     }
 
     pub(super) fn name_now(self) -> String {
-        self.name.get_untracked()
+        self.parts().name.get_untracked()
     }
 
     pub(super) fn undo_label_now(self) -> Option<String> {
-        self.session.with_untracked(|session| session.undo_label().map(str::to_owned))
+        self.parts().session.with_untracked(|session| session.undo_label().map(str::to_owned))
     }
 
     // Writes.
 
     /// Changes the document; the only write. Says whether it was done; a refusal is shown as a notice.
     pub(super) fn edit(self, edits: &[Edit], label: &str, group: Option<&str>) -> bool {
-        let mut next = self.session.get_untracked();
+        let mut next = self.parts().session.get_untracked();
         match next.edit(edits, label, group, clock::now_ms()) {
             Ok(()) => {
-                self.session.set(next);
+                self.parts().session.set(next);
                 self.follow_up(group.is_some());
                 true
             }
             Err(error) => {
-                self.notice.set(Some(error.to_string()));
+                self.parts().notice.set(Some(error.to_string()));
                 false
             }
         }
@@ -261,11 +299,11 @@ impl EditorStore {
 
     fn travel(self, way: fn(&mut Session) -> Option<Undone>) {
         let before = self.document_now();
-        let mut next = self.session.get_untracked();
+        let mut next = self.parts().session.get_untracked();
         let Some(undone) = way(&mut next) else { return };
-        self.session.set(next);
+        self.parts().session.set(next);
         self.follow_up(false);
-        let is_typing_there = self.is_editing.get_untracked() && undone.step == self.selected_now();
+        let is_typing_there = self.parts().is_editing.get_untracked() && undone.step == self.selected_now();
         if let Some(step) = undone.step.filter(|_| !is_typing_there) {
             self.select(heir(&step, &before, &self.document_now()));
         }
@@ -273,104 +311,45 @@ impl EditorStore {
 
     /// Ends a group of typing, so that the next key is an undo entry of its own.
     pub fn close_group(self) {
-        self.session.update_untracked(Session::close_group);
+        self.parts().session.update_untracked(Session::close_group);
     }
 
     /// Puts another document in place of this one, with nothing to undo.
     pub(super) fn open(self, document: Procedure, name: &str) {
-        self.selected.set(None);
-        self.is_editing.set(false);
-        self.draft_after.set(None);
-        self.name.set(name.to_owned());
-        self.session.set(Session::new(Arc::new(document)));
+        self.parts().selected.set(None);
+        self.parts().anchor.set(None);
+        self.parts().is_editing.set(false);
+        self.parts().draft_after.set(None);
+        self.parts().name.set(name.to_owned());
+        self.parts().session.set(Session::new(Arc::new(document)));
         self.settle_now();
     }
 
     /// Says that a step is out, for the banner.
     pub(super) fn set_taken_out(self, taken_out: Option<TakenOut>) {
-        self.taken_out.set(taken_out);
+        self.parts().taken_out.set(taken_out);
     }
 
     /// Keeps the document as it is now, as after opening a file.
     pub(super) fn keep_now(self) {
-        self.keeper.changed(self.document_now(), self.name.get_untracked(), false);
+        self.parts().keeper.changed(self.document_now(), self.parts().name.get_untracked(), false);
     }
 
     fn follow_up(self, is_typing: bool) {
-        self.keeper.changed(self.document_now(), self.name.get_untracked(), is_typing);
-        if let Some(timer) = self.settling.try_update_value(Option::take).flatten() {
+        self.parts().keeper.changed(self.document_now(), self.parts().name.get_untracked(), is_typing);
+        if let Some(timer) = self.parts().settling.try_update_value(Option::take).flatten() {
             timer.clear();
         }
         if is_typing {
             let timer = set_timeout_with_handle(move || self.settle_now(), SETTLE);
-            self.settling.set_value(timer.ok());
+            self.parts().settling.set_value(timer.ok());
         } else {
             self.settle_now();
         }
     }
 
     fn settle_now(self) {
-        self.settled.set(self.judged.get_untracked());
-    }
-
-    // Selection.
-
-    pub(super) fn select(self, step: Option<Id>) {
-        self.typing(false);
-        self.selected.set(step.clone());
-        if let Some(step) = step {
-            self.look_at(Focus::Row(step));
-        }
-    }
-
-    /// Takes note of the row into which the keyboard or a finger went.
-    pub fn entered(self, step: &Id) {
-        if self.selected.with_untracked(|selected| selected.as_ref() != Some(step)) {
-            self.typing(false);
-            self.selected.set(Some(step.clone()));
-        }
-    }
-
-    pub(super) fn edit_words(self, step: Id) {
-        self.draft_after.set(None);
-        self.selected.set(Some(step.clone()));
-        self.is_editing.set(true);
-        self.look_at(Focus::Words(step));
-    }
-
-    pub(super) fn stop_editing(self) {
-        self.typing(false);
-        if let Some(step) = self.selected_now() {
-            self.look_at(Focus::Row(step));
-        }
-    }
-
-    /// Takes note of whether the keyboard is in the words of the selected step.
-    pub fn typing(self, is_typing: bool) {
-        if self.is_editing.get_untracked() != is_typing {
-            self.is_editing.set(is_typing);
-        }
-        if !is_typing {
-            self.close_group();
-        }
-    }
-
-    pub(super) fn open_draft(self, after: Id) {
-        self.typing(false);
-        self.selected.set(Some(after.clone()));
-        self.draft_after.set(Some(after));
-        self.look_at(Focus::Draft);
-    }
-
-    pub(super) fn close_draft(self) {
-        self.draft_after.set(None);
-        if let Some(step) = self.selected_now() {
-            self.look_at(Focus::Row(step));
-        }
-    }
-
-    pub(super) fn look_at(self, focus: Focus) {
-        self.focus.set(Some(focus));
+        self.parts().settled.set(self.parts().judged.get_untracked());
     }
 }
 

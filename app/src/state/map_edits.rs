@@ -7,8 +7,8 @@ use super::ids::RandomIds;
 use leptos::prelude::Set;
 use procedures_schema::edit::{Edit, Scope};
 use procedures_schema::model::{
-    Action, ApplianceMap, Circuit, CircuitKind, Component, Connection, Family, Handle, Id, IdSource,
-    Isolator, Procedure, SUPPLY, Seal, SealPolicy, Section, Setting, Temporary, ThingKind,
+    ApplianceMap, Circuit, CircuitKind, Component, Connection, Family, Handle, Id, IdSource, Isolator,
+    Procedure, SUPPLY, Seal, SealPolicy, Section, Setting, Temporary, ThingKind, names,
 };
 use std::sync::Arc;
 
@@ -130,58 +130,23 @@ impl EditorStore {
 /// The numbers of the steps that name a thing.
 pub fn used_in(document: &Procedure, id: &Id) -> Vec<usize> {
     let steps = document.steps.iter().enumerate();
-    steps.filter(|(_, step)| step.actions.iter().any(|a| names(a, id))).map(|(i, _)| i + 1).collect()
-}
-
-fn names(action: &Action, id: &Id) -> bool {
-    let details = [&action.through, &action.vent, &action.at].into_iter().flatten();
-    let after_failure = action.on_fail.iter().flat_map(|on_fail| &on_fail.steps);
-    action.on.iter().chain(details).any(|named| named == id)
-        || after_failure.flat_map(|step| &step.actions).any(|action| names(action, id))
+    steps.filter(|(_, step)| names(&***step, id)).map(|(i, _)| i + 1).collect()
 }
 
 /// The names of the things of the map that refer to a thing.
 fn used_by(map: &ApplianceMap, id: &Id) -> Vec<String> {
-    let of = |list: &[Id]| list.contains(id);
-    let is = |one: &Option<Id>| one.as_ref() == Some(id);
-    let mut users = Vec::new();
     // A circuit is used where one of its sections is; a section, by itself, only where others name it.
-    let inside: Vec<&Id> = map
-        .circuits
-        .iter()
-        .filter(|circuit| circuit.id == *id)
-        .flat_map(|circuit| circuit.sections.iter().map(|section| &section.id))
-        .collect();
-    for circuit in map.circuits.iter().filter(|circuit| of(&circuit.fed_by)) {
-        users.push(circuit.name.clone());
+    let circuit = map.circuits.iter().find(|circuit| circuit.id == *id);
+    let inside = circuit.into_iter().flat_map(|circuit| circuit.sections.iter().map(|section| &section.id));
+    let used: Vec<&Id> = std::iter::once(id).chain(inside).collect();
+    let mut users = Vec::new();
+    macro_rules! look {
+        ($($list:ident),*) => {$(
+            let uses = map.$list.iter().filter(|thing| used.iter().any(|id| names(*thing, id)));
+            users.extend(uses.map(|thing| thing.name.clone()));
+        )*};
     }
-    for isolator in &map.isolators {
-        let sides = [&isolator.between.0, &isolator.between.1];
-        if sides.iter().any(|side| **side == *id || inside.contains(side)) {
-            users.push(isolator.name.clone());
-        }
-    }
-    for part in &map.components {
-        if of(&part.behind) || of(&part.moved_by) || is(&part.carried_by) || is(&part.held_in) {
-            users.push(part.name.clone());
-        }
-    }
-    for k in &map.connections {
-        let section = k.section.as_ref().is_some_and(|section| section == id || inside.contains(&section));
-        let seals = k.seals.iter().any(|used| used.seal == *id);
-        let reach = k.reached_after.as_ref().is_some_and(|reach| of(reach));
-        if of(&k.joins) || section || seals || reach || of(&k.looks_like) {
-            users.push(k.name.clone());
-        }
-    }
-    for item in &map.temporary {
-        if [&item.on, &item.bonds, &item.restrains, &item.flow, &item.arrives_with].into_iter().any(is) {
-            users.push(item.name.clone());
-        }
-    }
-    for setting in map.settings.iter().filter(|setting| is(&setting.of) || is(&setting.readable_when)) {
-        users.push(setting.name.clone());
-    }
+    look!(circuits, isolators, components, connections, temporary, settings);
     users
 }
 

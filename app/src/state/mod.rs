@@ -4,8 +4,10 @@
 //! [`Command`]s, never edits. Clock and identities live here, because the core has neither. Follow uses
 //! [`clock`], [`ids`] and [`offline`] and nothing else of this.
 
+pub mod attention;
 pub mod clock;
 pub mod commands;
+pub mod doubts;
 pub mod editor_store;
 pub mod files;
 pub mod ids;
@@ -16,6 +18,7 @@ pub mod offline;
 pub mod opening;
 pub mod remedies;
 pub mod rereading;
+pub mod selection;
 pub mod shelf;
 pub mod step_edits;
 pub mod taken_out;

@@ -2,6 +2,7 @@
 
 use crate::state::{Command, EditorStore};
 use leptos::ev::KeyboardEvent;
+use leptos::prelude::document;
 use procedures_schema::model::Id;
 use wasm_bindgen::JsCast;
 
@@ -38,11 +39,15 @@ pub fn on_row(store: EditorStore, step: &Id, event: &KeyboardEvent) {
         return;
     }
     let command = match (event.key().as_str(), event.alt_key(), event.ctrl_key()) {
+        ("ArrowDown", false, false) if event.shift_key() => Command::ExtendDown,
+        ("ArrowUp", false, false) if event.shift_key() => Command::ExtendUp,
         ("ArrowDown", false, false) => Command::SelectNext,
         ("ArrowUp", false, false) => Command::SelectPrevious,
-        ("Enter", false, false) => Command::EditWords(step.clone()),
+        ("a", false, true) => Command::SelectAll,
+        ("d", false, true) => Command::Duplicate,
+        ("Enter", false, false) => Command::EditWords(step.clone(), None),
         ("Escape", ..) => Command::Select(None),
-        ("Delete", false, false) => Command::RemoveStep(step.clone()),
+        ("Delete", false, false) => Command::RemoveSelection,
         _ => match on_row_or_words(step, event) {
             Some(command) => command,
             None => return,
@@ -70,10 +75,32 @@ pub fn in_words(store: EditorStore, step: &Id, event: &KeyboardEvent) {
     store.run(command);
 }
 
+/// Copies, cuts or pastes whole steps while the keyboard is on a row; in a text the browser does it.
+pub fn on_clipboard(store: EditorStore, event: &web_sys::Event) {
+    let Some(event) = event.dyn_ref::<web_sys::ClipboardEvent>() else { return };
+    let is_on_row = document().active_element().is_some_and(|element| element.class_list().contains("row"));
+    if !is_on_row {
+        return;
+    }
+    if event.type_() == "paste" {
+        store.run(Command::PasteCopied);
+    } else {
+        let Some(text) = store.copy_selection() else { return };
+        if let Some(data) = event.clipboard_data() {
+            // A clipboard that takes no text leaves the copy in the page's memory.
+            let _ = data.set_data("text/plain", &text);
+        }
+        if event.type_() == "cut" {
+            store.run(Command::RemoveSelection);
+        }
+    }
+    event.prevent_default();
+}
+
 fn on_row_or_words(step: &Id, event: &KeyboardEvent) -> Option<Command> {
     match (event.key().as_str(), event.alt_key(), event.ctrl_key()) {
-        ("ArrowUp", true, false) => Some(Command::MoveUp(step.clone())),
-        ("ArrowDown", true, false) => Some(Command::MoveDown(step.clone())),
+        ("ArrowUp", true, false) => Some(Command::MoveUp),
+        ("ArrowDown", true, false) => Some(Command::MoveDown),
         ("Enter", true, false) => Some(Command::Mend(step.clone())),
         ("Enter", false, true) => Some(Command::DraftBelow(step.clone())),
         _ => None,

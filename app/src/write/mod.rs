@@ -2,6 +2,7 @@
 //! their right. It reads memos of the editor's state and sends commands; it decides nothing.
 
 pub mod banner;
+pub mod choices;
 pub mod details;
 pub mod finding;
 pub mod foot;
@@ -13,8 +14,10 @@ pub mod message_fields;
 pub mod new_line;
 pub mod one_reading;
 pub mod page;
+pub mod pressing;
 pub mod reading_fields;
 pub mod row;
+pub mod row_keys;
 pub mod row_lanes;
 pub mod row_margin;
 pub mod words_field;

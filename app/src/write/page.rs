@@ -10,7 +10,7 @@ use super::row::Row;
 use super::row_lanes::end_lanes;
 use super::row_margin::RowMargin;
 use crate::state::EditorStore;
-use crate::state::editor_store::Focus;
+use crate::state::attention::Focus;
 use crate::state::files;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -26,6 +26,10 @@ pub fn WriteScreen(
     follow_focus(store);
     let shortcuts = window_event_listener(leptos::ev::keydown, move |event| keys::everywhere(store, &event));
     on_cleanup(move || shortcuts.remove());
+    for name in ["copy", "cut", "paste"] {
+        let listener = window_event_listener_untyped(name, move |event| keys::on_clipboard(store, &event));
+        on_cleanup(move || listener.remove());
+    }
     let n_lanes = move || store.judged().with(|judged| judged.lanes.heads.len().to_string());
     view! {
         <div
@@ -71,20 +75,37 @@ fn EndRow(store: EditorStore) -> impl IntoView {
 /// Moves the keyboard where the last command wants it, once the page has been redrawn.
 fn follow_focus(store: EditorStore) {
     Effect::new(move |_| {
-        let Some(focus) = store.focus().get() else { return };
+        if store.focus().with(Option::is_none) {
+            return;
+        }
         request_animation_frame(move || {
+            // Only the last wish counts: a row that was passed must not take the selection back.
+            let Some(focus) = store.take_focus() else { return };
             let id = match &focus {
                 Focus::Row(step) => format!("row-{step}"),
-                Focus::Words(step) => format!("words-{step}"),
+                Focus::Words(step, _) => format!("words-{step}"),
                 Focus::Draft => "draft-line".to_owned(),
+                Focus::LastLine => "new-line".to_owned(),
+                Focus::Choice(step) => format!("choice-{step}"),
             };
             if let Some(element) = document().get_element_by_id(&id) {
                 let element: web_sys::HtmlElement = element.unchecked_into();
                 // An element that cannot be focused has just gone; the next key begins at the page.
                 let _ = element.focus();
+                if let Focus::Words(_, Some(at)) = focus {
+                    place_caret(&element, at);
+                }
             }
         });
     });
+}
+
+/// Puts the caret where the words were pressed.
+fn place_caret(field: &web_sys::HtmlElement, at: u32) {
+    if let Some(field) = field.dyn_ref::<web_sys::HtmlTextAreaElement>() {
+        // A field that is gone has no caret.
+        let _ = field.set_selection_range(at, at);
+    }
 }
 
 fn dropped(store: EditorStore, event: &web_sys::DragEvent) {

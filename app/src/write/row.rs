@@ -1,9 +1,11 @@
 //! One step as a row: lanes, words, what they mean, what is wrong.
 
+use super::choices::Choices;
 use super::details::Details;
 use super::keys;
-use super::ladder_keys::LadderKeys;
 use super::new_line::NewLine;
+use super::pressing::pressed;
+use super::row_keys::RowKeys;
 use super::row_lanes::RowLanes;
 use super::row_margin::RowMargin;
 use super::words_field::WordsField;
@@ -31,6 +33,7 @@ pub fn Row(
     let is_selected = Memo::new(move |_| store.selected().with(|selected| *selected == Some(id.get_value())));
     let is_first = Memo::new(move |_| position.get() == Some(0) && store.selected().with(Option::is_none));
     let findings = store.findings(Some(id.get_value()));
+    let selection = store.selection();
     let has_details = RwSignal::new(false);
     let has_draft = Memo::new(move |_| store.draft_after().with(|draft| *draft == Some(id.get_value())));
     view! {
@@ -41,9 +44,11 @@ pub fn Row(
             aria-label=move || format!("Step {}", number())
             aria-current=move || is_selected.get().then_some("true")
             class:selected=is_selected
+            class:within=move || selection.with(|steps| steps.len() > 1 && steps.contains(&id.get_value()))
             class:found=move || findings.with(|findings| !findings.is_empty())
             tabindex=move || if is_selected.get() || is_first.get() { "0" } else { "-1" }
             on:focusin=move |event| if !is_in_margin(&event) { store.entered(&id.get_value()) }
+            on:mousedown=move |event| if event.shift_key() { event.prevent_default(); store.run(Command::ExtendTo(id.get_value())); }
             on:keydown=move |event| keys::on_row(store, &id.get_value(), &event)
         >
             <RowLanes store id=id.get_value() />
@@ -56,9 +61,10 @@ pub fn Row(
                         {move || if is_selected.get() {
                             view! { <WordsField store id=id.get_value() step number=Signal::derive(number) /> }.into_any()
                         } else {
-                            view! { <p class="words">{move || step.get().map(|step| step.words.clone())}</p> }.into_any()
+                            view! { <p class="words" on:pointerdown=move |event| pressed(store, id.get_value(), &event)>{move || step.get().map(|step| step.words.clone())}</p> }.into_any()
                         }}
                         {move || step.get().map(|step| notation(store, &step))}
+                        {move || is_selected.get().then(|| view! { <Choices store id=id.get_value() /> })}
                         {move || is_selected.get().then(|| view! { <RowKeys store id=id.get_value() has_details /> })}
                         {move || (is_selected.get() && has_details.get()).then(|| view! { <Details store id=id.get_value() step /> })}
                         {move || has_draft.get().then(|| view! { <NewLine store after=Some(id.get_value()) /> })}
@@ -100,27 +106,4 @@ fn StageHeading(
         (of_before.as_ref() != Some(&stage)).then(|| capital(stage.word()))
     });
     move || stage.get().map(|stage| view! { <h2 class="stage">{stage}</h2> })
-}
-
-/// The keys of the selected row.
-#[component]
-fn RowKeys(store: EditorStore, id: Id, has_details: RwSignal<bool>) -> impl IntoView {
-    let key = move |name: &'static str, command: Command| {
-        view! {
-            <button type="button" class="quiet" on:click=move |_| store.run(command.clone())>{name}</button>
-        }
-    };
-    view! {
-        <div class="strip" role="group" aria-label="Keys for this step">
-            <button
-                type="button" class="quiet" aria-expanded=move || has_details.get().to_string()
-                on:click=move |_| has_details.update(|has| *has = !*has)
-            >"Details"</button>
-            {key("New step below", Command::DraftBelow(id.clone()))}
-            {key("Move up", Command::MoveUp(id.clone()))}
-            {key("Move down", Command::MoveDown(id.clone()))}
-            {key("Remove step", Command::RemoveStep(id.clone()))}
-            <LadderKeys store after=Some(id) />
-        </div>
-    }
 }

@@ -17,6 +17,7 @@ mod link;
 mod message;
 mod moment;
 mod procedure;
+mod references;
 mod revision;
 mod seal;
 mod setting;
@@ -44,6 +45,7 @@ pub use procedure::{
     Aim, ApplianceMap, CensusAnswer, CensusEntry, Country, FORMAT_VERSION, Goal, Later, Procedure, ThingKind,
     Variant, Waiver,
 };
+pub use references::{References, names};
 pub use revision::{Revision, SignOff, SignOffMeaning, SignedStep};
 pub use seal::{Seal, SealPolicy};
 pub use setting::Setting;

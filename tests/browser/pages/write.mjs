@@ -51,6 +51,18 @@ export class Write {
     await this.#field(number).click();
   }
 
+  /** Selects a step with the keyboard on its row, not in its words. */
+  async selectRow(number) {
+    await this.select(number);
+    await this.#field(number).press('Escape');
+    await this.#page.locator('.row.selected:focus').waitFor();
+  }
+
+  /** Waits until there are so many steps. */
+  async counts(n) {
+    await this.#page.waitForFunction((n) => document.querySelectorAll('li[data-step]').length === n, n);
+  }
+
   /** Replaces the words of a step. */
   async setWords(number, words) {
     await this.select(number);

@@ -1,0 +1,98 @@
+//! Where the selection and the keyboard are, and how they get there.
+
+use super::editor_store::EditorStore;
+use leptos::prelude::*;
+use procedures_schema::model::Id;
+
+/// Where the keyboard goes next.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Focus {
+    /// To a row.
+    Row(Id),
+    /// Into the words of a row; at a place in UTF-16 units, if it was pressed there.
+    Words(Id, Option<u32>),
+    /// Into the line for a new step below a row.
+    Draft,
+    /// Into the line at the end.
+    LastLine,
+    /// To the first answer of the question about a step.
+    Choice(Id),
+}
+
+/// The signals of it.
+#[derive(Clone, Copy)]
+pub(super) struct Attention {
+    pub(super) selected: RwSignal<Option<Id>>,
+    pub(super) anchor: RwSignal<Option<Id>>,
+    pub(super) is_editing: RwSignal<bool>,
+    pub(super) draft_after: RwSignal<Option<Id>>,
+    pub(super) focus: RwSignal<Option<Focus>>,
+}
+
+impl EditorStore {
+    pub(super) fn select(self, step: Option<Id>) {
+        self.typing(false);
+        self.attention().anchor.set(None);
+        self.attention().selected.set(step.clone());
+        if let Some(step) = step {
+            self.look_at(Focus::Row(step));
+        }
+    }
+
+    /// Takes note of the row into which the keyboard or a finger went.
+    pub fn entered(self, step: &Id) {
+        if self.attention().selected.with_untracked(|selected| selected.as_ref() != Some(step)) {
+            self.typing(false);
+            self.attention().anchor.set(None);
+            self.attention().selected.set(Some(step.clone()));
+        }
+    }
+
+    pub(super) fn edit_words(self, step: Id, at: Option<u32>) {
+        self.attention().draft_after.set(None);
+        self.attention().anchor.set(None);
+        self.attention().selected.set(Some(step.clone()));
+        self.attention().is_editing.set(true);
+        self.look_at(Focus::Words(step, at));
+    }
+
+    pub(super) fn stop_editing(self) {
+        self.typing(false);
+        if let Some(step) = self.selected_now() {
+            self.look_at(Focus::Row(step));
+        }
+    }
+
+    /// Takes note of whether the keyboard is in the words of the selected step.
+    pub fn typing(self, is_typing: bool) {
+        if self.attention().is_editing.get_untracked() != is_typing {
+            self.attention().is_editing.set(is_typing);
+        }
+        if !is_typing {
+            self.close_group();
+        }
+    }
+
+    pub(super) fn open_draft(self, after: Id) {
+        self.typing(false);
+        self.attention().selected.set(Some(after.clone()));
+        self.attention().draft_after.set(Some(after));
+        self.look_at(Focus::Draft);
+    }
+
+    pub(super) fn close_draft(self) {
+        self.attention().draft_after.set(None);
+        if let Some(step) = self.selected_now() {
+            self.look_at(Focus::Row(step));
+        }
+    }
+
+    /// Where the keyboard is to go, once: asking again gives nothing.
+    pub fn take_focus(self) -> Option<Focus> {
+        self.attention().focus.try_update_untracked(Option::take).flatten()
+    }
+
+    pub(super) fn look_at(self, focus: Focus) {
+        self.attention().focus.set(Some(focus));
+    }
+}

@@ -1,0 +1,153 @@
+//! Several steps at once: the stretch from where the selection began to where it is, and what is done to it.
+//!
+//! What is copied lies in the memory of the page, so that it can be put into another procedure; the words
+//! go to the clipboard of the device too.
+
+use super::attention::Focus;
+use super::editor_store::EditorStore;
+use super::ids::RandomIds;
+use super::rereading;
+use leptos::prelude::*;
+use procedures_schema::derive::carry::{Arrival, Carried};
+use procedures_schema::edit::Edit;
+use procedures_schema::model::{Id, Procedure};
+use std::sync::Arc;
+
+/// The selected steps in order.
+pub(super) fn memo(
+    document: Memo<Arc<Procedure>>,
+    selected: RwSignal<Option<Id>>,
+    anchor: RwSignal<Option<Id>>,
+) -> Memo<Vec<Id>> {
+    Memo::new(move |_| {
+        document.with(|document| stretch(document, anchor.get().as_ref(), selected.get().as_ref()))
+    })
+}
+
+/// What a stretch of steps is called in a label: `step 4`, `steps 4 to 7`.
+fn called(first: usize, n: usize) -> String {
+    if n == 1 { format!("step {}", first + 1) } else { format!("steps {} to {}", first + 1, first + n) }
+}
+
+impl EditorStore {
+    fn selection_now(self) -> Vec<Id> {
+        self.selection().get_untracked()
+    }
+
+    /// Moves the end of the selection by a step and keeps its beginning.
+    pub(super) fn extend(self, by: isize) {
+        let Some(selected) = self.selected_now() else { return };
+        let document = self.document_now();
+        let to = document.position(&selected).and_then(|at| at.checked_add_signed(by));
+        let Some(to) = to.and_then(|to| document.steps.get(to)) else { return };
+        let anchor = self.anchor().get_untracked().unwrap_or(selected);
+        self.select(Some(to.id.clone()));
+        self.anchor().set(Some(anchor));
+    }
+
+    /// Selects from the beginning of the selection, or the selected step, to a step.
+    pub(super) fn extend_to(self, step: Id) {
+        let anchor = self.anchor().get_untracked().or_else(|| self.selected_now());
+        self.select(Some(step));
+        self.anchor().set(anchor);
+    }
+
+    /// Selects every step.
+    pub(super) fn select_all(self) {
+        let document = self.document_now();
+        if let (Some(first), Some(last)) = (document.steps.first(), document.steps.last()) {
+            self.select(Some(last.id.clone()));
+            self.anchor().set(Some(first.id.clone()));
+        }
+    }
+
+    /// Takes the selected steps out and selects what then stands in their place.
+    pub(super) fn remove_selection(self) {
+        let steps = self.selection_now();
+        let document = self.document_now();
+        let Some(first) = steps.first().and_then(|step| document.position(step)) else { return };
+        let behind = document.steps.get(first + steps.len());
+        let heir = behind.or_else(|| document.steps.get(first.checked_sub(1)?)).map(|step| step.id.clone());
+        let removes: Vec<Edit> = steps.iter().map(|step| Edit::RemoveStep { step: step.clone() }).collect();
+        if self.edit(&removes, &format!("take out {}", called(first, steps.len())), None) {
+            self.select(heir);
+        }
+    }
+
+    /// Moves the selected steps together by one place.
+    pub(super) fn move_selection(self, by: isize) {
+        let steps = self.selection_now();
+        let document = self.document_now();
+        let (Some(first), n) = (steps.first().and_then(|step| document.position(step)), steps.len()) else {
+            return;
+        };
+        // The step beside them goes round to their other side.
+        let beside = if by < 0 { first.checked_sub(1) } else { Some(first + n) };
+        let Some(beside) = beside.and_then(|at| document.steps.get(at)) else { return };
+        let to = if by < 0 { first + n - 1 } else { first };
+        let edit = Edit::MoveStep { step: beside.id.clone(), to };
+        if self.edit(&[edit], &format!("move {}", called(first, n)), None)
+            && let Some(selected) = self.selected_now()
+        {
+            self.look_at(Focus::Row(selected));
+        }
+    }
+
+    /// Takes a copy of the selected steps into memory; gives their words.
+    pub fn copy_selection(self) -> Option<String> {
+        let carried = Carried::of(&self.document_now(), &self.selection_now());
+        if carried.steps.is_empty() {
+            return None;
+        }
+        let text = carried.text();
+        self.copied().set(Some(carried));
+        Some(text)
+    }
+
+    /// Puts what was copied below the selected step, or at the end.
+    pub(super) fn paste_copied(self) {
+        if let Some(carried) = self.copied().get_untracked() {
+            let after = self.selection_now().pop();
+            self.put_in(&carried, after.as_ref(), "paste");
+        }
+    }
+
+    /// Puts a copy of the selected steps below them.
+    pub(super) fn duplicate(self) {
+        let steps = self.selection_now();
+        let carried = Carried::of(&self.document_now(), &steps);
+        self.put_in(&carried, steps.last(), "duplicate");
+    }
+
+    fn put_in(self, carried: &Carried, after: Option<&Id>, verb: &str) {
+        let document = self.document_now();
+        let at = rereading::place_after(&document, after);
+        let arrival = carried.arrive(&document, at, &mut RandomIds);
+        let (Some(first), Some(last)) = (arrival.steps.first(), arrival.steps.last()) else { return };
+        if self.edit(&arrival.edits, &format!("{verb} {}", called(at, arrival.steps.len())), None) {
+            self.notice().set(told(&arrival));
+            self.select(Some(last.clone()));
+            self.anchor().set((first != last).then(|| first.clone()));
+        }
+    }
+}
+
+/// What a person should know of an arrival; nothing if all went as a matter of course.
+fn told(arrival: &Arrival) -> Option<String> {
+    let mut words = Vec::new();
+    if !arrival.things.is_empty() {
+        words.push(format!("New on the appliance: {}.", arrival.things.join(", ")));
+    }
+    if !arrival.left_behind.is_empty() {
+        words.push(format!("Left behind: {}.", arrival.left_behind.join(", ")));
+    }
+    (!words.is_empty()).then(|| words.join(" "))
+}
+
+/// The steps from one to another, in whichever order; only the second, if there is no first.
+fn stretch(document: &Arc<Procedure>, from: Option<&Id>, to: Option<&Id>) -> Vec<Id> {
+    let Some(to) = to.and_then(|step| document.position(step)) else { return Vec::new() };
+    let from = from.and_then(|step| document.position(step)).unwrap_or(to);
+    let steps = document.steps.get(from.min(to)..=from.max(to)).unwrap_or_default();
+    steps.iter().map(|step| step.id.clone()).collect()
+}

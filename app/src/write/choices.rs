@@ -1,0 +1,61 @@
+//! The question about words that can mean more than one thing, with its answers as numbered keys.
+
+use crate::state::{Command, EditorStore};
+use leptos::ev::KeyboardEvent;
+use leptos::prelude::*;
+use procedures_schema::capture::Doubt;
+use procedures_schema::model::Id;
+
+/// How many answers a digit can pick.
+const MOST: usize = 9;
+
+/// The first open question of a step; the next follows when it is answered.
+#[component]
+pub fn Choices(
+    /// The editor's state.
+    store: EditorStore,
+    /// The step.
+    id: Id,
+) -> impl IntoView {
+    let doubts = store.doubts(id.clone());
+    let first = Memo::new(move |_| doubts.with(|doubts| doubts.first().cloned()));
+    let id = StoredValue::new(id);
+    move || first.get().map(|doubt| asked(store, id, doubt))
+}
+
+fn asked(store: EditorStore, id: StoredValue<Id>, doubt: Doubt) -> impl IntoView {
+    let (label, question) = (doubt.question.clone(), doubt.question.clone());
+    let names: Vec<String> = doubt.choices.iter().take(MOST).map(|choice| choice.name.clone()).collect();
+    let n_choices = names.len();
+    let doubt = StoredValue::new(doubt);
+    let settle = move |choice: Option<usize>| {
+        store.run(Command::Settle { step: id.get_value(), doubt: doubt.get_value(), choice });
+    };
+    let keydown = move |event: KeyboardEvent| {
+        let digit = event.key().parse::<usize>().ok().filter(|digit| (1..=n_choices).contains(digit));
+        if let Some(digit) = digit {
+            settle(Some(digit - 1));
+        } else if event.key() == "Escape" {
+            store.run(Command::LeaveDoubts(id.get_value()));
+        } else {
+            return;
+        }
+        event.prevent_default();
+        event.stop_propagation();
+    };
+    let choice = move |(at, name): (usize, String)| {
+        let key_id = (at == 0).then(|| format!("choice-{}", id.get_value()));
+        view! {
+            <button type="button" class="key" id=key_id on:click=move |_| settle(Some(at))>
+                <span class="nth" aria-hidden="true">{at + 1}</span> {name}
+            </button>
+        }
+    };
+    view! {
+        <div class="choices" role="group" aria-label=label on:keydown=keydown>
+            <p class="doubt">"?? " {question}</p>
+            {names.into_iter().enumerate().map(choice).collect_view()}
+            <button type="button" class="quiet" on:click=move |_| settle(None)>"None of these"</button>
+        </div>
+    }
+}

@@ -1,0 +1,59 @@
+//! The keys of the selected row, for hands without a keyboard and for what has no key.
+
+use super::ladder_keys::LadderKeys;
+use crate::state::{Command, EditorStore};
+use leptos::prelude::*;
+use procedures_schema::model::Id;
+
+/// The keys of the selected row.
+#[component]
+pub fn RowKeys(
+    /// The editor's state.
+    store: EditorStore,
+    /// The step.
+    id: Id,
+    /// Whether the fields of the step are shown.
+    has_details: RwSignal<bool>,
+) -> impl IntoView {
+    let key = move |name: &'static str, command: Command| {
+        view! {
+            <button type="button" class="quiet" on:click=move |_| store.run(command.clone())>{name}</button>
+        }
+    };
+    view! {
+        <div class="strip" role="group" aria-label="Keys for this step">
+            <button
+                type="button" class="quiet" aria-expanded=move || has_details.get().to_string()
+                on:click=move |_| has_details.update(|has| *has = !*has)
+            >"Details"</button>
+            {key("New step below", Command::DraftBelow(id.clone()))}
+            {key("Move up", Command::MoveUp)}
+            {key("Move down", Command::MoveDown)}
+            {key("Duplicate", Command::Duplicate)}
+            <CopyKeys store />
+            {key("Remove step", Command::RemoveSelection)}
+            <LadderKeys store after=Some(id) />
+        </div>
+    }
+}
+
+/// Copying and pasting without a keyboard.
+#[component]
+fn CopyKeys(store: EditorStore) -> impl IntoView {
+    let copied =
+        Memo::new(move |_| store.copied().with(|copied| copied.as_ref().map_or(0, |c| c.steps.len())));
+    let paste = move || {
+        let name = match copied.get() {
+            0 => return None,
+            1 => "Paste the copied step".to_owned(),
+            n => format!("Paste {n} copied steps"),
+        };
+        Some(view! {
+            <button type="button" class="quiet" on:click=move |_| store.run(Command::PasteCopied)>{name}</button>
+        })
+    };
+    let copy = move |_| {
+        store.copy_selection();
+    };
+    view! { <button type="button" class="quiet" on:click=copy>"Copy"</button> {paste} }
+}

@@ -1,0 +1,88 @@
+//! Copies keep their meaning: within a document, and in one that knows nothing of their things.
+
+use super::Carried;
+use crate::check::check;
+use crate::edit::{Edit, apply};
+use crate::model::{Date, Id, NumberedIds, Procedure};
+use std::sync::Arc;
+
+fn demo() -> Arc<Procedure> {
+    let text = include_bytes!("../../../../public/demo/circulation-pump.putback.json");
+    Arc::new(crate::format::read(text).expect("the demo reads"))
+}
+
+fn with(document: &Arc<Procedure>, edits: &[Edit]) -> Arc<Procedure> {
+    edits.iter().fold(document.clone(), |document, edit| apply(&document, edit).expect("applies").document)
+}
+
+#[test]
+fn a_whole_procedure_carried_into_an_empty_one_is_judged_alike() {
+    let from = demo();
+    let ids: Vec<Id> = from.steps.iter().map(|step| step.id.clone()).collect();
+    let mut empty = Procedure::new("other".into(), "Other");
+    empty.census.clone_from(&from.census);
+    empty.purpose.clone_from(&from.purpose);
+    empty.applies_to.clone_from(&from.applies_to);
+    empty.kit.clone_from(&from.kit);
+    empty.sources.clone_from(&from.sources);
+    empty.questions.clone_from(&from.questions);
+    let arrival = Carried::of(&from, &ids).arrive(&empty, 0, &mut NumberedIds::default());
+    let other = with(&Arc::new(empty), &arrival.edits);
+    assert_eq!(arrival.left_behind, Vec::<String>::new());
+    assert_eq!(other.steps.len(), from.steps.len());
+    let today = Date::parse("2026-01-01").expect("a date");
+    let rejecting = |document: &Procedure| {
+        let report = check(document, today);
+        report.findings.iter().map(|finding| (finding.code, finding.title.clone())).collect::<Vec<_>>()
+    };
+    assert_eq!(rejecting(&other), rejecting(&from));
+    let shown = |document: &Procedure| -> Vec<String> {
+        let line = |step: &Arc<crate::model::Step>| -> String {
+            let tokens = step.actions.iter().flat_map(|action| crate::notation::shown(action, &document.map));
+            tokens.map(|token| token.text + " ").collect()
+        };
+        document.steps.iter().map(line).collect()
+    };
+    assert_eq!(shown(&other), shown(&from));
+}
+
+#[test]
+fn things_of_the_same_name_are_the_same_and_the_others_come_once() {
+    let from = demo();
+    let ids: Vec<Id> = from.steps.iter().map(|step| step.id.clone()).collect();
+    let carried = Carried::of(&from, &ids);
+    let mut numbered = NumberedIds::default();
+    let empty = Arc::new(Procedure::new("other".into(), "Other"));
+    let once = with(&empty, &carried.arrive(&empty, 0, &mut numbered).edits);
+    let again = carried.arrive(&once, once.steps.len(), &mut numbered);
+    assert_eq!(again.things, Vec::<String>::new());
+    let twice = with(&once, &again.edits);
+    assert_eq!(twice.map, once.map);
+    assert_eq!(twice.steps.len(), 2 * from.steps.len());
+}
+
+#[test]
+fn within_a_document_only_the_steps_are_copied() {
+    let from = demo();
+    let ids: Vec<Id> = from.steps.iter().skip(3).take(2).map(|step| step.id.clone()).collect();
+    let arrival = Carried::of(&from, &ids).arrive(&from, 5, &mut NumberedIds::default());
+    let after = with(&from, &arrival.edits);
+    assert_eq!(after.map, from.map);
+    assert_eq!(after.steps.len(), from.steps.len() + 2);
+    for (copy, original) in arrival.steps.iter().zip(&ids) {
+        let step = |id: &Id| after.steps.iter().find(|step| step.id == *id).expect("there");
+        assert_eq!(step(copy).words, step(original).words);
+        assert_eq!(step(copy).actions, step(original).actions);
+    }
+}
+
+#[test]
+fn what_cannot_come_along_is_told() {
+    let mut from = Procedure::clone(&demo());
+    let step = Arc::make_mut(&mut from.steps[4]);
+    step.when = vec![crate::model::Answer::new("q".into(), "yes")];
+    let carried = Carried::of(&from, &[from.steps[4].id.clone()]);
+    let empty = Procedure::new("other".into(), "Other");
+    let arrival = carried.arrive(&empty, 0, &mut NumberedIds::default());
+    assert_eq!(arrival.left_behind, ["the question on which copied step 1 depends"]);
+}

@@ -1,0 +1,96 @@
+// Whole steps: asked about, copied, doubled, moved together, carried into another procedure.
+import assert from 'node:assert/strict';
+import { kill, newProfile, removeProfile } from './browser.mjs';
+import { page as folder } from './places.mjs';
+import { Procedures, goTo } from './pages/screens.mjs';
+import { Write } from './pages/write.mjs';
+import { Server } from './server.mjs';
+import { begin, look } from './visit.mjs';
+
+/** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
+export async function walkSteps(tally, screen) {
+  const profile = newProfile();
+  const server = new Server(folder);
+  await server.start();
+  try {
+    await tally.journey(`whole steps at ${screen.name}`, async () => {
+      const place = { tally, screen, profile, server };
+      const visit = await begin(place);
+      const write = new Write(visit.page);
+      await write.open(server.address);
+      await ask(place, visit, write);
+      await copy(place, visit.page, write);
+      await carry(place, visit, write);
+      await visit.browser.close();
+    });
+  } finally {
+    await kill(profile);
+    await server.stop();
+    removeProfile(profile);
+  }
+}
+
+async function ask(place, visit, write) {
+  const { page } = visit;
+  await place.tally.step('words that can mean two things are asked about, and a digit answers', async () => {
+    const line = page.getByRole('textbox', { name: 'New step' });
+    await line.fill('Close the valve.');
+    await line.press('Enter');
+    await page.getByRole('group', { name: 'Which one is "valve"?' }).waitFor();
+  });
+  await look(place, visit, 'write-asked');
+  await place.tally.step('the answer is kept, and the line is ready again', async () => {
+    await page.locator('.choices button:focus').waitFor();
+    await page.keyboard.press('2');
+    await page.locator('li[data-step]').last().getByText('isolate').waitFor();
+    await page.locator('#new-line:focus').waitFor();
+    assert.match(await page.locator('li[data-step]').last().innerText(), /isolate\s+discharge valve/);
+    await page.getByRole('button', { name: /^Undo: say that step/ }).click();
+    await page.getByRole('button', { name: /^Undo: add step/ }).click();
+    await write.counts(await write.steps());
+  });
+}
+
+async function copy(place, page, write) {
+  const n = await write.steps();
+  await place.tally.step('several steps are selected, copied and pasted', async () => {
+    await write.selectRow(4);
+    await page.keyboard.press('Shift+ArrowDown');
+    await page.keyboard.press('Shift+ArrowDown');
+    assert.equal(await page.locator('.row.within').count(), 3);
+    await page.keyboard.press('Control+c');
+    await page.keyboard.press('Control+v');
+    await write.counts(n + 3);
+  });
+  await place.tally.step('they are doubled, and taken out together', async () => {
+    await page.locator('.row.selected:focus').waitFor();
+    await page.keyboard.press('Control+d');
+    await write.counts(n + 6);
+    await page.locator('.row.selected:focus').waitFor();
+    await page.keyboard.press('Delete');
+    await write.counts(n + 3);
+  });
+  await place.tally.step('three undos bring the first state back', async () => {
+    await page.keyboard.press('Control+z');
+    await page.keyboard.press('Control+z');
+    await page.keyboard.press('Control+z');
+    await write.counts(n);
+  });
+}
+
+async function carry(place, visit, write) {
+  const { page } = visit;
+  await place.tally.step('a step goes into another procedure with its things', async () => {
+    await write.selectRow(5);
+    await page.keyboard.press('Control+c');
+    await goTo(page, 'Procedures');
+    await new Procedures(page).beginNew();
+    await goTo(page, 'Write');
+    await write.append('Shut down the boiler.');
+    await write.selectRow(1);
+    await page.keyboard.press('Control+v');
+    await write.counts(2);
+    await page.getByText(/^New on the appliance: .*pump isolator/).waitFor();
+  });
+  await look(place, visit, 'write-carried');
+}
