@@ -16,6 +16,7 @@ pub mod app;
 pub mod appliance;
 pub mod components;
 pub mod follow;
+pub mod frame;
 pub mod library;
 pub mod panic_notice;
 pub mod route;

@@ -35,7 +35,12 @@ fn procedure(id: &str) -> Procedure {
 /// The Write screen in a place of its own, with its state.
 fn mounted(procedure: Procedure) -> (HtmlElement, EditorStore) {
     let (place, store) = within(
-        move || EditorStore::new(procedure, "gas-union"),
+        move || {
+            EditorStore::new(
+                procedures_schema::edit::Session::new(std::sync::Arc::new(procedure)),
+                "gas-union",
+            )
+        },
         |store| {
             let (offline, _) = signal(String::new());
             view! { <WriteScreen store offline /> }.into_any()

@@ -4,6 +4,7 @@ import { walk } from './journey.mjs';
 import { walkFromNothing } from './nothing.mjs';
 import { commandLine, page, repository } from './places.mjs';
 import { walkSteps } from './steps.mjs';
+import { walkTabs } from './tabs.mjs';
 import { Tally } from './tally.mjs';
 
 const SCREENS = [
@@ -23,5 +24,6 @@ for (const screen of SCREENS) {
   await walk(tally, screen);
   await walkFromNothing(tally, screen);
   await walkSteps(tally, screen);
+  await walkTabs(tally, screen);
 }
 process.exit(tally.close() ? 0 : 1);

@@ -4,6 +4,8 @@ use super::census::Census;
 use super::list::{Open, Things};
 use super::scope::ScopeFields;
 use crate::components::caution::Caution;
+use crate::frame::notice::Notice;
+use crate::frame::other_tab::OtherTab;
 use crate::route::{Screen, Tabs};
 use crate::state::{Command, EditorStore};
 use leptos::prelude::*;
@@ -42,6 +44,7 @@ pub fn ApplianceScreen(
                 <Tabs shown=Screen::Appliance />
                 <Standing store />
             </header>
+            <OtherTab store />
             <Notice store />
             <main>
                 <div class="about-job"><ScopeFields store /><Census store /></div>
@@ -65,21 +68,5 @@ fn Standing(store: EditorStore) -> impl IntoView {
     view! {
         <button type="button" class="quiet" disabled=cannot on:click=move |_| store.run(Command::Undo)>{undo}</button>
         <div class="verdict" role="status"><strong class="stamp" class:rejected=is_rejected>{stamp}</strong></div>
-    }
-}
-
-/// Why something was not done.
-#[component]
-fn Notice(store: EditorStore) -> impl IntoView {
-    let notice = store.notice();
-    view! {
-        <div role="alert">
-            {move || notice.get().map(|words| view! {
-                <p class="banner notice">
-                    <span>{words}</span>
-                    <button type="button" class="key" on:click=move |_| notice.set(None)>"Close"</button>
-                </p>
-            })}
-        </div>
     }
 }

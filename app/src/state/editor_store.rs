@@ -8,6 +8,7 @@ use super::clock;
 use super::doubts::AskedFrom;
 use super::judged::Judged;
 use super::keeping::Keeper;
+use super::seat::Seat;
 use super::taken_out::TakenOut;
 use super::{rereading, selection};
 use leptos::leptos_dom::helpers::{TimeoutHandle, set_timeout_with_handle};
@@ -51,12 +52,13 @@ struct Parts {
     is_slow_to_mend: StoredValue<bool>,
     asked_from: StoredValue<Option<AskedFrom>>,
     keeper: Keeper,
+    seat: Seat,
 }
 
 impl EditorStore {
     /// The state of a freshly opened document; `name` is that of its file, without ending.
-    pub fn new(document: Procedure, name: &str) -> Self {
-        let session = RwSignal::new(Session::new(Arc::new(document)));
+    pub fn new(session: Session, name: &str) -> Self {
+        let session = RwSignal::new(session);
         let document = Memo::new_with_compare(
             move |_| session.with(|session| session.document().clone()),
             |before, now| !same(before, now),
@@ -85,6 +87,7 @@ impl EditorStore {
             is_slow_to_mend: StoredValue::new(false),
             asked_from: StoredValue::new(None),
             keeper: Keeper::default(),
+            seat: Seat::default(),
         };
         Self { parts: StoredValue::new(parts) }
     }
@@ -229,6 +232,11 @@ impl EditorStore {
         self.parts().keeper
     }
 
+    /// What knows of the other tabs.
+    pub fn seat(self) -> Seat {
+        self.parts().seat
+    }
+
     /// What the line reads from words that are to go below a step, or at the end; with the map it names.
     pub fn read_line(self, after: Option<&Id>, words: &str) -> (LineReading, Arc<ApplianceMap>) {
         let judged = self.parts().judged.get();
@@ -273,6 +281,9 @@ impl EditorStore {
 
     /// Changes the document; the only write. Says whether it was done; a refusal is shown as a notice.
     pub(super) fn edit(self, edits: &[Edit], label: &str, group: Option<&str>) -> bool {
+        if self.refuses() {
+            return false;
+        }
         let mut next = self.parts().session.get_untracked();
         match next.edit(edits, label, group, clock::now_ms()) {
             Ok(()) => {
@@ -287,6 +298,16 @@ impl EditorStore {
         }
     }
 
+    /// Whether nothing can be changed here, because another tab writes; says so then.
+    fn refuses(self) -> bool {
+        let only_shows = self.seat().only_shows().get_untracked();
+        if only_shows {
+            let words = "Nothing was changed: another tab writes this procedure. Take over to write here.";
+            self.notice().set(Some(words.to_owned()));
+        }
+        only_shows
+    }
+
     /// Takes the last edit back and goes where it was.
     pub fn undo(self) {
         self.travel(Session::undo);
@@ -298,6 +319,9 @@ impl EditorStore {
     }
 
     fn travel(self, way: fn(&mut Session) -> Option<Undone>) {
+        if self.refuses() {
+            return;
+        }
         let before = self.document_now();
         let mut next = self.parts().session.get_untracked();
         let Some(undone) = way(&mut next) else { return };
@@ -314,14 +338,22 @@ impl EditorStore {
         self.parts().session.update_untracked(Session::close_group);
     }
 
-    /// Puts another document in place of this one, with nothing to undo.
-    pub(super) fn open(self, document: Procedure, name: &str) {
+    /// Puts another document with its undo in place of this one.
+    pub(super) fn open(self, session: Session, name: &str) {
         self.parts().selected.set(None);
         self.parts().anchor.set(None);
         self.parts().is_editing.set(false);
         self.parts().draft_after.set(None);
         self.parts().name.set(name.to_owned());
-        self.parts().session.set(Session::new(Arc::new(document)));
+        self.seat().opened(&session.document().id);
+        self.parts().session.set(session);
+        self.settle_now();
+    }
+
+    /// Shows the open document as another tab has kept it.
+    pub(super) fn show_again(self, session: Session, name: &str) {
+        self.parts().name.set(name.to_owned());
+        self.parts().session.set(session);
         self.settle_now();
     }
 
@@ -332,11 +364,19 @@ impl EditorStore {
 
     /// Keeps the document as it is now, as after opening a file.
     pub(super) fn keep_now(self) {
-        self.parts().keeper.changed(self.document_now(), self.parts().name.get_untracked(), false);
+        self.parts().keeper.changed(
+            self.parts().session.get_untracked(),
+            self.parts().name.get_untracked(),
+            false,
+        );
     }
 
     fn follow_up(self, is_typing: bool) {
-        self.parts().keeper.changed(self.document_now(), self.parts().name.get_untracked(), is_typing);
+        self.parts().keeper.changed(
+            self.parts().session.get_untracked(),
+            self.parts().name.get_untracked(),
+            is_typing,
+        );
         if let Some(timer) = self.parts().settling.try_update_value(Option::take).flatten() {
             timer.clear();
         }

@@ -9,7 +9,9 @@ use crate::storage::database::{self, Durability, Entry, Store};
 use leptos::leptos_dom::helpers::{TimeoutHandle, set_timeout_with_handle};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use procedures_schema::{format, model::Procedure};
+use procedures_schema::edit::Session;
+use procedures_schema::format;
+use procedures_schema::model::Id;
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 use std::time::Duration;
@@ -22,6 +24,8 @@ const LONGEST_WAIT_MS: u64 = 2_000;
 const SLOW: Duration = Duration::from_millis(300);
 /// After which a failed write is tried again.
 const AGAIN: Duration = Duration::from_secs(3);
+/// How many entries of undo outlive a reload.
+const ENTRIES_KEPT: usize = 40;
 /// The key in the store of facts that names the open procedure.
 const CURRENT: &str = "current";
 
@@ -57,11 +61,13 @@ pub struct KeptDocument {
 pub struct Keeper {
     state: RwSignal<Kept>,
     /// What is to be written: the last state of each procedure that was changed.
-    latest: StoredValue<Vec<(Arc<Procedure>, String)>>,
+    latest: StoredValue<Vec<(Session, String)>>,
     timer: StoredValue<Option<TimeoutHandle>>,
     unkept_since: StoredValue<Option<u64>>,
     writing: StoredValue<bool>,
     has_asked: StoredValue<bool>,
+    /// Who waits to hear whether everything is kept.
+    waiting: StoredValue<Vec<Callback<bool>>>,
 }
 
 impl Default for Keeper {
@@ -73,6 +79,7 @@ impl Default for Keeper {
             unkept_since: StoredValue::new(None),
             writing: StoredValue::new(false),
             has_asked: StoredValue::new(false),
+            waiting: StoredValue::new(Vec::new()),
         }
     }
 }
@@ -89,11 +96,11 @@ impl Keeper {
     }
 
     /// Takes note of a new document; writes it at once or, while somebody types, a moment later.
-    pub fn changed(self, document: Arc<Procedure>, name: String, is_typing: bool) {
+    pub fn changed(self, session: Session, name: String, is_typing: bool) {
         let now = clock::now_ms();
         self.latest.update_value(|latest| {
-            latest.retain(|(other, _)| other.id != document.id);
-            latest.push((document, name));
+            latest.retain(|(other, _)| other.document().id != session.document().id);
+            latest.push((session, name));
         });
         self.state.set(Kept::Keeping);
         let since = self.unkept_since.get_value().unwrap_or(now);
@@ -118,6 +125,16 @@ impl Keeper {
         spawn_local(self.write());
     }
 
+    /// Writes what is pending, then says whether everything is kept.
+    pub(super) fn flush_then(self, then: Callback<bool>) {
+        if !self.writing.get_value() && self.latest.with_value(Vec::is_empty) {
+            then.run(true);
+            return;
+        }
+        self.waiting.update_value(|waiting| waiting.push(then));
+        self.flush();
+    }
+
     fn stop_timer(self) {
         if let Some(timer) = self.timer.try_update_value(Option::take).flatten() {
             timer.clear();
@@ -130,24 +147,27 @@ impl Keeper {
             let first = |latest: &mut Vec<_>| (!latest.is_empty()).then(|| latest.remove(0));
             self.latest.try_update_value(first).flatten()
         };
-        while let Some((document, name)) = next() {
+        while let Some((session, name)) = next() {
             self.unkept_since.set_value(None);
             let slow = set_timeout_with_handle(move || self.is_slow(), SLOW).ok();
-            outcome = keep(&document, &name).await;
+            outcome = keep(&session, &name).await;
             if let Some(slow) = slow {
                 slow.clear();
             }
             if outcome.is_err() {
                 // Unless something newer of it waits already, this is what has to be tried again.
                 self.latest.update_value(|latest| {
-                    if latest.iter().all(|(other, _)| other.id != document.id) {
-                        latest.insert(0, (document, name));
+                    if latest.iter().all(|(other, _)| other.document().id != session.document().id) {
+                        latest.insert(0, (session, name));
                     }
                 });
                 break;
             }
         }
         self.writing.set_value(false);
+        for waiting in self.waiting.try_update_value(std::mem::take).unwrap_or_default() {
+            waiting.run(outcome.is_ok());
+        }
         self.report(outcome);
     }
 
@@ -175,7 +195,8 @@ impl Keeper {
     }
 }
 
-async fn keep(document: &Procedure, name: &str) -> Result<(), database::StoreError> {
+async fn keep(session: &Session, name: &str) -> Result<(), database::StoreError> {
+    let document = session.document();
     let kept = KeptDocument {
         name: name.to_owned(),
         text: format::write(document),
@@ -184,9 +205,12 @@ async fn keep(document: &Procedure, name: &str) -> Result<(), database::StoreErr
     };
     // Two strings always serialise.
     let text = serde_json::to_string(&kept).unwrap_or_default();
+    // So do the parts of a document.
+    let undo = serde_json::to_string(&session.kept_undo(ENTRIES_KEPT)).unwrap_or_default();
     let id = document.id.as_str();
     let entries = [
         Entry { store: Store::Docs, key: id, text: Some(&text) },
+        Entry { store: Store::Undo, key: id, text: Some(&undo) },
         Entry { store: Store::Meta, key: CURRENT, text: Some(id) },
     ];
     database::keep(&entries, Durability::Default).await
@@ -202,6 +226,39 @@ pub async fn kept_document() -> Result<Option<KeptDocument>, String> {
     let Some(id) = database::kept(Store::Meta, CURRENT).await.map_err(in_words)? else { return Ok(None) };
     let Some(text) = database::kept(Store::Docs, &id).await.map_err(in_words)? else { return Ok(None) };
     read(&text).map(Some)
+}
+
+/// A kept procedure with the undo that was kept in the same transaction.
+///
+/// # Errors
+/// In words, if the document cannot be read. An undo that cannot be read is left out.
+pub(super) async fn session_of(kept: &KeptDocument) -> Result<Session, String> {
+    let document = format::read(kept.text.as_bytes()).map_err(|error| error.to_string())?;
+    let undo = database::kept(Store::Undo, document.id.as_str()).await.ok().flatten();
+    let undo = undo.and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default();
+    Ok(Session::with_undo(Arc::new(document), &undo))
+}
+
+/// A kept procedure with its undo; none, if it is not on this device any more.
+///
+/// # Errors
+/// In words, if it cannot be read.
+pub(super) async fn kept_session(id: &Id) -> Result<Option<(KeptDocument, Session)>, String> {
+    let text = database::kept(Store::Docs, id.as_str()).await.map_err(|error| error.to_string())?;
+    let Some(text) = text else { return Ok(None) };
+    let kept = read(&text)?;
+    let session = session_of(&kept).await?;
+    Ok(Some((kept, session)))
+}
+
+/// Says which procedure is open, for the next start.
+pub(super) fn note_open(id: &Id) {
+    let id = id.clone();
+    spawn_local(async move {
+        let entry = Entry { store: Store::Meta, key: CURRENT, text: Some(id.as_str()) };
+        // If this is lost, the next start opens what was open before.
+        let _ = database::keep(&[entry], Durability::Default).await;
+    });
 }
 
 /// Reads what was kept.

@@ -18,6 +18,7 @@ pub mod offline;
 pub mod opening;
 pub mod remedies;
 pub mod rereading;
+pub mod seat;
 pub mod selection;
 pub mod shelf;
 pub mod step_edits;

@@ -8,9 +8,10 @@ use super::keeping::{self, KeptDocument};
 use super::taken_out::TakenOut;
 use crate::storage::files;
 use leptos::prelude::*;
-use procedures_schema::edit::Edit;
+use procedures_schema::edit::{Edit, Session};
 use procedures_schema::format;
 use procedures_schema::model::{IdSource, Procedure};
+use std::sync::Arc;
 
 /// The demonstration's name as a file.
 const DEMO_NAME: &str = "circulation-pump";
@@ -19,7 +20,7 @@ const ENDING: &str = ".putback.json";
 
 /// What there is to begin with.
 pub struct Beginning {
-    document: Procedure,
+    session: Session,
     name: String,
     is_demo: bool,
     kept_ms: Option<u64>,
@@ -30,12 +31,12 @@ impl Beginning {
     /// Looks for what was kept; else for the demonstration; else begins an empty procedure.
     pub async fn find() -> Self {
         match keeping::kept_document().await {
-            Ok(Some(kept)) => match format::read(kept.text.as_bytes()) {
-                Ok(document) => {
+            Ok(Some(kept)) => match keeping::session_of(&kept).await {
+                Ok(session) => {
                     let kept_ms = Some(kept.at_ms);
-                    Self { document, name: kept.name, is_demo: false, kept_ms, notice: None }
+                    Self { session, name: kept.name, is_demo: false, kept_ms, notice: None }
                 }
-                Err(error) => Self::demo(Some(damaged(&kept, &error.to_string()))).await,
+                Err(error) => Self::demo(Some(damaged(&kept, &error))).await,
             },
             Ok(None) => Self::demo(None).await,
             Err(notice) => Self::demo(Some(notice)).await,
@@ -48,13 +49,14 @@ impl Beginning {
             .and_then(|text| format::read(text.as_bytes()).map_err(|error| error.to_string()));
         match demo {
             Ok(document) => {
-                Self { document, name: DEMO_NAME.to_owned(), is_demo: true, kept_ms: None, notice }
+                let session = Session::new(Arc::new(document));
+                Self { session, name: DEMO_NAME.to_owned(), is_demo: true, kept_ms: None, notice }
             }
             Err(reason) => {
                 let document = Procedure::new(RandomIds.next_id("procedure"), "Untitled procedure");
                 let reason = format!("The demonstration could not be opened: {reason}.");
                 Self {
-                    document,
+                    session: Session::new(Arc::new(document)),
                     name: "untitled".to_owned(),
                     is_demo: false,
                     kept_ms: None,
@@ -66,8 +68,9 @@ impl Beginning {
 
     /// The editor on it; of the demonstration, one step is taken out as an edit that can be undone.
     pub fn into_store(self) -> EditorStore {
-        let taken_out = self.is_demo.then(|| TakenOut::pick(&self.document)).flatten();
-        let store = EditorStore::new(self.document, &self.name);
+        let taken_out = self.is_demo.then(|| TakenOut::pick(self.session.document())).flatten();
+        let store = EditorStore::new(self.session, &self.name);
+        store.join_tabs();
         store.notice().set(self.notice);
         if let Some(at_ms) = self.kept_ms {
             store.keeper().was_kept(at_ms);
@@ -103,7 +106,7 @@ impl EditorStore {
         match format::read(bytes) {
             Ok(document) => {
                 self.notice().set(None);
-                self.open(document, stem(file_name));
+                self.open(Session::new(Arc::new(document)), stem(file_name));
                 self.keep_now();
             }
             Err(error) => self.notice().set(Some(format!("{file_name} was not opened: {error}"))),

@@ -10,8 +10,10 @@ use super::{clock, opening};
 use crate::storage::database::{self, Durability, Entry, Store};
 use crate::storage::files;
 use leptos::prelude::Set;
+use procedures_schema::edit::Session;
 use procedures_schema::format;
 use procedures_schema::model::{Id, IdSource, Procedure};
+use std::sync::Arc;
 
 /// How long a removed procedure can be brought back: 30 days.
 const REMOVED_STAYS_MS: u64 = 30 * 24 * 60 * 60 * 1000;
@@ -52,9 +54,9 @@ pub async fn on_shelf() -> Result<Vec<OnShelf>, String> {
         // One that this version cannot read stays where it is and is not listed.
         let Ok(document) = format::read(kept.text.as_bytes()) else { continue };
         if kept.removed_ms.is_some_and(|at| now.saturating_sub(at) > REMOVED_STAYS_MS) {
-            let entry = Entry { store: Store::Docs, key: document.id.as_str(), text: None };
+            let gone = |store| Entry { store, key: document.id.as_str(), text: None };
             // If it cannot be forgotten now, the next look tries again.
-            let _ = database::keep(&[entry], Durability::Default).await;
+            let _ = database::keep(&[gone(Store::Docs), gone(Store::Undo)], Durability::Default).await;
             continue;
         }
         found.push(OnShelf {
@@ -101,8 +103,11 @@ impl EditorStore {
     /// In words, if it cannot be read; then nothing has changed.
     pub async fn open_kept(self, id: Id) -> Result<(), String> {
         let kept = kept(&id).await?;
-        let document = format::read(kept.text.as_bytes()).map_err(|error| error.to_string())?;
-        self.open_and_keep(document, &kept.name);
+        let session = keeping::session_of(&kept).await?;
+        self.notice().set(None);
+        keeping::note_open(&session.document().id);
+        self.open(session, &kept.name);
+        self.keeper().was_kept(kept.at_ms);
         Ok(())
     }
 
@@ -140,7 +145,7 @@ impl EditorStore {
 
     fn open_and_keep(self, document: Procedure, name: &str) {
         self.notice().set(None);
-        self.open(document, name);
+        self.open(Session::new(Arc::new(document)), name);
         self.keep_now();
     }
 }

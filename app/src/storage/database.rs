@@ -17,13 +17,15 @@ use web_sys::{
 /// The database of this site.
 const NAME: &str = "putback";
 /// Raised when a store is added.
-const VERSION: u32 = 1;
+const VERSION: u32 = 2;
 
 /// A store of the database.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Store {
     /// Procedures being written, by id.
     Docs,
+    /// The undo of each procedure, by its id.
+    Undo,
     /// Jobs being followed, by id.
     Jobs,
     /// Small facts, such as which procedure is open.
@@ -31,11 +33,12 @@ pub enum Store {
 }
 
 impl Store {
-    const ALL: [Self; 3] = [Self::Docs, Self::Jobs, Self::Meta];
+    const ALL: [Self; 4] = [Self::Docs, Self::Undo, Self::Jobs, Self::Meta];
 
     fn name(self) -> &'static str {
         match self {
             Self::Docs => "docs",
+            Self::Undo => "undo",
             Self::Jobs => "jobs",
             Self::Meta => "meta",
         }

@@ -8,3 +8,4 @@ pub mod database;
 pub mod files;
 pub mod offline;
 pub mod preferences;
+pub mod tabs;

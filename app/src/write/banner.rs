@@ -1,4 +1,4 @@
-//! What the page has to tell above the rows: the step that the demonstration lacks, and refusals.
+//! What the page has to tell above the rows of the demonstration: the step that it lacks.
 
 use crate::state::{Command, EditorStore};
 use leptos::prelude::*;
@@ -22,24 +22,5 @@ pub fn Banner(
                 </p>
             }
         })
-    }
-}
-
-/// Why something was not done; it stays until it is read.
-#[component]
-pub fn Notice(
-    /// The editor's state.
-    store: EditorStore,
-) -> impl IntoView {
-    let notice = store.notice();
-    view! {
-        <div role="alert">
-            {move || notice.get().map(|words| view! {
-                <p class="banner notice">
-                    <span>{words}</span>
-                    <button type="button" class="key" on:click=move |_| notice.set(None)>"Close"</button>
-                </p>
-            })}
-        </div>
     }
 }

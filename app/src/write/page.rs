@@ -1,6 +1,6 @@
 //! The Write screen as a whole.
 
-use super::banner::{Banner, Notice};
+use super::banner::Banner;
 use super::foot::Foot;
 use super::header::Header;
 use super::heads::Heads;
@@ -9,6 +9,8 @@ use super::new_line::NewLine;
 use super::row::Row;
 use super::row_lanes::end_lanes;
 use super::row_margin::RowMargin;
+use crate::frame::notice::Notice;
+use crate::frame::other_tab::OtherTab;
 use crate::state::EditorStore;
 use crate::state::attention::Focus;
 use crate::state::files;
@@ -40,6 +42,7 @@ pub fn WriteScreen(
         >
             <header class="top">
                 <Header store />
+                <OtherTab store />
                 <Notice store />
                 <Banner store />
                 <Heads store />

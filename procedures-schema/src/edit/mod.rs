@@ -7,12 +7,14 @@
 mod apply;
 mod change;
 mod in_words;
+mod kept_undo;
 mod rename;
 mod scope;
 mod session;
 
 pub use apply::{Applied, EditError, apply};
 pub use change::Edit;
+pub use kept_undo::KeptUndo;
 pub use rename::occurrences;
 pub use scope::Scope;
 pub use session::{Session, Undone};

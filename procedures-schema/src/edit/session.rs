@@ -23,10 +23,10 @@ pub struct Session {
 
 /// The document on the far side of an edit.
 #[derive(Clone, Debug, PartialEq)]
-struct Entry {
-    document: Arc<Procedure>,
-    label: String,
-    step: Option<Id>,
+pub(super) struct Entry {
+    pub(super) document: Arc<Procedure>,
+    pub(super) label: String,
+    pub(super) step: Option<Id>,
 }
 
 #[derive(Clone, Debug, PartialEq)]
@@ -48,6 +48,19 @@ impl Session {
     /// A session on a document, with nothing to undo.
     pub fn new(document: Arc<Procedure>) -> Self {
         Self { document, undo: Vec::new(), redo: Vec::new(), open_group: None }
+    }
+
+    /// The same session with these entries, the ones that are reached first at the end.
+    pub(super) fn with_entries(self, undo: Vec<Entry>, redo: Vec<Entry>) -> Self {
+        Self { undo, redo, ..self }
+    }
+
+    pub(super) fn undo_entries(&self) -> &[Entry] {
+        &self.undo
+    }
+
+    pub(super) fn redo_entries(&self) -> &[Entry] {
+        &self.redo
     }
 
     /// The document now.

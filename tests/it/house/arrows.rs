@@ -59,8 +59,9 @@ const APP_ARROWS: &[Folder] = &[
     Folder { name: "components", own: &[], core: &["model", "units", "derive", "notation"] },
     Folder { name: "state", own: &["storage"], core: WHOLE_CORE },
     Folder { name: "follow", own: &["components", "state", "storage"], core: READER_CORE },
-    Folder { name: "write", own: &["components", "state", "storage"], core: WHOLE_CORE },
-    Folder { name: "appliance", own: &["components", "state"], core: &["model", "units", "edit"] },
+    Folder { name: "write", own: &["components", "frame", "state", "storage"], core: WHOLE_CORE },
+    Folder { name: "frame", own: &["components", "state"], core: &["model"] },
+    Folder { name: "appliance", own: &["components", "frame", "state"], core: &["model", "units", "edit"] },
     Folder { name: "library", own: &["components", "state", "storage"], core: &["model", "units", "format"] },
 ];
 

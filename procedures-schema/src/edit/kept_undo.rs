@@ -1,0 +1,118 @@
+//! The undo of a session in a form that can be kept and outlives a reload: what differs from one state of the
+//! document to the next, and the names of the entries.
+//!
+//! Differences are found by comparing states that share what they have in common, so hardly more is kept than
+//! what was changed. The document itself is kept elsewhere; an undo is of use beside the very document that it
+//! belongs to.
+
+use super::session::{Entry, Session};
+use crate::model::{ApplianceMap, Id, Procedure, Step};
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+/// The entries of a session, those that are reached first at the front.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct KeptUndo {
+    undo: Vec<Way>,
+    redo: Vec<Way>,
+}
+
+/// The way from one state to the next, and the name of the entry that lies between.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+struct Way {
+    label: String,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    step: Option<Id>,
+    /// The order of the steps there, if it is another.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    order: Option<Vec<Id>>,
+    /// The steps that are different there, or are there only.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    steps: Vec<Arc<Step>>,
+    /// The map there, if it is another.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    map: Option<Arc<ApplianceMap>>,
+    /// Everything else there, if any of it is different.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    head: Option<Box<Procedure>>,
+}
+
+impl Session {
+    /// The undo and redo of this session, at most so many entries each way.
+    pub fn kept_undo(&self, most: usize) -> KeptUndo {
+        let ways = |entries: &[Entry]| {
+            let mut here = self.document().clone();
+            let mut ways = Vec::new();
+            for entry in entries.iter().rev().take(most) {
+                ways.push(Way::between(&here, entry));
+                here = entry.document.clone();
+            }
+            ways
+        };
+        KeptUndo { undo: ways(self.undo_entries()), redo: ways(self.redo_entries()) }
+    }
+
+    /// A session on a document with the undo that was kept beside it.
+    pub fn with_undo(document: Arc<Procedure>, kept: &KeptUndo) -> Self {
+        let entries = |ways: &[Way]| {
+            let mut here = document.clone();
+            let mut entries = Vec::new();
+            for way in ways {
+                here = Arc::new(way.taken_from(&here));
+                entries.push(Entry {
+                    document: here.clone(),
+                    label: way.label.clone(),
+                    step: way.step.clone(),
+                });
+            }
+            entries.reverse();
+            entries
+        };
+        let (undo, redo) = (entries(&kept.undo), entries(&kept.redo));
+        Self::new(document).with_entries(undo, redo)
+    }
+}
+
+impl Way {
+    fn between(here: &Procedure, entry: &Entry) -> Self {
+        let there = &entry.document;
+        let known: BTreeMap<&Id, &Arc<Step>> = here.steps.iter().map(|step| (&step.id, step)).collect();
+        let is_other = |step: &&Arc<Step>| {
+            known.get(&step.id).is_none_or(|known| !Arc::ptr_eq(known, step) && *known != *step)
+        };
+        let order =
+            |document: &Procedure| document.steps.iter().map(|step| step.id.clone()).collect::<Vec<_>>();
+        let order_there = order(there);
+        let (own_head, other_head) = (head(here), head(there));
+        Self {
+            label: entry.label.clone(),
+            step: entry.step.clone(),
+            steps: there.steps.iter().filter(is_other).cloned().collect(),
+            order: (order(here) != order_there).then_some(order_there),
+            map: (here.map != there.map).then(|| there.map.clone()),
+            head: (own_head != other_head).then(|| Box::new(other_head)),
+        }
+    }
+
+    fn taken_from(&self, here: &Procedure) -> Procedure {
+        let mut there = self.head.as_ref().map_or_else(|| head(here), |head| Procedure::clone(head));
+        there.map = self.map.as_ref().unwrap_or(&here.map).clone();
+        let other: BTreeMap<&Id, &Arc<Step>> = self.steps.iter().map(|step| (&step.id, step)).collect();
+        let known: BTreeMap<&Id, &Arc<Step>> = here.steps.iter().map(|step| (&step.id, step)).collect();
+        let step = |id: &Id| other.get(id).or_else(|| known.get(id)).map(|step| Arc::clone(step));
+        there.steps = match &self.order {
+            Some(order) => order.iter().filter_map(step).collect(),
+            None => here.steps.iter().filter_map(|known| step(&known.id)).collect(),
+        };
+        there
+    }
+}
+
+/// A document without its steps and its map.
+fn head(document: &Procedure) -> Procedure {
+    Procedure { steps: Vec::new(), map: Arc::default(), ..document.clone() }
+}
+
+#[cfg(test)]
+mod tests;
