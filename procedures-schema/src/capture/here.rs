@@ -169,6 +169,29 @@ impl Here {
         }
     }
 
+    /// Takes in things that this line names for the first time: in service so far, and nearest to the words.
+    pub(super) fn meet<'t>(&mut self, map: &ApplianceMap, new: impl Iterator<Item = &'t Id>) {
+        let fresh = Self::in_service(map);
+        for (id, state) in fresh.isolators {
+            self.isolators.entry(id).or_insert(state);
+        }
+        for (id, state) in fresh.connections {
+            self.connections.entry(id).or_insert(state);
+        }
+        for (id, state) in fresh.components {
+            self.components.entry(id).or_insert(state);
+        }
+        for (id, state) in fresh.temporary {
+            self.temporary.entry(id).or_insert(state);
+        }
+        for (id, state) in fresh.fed {
+            self.fed.entry(id).or_insert(state);
+        }
+        for id in new {
+            self.touched.insert(id.clone(), (1, Place::START));
+        }
+    }
+
     /// Takes an action of this line into account.
     pub(super) fn apply(&mut self, action: &Action) {
         self.n_read += 1;

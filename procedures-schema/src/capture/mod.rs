@@ -6,10 +6,12 @@
 //! here). If two remain there is a [`Doubt`] instead of an action. Every action carries the spans of the
 //! words that say it.
 //!
-//! It makes no new things: a verb whose thing the map does not know is reported as [`Unknown`]. The words
-//! are read as English.
+//! [`line`] makes no new things: a verb whose thing the map does not know is reported as [`Unknown`].
+//! [`line_making`] adds what the words name for the first time to a copy of the map. The words are read as
+//! English.
 
 mod clause;
+mod coin;
 mod here;
 mod mention;
 mod other;
@@ -21,6 +23,7 @@ mod section;
 mod tests;
 mod thing;
 
+pub use coin::{Answer, Made, Making, Question, line_making, line_making_here};
 pub use here::Here;
 pub use quantity::{Figures, Quantity};
 

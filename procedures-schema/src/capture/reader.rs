@@ -19,7 +19,7 @@ pub(super) struct Reader<'a> {
     pub(super) mentions: Vec<Mention>,
     /// What the last clauses were about, latest last: "it", "them".
     pub(super) last: Vec<Candidate>,
-    clauses: Vec<Clause>,
+    pub(super) clauses: Vec<Clause>,
     reading: LineReading,
 }
 

@@ -1,0 +1,170 @@
+//! Where new things are made: the line, the growing map, and what is known of the clause in hand.
+
+use super::super::clause::Clause;
+use super::super::here::Here;
+use super::super::mention::{Mention, Names};
+use super::super::reader::Reader;
+use super::phrase::{Lead, Phrase};
+use super::{Answer, Made, Question};
+use crate::model::{ApplianceMap, Id, IdSource, Span, ThingKind};
+
+/// The line and what has been made from it so far.
+pub(super) struct Bench<'a> {
+    pub(super) line: Reader<'a>,
+    pub(super) map: ApplianceMap,
+    pub(super) made: Vec<Made>,
+    pub(super) asked: Vec<Question>,
+    /// Where the words name things of the growing map.
+    pub(super) mentions: Vec<Mention>,
+    /// The noun phrases of the clause in hand.
+    pub(super) phrases: Vec<Phrase>,
+    /// What the clause behind it takes off: "undo the screws and *take off the panel*".
+    pub(super) next_off: Option<Phrase>,
+    /// The connection that was named last: "it".
+    pub(super) last_connection: Option<Id>,
+    answers: &'a [Answer],
+    ids: &'a mut dyn IdSource,
+}
+
+impl<'a> Bench<'a> {
+    pub(super) fn new(line: Reader<'a>, answers: &'a [Answer], ids: &'a mut dyn IdSource) -> Self {
+        Self {
+            map: line.map.clone(),
+            mentions: line.mentions.clone(),
+            line,
+            made: Vec::new(),
+            asked: Vec::new(),
+            phrases: Vec::new(),
+            next_off: None,
+            last_connection: None,
+            answers,
+            ids,
+        }
+    }
+
+    /// Makes everything that the line names for the first time.
+    pub(super) fn work(mut self) -> (ApplianceMap, Vec<Made>, Vec<Question>, Here) {
+        let clauses = self.line.clauses.clone();
+        for (i, clause) in clauses.iter().enumerate() {
+            self.make_for(clause, clauses.get(i + 1));
+        }
+        (self.map, self.made, self.asked, self.line.here)
+    }
+
+    /// A new identity that the map does not hold.
+    pub(super) fn new_id(&mut self, name: &str) -> Id {
+        const TRIES: u32 = 8;
+        let hint: String = name.chars().map(|c| if c.is_alphanumeric() { c } else { '-' }).collect();
+        let mut id = self.ids.next_id(&hint);
+        let mut n = 0;
+        while self.is_taken(&id) {
+            n += 1;
+            // A source that always gives the same is helped out with a number.
+            id = if n < TRIES { self.ids.next_id(&hint) } else { Id::new(&format!("{id}-{n}")) };
+        }
+        id
+    }
+
+    fn is_taken(&self, id: &Id) -> bool {
+        self.map.things().any(|(_, known, ..)| known == id)
+    }
+
+    /// What there is now, to go back to if the thing in hand cannot be made.
+    pub(super) fn mark(&self) -> (ApplianceMap, usize) {
+        (self.map.clone(), self.made.len())
+    }
+
+    /// Takes away what was made since a mark.
+    pub(super) fn back_to(&mut self, (map, n_made): (ApplianceMap, usize)) {
+        self.map = map;
+        self.made.truncate(n_made);
+    }
+
+    /// Notes a new thing that no words of the line name.
+    pub(super) fn note(&mut self, id: &Id, kind: ThingKind, name: &str) {
+        self.made.push(Made { thing: id.clone(), kind, name: name.to_owned(), span: None });
+    }
+
+    /// Notes a new thing that a phrase names.
+    pub(super) fn note_in_words(&mut self, id: &Id, kind: ThingKind, name: &str, phrase: &Phrase) {
+        let span = Some(self.span_of(phrase));
+        self.made.push(Made { thing: id.clone(), kind, name: name.to_owned(), span });
+    }
+
+    /// The words of a phrase.
+    pub(super) fn span_of(&self, phrase: &Phrase) -> Span {
+        self.line.span(phrase.from, phrase.head + 1)
+    }
+
+    /// Asks about what a phrase names.
+    pub(super) fn ask(&mut self, phrase: &Phrase, question: String) {
+        let span = self.span_of(phrase);
+        self.asked.push(Question { span, question, kinds: Vec::new(), thing: None });
+    }
+
+    /// The answer that was given about a phrase.
+    pub(super) fn answer(&self, phrase: &Phrase) -> Option<&'a Answer> {
+        let span = self.span_of(phrase);
+        self.answers.iter().find(|answer| answer.span == span)
+    }
+
+    /// Finds the mentions again after something was made.
+    pub(super) fn look_again(&mut self) {
+        let line = &self.line;
+        let is_verb = |i: usize| line.clauses.iter().any(|clause| clause.verb() == i);
+        self.mentions = Names::of(&self.map).find(&line.tokens, is_verb);
+    }
+
+    /// The first phrase behind another that one of these words leads to: "of the pump", up to the next object.
+    pub(super) fn behind(&self, phrase: &Phrase, leads: &[&str]) -> Option<Phrase> {
+        let after = self.phrases.iter().skip_while(|other| other.from <= phrase.from);
+        let mut own = after.take_while(|other| matches!(other.lead, Lead::After(_)));
+        own.find(|other| other.is_after(leads)).cloned()
+    }
+
+    /// The known things of these kinds that a phrase names, word for word or by the end of their names.
+    pub(super) fn known(&self, phrase: &Phrase, kinds: &[ThingKind]) -> Vec<Id> {
+        let named = self.mentions.iter().filter(|m| m.to == phrase.head + 1 && m.from <= phrase.from);
+        let of_kind = named.flat_map(|mention| &mention.candidates).filter(|c| kinds.contains(&c.kind));
+        let known: Vec<Id> = of_kind.map(|candidate| candidate.id.clone()).collect();
+        if known.is_empty() { self.known_by_circuit(phrase, kinds) } else { known }
+    }
+
+    /// "The heating pump valves" are the pump valves, if those shut the heating.
+    fn known_by_circuit(&self, phrase: &Phrase, kinds: &[ThingKind]) -> Vec<Id> {
+        let within = |m: &&Mention| m.whole && m.to == phrase.head + 1 && m.from > phrase.from;
+        let Some(mention) = self.mentions.iter().find(within) else { return Vec::new() };
+        let n_more = mention.from - phrase.from;
+        let more: Vec<String> = phrase.words.iter().take(n_more).cloned().collect();
+        let Some(kind) = super::circuits::named_kind(&more, true) else { return Vec::new() };
+        let of_kind = mention.candidates.iter().filter(|c| kinds.contains(&c.kind));
+        of_kind.filter(|c| self.kind_around(&c.id) == Some(&kind)).map(|c| c.id.clone()).collect()
+    }
+
+    /// The kind of the circuit that an isolator shuts or a connection carries.
+    fn kind_around(&self, id: &Id) -> Option<&crate::model::CircuitKind> {
+        let isolator = self.map.isolators.iter().find(|isolator| isolator.id == *id);
+        let section = match isolator {
+            Some(isolator) => &isolator.between.1,
+            None => self.map.connection(id)?.section.as_ref()?,
+        };
+        self.map.sections().find(|(_, known)| known.id == *section).map(|(circuit, _)| &circuit.kind)
+    }
+
+    /// The connection that a phrase names, if it names only one.
+    pub(super) fn connection_in(&self, phrase: &Phrase) -> Option<Id> {
+        match self.known(phrase, &[ThingKind::Connection]).as_slice() {
+            [only] => Some(only.clone()),
+            _ => None,
+        }
+    }
+
+    /// Whether the words of a clause name a circuit in words other than those of a phrase.
+    pub(super) fn words_of(&self, clause: &Clause, besides: &Phrase) -> Vec<String> {
+        let own = besides.from..=besides.head;
+        (clause.verb()..clause.to)
+            .filter(|i| !own.contains(i))
+            .map(|i| self.line.text(i).to_owned())
+            .collect()
+    }
+}

@@ -1,0 +1,278 @@
+//! Which circuit words speak of, and circuits that are made.
+
+use super::Question;
+use super::bench::Bench;
+use super::phrase::Phrase;
+use crate::model::{Circuit, CircuitKind, Handle, Id, Isolator, Port, SUPPLY, Section, ThingKind};
+
+/// What is known of where a new thing belongs.
+#[derive(Debug, Default)]
+pub(super) struct About {
+    /// The words of its name and of what it is "of".
+    pub(super) near: Vec<String>,
+    /// The other words of its clause.
+    pub(super) far: Vec<String>,
+    /// The component that it joins.
+    pub(super) component: Option<Id>,
+    /// What it is opened for.
+    pub(super) port: Option<Port>,
+    /// Whether it carries mains.
+    pub(super) electrical: bool,
+    /// The kind of circuit that the writer gave when asked.
+    pub(super) answer: Option<CircuitKind>,
+}
+
+/// The kind of circuit that words name.
+pub(super) fn named_kind(words: &[String], near: bool) -> Option<CircuitKind> {
+    let has = |list: &[&str]| words.iter().any(|word| list.contains(&word.as_str()));
+    let pair = |first: &str, second: &[&str]| {
+        words.windows(2).any(|pair| matches!(pair, [a, b] if a == first && second.contains(&b.as_str())))
+    };
+    let rows: [(bool, CircuitKind); 11] = [
+        (has(&["condensate"]), CircuitKind::Condensate),
+        (has(&["refrigerant"]), CircuitKind::Refrigerant),
+        (has(&["steam"]), CircuitKind::Steam),
+        (has(&["oil"]), CircuitKind::Oil),
+        (has(&["gas"]) && !pair("flue", &["gas", "gases"]), CircuitKind::FuelGas),
+        (near && (has(&["flue"]) || pair("combustion", &["air"])), CircuitKind::AirAndFlue),
+        (has(&["compressed", "receiver"]), CircuitKind::CompressedAir),
+        (has(&["heating", "radiator", "radiators"]), CircuitKind::HeatingWater),
+        (
+            near && (has(&["cold", "hot", "domestic", "drinking", "stopcock", "stop-cock", "stop", "water"])),
+            CircuitKind::DomesticWater,
+        ),
+        (pair("mains", &["water", "cold"]) || pair("water", &["main", "mains"]), CircuitKind::DomesticWater),
+        (has(&["mains", "electric", "electrical", "electricity"]), CircuitKind::MainsElectricity),
+    ];
+    let found = rows.into_iter().find(|(said, _)| *said).map(|(_, kind)| kind);
+    let air =
+        near && has(&["air"]) && !pair("air", &["vent", "vents", "bleed", "bleeder", "screw", "intake"]);
+    found.or(air.then_some(CircuitKind::CompressedAir))
+}
+
+/// Whether words hint at a water circuit without naming it.
+pub(super) fn hints_at_water(words: &[String]) -> bool {
+    const HINTS: &[&str] = &["circulator", "expansion", "flow", "pump", "pumps", "return", "system"];
+    words.iter().any(|word| HINTS.contains(&word.as_str()))
+}
+
+/// Whether a medium can run out of a circuit.
+pub(super) fn is_wet(kind: &CircuitKind) -> bool {
+    !is_electrical(kind)
+        && !matches!(kind, CircuitKind::AirAndFlue | CircuitKind::StoredMotion | CircuitKind::StoredHeat)
+}
+
+fn is_electrical(kind: &CircuitKind) -> bool {
+    matches!(kind, CircuitKind::MainsElectricity | CircuitKind::ControlElectricity | CircuitKind::DcBus)
+}
+
+fn is_water(kind: &CircuitKind) -> bool {
+    matches!(kind, CircuitKind::HeatingWater | CircuitKind::DomesticWater | CircuitKind::NetworkPrimary)
+}
+
+/// The names of a new circuit and of its section; whether it is fed from outside the appliance.
+fn names(kind: &CircuitKind) -> (&str, &str, bool) {
+    match kind {
+        CircuitKind::MainsElectricity => ("mains", "appliance mains", true),
+        CircuitKind::FuelGas => ("gas", "appliance gas", true),
+        CircuitKind::HeatingWater => ("heating", "heating system", false),
+        CircuitKind::DomesticWater => ("domestic water", "water pipes", true),
+        CircuitKind::Condensate => ("condensate", "condensate pipes", false),
+        CircuitKind::AirAndFlue => ("air and flue", "flue ways", false),
+        CircuitKind::Refrigerant => ("refrigerant", "refrigerant pipes", false),
+        CircuitKind::CompressedAir => ("compressed air", "air pipes", true),
+        CircuitKind::Steam => ("steam", "steam pipes", true),
+        CircuitKind::Oil => ("oil", "oil pipes", true),
+        other => (other.word(), other.word(), true),
+    }
+}
+
+/// The name of the way in from outside as long as the words have not named what shuts it.
+fn feed_name(circuit: &str) -> String {
+    format!("{circuit} feed, not named yet")
+}
+
+impl Bench<'_> {
+    /// The circuit of this kind, made if there is none.
+    pub(super) fn circuit_of_kind(&mut self, kind: &CircuitKind) -> Option<Id> {
+        let mut known = self.map.circuits.iter().filter(|circuit| circuit.kind == *kind);
+        match (known.next(), known.next()) {
+            (Some(only), None) => Some(only.id.clone()),
+            (Some(_), Some(_)) => None,
+            (None, _) => Some(self.make_circuit(kind)),
+        }
+    }
+
+    /// A circuit with one section and, if it is fed from outside, a way in that nothing shuts yet. Without
+    /// that way in the simulator would take it for dead.
+    fn make_circuit(&mut self, kind: &CircuitKind) -> Id {
+        let (name, section, is_fed) = names(kind);
+        let (id, section_id) = (self.new_id(name), self.new_id(section));
+        let stretch = Section::new(section_id.clone(), section);
+        self.map.circuits.push(Circuit::new(id.clone(), name, kind.clone(), stretch));
+        self.note(&id, ThingKind::Circuit, name);
+        self.note(&section_id, ThingKind::Section, section);
+        if is_fed {
+            let feed = feed_name(name);
+            let isolator =
+                Isolator::new(self.new_id(&feed), &feed, (SUPPLY.into(), section_id), Handle::None);
+            self.note(&isolator.id, ThingKind::Isolator, &feed);
+            self.map.isolators.push(isolator);
+        }
+        id
+    }
+
+    /// Takes away the way in that stood for what has now been named.
+    pub(super) fn name_the_feed(&mut self, circuit: &Id, section: &Id) {
+        let Some(circuit) = self.map.circuits.iter().find(|known| known.id == *circuit) else { return };
+        let feed = feed_name(&circuit.name);
+        let stands_for = |isolator: &Isolator| {
+            isolator.handle == Handle::None && isolator.name == feed && isolator.between.1 == *section
+        };
+        let gone: Vec<Id> =
+            self.map.isolators.iter().filter(|i| stands_for(i)).map(|i| i.id.clone()).collect();
+        self.map.isolators.retain(|isolator| !gone.contains(&isolator.id));
+        self.made.retain(|made| !gone.contains(&made.thing));
+    }
+
+    /// The circuit of a valve, by the words; else the only one that can be meant.
+    pub(super) fn circuit_of_valve(&mut self, about: &About) -> Option<Id> {
+        let named = about.answer.clone().or_else(|| named_kind(&about.near, true));
+        if let Some(kind) = named.or_else(|| named_kind(&about.far, false)) {
+            return self.circuit_of_kind(&kind);
+        }
+        if hints_at_water(&about.near) {
+            return match self.only(is_water) {
+                Some(only) => Some(only),
+                None => self.circuit_of_kind(&CircuitKind::HeatingWater),
+            };
+        }
+        self.only(is_wet)
+    }
+
+    /// Asks which circuit a new thing shuts, carries or opens; the wet ones of the map come into question, or
+    /// the usual ones if it has none.
+    pub(super) fn ask_circuit(&mut self, phrase: &Phrase, does: &str, about: &About) {
+        let mut kinds: Vec<CircuitKind> = Vec::new();
+        for circuit in self.map.circuits.iter().filter(|circuit| is_wet(&circuit.kind)) {
+            if !kinds.contains(&circuit.kind) {
+                kinds.push(circuit.kind.clone());
+            }
+        }
+        if kinds.len() < 2 {
+            kinds = vec![CircuitKind::FuelGas, CircuitKind::HeatingWater, CircuitKind::DomesticWater];
+        }
+        let twice = |kind: &CircuitKind| self.map.circuits.iter().filter(|c| c.kind == *kind).count() > 1;
+        kinds.retain(|kind| !twice(kind) && (about.port.is_none() || *kind != CircuitKind::FuelGas));
+        let what = phrase.words.join(" ");
+        let question = format!("Which circuit does the {what} {does}?");
+        self.asked.push(Question { span: self.span_of(phrase), question, kinds, thing: None });
+    }
+
+    /// The only circuit of such a kind.
+    fn only(&self, fits: impl Fn(&CircuitKind) -> bool) -> Option<Id> {
+        let mut circuits = self.map.circuits.iter().filter(|circuit| fits(&circuit.kind));
+        circuits.next().filter(|_| circuits.next().is_none()).map(|circuit| circuit.id.clone())
+    }
+
+    /// The section that a new joint or port carries; none if the words and the map leave it open.
+    pub(super) fn section_for(&mut self, about: &About) -> Option<Id> {
+        if about.electrical {
+            let electrical = self.only(is_electrical);
+            let circuit = electrical.or_else(|| self.circuit_of_kind(&CircuitKind::MainsElectricity))?;
+            return self.pick(&circuit, about.component.as_ref());
+        }
+        let named = if about.port == Some(Port::Sample) { Some(CircuitKind::AirAndFlue) } else { None };
+        let named = about
+            .answer
+            .clone()
+            .or(named)
+            .or_else(|| named_kind(&about.near, true))
+            .or_else(|| named_kind(&about.far, false));
+        if let Some(kind) = named {
+            let circuit = self.circuit_of_kind(&kind)?;
+            return self.pick(&circuit, about.component.as_ref());
+        }
+        let beside = about.component.as_ref().and_then(|part| self.section_of_part(part));
+        if beside.is_some() {
+            return beside;
+        }
+        let hinted = hints_at_water(&about.near);
+        let may_be = |kind: &CircuitKind| match about.port {
+            Some(Port::Drain | Port::Vent | Port::Outlet | Port::Fill) => {
+                is_wet(kind) && *kind != CircuitKind::FuelGas && (!hinted || is_water(kind))
+            }
+            _ => {
+                if hinted {
+                    is_water(kind)
+                } else {
+                    is_wet(kind)
+                }
+            }
+        };
+        let shut_off = |circuit: &&Circuit| {
+            may_be(&circuit.kind) && circuit.sections.iter().any(|section| self.is_shut_off(&section.id))
+        };
+        let mut shut: Vec<Id> = self.map.circuits.iter().filter(shut_off).map(|c| c.id.clone()).collect();
+        let circuit = if shut.len() == 1 { shut.pop()? } else { self.only(may_be)? };
+        self.pick(&circuit, about.component.as_ref())
+    }
+
+    /// The section of a circuit: the only one, that of the component, the one that is shut off here.
+    fn pick(&self, circuit: &Id, component: Option<&Id>) -> Option<Id> {
+        let circuit = self.map.circuits.iter().find(|known| known.id == *circuit)?;
+        if let [only] = circuit.sections.as_slice() {
+            return Some(only.id.clone());
+        }
+        let own = component.and_then(|part| self.section_of_part(part));
+        if let Some(own) = own.filter(|own| circuit.sections.iter().any(|section| section.id == *own)) {
+            return Some(own);
+        }
+        // A stretch that bears another component's name is not where this one sits.
+        let is_others = |section: &Section| {
+            let named = |part: &&crate::model::Component| {
+                Some(&part.id) != component && is_named_after(&section.name, &part.name)
+            };
+            component.is_some() && self.map.components.iter().any(|part| named(&part))
+        };
+        let free = || circuit.sections.iter().filter(|section| !is_others(section));
+        let shut = free().rfind(|section| self.is_shut_off(&section.id));
+        shut.or_else(|| component.and_then(|_| free().next())).map(|section| section.id.clone())
+    }
+
+    /// The section of a component's joints, or the one that bears its name.
+    fn section_of_part(&self, part: &Id) -> Option<Id> {
+        let wet = |section: &Id| {
+            let mut sections = self.map.sections();
+            sections.any(|(circuit, known)| known.id == *section && is_wet(&circuit.kind))
+        };
+        let joints = self.map.connections.iter().filter(|connection| connection.joins.contains(part));
+        let mut carried: Vec<&Id> =
+            joints.filter_map(|joint| joint.section.as_ref()).filter(|id| wet(id)).collect();
+        carried.dedup();
+        if let [only] = carried.as_slice() {
+            return Some((*only).clone());
+        }
+        let name = self.map.name_of(part);
+        let mut sections = self.map.sections();
+        sections
+            .find(|(_, section)| is_named_after(&section.name, name))
+            .map(|(_, section)| section.id.clone())
+    }
+
+    /// Whether every isolator on the border of a section is closed, and there is one.
+    fn is_shut_off(&self, section: &Id) -> bool {
+        let borders = |isolator: &&Isolator| isolator.between.0 == *section || isolator.between.1 == *section;
+        let mut around = self.map.isolators.iter().filter(borders).peekable();
+        let closed = |isolator: &Isolator| {
+            let here = self.line.here.isolators.get(&isolator.id);
+            isolator.handle == Handle::Automatic || here.is_some_and(|here| !here.open)
+        };
+        around.peek().is_some() && around.all(closed)
+    }
+}
+
+/// Whether a section's name begins with a component's: the pump body of the pump.
+pub(in crate::capture) fn is_named_after(section: &str, part: &str) -> bool {
+    section.strip_prefix(part).is_some_and(|rest| rest.starts_with(' '))
+}

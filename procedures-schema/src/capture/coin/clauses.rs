@@ -1,0 +1,124 @@
+//! A clause: each of its phrases is known, makes a thing, or means nothing.
+
+use super::super::clause::Clause;
+use super::bench::Bench;
+use super::circuits::About;
+use super::nouns::{Noun, noun};
+use super::phrase::{Lead, Phrase, phrases};
+use super::wanted::{Asked, Wanted};
+use crate::model::{Handle, Id, ThingKind, Verb};
+
+impl Bench<'_> {
+    /// Makes what a clause names for the first time; `next` is the clause behind it.
+    pub(super) fn make_for(&mut self, clause: &Clause, next: Option<&Clause>) {
+        self.phrases = phrases(&self.line, clause);
+        self.next_off = next.and_then(|next| self.taken_off(next));
+        let stem = self.line.text(clause.verb()).to_owned();
+        let asked = Asked::new(clause, &stem);
+        let mut isolators: Vec<(Phrase, Handle)> = Vec::new();
+        for phrase in self.phrases.clone() {
+            let Some(wanted) = asked.wanted(&phrase) else { continue };
+            if self.is_known(clause, &phrase, &wanted) {
+                continue;
+            }
+            match wanted {
+                Wanted::Isolator(handle) => isolators.push((phrase, handle)),
+                wanted => self.make(clause, &phrase, &wanted),
+            }
+            self.look_again();
+        }
+        if !isolators.is_empty() {
+            self.make_isolators(clause, &isolators);
+            self.look_again();
+        }
+        if asked.takes_off_or_fits() {
+            self.make_fixings_beside(clause);
+        }
+        if asked.closes_by_its_verb() {
+            self.close_with_the_verb(clause);
+        }
+    }
+
+    /// What a clause takes off, if it is one thing.
+    fn taken_off(&self, clause: &Clause) -> Option<Phrase> {
+        let takes = clause.means.iter().any(|verb| matches!(verb, Verb::Remove | Verb::MoveAside));
+        let direct = phrases(&self.line, clause).into_iter().find(|phrase| phrase.lead == Lead::Direct);
+        direct.filter(|phrase| takes && matches!(noun(&phrase.stem()), Noun::Part | Noun::Unknown))
+    }
+
+    /// Whether the map has what a phrase names.
+    fn is_known(&mut self, clause: &Clause, phrase: &Phrase, wanted: &Wanted) -> bool {
+        let mut known = self.known(phrase, &wanted.known_as(clause));
+        if matches!(wanted, Wanted::PlugOf) {
+            let parts = self.known(phrase, &[ThingKind::Component]);
+            let plugs = self.map.connections.iter().filter(|connection| {
+                connection.family == crate::model::Family::Connector
+                    && connection.joins.iter().any(|part| parts.contains(part))
+            });
+            known.extend(plugs.map(|plug| plug.id.clone()));
+        }
+        known.retain(|id| self.may_be(id, clause, phrase));
+        if let [only] = known.as_slice()
+            && self.map.connection(only).is_some()
+        {
+            self.last_connection = Some(only.clone());
+        }
+        !known.is_empty()
+    }
+
+    /// Whether a known thing agrees with what the words add: the part that it is of, its size, its side.
+    fn may_be(&self, id: &Id, clause: &Clause, phrase: &Phrase) -> bool {
+        if let Some(connection) = self.map.connection(id) {
+            let size = self.line.size(clause);
+            let other_size = size.is_some_and(|size| {
+                let own = connection.size.as_ref().and_then(|known| known.value());
+                own.is_some_and(|own| {
+                    let flats = own.across_flats.as_ref().map(ToString::to_string);
+                    own.thread.as_ref().is_some_and(|t| *t != size) && flats.is_none_or(|flats| flats != size)
+                })
+            });
+            return !other_size && self.agrees_in_part(connection, phrase);
+        }
+        let Some(of) = self.behind(phrase, &["of", "on", "in"]).filter(|_| phrase.words.len() == 1) else {
+            return true;
+        };
+        let Some(isolator) = self.map.isolators.iter().find(|isolator| isolator.id == *id) else {
+            return true;
+        };
+        let names = [&isolator.id, &isolator.between.0, &isolator.between.1].map(|id| self.map.name_of(id));
+        of.stem().iter().any(|word| names.iter().any(|name| name.split(' ').any(|own| own == word)))
+    }
+
+    /// Makes the thing that a phrase names.
+    fn make(&mut self, clause: &Clause, phrase: &Phrase, wanted: &Wanted) {
+        match wanted {
+            Wanted::Port(port) => self.make_port(clause, phrase, port),
+            Wanted::Joint => self.make_joint(clause, phrase),
+            Wanted::Fixing => self.make_fixing(clause, phrase),
+            Wanted::Connector(mains) => self.make_connector(clause, phrase, *mains),
+            Wanted::PlugOf => self.make_plug_of(clause, phrase),
+            Wanted::Component => {
+                let id = self.make_component(phrase);
+                self.place_component(clause, phrase, &id);
+            }
+            Wanted::Temporary => self.make_temporary(clause, phrase),
+            Wanted::Setting => self.make_setting(phrase),
+            Wanted::Isolator(_) => {}
+        }
+    }
+
+    /// What is known of where a new thing belongs.
+    pub(super) fn about(&self, clause: &Clause, phrase: &Phrase) -> About {
+        let mut near: Vec<String> = phrase.stem();
+        let leads = ["of", "on", "in", "at", "to", "from", "under", "below", "above"];
+        let after = self.phrases.iter().skip_while(|other| other.from <= phrase.from);
+        let own = after.take_while(|other| other.is_after(&leads));
+        near.extend(own.flat_map(Phrase::stem));
+        About {
+            near,
+            far: self.words_of(clause, phrase),
+            answer: self.answer(phrase).map(|answer| answer.kind.clone()),
+            ..About::default()
+        }
+    }
+}

@@ -1,0 +1,107 @@
+//! New valves, switches, plugs and fuses.
+
+use super::super::clause::Clause;
+use super::bench::Bench;
+use super::circuits::About;
+use super::nouns::{Noun, count, noun, tells_apart};
+use super::phrase::Phrase;
+use crate::model::{Circuit, CircuitKind, Handle, Id, Isolator, SUPPLY, Section, ThingKind};
+
+impl Bench<'_> {
+    /// Makes the isolators that a clause names and the map does not know.
+    pub(super) fn make_isolators(&mut self, clause: &Clause, new: &[(Phrase, Handle)]) {
+        let total: u32 = new.iter().map(|(phrase, _)| number(phrase)).sum();
+        for (phrase, handle) in new {
+            let about = self.about(clause, phrase);
+            let component = self.part_between(phrase);
+            let circuit = if *handle == Handle::Valve {
+                let mut near = about.near.clone();
+                near.extend(component.iter().flat_map(|words| words.iter().cloned()));
+                self.circuit_of_valve(&About { near, ..about })
+            } else {
+                self.circuit_of_kind(&CircuitKind::MainsElectricity)
+            };
+            let Some(circuit) = circuit else {
+                let about = self.about(clause, phrase);
+                self.ask_circuit(phrase, "shut", &about);
+                continue;
+            };
+            let body = component.filter(|_| total > 1).and_then(|words| self.body(&circuit, &words));
+            self.make_on(&circuit, phrase, handle, body);
+        }
+    }
+
+    /// The words of the component that valves are of: "pump valves", "the valves of the pump".
+    fn part_between(&self, phrase: &Phrase) -> Option<Vec<String>> {
+        let before = phrase.words.split_last().map(|(_, before)| before.to_vec()).unwrap_or_default();
+        let own: Vec<String> = before.into_iter().skip_while(|word| tells_apart(word)).collect();
+        let of = self.behind(phrase, &["of", "on", "at"]).map(|of| of.stem()).unwrap_or_default();
+        [own, of].into_iter().find(|words| noun(words) == Noun::Part && !super::wanted::is_appliance(words))
+    }
+
+    /// The stretch of a circuit between the valves of a component, made while the circuit is in one piece.
+    fn body(&mut self, circuit: &Id, part: &[String]) -> Option<Id> {
+        let name = part.join(" ");
+        let section = format!("{name} body");
+        let known = self.map.circuits.iter().find(|known| known.id == *circuit)?;
+        if let Some(there) = known.sections.iter().find(|known| known.name == section) {
+            return Some(there.id.clone());
+        }
+        if known.sections.len() != 1 {
+            return None;
+        }
+        self.component_named(part);
+        let id = self.new_id(&section);
+        let made = Section::new(id.clone(), &section);
+        self.map.circuits.iter_mut().find(|known| known.id == *circuit)?.sections.push(made);
+        self.note(&id, ThingKind::Section, &section);
+        Some(id)
+    }
+
+    fn make_on(&mut self, circuit: &Id, phrase: &Phrase, handle: &Handle, body: Option<Id>) {
+        let Some(known) = self.map.circuits.iter().find(|known| known.id == *circuit) else { return };
+        let Some(first) = known.sections.first().map(|section| section.id.clone()) else { return };
+        let between = match body {
+            Some(body) => (first, body),
+            None => self.like_others(known).unwrap_or_else(|| (SUPPLY.into(), first)),
+        };
+        let stem = self.isolator_name(phrase);
+        let n = number(phrase);
+        for i in 1..=n {
+            let name = if n == 1 { stem.clone() } else { format!("{stem} {i}") };
+            let isolator = Isolator::new(self.new_id(&name), &name, between.clone(), handle.clone());
+            self.note_in_words(&isolator.id, ThingKind::Isolator, &name, phrase);
+            self.map.isolators.push(isolator);
+        }
+        if between.0 == SUPPLY.into() {
+            self.name_the_feed(circuit, &between.1);
+        }
+    }
+
+    /// Where a circuit is in several pieces, the sides of its last isolator that a hand works.
+    fn like_others(&self, circuit: &Circuit) -> Option<(Id, Id)> {
+        let of = |id: &Id| circuit.sections.iter().any(|section| section.id == *id);
+        let by_hand = |handle: &Handle| !matches!(handle, Handle::Automatic | Handle::None | Handle::Relief);
+        let mut others = self.map.isolators.iter().filter(|i| of(&i.between.1) && by_hand(&i.handle));
+        others.next_back().filter(|_| circuit.sections.len() > 1).map(|isolator| isolator.between.clone())
+    }
+
+    /// The name; "the valve on the return" is the return valve.
+    fn isolator_name(&self, phrase: &Phrase) -> String {
+        let mut words = phrase.stem();
+        if words.len() == 1
+            && let Some(of) = self.behind(phrase, &["of", "on", "in"])
+            && noun(&of.stem()) != Noun::Nothing
+        {
+            let mut named = of.words.clone();
+            named.append(&mut words);
+            words = named;
+        }
+        words.join(" ")
+    }
+}
+
+/// How many isolators a phrase names.
+fn number(phrase: &Phrase) -> u32 {
+    count(phrase.amount, phrase.part, phrase.plural()).min(12)
+}

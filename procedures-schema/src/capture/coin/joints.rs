@@ -1,0 +1,217 @@
+//! New connections: joints, fixings, ports, plugs and leads.
+
+use super::super::clause::Clause;
+use super::super::quantity::Figures;
+use super::Question;
+use super::bench::Bench;
+use super::circuits::About;
+use super::nouns::{Noun, count, noun};
+use super::phrase::{Lead, Phrase};
+use crate::model::{Connection, Family, Grouping, Id, Known, Port, Size, ThingKind};
+use crate::units::Unit;
+
+impl Bench<'_> {
+    /// Makes a joint; it needs a section, and the words or the map must say which.
+    pub(super) fn make_joint(&mut self, clause: &Clause, phrase: &Phrase) {
+        let before = self.mark();
+        let component = self.part_of(phrase).or_else(|| self.part_taken_off());
+        let electrical = phrase.head_word() == "terminal";
+        let about = About { component: component.clone(), electrical, ..self.about(clause, phrase) };
+        let Some(section) = self.section_for(&about) else {
+            self.back_to(before);
+            self.ask_circuit(phrase, "carry", &about);
+            return;
+        };
+        let mut joint = self.connection(clause, phrase, Family::Joint, component);
+        joint.section = Some(section);
+        if joint.count > 1 && phrase.head_word() != "terminal" && !is_flanged(phrase) {
+            joint.grouping = Grouping::Each;
+        }
+        self.seal(clause, phrase, &mut joint);
+        self.put(joint, phrase);
+    }
+
+    /// Makes a fixing of the part that the words name, or that the next clause takes off.
+    pub(super) fn make_fixing(&mut self, clause: &Clause, phrase: &Phrase) {
+        let component = self.part_of(phrase).or_else(|| self.part_taken_off());
+        self.fixing(clause, phrase, component);
+    }
+
+    fn fixing(&mut self, clause: &Clause, phrase: &Phrase, component: Option<Id>) {
+        let holds_nothing = component.is_none();
+        let fixing = self.connection(clause, phrase, Family::Fixing, component);
+        let (id, name) = (fixing.id.clone(), fixing.name.clone());
+        self.put(fixing, phrase);
+        if holds_nothing {
+            self.ask_about(phrase, &id, format!("What is held by the {name}?"));
+        }
+    }
+
+    /// "Take off the belt guard: four M6 screws": what holds the part that the clause takes off or puts on.
+    pub(super) fn make_fixings_beside(&mut self, clause: &Clause) {
+        let parts = self.phrases.iter().filter(|phrase| phrase.lead == Lead::Direct);
+        let parts: Vec<Id> = parts.flat_map(|phrase| self.known(phrase, &[ThingKind::Component])).collect();
+        let [part] = parts.as_slice() else { return };
+        for phrase in self.phrases.clone() {
+            let beside = phrase.lead == Lead::Beside || phrase.is_after(&["by", "with"]);
+            if !beside || noun(&phrase.stem()) != Noun::Fixing {
+                continue;
+            }
+            let known = self.known(&phrase, &[ThingKind::Connection]);
+            let holds = |id: &Id| self.map.connection(id).is_some_and(|known| known.joins.contains(part));
+            if !known.iter().any(holds) {
+                self.fixing(clause, &phrase, Some(part.clone()));
+                self.look_again();
+            }
+        }
+    }
+
+    /// Makes a joint that is opened to let something in or out.
+    pub(super) fn make_port(&mut self, clause: &Clause, phrase: &Phrase, port: &Port) {
+        let about = About { port: Some(port.clone()), ..self.about(clause, phrase) };
+        let Some(section) = self.section_for(&about) else {
+            self.ask_circuit(phrase, "open", &about);
+            return;
+        };
+        let mut joint = self.connection(clause, phrase, Family::Joint, None);
+        joint.section = Some(section);
+        joint.port = Some(port.clone());
+        self.put(joint, phrase);
+    }
+
+    /// Makes a plug or lead of the part that the words name.
+    pub(super) fn make_connector(&mut self, clause: &Clause, phrase: &Phrase, mains: bool) {
+        let component = self.part_of(phrase);
+        let mut plug = self.connection(clause, phrase, Family::Connector, component.clone());
+        plug.section = self.section_of_plug(clause, phrase, component, mains);
+        self.put(plug, phrase);
+    }
+
+    /// "Unplug the fan": the plug of the fan, which is named by it too.
+    pub(super) fn make_plug_of(&mut self, clause: &Clause, phrase: &Phrase) {
+        let known = self.known(phrase, &[ThingKind::Component]);
+        let part = match known.as_slice() {
+            [only] => only.clone(),
+            [] => self.make_component(phrase),
+            // Which of them is left to a doubt of the reader, who knows no plug of either.
+            _ => return self.ask(phrase, format!("Which {} is unplugged?", phrase.stem().join(" "))),
+        };
+        let name = self.map.name_of(&part).to_owned();
+        let mut words = name.split(' ').map(str::to_owned).collect::<Vec<_>>();
+        words.push("plug".to_owned());
+        let mains = noun(&words) == Noun::Connector(true);
+        let mut plug = Connection::new(self.new_id(&words.join(" ")), &words.join(" "), Family::Connector);
+        plug.aliases.push(name);
+        plug.joins.push(part.clone());
+        plug.section = self.section_of_plug(clause, phrase, Some(part), mains);
+        self.put(plug, phrase);
+    }
+
+    /// The electrical section of a plug. A plug of which nothing is said counts as mains: the safe side.
+    fn section_of_plug(
+        &mut self,
+        clause: &Clause,
+        phrase: &Phrase,
+        part: Option<Id>,
+        mains: bool,
+    ) -> Option<Id> {
+        let about = About { component: part, electrical: true, ..self.about(clause, phrase) };
+        if mains { self.section_for(&about) } else { None }
+    }
+
+    /// A connection with the name, count and size that the words give.
+    fn connection(
+        &mut self,
+        clause: &Clause,
+        phrase: &Phrase,
+        family: Family,
+        component: Option<Id>,
+    ) -> Connection {
+        let name = self.connection_name(phrase, component.as_ref());
+        let mut connection = Connection::new(self.new_id(&name), &name, family);
+        connection.joins.extend(component);
+        connection.aliases.extend(other_name(&name));
+        connection.count = count(phrase.amount, phrase.part, phrase.plural()).clamp(1, 999);
+        connection.size = self.size_of(clause).map(Known::Value);
+        if phrase.plural() && !matches!(phrase.amount, Some(crate::lexicon::Amount::Exactly(_))) {
+            let id = connection.id.clone();
+            self.ask_about(phrase, &id, format!("How many {name}? 2 are assumed."));
+        }
+        connection
+    }
+
+    /// The name: "the union nuts of the pump" are the pump union nuts, "the screws" of the guard the guard screws.
+    fn connection_name(&self, phrase: &Phrase, component: Option<&Id>) -> String {
+        let single = count(phrase.amount, phrase.part, phrase.plural()) == 1;
+        let own = if single { phrase.stem() } else { phrase.words.clone() }.join(" ");
+        let Some(part) = component.map(|part| self.map.name_of(part)) else { return own };
+        let is_named = phrase.stem().iter().any(|word| part.split(' ').any(|other| other == word));
+        if is_named { own } else { format!("{part} {own}") }
+    }
+
+    /// Thread and width across flats.
+    fn size_of(&self, clause: &Clause) -> Option<Size> {
+        let mut size = Size::default();
+        for quantity in self.line.quantities(clause) {
+            match &quantity.figures {
+                Figures::Thread(thread) => size.thread = size.thread.or_else(|| Some(thread.clone())),
+                Figures::Range(range) if range.unit == Unit::Millimetre => {
+                    size.across_flats = quantity.measured(crate::units::Quantity::Length);
+                }
+                Figures::Range(_) => {}
+            }
+        }
+        (size != Size::default()).then_some(size)
+    }
+
+    /// The part that the next clause takes off.
+    fn part_taken_off(&mut self) -> Option<Id> {
+        let phrase = self.next_off.clone()?;
+        match self.known(&phrase, &[ThingKind::Component]).as_slice() {
+            [only] => Some(only.clone()),
+            [] => Some(self.make_component(&phrase)),
+            _ => None,
+        }
+    }
+
+    /// Whether a known connection is of the part that the words name.
+    pub(super) fn agrees_in_part(&self, connection: &Connection, phrase: &Phrase) -> bool {
+        let named = self.behind(phrase, &["of"]).or_else(|| self.next_off.clone());
+        let Some(named) = named.filter(|named| matches!(noun(&named.stem()), Noun::Part | Noun::Unknown))
+        else {
+            return true;
+        };
+        let parts = self.known(&named, &[ThingKind::Component]);
+        let of_part = connection.joins.iter().any(|part| parts.contains(part));
+        let all_named = self.behind(phrase, &["of"]).is_none() && covers(phrase, &connection.name);
+        connection.port.is_some() || connection.joins.is_empty() || of_part || all_named
+    }
+
+    fn put(&mut self, connection: Connection, phrase: &Phrase) {
+        let (id, name) = (connection.id.clone(), connection.name.clone());
+        self.map.connections.push(connection);
+        self.note_in_words(&id, ThingKind::Connection, &name, phrase);
+        self.last_connection = Some(id);
+    }
+
+    fn ask_about(&mut self, phrase: &Phrase, thing: &Id, question: String) {
+        let span = self.span_of(phrase);
+        self.asked.push(Question { span, question, kinds: Vec::new(), thing: Some(thing.clone()) });
+    }
+}
+
+/// Whether a phrase is a whole name.
+fn covers(phrase: &Phrase, name: &str) -> bool {
+    name.split(' ').count() == phrase.words.len()
+}
+
+/// Union nuts are called unions too.
+fn other_name(name: &str) -> Option<String> {
+    let plural = name.strip_suffix("union nuts").map(|before| format!("{before}unions"));
+    plural.or_else(|| name.strip_suffix("union nut").map(|before| format!("{before}union")))
+}
+
+/// Whether bolts or nuts hold a flange: one joint, whatever their number.
+fn is_flanged(phrase: &Phrase) -> bool {
+    phrase.words.iter().any(|word| word == "flange")
+}

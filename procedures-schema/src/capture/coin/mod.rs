@@ -1,0 +1,112 @@
+//! Things made from a sentence.
+//!
+//! Where the words name a thing that the map does not know, [`line_making`] adds it to a copy of the map and
+//! then reads the line against that copy, so that the actions refer to the new thing. What a thing is follows
+//! from its noun and the verb said of it: what is closed is an isolator, what is undone a connection, what
+//! comes off a component. A thing mentioned again is the same one. Nothing that was in the map is changed, with
+//! one exception: the unnamed way in by which a new circuit is fed goes when the words name what shuts it.
+//!
+//! It does not guess. Where the words and the map leave open which circuit a joint or valve belongs to, nothing
+//! is made and a [`Question`] is asked; an [`Answer`] settles it.
+
+mod bench;
+mod circuits;
+mod clauses;
+mod isolators;
+mod joints;
+mod nouns;
+mod parts;
+mod phrase;
+mod seals;
+#[cfg(test)]
+mod tests;
+mod wanted;
+
+use super::reader::Reader;
+use super::{Here, LineReading};
+use crate::lexicon::Lexicon;
+use crate::model::{ApplianceMap, CircuitKind, Id, IdSource, Span, Stage, ThingKind};
+use crate::simulate::{Place, Trace};
+
+/// A line that was read, with what it made.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Making {
+    /// The line as it is read against [`Making::map`].
+    pub reading: LineReading,
+    /// The map with the new things; the map as it was if `made` is empty.
+    pub map: ApplianceMap,
+    /// The new things, in the order in which they were made.
+    pub made: Vec<Made>,
+    /// What the words leave open.
+    pub asked: Vec<Question>,
+}
+
+/// A thing that a sentence made.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Made {
+    /// The new thing.
+    pub thing: Id,
+    /// What it is.
+    pub kind: ThingKind,
+    /// Its name.
+    pub name: String,
+    /// The words that name it; none for what had to come with it, such as the circuit of a valve.
+    pub span: Option<Span>,
+}
+
+/// Something that the words leave open.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Question {
+    /// The words that it is about.
+    pub span: Span,
+    /// What to ask.
+    pub question: String,
+    /// The circuits that come into question, if it asks for one; an [`Answer`] takes one of them.
+    pub kinds: Vec<CircuitKind>,
+    /// The thing that was made all the same and whose details are open.
+    pub thing: Option<Id>,
+}
+
+/// The circuit of what some words name, given by the writer.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Answer {
+    /// The words: [`Question::span`].
+    pub span: Span,
+    /// The kind of circuit.
+    pub kind: CircuitKind,
+}
+
+/// Reads a line as it would stand right after `place` of the run and makes what it names for the first time.
+///
+/// Pure and deterministic: the same words, map, trace and identities give the same result. An identity that the
+/// map holds already is asked for again; that it is free in the rest of the document is up to `ids`.
+pub fn line_making(
+    words: &str,
+    map: &ApplianceMap,
+    trace: &Trace,
+    place: Place,
+    stage: &Stage,
+    answers: &[Answer],
+    ids: &mut dyn IdSource,
+) -> Making {
+    line_making_here(words, map, Here::from_trace(map, trace, place), stage, answers, ids)
+}
+
+/// Reads a line in a given state and makes what it names for the first time.
+pub fn line_making_here(
+    words: &str,
+    map: &ApplianceMap,
+    here: Here,
+    stage: &Stage,
+    answers: &[Answer],
+    ids: &mut dyn IdSource,
+) -> Making {
+    let Some(lexicon) = Lexicon::for_language("en") else {
+        return Making { map: map.clone(), ..Making::default() };
+    };
+    let line = Reader::new(words, map, here, stage, lexicon);
+    let (map, made, asked, mut here) = bench::Bench::new(line, answers, ids).work();
+    here.meet(&map, made.iter().map(|made| &made.thing));
+    let reading = Reader::new(words, &map, here, stage, lexicon).read();
+    Making { reading, map, made, asked }
+}

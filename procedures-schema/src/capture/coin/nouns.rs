@@ -1,0 +1,419 @@
+//! Noun tables: what the last word of a name, and the words before it, say about the kind of a thing.
+
+use crate::lexicon::Amount;
+use crate::model::{Handle, Port, Role};
+
+/// What a name says that a thing is.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) enum Noun {
+    /// Worked to shut something off.
+    Isolator(Handle),
+    /// Opened to drain, vent, test, sample or fill.
+    Port(Port),
+    /// Carries a medium, or as terminals mains current.
+    Joint,
+    /// Only holds.
+    Fixing,
+    /// Electrical plug or lead; `bool`: whether it carries mains as far as the words say.
+    Connector(bool),
+    /// Placed for the job and taken away again.
+    Temporary,
+    /// A seal; it belongs to a joint and is never a thing that comes off by itself.
+    Seal,
+    /// A value that is set.
+    Setting,
+    /// A part that is known by its name to come off or go on.
+    Part,
+    /// A side of a part: its face, its inside.
+    Side,
+    /// No thing of an appliance: people, dirt, care.
+    Nothing,
+    /// A word of which nothing is known.
+    Unknown,
+}
+
+const VALVES: &[&str] = &["cock", "stopcock", "valve", "valf", "stop-cock"];
+const SWITCHES: &[&str] = &["breaker", "isolator", "spur", "switch", "disconnector"];
+/// Words before "valve" or "switch" that make it a part which nobody shuts off with.
+const NOT_BY_HAND: &[&str] = &[
+    "check",
+    "diverter",
+    "expansion",
+    "flow",
+    "level",
+    "limit",
+    "mixing",
+    "non-return",
+    "pressure",
+    "relief",
+    "safety",
+    "solenoid",
+    "three-way",
+];
+const FIXINGS: &[&str] = &[
+    "bolt",
+    "bracket",
+    "catch",
+    "clamp",
+    "clip",
+    "fastener",
+    "knob",
+    "latch",
+    "pin",
+    "rivet",
+    "screw",
+    "strap",
+    "stud",
+    "thumbscrew",
+    "spring",
+];
+const JOINTS: &[&str] = &[
+    "boss",
+    "compression",
+    "connection",
+    "coupling",
+    "fitting",
+    "flange",
+    "hose",
+    "joint",
+    "nipple",
+    "pipe",
+    "spigot",
+    "swivel",
+    "terminal",
+    "thread",
+    "union",
+];
+const CONNECTORS: &[&str] = &["cable", "connector", "harness", "lead", "plug", "socket", "wire"];
+const SENSING: &[&str] = &["impulse", "sense", "sensing", "signal"];
+/// Words before a plug or lead that say that it carries no mains.
+const LOW_VOLTAGE: &[&str] = &[
+    "bus",
+    "electrode",
+    "flame",
+    "ionisation",
+    "ionization",
+    "low-voltage",
+    "ntc",
+    "probe",
+    "sensor",
+    "signal",
+    "thermistor",
+];
+const TEMPORARY: &[&str] = &[
+    "blank",
+    "bond",
+    "bowl",
+    "bucket",
+    "bung",
+    "cap",
+    "cloth",
+    "gauge",
+    "manometer",
+    "notice",
+    "prop",
+    "rag",
+    "sheet",
+    "sign",
+    "sling",
+    "tag",
+    "tray",
+    "wedge",
+];
+const SEALS: &[&str] = &["gasket", "o-ring", "olive", "packing", "rope", "seal", "washer", "ring"];
+const SETTINGS: &[&str] = &["curve", "position", "set-point", "setpoint", "setting", "speed", "throttle"];
+const PARTS: &[&str] = &[
+    "assembly",
+    "baffle",
+    "bearing",
+    "belt",
+    "blower",
+    "board",
+    "burner",
+    "case",
+    "casing",
+    "chamber",
+    "circulator",
+    "compressor",
+    "cover",
+    "cylinder",
+    "damper",
+    "display",
+    "door",
+    "drawer",
+    "duct",
+    "electrode",
+    "element",
+    "exchanger",
+    "fan",
+    "filter",
+    "flap",
+    "flue",
+    "fridge",
+    "gearbox",
+    "grille",
+    "guard",
+    "hatch",
+    "head",
+    "heater",
+    "hood",
+    "housing",
+    "igniter",
+    "impeller",
+    "injector",
+    "insulation",
+    "jet",
+    "lid",
+    "manifold",
+    "meter",
+    "module",
+    "motor",
+    "nozzle",
+    "panel",
+    "pcb",
+    "plate",
+    "probe",
+    "pump",
+    "radiator",
+    "receiver",
+    "regulator",
+    "rotor",
+    "sensor",
+    "shell",
+    "shield",
+    "siphon",
+    "softener",
+    "strainer",
+    "tank",
+    "thermostat",
+    "transformer",
+    "trap",
+    "tundish",
+    "vessel",
+];
+const SIDES: &[&str] = &[
+    "blade", "body", "bottom", "edge", "end", "face", "groove", "inside", "seat", "side", "surface", "tip",
+    "top", "way",
+];
+const NOTHINGS: &[&str] = &[
+    "air",
+    "appliance",
+    "burr",
+    "care",
+    "chance",
+    "condition",
+    "damage",
+    "debris",
+    "dirt",
+    "dust",
+    "flow",
+    "force",
+    "grease",
+    "hand",
+    "heat",
+    "help",
+    "job",
+    "level",
+    "light",
+    "load",
+    "moment",
+    "note",
+    "oil",
+    "operation",
+    "person",
+    "people",
+    "photo",
+    "photograph",
+    "picture",
+    "place",
+    "power",
+    "pressure",
+    "reading",
+    "residue",
+    "rust",
+    "scale",
+    "service",
+    "sludge",
+    "soot",
+    "spanner",
+    "spark",
+    "step",
+    "supply",
+    "temperature",
+    "thing",
+    "time",
+    "tool",
+    "turn",
+    "voltage",
+    "water",
+    "weight",
+    "work",
+    "bench",
+    "mark",
+    "number",
+    "value",
+    "lock",
+    "padlock",
+    "key",
+    "tester",
+    "multimeter",
+    "screwdriver",
+    "torch",
+    "minute",
+    "hour",
+    "way",
+    "steam",
+    "gas",
+    "fuel",
+    "fluid",
+    "operator",
+    "householder",
+    "fire",
+    "smell",
+];
+
+/// What the words of a name say; in lower case, the last one in the singular.
+pub(super) fn noun(words: &[String]) -> Noun {
+    let Some((head, before)) = words.split_last() else { return Noun::Nothing };
+    let head = head.as_str();
+    let last = before.last().map_or("", String::as_str);
+    let said = |list: &[&str]| before.iter().any(|word| list.contains(&word.as_str()));
+    if let Some(port) = port(before, head) {
+        return Noun::Port(port);
+    }
+    match head {
+        _ if VALVES.contains(&head) || SWITCHES.contains(&head) => {
+            if NOT_BY_HAND.contains(&last) && !(last == "flow" && VALVES.contains(&head)) {
+                return Noun::Part;
+            }
+            Noun::Isolator(handle(before, head))
+        }
+        "tap" => Noun::Isolator(Handle::Valve),
+        "fuse" => Noun::Isolator(Handle::Fuse),
+        "tube" if said(SENSING) || said(&["pressure", "air"]) => Noun::Connector(false),
+        "hose" | "tube" if said(SENSING) => Noun::Connector(false),
+        "hose" if before.is_empty() || said(&["drain", "test", "filling", "purge"]) => Noun::Temporary,
+        "tube" => Noun::Joint,
+        "nut" => {
+            let joins = ["compression", "coupling", "discharge", "gland", "pipe", "union", "flare", "tail"];
+            if said(&joins) { Noun::Joint } else { Noun::Fixing }
+        }
+        "plug" if said(&["blank", "blanking", "pipe", "test"]) => Noun::Temporary,
+        "ring" if !said(&["o", "sealing"]) => Noun::Part,
+        "plate" if said(&["rating", "data"]) => Noun::Nothing,
+        "seal" if said(&["case", "door"]) => Noun::Seal,
+        _ if CONNECTORS.contains(&head) => Noun::Connector(!said(LOW_VOLTAGE)),
+        _ if FIXINGS.contains(&head) => Noun::Fixing,
+        _ if JOINTS.contains(&head) => Noun::Joint,
+        _ if TEMPORARY.contains(&head) => Noun::Temporary,
+        _ if SEALS.contains(&head) => Noun::Seal,
+        _ if SETTINGS.contains(&head) => Noun::Setting,
+        _ if PARTS.contains(&head) => Noun::Part,
+        _ if SIDES.contains(&head) => Noun::Side,
+        _ if NOTHINGS.contains(&head) => Noun::Nothing,
+        _ => Noun::Unknown,
+    }
+}
+
+/// What a port is opened for, if the words name one.
+fn port(before: &[String], head: &str) -> Option<Port> {
+    const WORKED: &[&str] =
+        &["cock", "connection", "nipple", "outlet", "plug", "point", "port", "screw", "tap", "valve"];
+    let said = |list: &[&str]| before.iter().any(|word| list.contains(&word.as_str()));
+    match head {
+        "drain" if !said(&["condensate", "floor"]) => Some(Port::Drain),
+        "bleeder" | "vent" if !said(&["roof", "flue"]) => Some(Port::Vent),
+        "tap" if !said(&["drain", "bleed", "gas", "meter", "stop", "isolating"]) => Some(Port::Outlet),
+        "loop" if said(&["fill", "filling"]) => Some(Port::Fill),
+        "tapping" => Some(Port::Test),
+        "cap" | "point" | "port" if said(&["sample", "sampling"]) => Some(Port::Sample),
+        _ if !WORKED.contains(&head) => None,
+        _ if said(&["drain"]) => Some(Port::Drain),
+        _ if said(&["bleed", "vent"]) => Some(Port::Vent),
+        _ if said(&["fill", "filling"]) => Some(Port::Fill),
+        "nipple" | "point" | "port" if said(&["gauge", "pressure", "test"]) => Some(Port::Test),
+        _ => None,
+    }
+}
+
+/// What an isolator is worked by. A gas or water isolator is a valve.
+fn handle(before: &[String], head: &str) -> Handle {
+    let wet = ["gas", "oil", "steam", "water"];
+    let is_wet = before.iter().any(|word| wet.contains(&word.as_str()));
+    if VALVES.contains(&head) || (head == "isolator" && is_wet) { Handle::Valve } else { Handle::Switch }
+}
+
+/// What a part does, where tests depend on it.
+pub(super) fn role(words: &[String]) -> Option<Role> {
+    let (head, before) = words.split_last()?;
+    let last = before.last().map_or("", String::as_str);
+    match (last, head.as_str()) {
+        (_, "fan" | "blower") => Some(Role::Fan),
+        (_, "burner") => Some(Role::Burner),
+        ("gas", "valve") => Some(Role::GasValve),
+        (_, "element") | ("immersion", "heater") => Some(Role::Element),
+        ("relief" | "safety", "valve") => Some(Role::Relief),
+        _ => None,
+    }
+}
+
+/// The seal of a joint about which the words say nothing: a washer in a union, a gasket in a flange.
+pub(super) fn usual_seal(words: &[String]) -> Option<&'static str> {
+    if words.iter().any(|word| word == "union") {
+        return Some("washer");
+    }
+    words.last().is_some_and(|head| head == "flange").then_some("gasket")
+}
+
+/// How many a name in the plural stands for, where no amount is given: at least two.
+pub(super) fn count(amount: Option<Amount>, part: Option<Amount>, plural: bool) -> u32 {
+    match (amount, part) {
+        (Some(Amount::Exactly(n)), _) if n > 0 => n,
+        // "Two of the screws": there are more.
+        (_, Some(Amount::Exactly(n))) => n.saturating_add(1),
+        _ if plural => 2,
+        _ => 1,
+    }
+}
+
+/// Words that tell two things of one sort apart and name none themselves.
+pub(super) fn tells_apart(word: &str) -> bool {
+    const WORDS: &[&str] = &[
+        "back",
+        "bottom",
+        "cold",
+        "discharge",
+        "feed",
+        "flow",
+        "front",
+        "gas",
+        "hot",
+        "inlet",
+        "inner",
+        "left",
+        "lower",
+        "outer",
+        "outlet",
+        "rear",
+        "return",
+        "right",
+        "side",
+        "suction",
+        "supply",
+        "top",
+        "upper",
+        "water",
+        "primary",
+        "secondary",
+    ];
+    WORDS.contains(&word)
+}
+
+/// What swings or lifts open.
+pub(super) fn opens(head: &str) -> bool {
+    const OPEN: &[&str] = &[
+        "case", "casing", "cover", "damper", "door", "drawer", "flap", "grille", "guard", "hatch", "hood",
+        "lid", "panel",
+    ];
+    OPEN.contains(&head)
+}

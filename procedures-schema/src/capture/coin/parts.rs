@@ -1,0 +1,205 @@
+//! New components, temporary items and settings.
+
+use super::super::clause::Clause;
+use super::bench::Bench;
+use super::nouns::{Noun, noun, role};
+use super::phrase::Phrase;
+use super::wanted::{is_appliance, is_whole};
+use crate::lexicon::Amount;
+use crate::model::{Component, Connection, Id, Setting, Temporary, ThingKind};
+
+impl Bench<'_> {
+    /// Makes the component that a phrase names.
+    pub(super) fn make_component(&mut self, phrase: &Phrase) -> Id {
+        let single = matches!(phrase.amount, Some(Amount::Exactly(1))) || !phrase.plural();
+        let words = if single { phrase.stem() } else { phrase.words.clone() };
+        let id = self.component_named(&words);
+        if let Some(made) = self.made.iter_mut().find(|made| made.thing == id) {
+            made.span = Some(self.line.span(phrase.from, phrase.head + 1));
+        }
+        id
+    }
+
+    /// What the words add to a new component: what it is behind, and its mass.
+    pub(super) fn place_component(&mut self, clause: &Clause, phrase: &Phrase, id: &Id) {
+        let before = self.behind(phrase, &["behind"]);
+        let before = before.map(|before| self.known(&before, &[ThingKind::Component])).unwrap_or_default();
+        let mass =
+            self.line.quantities(clause).find_map(|quantity| quantity.measured(crate::units::Quantity::Mass));
+        if let Some(component) = self.map.components.iter_mut().find(|component| component.id == *id) {
+            component.behind = before;
+            component.mass = mass;
+        }
+    }
+
+    /// The component of exactly this name, made if there is none.
+    pub(super) fn component_named(&mut self, words: &[String]) -> Id {
+        let name = words.join(" ");
+        let is_it = |part: &&Component| part.name == name || part.aliases.contains(&name);
+        if let Some(known) = self.map.components.iter().find(is_it) {
+            return known.id.clone();
+        }
+        let id = self.new_id(&name);
+        let mut component = Component::new(id.clone(), &name);
+        component.role = role(words);
+        self.map.components.push(component);
+        self.note(&id, ThingKind::Component, &name);
+        id
+    }
+
+    /// The component that a connection belongs to: "of the pump", "*lid* screws", "at the head".
+    pub(super) fn part_of(&mut self, phrase: &Phrase) -> Option<Id> {
+        if let Some(of) = self.behind(phrase, &["of"]) {
+            return self.part_in(&of, true);
+        }
+        if let Some(known) = self.part_before(phrase) {
+            return Some(known);
+        }
+        let before = phrase.words.split_last().map(|(_, before)| before.to_vec()).unwrap_or_default();
+        let is_part = matches!(noun(&before), Noun::Part)
+            || (matches!(noun(&before), Noun::Isolator(_)) && before.len() > 1);
+        if is_part && !is_appliance(&before) {
+            return Some(self.component_named(&before));
+        }
+        let at = self.behind(phrase, &["at", "from", "on", "to"])?;
+        self.part_in(&at, false)
+    }
+
+    /// The component that a phrase names; made, if its noun is a part's, or any noun where it is owned.
+    fn part_in(&mut self, phrase: &Phrase, owned: bool) -> Option<Id> {
+        if let [only] = self.known(phrase, &[ThingKind::Component]).as_slice() {
+            return Some(only.clone());
+        }
+        let stem = phrase.stem();
+        let fits = match noun(&stem) {
+            Noun::Part => true,
+            Noun::Unknown | Noun::Isolator(_) => owned,
+            Noun::Fixing | Noun::Joint => owned && is_whole(&phrase.head_word()),
+            _ => false,
+        };
+        (fits && !is_appliance(&stem)).then(|| self.make_component(phrase))
+    }
+
+    /// A known component whose name stands right before the head.
+    fn part_before(&self, phrase: &Phrase) -> Option<Id> {
+        let mention =
+            self.mentions.iter().find(|mention| mention.to == phrase.head && mention.from >= phrase.from)?;
+        let mut parts = mention.candidates.iter().filter(|candidate| candidate.kind == ThingKind::Component);
+        parts.next().filter(|_| parts.next().is_none()).map(|candidate| candidate.id.clone())
+    }
+
+    /// Makes the temporary item that a phrase names.
+    pub(super) fn make_temporary(&mut self, clause: &Clause, phrase: &Phrase) {
+        let name = phrase.stem().join(" ");
+        let head = phrase.head_word();
+        let on = self.end_meant(clause, phrase);
+        let id = self.push_temporary(&name, &head, on);
+        self.note_in_words(&id, ThingKind::Temporary, &name, phrase);
+    }
+
+    /// "Cap the gas union": the item that the verb names, on what it closes.
+    pub(super) fn close_with_the_verb(&mut self, clause: &Clause) {
+        let names_item = |phrase: &Phrase| noun(&phrase.stem()) == Noun::Temporary;
+        let direct = self.phrases.iter().find(|phrase| phrase.lead == super::phrase::Lead::Direct).cloned();
+        if let Some(direct) = direct.filter(|_| !self.phrases.iter().any(names_item)) {
+            self.make_closing(clause, &direct);
+        }
+    }
+
+    fn make_closing(&mut self, clause: &Clause, phrase: &Phrase) {
+        let stem = self.line.text(clause.verb()).to_owned();
+        let heads = [
+            ("cap", "cap"),
+            ("blank", "blank"),
+            ("bung", "bung"),
+            ("plug", "plug"),
+            ("bond", "bond"),
+            ("bridg", "bond"),
+        ];
+        let Some((_, head)) = heads.into_iter().find(|(begin, _)| stem.starts_with(begin)) else { return };
+        let Some(on) = self.connection_in(phrase).or_else(|| self.open_end()) else {
+            self.ask(phrase, format!("What is closed by the {head}? Name the joint."));
+            return;
+        };
+        let closed = self.map.temporary.iter().any(|item| {
+            let is_it = item.name.ends_with(head);
+            is_it && (item.on.as_ref() == Some(&on) || item.bonds.as_ref() == Some(&on))
+        });
+        if closed {
+            return;
+        }
+        let name = format!("{} {head}", self.map.name_of(&on));
+        let id = self.push_temporary(&name, head, Some(on));
+        self.note_in_words(&id, ThingKind::Temporary, &name, phrase);
+    }
+
+    fn push_temporary(&mut self, name: &str, head: &str, on: Option<Id>) -> Id {
+        let id = self.new_id(name);
+        let is_bond = head == "bond";
+        let gauge = matches!(head, "gauge" | "manometer");
+        let closes = gauge || matches!(head, "blank" | "bung" | "cap" | "plug");
+        let mut item = Temporary::new(id.clone(), name);
+        item.bonds = on.clone().filter(|_| is_bond);
+        item.on = on.filter(|_| !is_bond);
+        item.closes = closes;
+        item.notice = matches!(head, "notice" | "sign" | "tag");
+        item.gauge = gauge;
+        self.map.temporary.push(item);
+        id
+    }
+
+    /// The connection on which an item sits: "on the drain cock", "to it".
+    fn end_meant(&mut self, clause: &Clause, phrase: &Phrase) -> Option<Id> {
+        const LEADS: &[&str] = &["across", "at", "in", "into", "on", "onto", "over", "through", "to"];
+        let behind =
+            self.phrases.iter().find(|other| other.from > phrase.head && other.is_after(LEADS)).cloned();
+        let direct = || {
+            self.phrases
+                .iter()
+                .find(|other| other.lead == super::phrase::Lead::Direct && other.from != phrase.from)
+                .cloned()
+        };
+        let named = behind.or_else(direct);
+        if let Some(named) = named {
+            return self.connection_in(&named).or_else(|| {
+                let is_end = matches!(named.head_word().as_str(), "end" | "opening" | "pipe");
+                is_end.then(|| self.open_end()).flatten()
+            });
+        }
+        self.line.pronoun(clause).and(self.last_connection.clone())
+    }
+
+    /// The only joint that is open here.
+    fn open_end(&self) -> Option<Id> {
+        let is_open = |joint: &&Connection| {
+            let open = self.line.here.connections.get(&joint.id).is_some_and(|here| here.open > 0);
+            open && joint.section.is_some() && joint.port.is_none()
+        };
+        let mut open = self.map.connections.iter().filter(is_open);
+        open.next().filter(|_| open.next().is_none()).map(|joint| joint.id.clone())
+    }
+
+    /// Makes the setting that a phrase names.
+    pub(super) fn make_setting(&mut self, phrase: &Phrase) {
+        let stem = phrase.stem();
+        let own = if noun(&stem) == Noun::Setting { None } else { Some(stem.join(" ")) };
+        let of = self.behind(phrase, &["of"]);
+        let part = match &own {
+            Some(name) => {
+                self.map.components.iter().find(|part| part.name == *name).map(|part| part.id.clone())
+            }
+            None => self.part_of(phrase),
+        };
+        let name = match (&own, of) {
+            (Some(own), _) => format!("{own} setting"),
+            (None, Some(of)) if stem.len() == 1 => format!("{} {}", of.stem().join(" "), stem.join(" ")),
+            _ => stem.join(" "),
+        };
+        let id = self.new_id(&name);
+        let mut setting = Setting::new(id.clone(), &name);
+        setting.aliases.extend(own);
+        setting.of = part;
+        self.map.settings.push(setting);
+        self.note_in_words(&id, ThingKind::Setting, &name, phrase);
+    }
+}

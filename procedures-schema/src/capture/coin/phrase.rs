@@ -1,0 +1,309 @@
+//! Noun phrases of a clause: what the words name, how many of it, and which word leads to it.
+
+use super::super::clause::Clause;
+use super::super::mention::singular;
+use super::super::reader::Reader;
+use crate::lexicon::{Amount, Break};
+
+/// How a noun phrase stands in its clause.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) enum Lead {
+    /// The verb acts on it.
+    Direct,
+    /// Behind a preposition.
+    After(String),
+    /// Set beside the sentence: behind a colon or a comma.
+    Beside,
+}
+
+/// A noun phrase.
+#[derive(Clone, Debug)]
+pub(super) struct Phrase {
+    /// The first token of the name.
+    pub(super) from: usize,
+    /// The token of the head.
+    pub(super) head: usize,
+    /// The words of the name in lower case, the head as it is written.
+    pub(super) words: Vec<String>,
+    /// How it stands.
+    pub(super) lead: Lead,
+    /// The amount before it: "the *four* screws".
+    pub(super) amount: Option<Amount>,
+    /// Of how many only so many: "*two* of the four screws".
+    pub(super) part: Option<Amount>,
+    /// The first token with its articles and amounts.
+    pub(super) start: usize,
+}
+
+impl Phrase {
+    /// The words with the head in the singular.
+    pub(super) fn stem(&self) -> Vec<String> {
+        let mut stem = self.words.clone();
+        if let Some(head) = stem.last_mut() {
+            *head = singular(head);
+        }
+        stem
+    }
+
+    /// The head in the singular.
+    pub(super) fn head_word(&self) -> String {
+        self.words.last().map(|head| singular(head)).unwrap_or_default()
+    }
+
+    /// Whether the head is in the plural.
+    pub(super) fn plural(&self) -> bool {
+        self.words.last().is_some_and(|head| singular(head) != *head)
+    }
+
+    /// Whether it stands behind one of these prepositions.
+    pub(super) fn is_after(&self, leads: &[&str]) -> bool {
+        matches!(&self.lead, Lead::After(lead) if leads.contains(&lead.as_str()))
+    }
+}
+
+const ARTICLES: &[&str] = &["a", "an", "its", "the", "their", "this", "these", "those", "your"];
+/// Adjectives that belong to no name.
+const ADJECTIVES: &[&str] = &[
+    "clean",
+    "complete",
+    "dirty",
+    "entire",
+    "fresh",
+    "last",
+    "loose",
+    "new",
+    "old",
+    "open",
+    "other",
+    "remaining",
+    "same",
+    "second",
+    "spare",
+    "whole",
+    "worn",
+];
+const PREPOSITIONS: &[&str] = &[
+    "above", "across", "against", "around", "at", "behind", "below", "beside", "between", "by", "for",
+    "from", "in", "inside", "into", "near", "of", "off", "on", "onto", "out", "over", "through", "to",
+    "towards", "under", "using", "via", "with", "without",
+];
+/// What begins a condition or another thought; nothing is named up to the next comma.
+const CONDITIONS: &[&str] = &[
+    "after", "as", "because", "before", "if", "once", "so", "that", "till", "unless", "until", "when",
+    "where", "which", "while",
+];
+/// Words that end a name.
+const ENDS: &[&str] = &[
+    "again",
+    "all",
+    "also",
+    "apart",
+    "are",
+    "aside",
+    "away",
+    "back",
+    "be",
+    "been",
+    "both",
+    "closed",
+    "completely",
+    "do",
+    "down",
+    "each",
+    "every",
+    "first",
+    "fully",
+    "hand",
+    "has",
+    "have",
+    "held",
+    "here",
+    "him",
+    "home",
+    "is",
+    "it",
+    "may",
+    "must",
+    "need",
+    "no",
+    "not",
+    "off",
+    "only",
+    "open",
+    "or",
+    "out",
+    "secured",
+    "shall",
+    "shut",
+    "there",
+    "them",
+    "then",
+    "tight",
+    "too",
+    "turn",
+    "two",
+    "up",
+    "upwards",
+    "was",
+    "were",
+    "will",
+];
+
+/// The noun phrases behind the verb of a clause; those before it where it ends its sentence, as in "the
+/// valve must be closed".
+pub(super) fn phrases(line: &Reader<'_>, clause: &Clause) -> Vec<Phrase> {
+    let behind = Chunker::new(line, clause).run(clause.verb() + 1, clause.to);
+    let ends_with_verb = behind.is_empty()
+        && clause
+            .verb()
+            .checked_sub(1)
+            .is_some_and(|i| matches!(line.text(i), "be" | "been" | "is" | "are" | "to"));
+    if ends_with_verb { Chunker::new(line, clause).run(clause.from, clause.verb()) } else { behind }
+}
+
+struct Chunker<'l, 'w> {
+    line: &'l Reader<'w>,
+    clause: &'l Clause,
+    found: Vec<Phrase>,
+    lead: Lead,
+    amount: Option<Amount>,
+    part: Option<Amount>,
+    start: Option<usize>,
+    /// Whether "and" or a comma stands before without an article.
+    bare: bool,
+    words: Vec<usize>,
+}
+
+impl<'l, 'w> Chunker<'l, 'w> {
+    fn new(line: &'l Reader<'w>, clause: &'l Clause) -> Self {
+        let (found, words) = (Vec::new(), Vec::new());
+        Self {
+            line,
+            clause,
+            found,
+            lead: Lead::Direct,
+            amount: None,
+            part: None,
+            start: None,
+            bare: false,
+            words,
+        }
+    }
+
+    fn run(mut self, from: usize, to: usize) -> Vec<Phrase> {
+        let mut skipping = false;
+        for i in from..to {
+            let before = self.line.tokens.get(i).map_or(Break::Sentence, |token| token.before);
+            if before != Break::None && i > from {
+                self.close(true);
+                skipping = false;
+                let goes_on = before == Break::Comma && matches!(self.line.text(i), "and" | "the");
+                if !goes_on {
+                    self.lead = Lead::Beside;
+                }
+            }
+            if CONDITIONS.contains(&self.line.text(i)) {
+                self.close(true);
+                skipping = true;
+            }
+            if !skipping {
+                self.token(i);
+            }
+        }
+        self.close(true);
+        join_shared_heads(self.found)
+    }
+
+    /// Takes a token in.
+    fn token(&mut self, i: usize) {
+        let text = self.line.text(i).to_owned();
+        let is_particle = i != self.clause.verb() && self.clause.phrase.contains(&i) && is_particle(&text);
+        let measured =
+            self.line.quantities(self.clause).any(|quantity| (quantity.from..quantity.to).contains(&i));
+        let amount = self.line.lexicon.amount(&text).filter(|_| !measured);
+        if is_particle {
+            self.close(true);
+            if !self.found.is_empty() && PREPOSITIONS.contains(&text.as_str()) {
+                self.lead = Lead::After(text);
+            }
+        } else if measured {
+            self.close(true);
+        } else if text == "and" {
+            self.close(true);
+            self.bare = true;
+        } else if text == "of" && self.words.is_empty() && self.amount.is_some() {
+            self.part = self.amount.take();
+        } else if PREPOSITIONS.contains(&text.as_str()) {
+            self.close(true);
+            self.lead = Lead::After(text);
+            self.bare = false;
+        } else if ARTICLES.contains(&text.as_str()) || amount.is_some() {
+            self.close(true);
+            self.bare = false;
+            self.start.get_or_insert(i);
+            self.amount = amount.or(self.amount);
+        } else if self.words.is_empty() && ADJECTIVES.contains(&text.as_str()) {
+            self.start.get_or_insert(i);
+        } else if ENDS.contains(&text.as_str()) || is_adverb(&text) || text.contains('\'') {
+            self.close(!matches!(text.as_str(), "it" | "them" | "him") && !is_adverb(&text));
+        } else if text.starts_with(|c: char| c.is_alphabetic()) {
+            self.start.get_or_insert(i);
+            self.words.push(i);
+        } else {
+            self.close(true);
+        }
+    }
+
+    /// Ends the phrase that is open, if there is one. A bare word behind "and" that is followed by "it"
+    /// is a verb that is not known.
+    fn close(&mut self, naturally: bool) {
+        let words = std::mem::take(&mut self.words);
+        let kept = (naturally || !self.bare).then_some(words);
+        if let Some((Some(&from), Some(&head))) = kept.as_ref().map(|words| (words.first(), words.last())) {
+            let words = kept.iter().flatten().map(|i| self.line.text(*i).to_owned()).collect();
+            let start = self.start.unwrap_or(from);
+            let (lead, amount, part) = (self.lead.clone(), self.amount, self.part);
+            self.found.push(Phrase { from, head, words, lead, amount, part, start });
+            (self.amount, self.part, self.start) = (None, None, None);
+            self.bare = false;
+        } else if kept.is_none() {
+            (self.amount, self.part, self.start) = (None, None, None);
+        }
+    }
+}
+
+/// "The flow and return valves" are a flow valve and a return valve.
+fn join_shared_heads(mut found: Vec<Phrase>) -> Vec<Phrase> {
+    for i in 1..found.len() {
+        let Some(shared) = found.get(i).filter(|phrase| phrase.plural() && phrase.words.len() > 1).cloned()
+        else {
+            continue;
+        };
+        let Some(first) = i.checked_sub(1).and_then(|i| found.get_mut(i)) else { continue };
+        let joined = first.head + 2 == shared.start && first.lead == shared.lead;
+        if joined && first.words.iter().all(|word| super::nouns::tells_apart(word)) {
+            let tail: Vec<String> = shared.stem().into_iter().skip(1).collect();
+            first.words.extend(tail);
+            if let Some(second) = found.get_mut(i) {
+                second.words = shared.stem();
+                second.amount = None;
+            }
+        }
+    }
+    found
+}
+
+fn is_particle(text: &str) -> bool {
+    const PARTICLES: &[&str] = &[
+        "apart", "aside", "away", "back", "clear", "down", "dead", "home", "in", "into", "off", "on", "open",
+        "out", "over", "shut", "through", "to", "under", "up", "zero", "closed", "from", "across", "free",
+        "0",
+    ];
+    PARTICLES.contains(&text)
+}
+
+fn is_adverb(text: &str) -> bool {
+    const ADVERBS: &[&str] =
+        &["anticlockwise", "clockwise", "crosswise", "crossways", "diagonally", "overnight", "together"];
+    ADVERBS.contains(&text) || (text.ends_with("ly") && !matches!(text, "assembly" | "supply"))
+}

@@ -1,0 +1,231 @@
+//! Which kind of thing a verb asks for, given the noun behind it.
+
+use super::super::clause::Clause;
+use super::nouns::{Noun, noun, opens};
+use super::phrase::{Lead, Phrase};
+use crate::model::{Handle, Port, ThingKind, Verb};
+
+/// What kind of thing a phrase would be if it were new.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) enum Wanted {
+    /// An isolator.
+    Isolator(Handle),
+    /// A joint that is opened to let something in or out.
+    Port(Port),
+    /// A joint.
+    Joint,
+    /// A fixing.
+    Fixing,
+    /// A plug or lead; whether it carries mains as far as the words say.
+    Connector(bool),
+    /// The plug of a component: "unplug the fan".
+    PlugOf,
+    /// A component.
+    Component,
+    /// A temporary item.
+    Temporary,
+    /// A setting.
+    Setting,
+}
+
+impl Wanted {
+    /// The kinds of known things that the phrase may name instead.
+    pub(super) fn known_as(&self, clause: &Clause) -> Vec<ThingKind> {
+        let says = |verbs: &[Verb]| verbs.iter().any(|verb| clause.means.contains(verb));
+        let mut kinds = match self {
+            Self::Isolator(_) => vec![ThingKind::Isolator],
+            Self::Port(_) | Self::Joint | Self::Fixing | Self::Connector(_) | Self::PlugOf => {
+                vec![ThingKind::Connection]
+            }
+            Self::Component => vec![ThingKind::Component],
+            Self::Temporary => vec![ThingKind::Temporary],
+            Self::Setting => vec![ThingKind::Setting],
+        };
+        if says(&[Verb::Undo, Verb::Slacken, Verb::Make, Verb::Tighten, Verb::Inspect, Verb::Clean]) {
+            kinds.push(ThingKind::Connection);
+        }
+        if says(&[Verb::Isolate, Verb::Restore]) && !matches!(self, Self::Component) {
+            kinds.push(ThingKind::Isolator);
+        }
+        if says(&[Verb::Place, Verb::TakeAway]) {
+            kinds.push(ThingKind::Temporary);
+        }
+        if says(&[Verb::Remove, Verb::Fit, Verb::MoveAside]) && !matches!(self, Self::Isolator(_)) {
+            kinds.push(ThingKind::Component);
+        }
+        kinds
+    }
+}
+
+/// What a clause asks of its verb.
+pub(super) struct Asked<'c> {
+    clause: &'c Clause,
+    /// The verb as it is written.
+    stem: &'c str,
+}
+
+impl<'c> Asked<'c> {
+    pub(super) fn new(clause: &'c Clause, stem: &'c str) -> Self {
+        Self { clause, stem }
+    }
+
+    fn says(&self, verbs: &[Verb]) -> bool {
+        verbs.iter().any(|verb| self.clause.means.contains(verb))
+    }
+
+    fn isolates(&self) -> bool {
+        self.says(&[Verb::Isolate, Verb::Lock, Verb::Restore])
+    }
+
+    fn undoes(&self) -> bool {
+        self.says(&[Verb::Undo, Verb::Slacken, Verb::Make, Verb::Tighten])
+    }
+
+    fn moves(&self) -> bool {
+        self.says(&[Verb::Remove, Verb::MoveAside, Verb::Fit, Verb::Discard])
+    }
+
+    /// Whether it says that something comes off or goes on.
+    pub(super) fn takes_off_or_fits(&self) -> bool {
+        self.says(&[Verb::Remove, Verb::MoveAside, Verb::Fit])
+    }
+
+    fn places(&self) -> bool {
+        self.says(&[Verb::Place, Verb::TakeAway])
+    }
+
+    fn looks(&self) -> bool {
+        self.clause.means.first() == Some(&Verb::Clean) || self.clause.means == [Verb::Inspect]
+    }
+
+    fn sets(&self) -> bool {
+        self.says(&[Verb::RecordSetting, Verb::Set])
+    }
+
+    fn lets_through(&self) -> bool {
+        self.says(&[Verb::Release, Verb::Prove, Verb::Charge, Verb::Purge])
+    }
+
+    /// Whether the verb is one that opens or shuts whatever it is said of.
+    fn is_open_or_shut(&self) -> bool {
+        self.says(&[Verb::Isolate, Verb::Restore]) && self.moves()
+    }
+
+    /// What a phrase of the clause would be.
+    pub(super) fn wanted(&self, phrase: &Phrase) -> Option<Wanted> {
+        let direct = phrase.lead == Lead::Direct;
+        let stem = phrase.stem();
+        match noun(&stem) {
+            Noun::Isolator(handle) => self.isolator(phrase, handle),
+            Noun::Port(port) => self.port(phrase, port),
+            Noun::Connector(mains) => self.connector(phrase, mains),
+            // A pipe or a bracket comes off as a whole; a union or a screw is undone.
+            Noun::Joint | Noun::Fixing if direct && self.moves() && is_whole(&phrase.head_word()) => {
+                Some(Wanted::Component)
+            }
+            Noun::Joint if self.undoes() && direct => Some(Wanted::Joint),
+            Noun::Joint if self.says(&[Verb::Prove]) && phrase.head_word() == "terminal" => {
+                Some(Wanted::Joint)
+            }
+            Noun::Fixing if self.undoes() && direct => Some(Wanted::Fixing),
+            Noun::Joint | Noun::Fixing if direct && self.moves() => Some(Wanted::Component),
+            Noun::Temporary => self.temporary(phrase),
+            Noun::Setting if self.sets() && direct => Some(Wanted::Setting),
+            Noun::Part | Noun::Unknown | Noun::Side => self.part(phrase, &noun(&stem)),
+            _ => None,
+        }
+    }
+
+    fn isolator(&self, phrase: &Phrase, handle: Handle) -> Option<Wanted> {
+        let direct = phrase.lead == Lead::Direct;
+        if self.isolates() && (direct || phrase.is_after(&["at", "by", "from", "on", "via", "with"])) {
+            return Some(Wanted::Isolator(handle));
+        }
+        self.part(phrase, &Noun::Part)
+    }
+
+    fn port(&self, phrase: &Phrase, port: Port) -> Option<Wanted> {
+        let direct = phrase.lead == Lead::Direct;
+        let through =
+            phrase.is_after(&["at", "by", "from", "on", "onto", "through", "to", "via", "with", "in"]);
+        let opened = direct && (self.undoes() || self.says(&[Verb::Restore]));
+        let passed = (through || direct) && (self.lets_through() || self.clause.means == [Verb::Test]);
+        let carries = phrase.is_after(&["at", "into", "on", "onto", "to"]) && self.places();
+        (opened || passed || carries).then_some(Wanted::Port(port))
+    }
+
+    fn connector(&self, phrase: &Phrase, mains: bool) -> Option<Wanted> {
+        if phrase.lead != Lead::Direct
+            && !(phrase.is_after(&["from", "at"]) && phrase.head_word() == "socket")
+        {
+            return None;
+        }
+        let of_the_wall = phrase.head_word() == "socket"
+            || phrase.words.iter().any(|word| matches!(word.as_str(), "mains" | "wall" | "supply"));
+        if of_the_wall && self.says(&[Verb::Isolate, Verb::Restore]) {
+            return Some(Wanted::Isolator(Handle::Plug));
+        }
+        (self.undoes() && phrase.lead == Lead::Direct).then_some(Wanted::Connector(mains))
+    }
+
+    fn temporary(&self, phrase: &Phrase) -> Option<Wanted> {
+        let closes = ["cap", "blank", "plug", "bung"].contains(&phrase.head_word().as_str());
+        match phrase.lead {
+            Lead::Direct if self.places() => Some(Wanted::Temporary),
+            Lead::Direct if self.undoes() && closes => Some(Wanted::Joint),
+            Lead::Direct if self.moves() => Some(Wanted::Component),
+            Lead::After(_) if self.closes_by_its_verb() && phrase.is_after(&["with", "by"]) => {
+                Some(Wanted::Temporary)
+            }
+            _ => None,
+        }
+    }
+
+    /// Whether the verb itself names what closes: "cap the union".
+    pub(super) fn closes_by_its_verb(&self) -> bool {
+        let names = ["blank", "bond", "bridg", "bung", "cap", "plug", "clos", "seal"];
+        self.places() && names.iter().any(|name| self.stem.starts_with(name))
+    }
+
+    fn part(&self, phrase: &Phrase, noun: &Noun) -> Option<Wanted> {
+        let head = phrase.head_word();
+        let of = phrase.is_after(&["of"]);
+        let direct = phrase.lead == Lead::Direct;
+        let is_side = *noun == Noun::Side;
+        if self.looks() && (direct || of) && !is_side {
+            return Some(Wanted::Component);
+        }
+        if !direct || is_appliance(&phrase.stem()) || (is_side && phrase.words.len() < 2) {
+            return None;
+        }
+        let unplugs = self.stem.starts_with("unplug") || self.stem.starts_with("plug");
+        if unplugs && self.undoes() && !is_side {
+            return Some(Wanted::PlugOf);
+        }
+        if self.sets() && matches!(head.as_str(), "governor" | "regulator" | "thermostat" | "timer") {
+            return Some(Wanted::Setting);
+        }
+        let known_noun = *noun != Noun::Unknown;
+        let comes_off = if self.is_open_or_shut() {
+            opens(&head)
+        } else {
+            self.moves() && (known_noun || !self.stem.starts_with("lower"))
+        };
+        comes_off.then_some(Wanted::Component)
+    }
+}
+
+/// What comes off as a whole although it joins or holds.
+pub(super) fn is_whole(head: &str) -> bool {
+    matches!(
+        head,
+        "bracket" | "clamp" | "fitting" | "hose" | "knob" | "nipple" | "pipe" | "spigot" | "spring" | "tube"
+    )
+}
+
+/// Whether words name the appliance itself, which is no component of it.
+pub(super) fn is_appliance(words: &[String]) -> bool {
+    const APPLIANCES: &[&str] =
+        &["appliance", "boiler", "furnace", "machine", "plant", "system", "unit", "installation", "building"];
+    words.last().is_some_and(|head| APPLIANCES.contains(&head.as_str()))
+}
