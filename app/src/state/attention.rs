@@ -70,6 +70,9 @@ impl EditorStore {
         }
         if !is_typing {
             self.close_group();
+            if let Some(step) = self.retyped().try_update_value(Option::take).flatten() {
+                self.make_things(&step, &[], None);
+            }
         }
     }
 

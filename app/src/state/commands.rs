@@ -3,11 +3,11 @@
 //! Each command becomes edits with a name for undo, and says where to look afterwards. Whether the result
 //! is right is the checker's business, not ours.
 
-use super::doubts::AskedFrom;
+use super::doubts::{AskedFrom, Open};
 use super::editor_store::EditorStore;
 use super::ids::RandomIds;
 use super::rereading;
-use procedures_schema::capture::Doubt;
+use leptos::prelude::SetValue;
 use procedures_schema::derive::ladder;
 use procedures_schema::edit::Edit;
 use procedures_schema::model::{Id, IdSource};
@@ -62,7 +62,7 @@ pub enum Command {
         /// Which step.
         step: Id,
         /// The question.
-        doubt: Doubt,
+        doubt: Open,
         /// The answer.
         choice: Option<usize>,
     },
@@ -142,17 +142,14 @@ impl EditorStore {
         let changed = rereading::reread(&judged, position, before, words);
         let group = format!("words of {step}");
         let label = format!("change the words of step {}", position + 1);
+        self.retyped().set_value(Some(step.clone()));
         self.edit(&[Edit::SetStep { step: Arc::new(changed) }], &label, Some(&group));
     }
 
     fn add_step(self, after: Option<Id>, words: &str) {
-        let judged = self.judged_now();
-        let at = rereading::place_after(&judged.document, after.as_ref());
+        let at = rereading::place_after(&self.document_now(), after.as_ref());
         let id = RandomIds.next_id("step");
-        let step =
-            rereading::new_step(&judged, at, id.clone(), rereading::stage_at(&judged.document, at), words);
-        let insert = Edit::InsertStep { at, step: Arc::new(step) };
-        if self.edit(&[insert], &format!("add step {}", at + 1), None) {
+        if self.insert_made(at, &id, words) {
             // The line stays open and moves on, so that one line after the other can be written.
             let from = if after.is_some() { AskedFrom::LineBelow } else { AskedFrom::LastLine };
             if !self.ask(&id, from) && after.is_some() {

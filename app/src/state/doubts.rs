@@ -1,15 +1,18 @@
-//! What is open about the words of a step: where more than one thing can be meant and nobody has said which.
+//! What is open about the words of a step: where more than one thing can be meant and nobody has said which,
+//! and to which circuit a new thing belongs.
 //!
 //! The line asks and never guesses. An answer is kept as an action of the step, with the words that say it;
 //! a doubt that is declined stays text for good.
 
 use super::attention::Focus;
 use super::editor_store::EditorStore;
+use super::judged::Judged;
+use super::making::making;
 use super::rereading;
 use leptos::prelude::*;
-use procedures_schema::capture::Doubt;
+use procedures_schema::capture::{Answer, Doubt, Question};
 use procedures_schema::edit::Edit;
-use procedures_schema::model::{Action, Id, Procedure, Span, Step};
+use procedures_schema::model::{Action, Id, NumberedIds, Procedure, Span, Step};
 use std::sync::Arc;
 
 /// Where the keyboard goes once nothing is open any more.
@@ -21,16 +24,50 @@ pub enum AskedFrom {
     LineBelow,
 }
 
+/// Something that is open.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Open {
+    /// Which of several things is meant.
+    Thing(Doubt),
+    /// To which circuit a new thing belongs, or something that only other words can say.
+    Circuit(Question),
+}
+
+impl Open {
+    fn span(&self) -> Span {
+        match self {
+            Self::Thing(doubt) => doubt.span,
+            Self::Circuit(question) => question.span,
+        }
+    }
+
+    /// What is asked.
+    pub fn question(&self) -> &str {
+        match self {
+            Self::Thing(doubt) => &doubt.question,
+            Self::Circuit(question) => &question.question,
+        }
+    }
+
+    /// The answers there are.
+    pub fn choices(&self) -> Vec<String> {
+        match self {
+            Self::Thing(doubt) => doubt.choices.iter().map(|choice| choice.name.clone()).collect(),
+            Self::Circuit(question) => question.kinds.iter().map(|kind| kind.word().to_owned()).collect(),
+        }
+    }
+}
+
 impl EditorStore {
     /// What is open about the words of a step.
-    pub fn doubts(self, step: Id) -> Memo<Vec<Doubt>> {
+    pub fn doubts(self, step: Id) -> Memo<Vec<Open>> {
         let judged = self.judged();
         Memo::new(move |_| judged.with(|judged| open_doubts(judged, &step)))
     }
 
-    /// Goes to the first open doubt of a step, if it has one.
+    /// Goes to the first open question of a step that has answers, if there is one.
     pub(super) fn ask(self, step: &Id, from: AskedFrom) -> bool {
-        let is_open = !open_doubts(&self.judged_now(), step).is_empty();
+        let is_open = can_be_asked(&self.judged_now(), step);
         if is_open {
             self.select(Some(step.clone()));
             self.asked_from().set_value(Some(from));
@@ -39,30 +76,52 @@ impl EditorStore {
         is_open
     }
 
-    /// Takes a reading of words in doubt: one of its choices, or none of them.
-    pub(super) fn settle_doubt(self, id: &Id, doubt: &Doubt, choice: Option<usize>) {
-        let document = self.document_now();
-        let Some((position, before)) = step_of(&document, id) else { return };
-        let mut step = Step::clone(before);
-        let label = if let Some(choice) = choice.and_then(|choice| doubt.choices.get(choice)) {
-            add_in_order(&mut step.actions, choice.action.clone());
-            format!("say that step {} means the {}", position + 1, choice.name)
-        } else {
-            step.declined.push(doubt.span.of(&step.words).to_owned());
-            format!("leave words of step {} as text", position + 1)
+    /// Takes an answer to what is open: one of its choices, or none of them.
+    pub(super) fn settle_doubt(self, id: &Id, open: &Open, choice: Option<usize>) {
+        let done = match (open, choice) {
+            (Open::Thing(doubt), Some(choice)) => self.say_which(id, doubt, choice),
+            (Open::Circuit(question), Some(choice)) => self.say_circuit(id, question, choice),
+            (_, None) => self.decline(id, open.span()),
         };
-        if self.edit(&[Edit::SetStep { step: Arc::new(step) }], &label, None) {
+        if done {
             self.ask_on(id);
         }
     }
 
-    /// Goes to the next doubt, or back to where the question came from.
-    pub(super) fn ask_on(self, step: &Id) {
-        if !open_doubts(&self.judged_now(), step).is_empty() {
+    fn say_which(self, id: &Id, doubt: &Doubt, choice: usize) -> bool {
+        let document = self.document_now();
+        let (Some((position, step)), Some(choice)) = (step_of(&document, id), doubt.choices.get(choice))
+        else {
+            return false;
+        };
+        let mut step = Step::clone(step);
+        add_in_order(&mut step.actions, choice.action.clone());
+        let label = format!("say that step {} means the {}", position + 1, choice.name);
+        self.edit(&[Edit::SetStep { step: Arc::new(step) }], &label, None)
+    }
+
+    fn say_circuit(self, id: &Id, question: &Question, choice: usize) -> bool {
+        let Some(kind) = question.kinds.get(choice) else { return false };
+        let answer = Answer { span: question.span, kind: kind.clone() };
+        self.make_things(id, &[answer], Some(format!("say that it is of the {kind}")))
+    }
+
+    fn decline(self, id: &Id, span: Span) -> bool {
+        let document = self.document_now();
+        let Some((position, step)) = step_of(&document, id) else { return false };
+        let mut step = Step::clone(step);
+        step.declined.push(span.of(&step.words).to_owned());
+        let label = format!("leave words of step {} as text", position + 1);
+        self.edit(&[Edit::SetStep { step: Arc::new(step) }], &label, None)
+    }
+
+    /// Goes to the next question, or back to where the first came from.
+    fn ask_on(self, step: &Id) {
+        if can_be_asked(&self.judged_now(), step) {
             self.look_at(Focus::Choice(step.clone()));
-            return;
+        } else {
+            self.leave_doubts(step);
         }
-        self.leave_doubts(step);
     }
 
     /// Leaves what is open as it is.
@@ -75,13 +134,17 @@ impl EditorStore {
     }
 }
 
+fn can_be_asked(judged: &Judged, step: &Id) -> bool {
+    open_doubts(judged, step).first().is_some_and(|open| !open.choices().is_empty())
+}
+
 fn step_of<'p>(document: &'p Procedure, id: &Id) -> Option<(usize, &'p Step)> {
     let position = document.position(id)?;
     document.steps.get(position).map(|step| (position, &**step))
 }
 
-/// The doubts of the words that no action says and nobody has declined.
-fn open_doubts(judged: &super::judged::Judged, id: &Id) -> Vec<Doubt> {
+/// What is open about the words, that no action says and nobody has declined; first what has answers.
+fn open_doubts(judged: &Judged, id: &Id) -> Vec<Open> {
     let Some((position, step)) = step_of(&judged.document, id) else { return Vec::new() };
     let is_said =
         |span: Span| step.actions.iter().flat_map(|action| &action.says).any(|said| meet(*said, span));
@@ -89,9 +152,19 @@ fn open_doubts(judged: &super::judged::Judged, id: &Id) -> Vec<Doubt> {
         let text = span.of(&step.words);
         step.declined.iter().any(|known| known.eq_ignore_ascii_case(text))
     };
-    let mut doubts = rereading::reading(judged, position, &step.stage, &step.words).doubts;
-    doubts.retain(|doubt| !is_said(doubt.span) && !is_declined(doubt.span));
-    doubts
+    let doubts = rereading::reading(judged, position, &step.stage, &step.words).doubts;
+    let doubts = doubts.into_iter().filter(|doubt| !is_said(doubt.span)).map(Open::Thing);
+    // What was set by hand is not read anew, so no circuit is asked for.
+    let asked = if rereading::is_as_read(judged, position, step) {
+        let ids = &mut NumberedIds::default();
+        making(judged, position, &step.stage, &step.words, &[], ids).asked
+    } else {
+        Vec::new()
+    };
+    let mut open: Vec<Open> = doubts.chain(asked.into_iter().map(Open::Circuit)).collect();
+    open.retain(|open| !is_declined(open.span()));
+    open.sort_by_key(|open| open.choices().is_empty());
+    open
 }
 
 fn meet(one: Span, other: Span) -> bool {

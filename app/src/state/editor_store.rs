@@ -8,17 +8,18 @@ use super::clock;
 use super::doubts::AskedFrom;
 use super::judged::Judged;
 use super::keeping::Keeper;
+use super::making::{Fresh, making_new};
 use super::seat::Seat;
 use super::taken_out::TakenOut;
 use super::{rereading, selection};
 use leptos::leptos_dom::helpers::{TimeoutHandle, set_timeout_with_handle};
 use leptos::prelude::*;
-use procedures_schema::capture::LineReading;
+use procedures_schema::capture::Making;
 use procedures_schema::check::Finding;
 use procedures_schema::derive::carry::Carried;
 use procedures_schema::derive::lanes::LaneRow;
 use procedures_schema::edit::{Edit, Session, Undone};
-use procedures_schema::model::{ApplianceMap, Id, Procedure, Step};
+use procedures_schema::model::{Id, NumberedIds, Procedure, Step};
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -51,6 +52,8 @@ struct Parts {
     taken_out: RwSignal<Option<TakenOut>>,
     is_slow_to_mend: StoredValue<bool>,
     asked_from: StoredValue<Option<AskedFrom>>,
+    retyped: StoredValue<Option<Id>>,
+    fresh: RwSignal<Option<Fresh>>,
     keeper: Keeper,
     seat: Seat,
 }
@@ -86,6 +89,8 @@ impl EditorStore {
             taken_out: RwSignal::new(None),
             is_slow_to_mend: StoredValue::new(false),
             asked_from: StoredValue::new(None),
+            retyped: StoredValue::new(None),
+            fresh: RwSignal::new(None),
             keeper: Keeper::default(),
             seat: Seat::default(),
         };
@@ -143,6 +148,16 @@ impl EditorStore {
     /// Whether looking for a remedy was slow last time.
     pub(super) fn is_slow_to_mend(self) -> bool {
         self.parts().is_slow_to_mend.get_value()
+    }
+
+    /// The step whose words have been typed since the keyboard went into them.
+    pub(super) fn retyped(self) -> StoredValue<Option<Id>> {
+        self.parts().retyped
+    }
+
+    /// What was made last from words.
+    pub fn fresh(self) -> RwSignal<Option<Fresh>> {
+        self.parts().fresh
     }
 
     /// Where a question that is being asked came from.
@@ -237,12 +252,11 @@ impl EditorStore {
         self.parts().seat
     }
 
-    /// What the line reads from words that are to go below a step, or at the end; with the map it names.
-    pub fn read_line(self, after: Option<&Id>, words: &str) -> (LineReading, Arc<ApplianceMap>) {
+    /// What the line reads from words that are to go below a step, or at the end, and what it would make.
+    pub fn read_line(self, after: Option<&Id>, words: &str) -> Making {
         let judged = self.parts().judged.get();
         let at = rereading::place_after(&judged.document, after);
-        let stage = rereading::stage_at(&judged.document, at);
-        (rereading::reading(&judged, at, &stage, words), judged.document.map.clone())
+        making_new(&judged, at, words, &mut NumberedIds::default()).0
     }
 
     /// The signals of where the keyboard and the selection are.

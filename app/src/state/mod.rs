@@ -13,6 +13,7 @@ pub mod files;
 pub mod ids;
 pub mod judged;
 pub mod keeping;
+pub mod making;
 pub mod map_edits;
 pub mod offline;
 pub mod opening;

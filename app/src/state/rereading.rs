@@ -8,26 +8,22 @@ use super::judged::Judged;
 use procedures_schema::capture::{self, LineReading};
 use procedures_schema::model::{Action, Id, Procedure, Span, Stage, Step};
 use procedures_schema::simulate::Place;
-use std::sync::Arc;
 
 /// What the line reads from words at a position of the document.
 pub fn reading(judged: &Judged, position: usize, stage: &Stage, words: &str) -> LineReading {
     capture::line(words, &judged.document.map, &judged.trace, place_before(position), stage)
 }
 
-/// A new step with these words, read where it will stand.
-pub fn new_step(judged: &Judged, position: usize, id: Id, stage: Stage, words: &str) -> Step {
-    let actions = reading(judged, position, &stage, words).actions;
-    Step { actions, ..Step::new(id, stage, words) }
+/// Whether the actions of a step are exactly what the line reads from its words, so that it goes on being read.
+pub(super) fn is_as_read(judged: &Judged, position: usize, step: &Step) -> bool {
+    step.actions.is_empty() || reading(judged, position, &step.stage, &step.words).actions == step.actions
 }
 
 /// The step with other words and the actions that they now mean.
 pub fn reread(judged: &Judged, position: usize, before: &Step, words: &str) -> Step {
     let mut step = before.clone();
     words.clone_into(&mut step.words);
-    let is_as_read = before.actions.is_empty()
-        || reading(judged, position, &before.stage, &before.words).actions == before.actions;
-    step.actions = if is_as_read {
+    step.actions = if is_as_read(judged, position, before) {
         reading(judged, position, &before.stage, words).actions
     } else {
         let stretch = Stretch::between(&before.words, words);
@@ -41,13 +37,8 @@ pub(super) fn place_after(document: &Procedure, after: Option<&Id>) -> usize {
     after.and_then(|step| document.position(step)).map_or(document.steps.len(), |position| position + 1)
 }
 
-/// The stage that a step inserted at a position joins: that of the step before it.
-pub(super) fn stage_at(document: &Procedure, at: usize) -> Stage {
-    let before: Option<&Arc<Step>> = at.checked_sub(1).and_then(|before| document.steps.get(before));
-    before.or_else(|| document.steps.first()).map_or(Stage::Prepare, |step| step.stage.clone())
-}
-
-fn place_before(position: usize) -> Place {
+/// The place at which words at a position are read.
+pub(super) fn place_before(position: usize) -> Place {
     position.checked_sub(1).map_or(Place::START, Place::after)
 }
 

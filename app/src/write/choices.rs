@@ -1,9 +1,9 @@
 //! The question about words that can mean more than one thing, with its answers as numbered keys.
 
+use crate::state::doubts::Open;
 use crate::state::{Command, EditorStore};
 use leptos::ev::KeyboardEvent;
 use leptos::prelude::*;
-use procedures_schema::capture::Doubt;
 use procedures_schema::model::Id;
 
 /// How many answers a digit can pick.
@@ -23,9 +23,11 @@ pub fn Choices(
     move || first.get().map(|doubt| asked(store, id, doubt))
 }
 
-fn asked(store: EditorStore, id: StoredValue<Id>, doubt: Doubt) -> impl IntoView {
-    let (label, question) = (doubt.question.clone(), doubt.question.clone());
-    let names: Vec<String> = doubt.choices.iter().take(MOST).map(|choice| choice.name.clone()).collect();
+fn asked(store: EditorStore, id: StoredValue<Id>, doubt: Open) -> impl IntoView {
+    let (label, question) = (doubt.question().to_owned(), doubt.question().to_owned());
+    let mut names = doubt.choices();
+    names.truncate(MOST);
+    let none = if names.is_empty() { "Leave it as text" } else { "None of these" };
     let n_choices = names.len();
     let doubt = StoredValue::new(doubt);
     let settle = move |choice: Option<usize>| {
@@ -55,7 +57,7 @@ fn asked(store: EditorStore, id: StoredValue<Id>, doubt: Doubt) -> impl IntoView
         <div class="choices" role="group" aria-label=label on:keydown=keydown>
             <p class="doubt">"?? " {question}</p>
             {names.into_iter().enumerate().map(choice).collect_view()}
-            <button type="button" class="quiet" on:click=move |_| settle(None)>"None of these"</button>
+            <button type="button" class="quiet" on:click=move |_| settle(None)>{none}</button>
         </div>
     }
 }

@@ -6,6 +6,7 @@ pub mod choices;
 pub mod details;
 pub mod finding;
 pub mod foot;
+pub mod fresh_things;
 pub mod header;
 pub mod heads;
 pub mod keys;

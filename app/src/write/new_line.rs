@@ -8,6 +8,7 @@ use crate::components::notation_line::notation_line;
 use crate::state::{Command, EditorStore};
 use leptos::ev::KeyboardEvent;
 use leptos::prelude::*;
+use procedures_schema::capture::Making;
 use procedures_schema::model::Id;
 
 /// The line at the end, or below a step.
@@ -69,16 +70,22 @@ pub fn NewLine(
     }
 }
 
-/// What the line would mean as a step, and what is open about it.
+/// What the line would mean as a step, what it would make, and what is open about it.
 fn meaning(store: EditorStore, after: Option<&Id>, words: &str) -> Option<impl IntoView + use<>> {
     if words.is_empty() {
         return None;
     }
-    let (reading, map) = store.read_line(after, words);
+    let Making { reading, map, made, asked } = store.read_line(after, words);
     let doubts = reading.doubts.into_iter().map(|doubt| doubt.question);
+    let asked = asked.into_iter().map(|asked| asked.question);
     let unknown = reading.unknown.into_iter();
     let unknown = unknown.map(|unknown| format!("{} what? Nothing on the map has that name", unknown.verb));
-    let open: Vec<_> =
-        doubts.chain(unknown).map(|words| view! { <span class="doubt">"?? " {words}</span> }).collect();
-    Some(view! { {notation_line(&reading.actions, &map)}<p class="notation doubts">{open}</p> })
+    let open: Vec<_> = doubts
+        .chain(asked)
+        .chain(unknown)
+        .map(|words| view! { <span class="doubt">"?? " {words}</span> })
+        .collect();
+    let names: Vec<String> = made.into_iter().map(|made| made.name).collect();
+    let new = (!names.is_empty()).then(|| view! { <span class="fresh">"new: " {names.join(", ")}</span> });
+    Some(view! { {notation_line(&reading.actions, &map)}<p class="notation doubts">{new}{open}</p> })
 }

@@ -2,6 +2,7 @@
 
 use super::choices::Choices;
 use super::details::Details;
+use super::fresh_things::FreshThings;
 use super::keys;
 use super::new_line::NewLine;
 use super::pressing::pressed;
@@ -64,6 +65,7 @@ pub fn Row(
                             view! { <p class="words" on:pointerdown=move |event| pressed(store, id.get_value(), &event)>{move || step.get().map(|step| step.words.clone())}</p> }.into_any()
                         }}
                         {move || step.get().map(|step| notation(store, &step))}
+                        <FreshThings store id=id.get_value() />
                         {move || is_selected.get().then(|| view! { <Choices store id=id.get_value() /> })}
                         {move || is_selected.get().then(|| view! { <RowKeys store id=id.get_value() has_details /> })}
                         {move || (is_selected.get() && has_details.get()).then(|| view! { <Details store id=id.get_value() step /> })}

@@ -19,6 +19,7 @@ mod quantity;
 mod reader;
 mod refer;
 mod section;
+mod stage;
 #[cfg(test)]
 mod tests;
 mod thing;
@@ -26,6 +27,7 @@ mod thing;
 pub use coin::{Answer, Made, Making, Question, line_making, line_making_here};
 pub use here::Here;
 pub use quantity::{Figures, Quantity};
+pub use stage::stage_between;
 
 use crate::model::{Action, ApplianceMap, Id, Span, Stage, Verb};
 use crate::simulate::{Place, Trace};

@@ -1,0 +1,99 @@
+//! Things that a sentence names for the first time: made together with the step, as one entry of undo.
+//!
+//! Nothing is made while words are typed, for half a word is no name; a line is read to its end when it is
+//! kept, or when the words of a step are left.
+
+use super::editor_store::EditorStore;
+use super::ids::RandomIds;
+use super::judged::Judged;
+use super::rereading;
+use leptos::prelude::*;
+use procedures_schema::capture::{Answer, Making, line_making, stage_between};
+use procedures_schema::edit::Edit;
+use procedures_schema::model::{Id, IdSource, Stage, Step};
+use std::sync::Arc;
+
+/// What was made last, and for which step.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Fresh {
+    /// The step whose words name it.
+    pub step: Id,
+    /// The names of what was made.
+    pub names: Vec<String>,
+}
+
+/// Reads words at a position of the document and makes what they name for the first time.
+pub fn making(
+    judged: &Judged,
+    position: usize,
+    stage: &Stage,
+    words: &str,
+    answers: &[Answer],
+    ids: &mut dyn IdSource,
+) -> Making {
+    let place = rereading::place_before(position);
+    line_making(words, &judged.document.map, &judged.trace, place, stage, answers, ids)
+}
+
+/// As [`making`], for a new step: its stage follows from what it does, and what it does is read in its stage.
+pub fn making_new(judged: &Judged, at: usize, words: &str, ids: &mut dyn IdSource) -> (Making, Stage) {
+    let steps = &judged.document.steps;
+    let before = at.checked_sub(1).and_then(|before| steps.get(before)).map(|step| &step.stage);
+    let behind = steps.get(at).map(|step| &step.stage);
+    let mut stage = before.or(behind).cloned().unwrap_or(Stage::Prepare);
+    let mut made = making(judged, at, &stage, words, &[], ids);
+    let own = stage_between(&made.reading.actions, before, behind);
+    if own != stage {
+        stage = own;
+        made = making(judged, at, &stage, words, &[], ids);
+    }
+    (made, stage)
+}
+
+/// The edit that puts what was made on the map, before the one of the step.
+fn with_things(making: &Making, step: Edit) -> Vec<Edit> {
+    let map = (!making.made.is_empty()).then(|| Edit::SetMap(Arc::new(making.map.clone())));
+    map.into_iter().chain([step]).collect()
+}
+
+impl EditorStore {
+    /// Adds a step with what its words name for the first time.
+    pub(super) fn insert_made(self, at: usize, id: &Id, words: &str) -> bool {
+        let judged = self.judged_now();
+        let (making, stage) = making_new(&judged, at, words, &mut RandomIds);
+        let actions = making.reading.actions.clone();
+        let step = Arc::new(Step { actions, ..Step::new(id.clone(), stage, words) });
+        let edits = with_things(&making, Edit::InsertStep { at, step });
+        let done = self.edit(&edits, &format!("add step {}", at + 1), None);
+        if done {
+            self.tell_made(id, &making);
+        }
+        done
+    }
+
+    /// Makes what the words of a step name, once they have been typed; keeps actions that were set by hand.
+    pub(super) fn make_things(self, id: &Id, answers: &[Answer], label: Option<String>) -> bool {
+        let judged = self.judged_now();
+        let Some(position) = judged.document.position(id) else { return false };
+        let Some(step) = judged.document.steps.get(position) else { return false };
+        if !rereading::is_as_read(&judged, position, step) {
+            return false;
+        }
+        let making = making(&judged, position, &step.stage, &step.words, answers, &mut RandomIds);
+        if making.made.is_empty() && making.reading.actions == step.actions {
+            return false;
+        }
+        let step = Arc::new(Step { actions: making.reading.actions.clone(), ..Step::clone(step) });
+        let label = label.unwrap_or_else(|| format!("make what step {} names", position + 1));
+        let done = self.edit(&with_things(&making, Edit::SetStep { step }), &label, None);
+        if done {
+            self.tell_made(id, &making);
+        }
+        done
+    }
+
+    fn tell_made(self, step: &Id, making: &Making) {
+        let names: Vec<String> = making.made.iter().map(|made| made.name.clone()).collect();
+        self.fresh().set((!names.is_empty()).then(|| Fresh { step: step.clone(), names }));
+    }
+}
