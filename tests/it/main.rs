@@ -10,6 +10,7 @@
 )]
 
 mod cases;
+mod coin;
 mod fixes;
 mod fixture;
 mod format;

@@ -34,6 +34,9 @@ pub(super) fn clauses(tokens: &[Token<'_>], said: &[Said]) -> Vec<Clause> {
     let mut clauses: Vec<Clause> = Vec::new();
     for phrase in said.iter().filter(|said| !said.unsaid && !said.means.is_empty()) {
         let Some(first) = phrase.tokens.first().copied() else { continue };
+        if is_noun(tokens, first) {
+            continue;
+        }
         let is_order = !is_conditional(tokens, first) || phrase.means.contains(&Verb::Prove);
         let overlaps = |clause: &Clause| clause.phrase.iter().any(|token| phrase.tokens.contains(token));
         if let Some(before) = clauses.iter_mut().find(|clause| overlaps(clause)) {
@@ -82,6 +85,19 @@ fn set_ends(tokens: &[Token<'_>], clauses: &mut [Clause]) {
         }
         before = verb + 1;
     }
+}
+
+/// Whether a word that is a noun as often as a verb ends a name: "the fan *plug*", "the flue *cap*".
+fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
+    const BOTH: &[&str] = &["blank", "bond", "bung", "cap", "clip", "drain", "plug", "vent"];
+    const JOINING: &[&str] = &[
+        "and", "again", "always", "away", "back", "down", "first", "in", "it", "now", "off", "on", "or",
+        "out", "please", "them", "then", "to", "up", "with",
+    ];
+    let Some(token) = tokens.get(at).filter(|token| token.before == Break::None) else { return false };
+    let Some(before) = at.checked_sub(1).and_then(|i| tokens.get(i)) else { return false };
+    let names = before.text.chars().all(|c| c.is_alphabetic() || c == '-') && !before.text.ends_with("ly");
+    BOTH.contains(&token.text.as_ref()) && names && !JOINING.contains(&before.text.as_ref())
 }
 
 /// Whether a token stands in a condition: after "when", "until", up to a comma or the end of the sentence.

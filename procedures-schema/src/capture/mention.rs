@@ -70,7 +70,11 @@ impl Names {
                     i.checked_sub(1).filter(|_| tokens.get(i).is_some_and(|t| t.before == Break::None));
                 before.is_none_or(|j| is_verb(j) || tokens.get(j).is_some_and(leaves_open))
             };
-            let mention = self.longest(tokens, &words, i).filter(|_| !is_verb(i));
+            // A name ends where the sentence breaks off or another verb begins.
+            let goes_on = |j: &usize| tokens.get(*j).is_some_and(|t| t.before == Break::None) && !is_verb(*j);
+            let n_together = 1 + (i + 1..tokens.len()).take_while(goes_on).count();
+            let here = words.get(..i + n_together).unwrap_or(&words);
+            let mention = self.longest(tokens, here, i).filter(|_| !is_verb(i));
             match mention.filter(|mention| mention.whole || stands_free()) {
                 Some(mention) => {
                     i = mention.to;

@@ -3,7 +3,8 @@
 use super::clause::Clause;
 use super::mention::Mention;
 use super::reader::{Proposal, Reader};
-use crate::model::{Action, Id, Mode, Reading, ThingKind, Verb};
+use super::section::reading;
+use crate::model::{Action, Id, Mode, Reading, TestKind, ThingKind, Verb};
 use crate::units::{Quantity as Kind, Unit};
 
 /// What a test in words can be about.
@@ -85,6 +86,9 @@ impl Reader<'_> {
             said_by.extend(self.tokens_of(mention));
         }
         action.mode = self.mode(clause);
+        if matches!(action.test, Some(TestKind::FillPressure | TestKind::WorkingPressure)) {
+            action.readings.extend(self.pressure(clause).map(|limits| reading("pressure", Some(limits))));
+        }
         Some(())
     }
 

@@ -138,8 +138,8 @@ impl Finder<'_> {
     /// Words before a figure that make it an end of a range.
     fn bound(&self, i: usize) -> (usize, Bound) {
         match (self.text(i), self.text(i + 1)) {
-            ("at", "most") | ("up", "to") => (i + 2, Bound::Most),
-            ("at", "least") => (i + 2, Bound::Least),
+            ("at", "most") | ("up", "to") | ("not", "above" | "over") => (i + 2, Bound::Most),
+            ("at", "least") | ("not", "below" | "under") => (i + 2, Bound::Least),
             ("below" | "under" | "max" | "maximum", _) => (i + 1, Bound::Most),
             ("above" | "over", _) => (i + 1, Bound::Least),
             _ => (i, Bound::None),

@@ -105,6 +105,9 @@ impl<'a> Reader<'a> {
     fn take(&mut self, proposal: Proposal) {
         let mut action = proposal.action;
         action.says = self.spans(&proposal.said_by);
+        if proposal.choices.len() < 2 && self.joins_last_proof(&action) {
+            return;
+        }
         if proposal.choices.len() < 2 {
             self.here.apply(&action);
             let kind = |id: &Id| self.map.things().find(|(_, known, ..)| *known == id).map(|(kind, ..)| kind);
@@ -128,6 +131,34 @@ impl<'a> Reader<'a> {
         let span = proposal.doubtful.map_or(Span(0, 0), |(from, to)| self.span(from, to));
         let question = format!("Which one is \"{}\"?", span.of(self.words));
         self.reading.doubts.push(Doubt { span, question, choices });
+    }
+
+    /// Takes a proof into the one before it: "prove it at zero: gauge 0 bar, no flow" is one proof.
+    fn joins_last_proof(&mut self, action: &Action) -> bool {
+        let circuit = |on: &[Id]| {
+            let [only] = on else { return None };
+            let is_it = |id: &Id| id == only;
+            let mut circuits = self.map.circuits.iter();
+            circuits.find(|c| is_it(&c.id) || c.sections.iter().any(|s| is_it(&s.id))).map(|c| c.id.clone())
+        };
+        let of_circuit = circuit(&action.on);
+        let Some(last) = self.reading.actions.last().filter(|last| last.verb == Verb::Prove) else {
+            return false;
+        };
+        let one_place = last.at.is_none() || action.at.is_none() || last.at == action.at;
+        if action.verb != Verb::Prove || of_circuit.is_none() || circuit(&last.on) != of_circuit || !one_place
+        {
+            return false;
+        }
+        let Some(last) = self.reading.actions.last_mut() else { return false };
+        last.on.clone_from(&action.on);
+        last.at = last.at.take().or_else(|| action.at.clone());
+        let new = action.readings.iter().filter(|new| last.readings.iter().all(|old| old.what != new.what));
+        let new: Vec<_> = new.cloned().collect();
+        last.readings.extend(new);
+        last.says.extend(action.says.iter().copied());
+        last.says.sort_unstable_by_key(|span| span.0);
+        true
     }
 
     /// Notes a verb that needs a thing and has none; verbs of a looser meaning are left as text.

@@ -38,9 +38,9 @@ pub(super) fn meant(candidates: &[Candidate], wanted: &Wanted<'_>) -> Option<Mea
     if let Some(size) = wanted.size {
         narrow(&mut ids, |id| has_size(wanted.map, id, size));
     }
+    narrow(&mut ids, |id| candidates.iter().any(|candidate| candidate.id == *id && candidate.agrees));
     let possible = ids.iter().any(|id| wanted.here.is_possible(wanted.verb, id));
     narrow(&mut ids, |id| wanted.here.is_possible(wanted.verb, id));
-    narrow(&mut ids, |id| candidates.iter().any(|candidate| candidate.id == *id && candidate.agrees));
     Some(Meant { ids, possible })
 }
 

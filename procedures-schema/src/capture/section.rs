@@ -222,7 +222,7 @@ impl Reader<'_> {
         action.readings.extend(self.pressure(clause).map(|limits| reading("pressure", Some(limits))));
     }
 
-    fn pressure(&self, clause: &Clause) -> Option<Range> {
+    pub(super) fn pressure(&self, clause: &Clause) -> Option<Range> {
         self.quantities(clause).find_map(|quantity| quantity.range(Kind::Pressure).cloned())
     }
 
@@ -310,6 +310,6 @@ impl Reader<'_> {
     }
 }
 
-fn reading(what: &str, limits: Option<Range>) -> Reading {
+pub(super) fn reading(what: &str, limits: Option<Range>) -> Reading {
     Reading { what: what.to_owned(), limits, ..Reading::default() }
 }

@@ -5,7 +5,7 @@ use super::mention::{Candidate, Mention};
 use super::reader::{Proposal, Reader};
 use super::refer::{Meant, Wanted, meant, nearest};
 use crate::lexicon::Amount;
-use crate::model::{Action, Id, Renewal, ThingKind, Verb};
+use crate::model::{Action, Family, Id, Renewal, ThingKind, Verb};
 use crate::notation::entry;
 use crate::simulate::Whereabouts;
 use crate::units::Quantity as Kind;
@@ -53,6 +53,9 @@ impl Reader<'_> {
             self.add_around(clause, &mut proposal);
         }
         if objects.is_empty() && proposal.action.on.is_empty() {
+            self.add_by_verb(clause, &mut proposal);
+        }
+        if objects.is_empty() && proposal.action.on.is_empty() && proposal.choices.is_empty() {
             let pronoun = self.pronoun(clause)?;
             proposal.action.on = self.last_of(kinds).into_iter().map(|candidate| candidate.id).collect();
             proposal.possible = proposal.action.on.iter().any(|id| self.here.is_possible(verb, id));
@@ -86,6 +89,63 @@ impl Reader<'_> {
         });
         proposal.action.on = around.map(|isolator| isolator.id.clone()).collect();
         proposal.said_by.extend(self.tokens_of(mention));
+    }
+
+    /// Verbs that name the thing themselves: "*unplug* the fan" is about its plug, "*cap* the union" about the
+    /// cap that is put on it.
+    fn add_by_verb(&self, clause: &Clause, proposal: &mut Proposal) {
+        let stem = self.text(clause.verb());
+        let verb = proposal.action.verb.clone();
+        let unplugs =
+            matches!(verb, Verb::Undo | Verb::Make) && stem.trim_start_matches("un").starts_with("plug");
+        let heads =
+            [("cap", "cap"), ("blank", "blank"), ("bung", "bung"), ("plug", "plug"), ("bond", "bond")];
+        let head = heads.into_iter().find(|(begin, _)| stem.starts_with(begin)).map(|(_, head)| head);
+        let head = head.filter(|_| verb == Verb::Place);
+        if !unplugs && head.is_none() {
+            return;
+        }
+        let kind = if unplugs { ThingKind::Component } else { ThingKind::Connection };
+        let direct = |mention: &&Mention| mention.from > clause.verb() && self.preposition(mention).is_none();
+        let mention = self.mentions_in(clause).find(direct);
+        let (meant, said_by): (Vec<Candidate>, Vec<usize>) = match (mention, self.pronoun(clause)) {
+            (Some(mention), _) => (mention.candidates.clone(), self.tokens_of(mention)),
+            (None, Some(pronoun)) => (self.last_or_under(kind), vec![pronoun]),
+            (None, None) => return,
+        };
+        let of: Vec<&Id> = meant.iter().filter(|c| c.kind == kind).map(|c| &c.id).collect();
+        let plugs = self.map.connections.iter().filter(|plug| {
+            unplugs && plug.family == Family::Connector && plug.joins.iter().any(|part| of.contains(&part))
+        });
+        let items = self.map.temporary.iter().filter(|item| {
+            let on = item.on.as_ref().or(item.bonds.as_ref()).is_some_and(|on| of.contains(&on));
+            on && head.is_some_and(|head| item.name.ends_with(head))
+        });
+        let all = plugs.map(|plug| &plug.id).chain(items.map(|item| &item.id)).cloned();
+        let possible: Vec<Id> = all.filter(|id| self.here.is_possible(&verb, id)).collect();
+        match (possible.as_slice(), mention) {
+            ([], _) => return,
+            ([only], _) => proposal.action.on = vec![only.clone()],
+            (_, Some(mention)) => {
+                proposal.doubtful = Some((mention.from, mention.to));
+                proposal.choices = possible;
+            }
+            (_, None) => return,
+        }
+        proposal.said_by.extend(said_by);
+    }
+
+    /// The last things of a kind, or those under the last temporary items: "bond the union and cap *it*".
+    fn last_or_under(&self, kind: ThingKind) -> Vec<Candidate> {
+        let last = self.last_of(&[kind]);
+        if !last.is_empty() {
+            return last;
+        }
+        let items = self.last_of(&[ThingKind::Temporary]);
+        let is_last = |id: &Id| items.iter().any(|candidate| candidate.id == *id);
+        let under = self.map.temporary.iter().filter(|item| is_last(&item.id));
+        let ids = under.filter_map(|item| item.on.clone().or_else(|| item.bonds.clone()));
+        ids.map(|id| Candidate { id, kind, agrees: true }).collect()
     }
 
     /// The mentions that a verb of these kinds acts on: direct ones, else those after "at", "on", "from".

@@ -57,7 +57,7 @@ pub(super) static LOOKALIKES: &[&str] = &[
 
 /// Words after which a word is a noun, whatever it looks like: "the lock", "a new test".
 pub(super) static BEFORE_NOUNS: &[&str] = &[
-    "a", "all", "an", "another", "any", "both", "each", "eight", "eleven", "every", "five", "four", "its",
-    "new", "nine", "no", "old", "one", "same", "seven", "six", "some", "spare", "ten", "the", "their",
+    "a", "air", "all", "an", "another", "any", "both", "each", "eight", "eleven", "every", "five", "four",
+    "its", "new", "nine", "no", "old", "one", "same", "seven", "six", "some", "spare", "ten", "the", "their",
     "these", "this", "those", "three", "twelve", "two", "your",
 ];

@@ -1,7 +1,6 @@
 //! Where new things are made: the line, the growing map, and what is known of the clause in hand.
 
 use super::super::clause::Clause;
-use super::super::here::Here;
 use super::super::mention::{Mention, Names};
 use super::super::reader::Reader;
 use super::phrase::{Lead, Phrase};
@@ -22,6 +21,8 @@ pub(super) struct Bench<'a> {
     pub(super) next_off: Option<Phrase>,
     /// The connection that was named last: "it".
     pub(super) last_connection: Option<Id>,
+    /// The last new thing that the mentions take in.
+    last_seen: Option<Id>,
     answers: &'a [Answer],
     ids: &'a mut dyn IdSource,
 }
@@ -37,18 +38,19 @@ impl<'a> Bench<'a> {
             phrases: Vec::new(),
             next_off: None,
             last_connection: None,
+            last_seen: None,
             answers,
             ids,
         }
     }
 
     /// Makes everything that the line names for the first time.
-    pub(super) fn work(mut self) -> (ApplianceMap, Vec<Made>, Vec<Question>, Here) {
+    pub(super) fn work(mut self) -> (Reader<'a>, ApplianceMap, Vec<Made>, Vec<Question>) {
         let clauses = self.line.clauses.clone();
         for (i, clause) in clauses.iter().enumerate() {
             self.make_for(clause, clauses.get(i + 1));
         }
-        (self.map, self.made, self.asked, self.line.here)
+        (self.line, self.map, self.made, self.asked)
     }
 
     /// A new identity that the map does not hold.
@@ -110,6 +112,11 @@ impl<'a> Bench<'a> {
 
     /// Finds the mentions again after something was made.
     pub(super) fn look_again(&mut self) {
+        let last = self.made.last().map(|made| made.thing.clone());
+        if last == self.last_seen {
+            return;
+        }
+        self.last_seen = last;
         let line = &self.line;
         let is_verb = |i: usize| line.clauses.iter().any(|clause| clause.verb() == i);
         self.mentions = Names::of(&self.map).find(&line.tokens, is_verb);

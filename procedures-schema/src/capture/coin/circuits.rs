@@ -165,7 +165,8 @@ impl Bench<'_> {
         let twice = |kind: &CircuitKind| self.map.circuits.iter().filter(|c| c.kind == *kind).count() > 1;
         kinds.retain(|kind| !twice(kind) && (about.port.is_none() || *kind != CircuitKind::FuelGas));
         let what = phrase.words.join(" ");
-        let question = format!("Which circuit does the {what} {does}?");
+        let asks = if phrase.plural() { "do" } else { "does" };
+        let question = format!("Which circuit {asks} the {what} {does}?");
         self.asked.push(Question { span: self.span_of(phrase), question, kinds, thing: None });
     }
 
@@ -183,12 +184,8 @@ impl Bench<'_> {
             return self.pick(&circuit, about.component.as_ref());
         }
         let named = if about.port == Some(Port::Sample) { Some(CircuitKind::AirAndFlue) } else { None };
-        let named = about
-            .answer
-            .clone()
-            .or(named)
-            .or_else(|| named_kind(&about.near, true))
-            .or_else(|| named_kind(&about.far, false));
+        let named = about.answer.clone().or(named).or_else(|| named_kind(&about.near, true));
+        let named = named.or_else(|| named_kind(&about.far, false)).or_else(|| self.kind_in_name(about));
         if let Some(kind) = named {
             let circuit = self.circuit_of_kind(&kind)?;
             return self.pick(&circuit, about.component.as_ref());
@@ -216,6 +213,14 @@ impl Bench<'_> {
         let mut shut: Vec<Id> = self.map.circuits.iter().filter(shut_off).map(|c| c.id.clone()).collect();
         let circuit = if shut.len() == 1 { shut.pop()? } else { self.only(may_be)? };
         self.pick(&circuit, about.component.as_ref())
+    }
+
+    /// The kind of circuit that the name of a component says: the *gas* valve, the *flue* hood.
+    fn kind_in_name(&self, about: &About) -> Option<CircuitKind> {
+        let name = self.map.name_of(about.component.as_ref()?);
+        let words: Vec<String> = name.split(' ').map(str::to_owned).collect();
+        // An air filter may sit in the way of air that nobody compressed.
+        named_kind(&words, true).filter(|kind| *kind != CircuitKind::CompressedAir)
     }
 
     /// The section of a circuit: the only one, that of the component, the one that is shut off here.

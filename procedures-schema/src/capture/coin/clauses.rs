@@ -16,9 +16,22 @@ impl Bench<'_> {
         let stem = self.line.text(clause.verb()).to_owned();
         let asked = Asked::new(clause, &stem);
         let mut isolators: Vec<(Phrase, Handle)> = Vec::new();
-        for phrase in self.phrases.clone() {
-            let Some(wanted) = asked.wanted(&phrase) else { continue };
+        let wants: Vec<(Phrase, Wanted)> =
+            self.phrases.iter().filter_map(|phrase| Some((phrase.clone(), asked.wanted(phrase)?))).collect();
+        // "Unplug the leads from the gas valve": the valve only says where.
+        let is_other = |(phrase, wanted): &(Phrase, Wanted)| {
+            phrase.lead == Lead::Direct && !matches!(wanted, Wanted::Isolator(_))
+        };
+        let only_says_where = wants.iter().any(is_other);
+        for (phrase, wanted) in wants {
+            let is_where = only_says_where && phrase.lead != Lead::Direct;
+            if is_where && matches!(wanted, Wanted::Isolator(_)) {
+                continue;
+            }
             if self.is_known(clause, &phrase, &wanted) {
+                if wanted == Wanted::Component {
+                    self.add_to_component(clause, &phrase);
+                }
                 continue;
             }
             match wanted {
@@ -87,6 +100,15 @@ impl Bench<'_> {
         };
         let names = [&isolator.id, &isolator.between.0, &isolator.between.1].map(|id| self.map.name_of(id));
         of.stem().iter().any(|word| names.iter().any(|name| name.split(' ').any(|own| own == word)))
+    }
+
+    /// Adds what the words say to a component that this line made before.
+    fn add_to_component(&mut self, clause: &Clause, phrase: &Phrase) {
+        if let [only] = self.known(phrase, &[ThingKind::Component]).as_slice()
+            && self.made.iter().any(|made| made.thing == *only)
+        {
+            self.place_component(clause, phrase, only);
+        }
     }
 
     /// Makes the thing that a phrase names.

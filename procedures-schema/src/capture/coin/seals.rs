@@ -20,7 +20,8 @@ impl Bench<'_> {
                 None => return,
             },
         };
-        let size = self.line.size(clause);
+        // A pipe thread is the size of its washer; that of a bolt says nothing of the gasket between.
+        let size = self.line.size(clause).filter(|size| size.starts_with(['G', 'R']));
         let name = size.iter().fold(name, |name, size| format!("{name} {size}"));
         let known = self.map.seals.iter().find(|seal| seal.name == name).map(|seal| seal.id.clone());
         let id = known.unwrap_or_else(|| {

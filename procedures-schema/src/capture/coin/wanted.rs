@@ -171,8 +171,12 @@ impl<'c> Asked<'c> {
     fn temporary(&self, phrase: &Phrase) -> Option<Wanted> {
         let closes = ["cap", "blank", "plug", "bung"].contains(&phrase.head_word().as_str());
         match phrase.lead {
-            Lead::Direct if self.places() => Some(Wanted::Temporary),
+            Lead::Direct if self.closes_by_its_verb() && !closes => None,
+            Lead::Direct if self.says(&[Verb::Place]) => Some(Wanted::Temporary),
+            // A cap that comes off without having been put on is the appliance's own.
             Lead::Direct if self.undoes() && closes => Some(Wanted::Joint),
+            Lead::Direct if self.moves() && closes => Some(Wanted::Component),
+            Lead::Direct if self.places() => Some(Wanted::Temporary),
             Lead::Direct if self.moves() => Some(Wanted::Component),
             Lead::After(_) if self.closes_by_its_verb() && phrase.is_after(&["with", "by"]) => {
                 Some(Wanted::Temporary)

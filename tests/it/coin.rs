@@ -1,0 +1,140 @@
+//! Sentences and what they make, on invented appliances.
+
+use procedures_schema::capture::{Answer, Making, line_making};
+use procedures_schema::model::{
+    ApplianceMap, CircuitKind, Grouping, Id, IdSource, Known, Procedure, SealPolicy, Span, Stage, Step,
+};
+use procedures_schema::notation::print;
+use procedures_schema::simulate::{Place, Run, simulate};
+use std::sync::Arc;
+
+mod laws;
+mod lines;
+mod scenarios;
+
+/// Identities that are the names themselves.
+struct Names;
+
+impl IdSource for Names {
+    fn next_id(&mut self, hint: &str) -> Id {
+        Id::new(hint)
+    }
+}
+
+/// A document that is typed line by line.
+struct Typed {
+    document: Procedure,
+}
+
+impl Typed {
+    fn new() -> Self {
+        Self { document: Procedure::new(Id::new("p"), "Invented") }
+    }
+
+    fn read(&self, words: &str, stage: &Stage, answers: &[Answer]) -> Making {
+        let trace = simulate(&self.document, &Run::of(&self.document));
+        line_making(words, &self.document.map, &trace, Place::END, stage, answers, &mut Names)
+    }
+
+    fn keep(&mut self, words: &str, stage: &Stage, making: &Making) {
+        let id = Id::new(&format!("step-{}", self.document.steps.len() + 1));
+        let actions = making.reading.actions.clone();
+        self.document.map = Arc::new(making.map.clone());
+        self.document.steps.push(Arc::new(Step { actions, ..Step::new(id, stage.clone(), words) }));
+    }
+
+    fn type_line(&mut self, words: &str, stage: &Stage) -> Making {
+        let making = self.read(words, stage, &[]);
+        self.keep(words, stage, &making);
+        making
+    }
+}
+
+fn made(making: &Making) -> String {
+    let each = making.made.iter().map(|made| format!("{:?} {}", made.kind, made.name));
+    each.collect::<Vec<_>>().join(" · ")
+}
+
+/// Types lines and gives the last.
+fn type_all(lines: &str) -> (Typed, Making) {
+    let mut typed = Typed::new();
+    let mut last = Making::default();
+    for words in lines.split('|') {
+        last = typed.type_line(words, &Stage::Strip);
+    }
+    (typed, last)
+}
+
+#[test]
+fn sentences_make_what_they_name() {
+    let mut wrong = Vec::new();
+    for (lines, things, actions) in lines::LINES {
+        let (_, last) = type_all(lines);
+        let read = (made(&last), print(&last.reading.actions));
+        if (read.0.as_str(), read.1.as_str()) != (*things, *actions) || !last.reading.doubts.is_empty() {
+            wrong.push(format!("{lines}\n   {}\n   {}\n   {:?}", read.0, read.1, last.reading.doubts));
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn an_open_circuit_is_asked_for_and_the_answer_settles_it() {
+    let typed = Typed::new();
+    let words = "Undo the two union nuts of the pump, G 1, 37 mm.";
+    let open = typed.read(words, &Stage::Strip, &[]);
+    assert!(open.made.is_empty() && open.reading.actions.is_empty());
+    assert_eq!(open.map, ApplianceMap::default());
+    let [question] = open.asked.as_slice() else { panic!("{:?}", open.asked) };
+    assert_eq!(question.question, "Which circuit do the union nuts carry?");
+    assert_eq!(question.span, Span(13, 23), "union nuts");
+    assert_eq!(question.kinds, [CircuitKind::FuelGas, CircuitKind::HeatingWater, CircuitKind::DomesticWater]);
+    let answer = Answer { span: question.span, kind: CircuitKind::HeatingWater };
+    let settled = typed.read(words, &Stage::Strip, &[answer]);
+    assert!(settled.asked.is_empty());
+    assert_eq!(print(&settled.reading.actions), "undo pump-union-nuts");
+    let unions = &settled.map.connections[0];
+    assert_eq!((unions.count, unions.grouping.clone()), (2, Grouping::Each));
+    assert_eq!(
+        unions.size.as_ref().and_then(Known::value).map(ToString::to_string).as_deref(),
+        Some("G 1 · 37 mm")
+    );
+    let seal = &settled.map.seals[0];
+    assert_eq!((seal.name.as_str(), seal.policy.clone()), ("washer G 1", SealPolicy::AlwaysRenew));
+    assert!(seal.number.as_ref().is_some_and(Known::is_later));
+}
+
+#[test]
+fn a_count_that_is_not_said_is_asked_for() {
+    let (_, making) = type_all("Undo all the screws of the burner door.");
+    let [question] = making.asked.as_slice() else { panic!("{:?}", making.asked) };
+    assert_eq!(question.question, "How many burner door screws? 2 are assumed.");
+    assert_eq!(question.thing, Some(Id::new("burner-door-screws")));
+}
+
+/// Sentences that name no thing of an appliance, or none that can be told.
+const NOTHING: &[&str] = &[
+    "",
+    "Take care of the hand and clean it with a cloth.",
+    "Close the valve.",
+    "Turn off the gas.",
+    "Isolate the boiler.",
+    "Do not open the gas valve.",
+    "Tell the operator.",
+    "Remove any dust.",
+    "Remove dirt and grease from the hands.",
+    "Open the window.",
+    "Make sure that the valve is closed.",
+    "Check the gas union for leaks.",
+    "Release the pressure.",
+    "Switch off the light.",
+    "When the fan has stopped, wait ten minutes.",
+];
+
+#[test]
+fn sentences_without_a_new_thing_make_none() {
+    for words in NOTHING {
+        let (_, making) = type_all(words);
+        assert_eq!((made(&making).as_str(), &making.map), ("", &ApplianceMap::default()), "{words}");
+    }
+}
