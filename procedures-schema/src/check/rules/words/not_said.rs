@@ -49,9 +49,7 @@ enum Unsaid {
 
 /// What of an action its words do not say. Without a lexicon for the language only the span counts.
 fn unsaid(context: &Context<'_>, position: usize, step: &Step, action: &Action) -> Option<Unsaid> {
-    let spanned: Vec<&str> =
-        action.says.iter().map(|span| span.of(&step.words)).filter(|text| !text.trim().is_empty()).collect();
-    if spanned.is_empty() {
+    if action.says.iter().all(|span| span.of(&step.words).trim().is_empty()) {
         return Some(Unsaid::Action);
     }
     let lexicon = context.lexicon?;
