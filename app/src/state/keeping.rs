@@ -183,7 +183,7 @@ async fn keep(document: &Procedure, name: &str) -> Result<(), database::StoreErr
         removed_ms: None,
     };
     // Two strings always serialise.
-    let text = serde_json::to_string(&kept).unwrap_or_default();
+    let text = format::write_part(&kept);
     let id = document.id.as_str();
     let entries = [
         Entry { store: Store::Docs, key: id, text: Some(&text) },
@@ -206,5 +206,5 @@ pub async fn kept_document() -> Result<Option<KeptDocument>, String> {
 
 /// Reads what was kept.
 pub(super) fn read(text: &str) -> Result<KeptDocument, String> {
-    serde_json::from_str(text).map_err(|error| format!("What is kept on this device is damaged: {error}."))
+    format::read_part(text).map_err(|error| format!("What is kept on this device is damaged: {error}."))
 }

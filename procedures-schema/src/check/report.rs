@@ -99,9 +99,15 @@ pub fn check_with(procedure: &Procedure, trace: &Trace, today: Date, rules: &[&'
 
 /// Where the steps stand of which something is found.
 fn positions_of<'p>(procedure: &'p Procedure, findings: &[Finding]) -> BTreeMap<&'p Id, usize> {
-    let told: BTreeSet<&Id> = findings.iter().filter_map(|finding| finding.step.as_ref()).collect();
-    let steps = procedure.steps.iter().enumerate();
-    steps.filter(|(_, step)| told.contains(&step.id)).map(|(position, step)| (&step.id, position)).collect()
+    let mut told: BTreeSet<&Id> = BTreeSet::new();
+    told.extend(findings.iter().filter_map(|finding| finding.step.as_ref()));
+    let mut positions = BTreeMap::new();
+    for (position, step) in procedure.steps.iter().enumerate() {
+        if told.contains(&step.id) {
+            positions.insert(&step.id, position);
+        }
+    }
+    positions
 }
 
 /// Only a warning can be waived, and only with a reason and a name.

@@ -2,7 +2,7 @@
 
 use crate::check::context::Context;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 use crate::check::wording::{capital, does};
 use crate::lexicon::Lexicon;
 use crate::model::{Action, Renewal, Step, Verb};
@@ -12,7 +12,7 @@ pub(in crate::check) static RULE: Rule = Rule {
     code: "words/not-said",
     level: Level::Reject,
     summary: "an action is not said by the words of its step",
-    documentation: include_str!("not_said.md"),
+    documentation: documentation!("not_said.md"),
     looks: Looks::AtDocument(check),
 };
 

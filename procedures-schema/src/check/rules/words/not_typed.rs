@@ -3,14 +3,14 @@
 use crate::check::context::Context;
 use crate::check::document::steps;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 use crate::model::Span;
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "words/not-typed",
     level: Level::Warn,
     summary: "a sentence says something to do that no action holds",
-    documentation: include_str!("not_typed.md"),
+    documentation: documentation!("not_typed.md"),
     looks: Looks::AtDocument(check),
 };
 

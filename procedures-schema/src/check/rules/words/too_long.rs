@@ -3,13 +3,13 @@
 use crate::check::context::Context;
 use crate::check::document::steps;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "words/too-long",
     level: Level::Warn,
     summary: "a sentence is longer than a newcomer can keep in mind",
-    documentation: include_str!("too_long.md"),
+    documentation: documentation!("too_long.md"),
     looks: Looks::AtDocument(check),
 };
 
