@@ -282,7 +282,7 @@ async fn keep(running: Option<&Running>) -> Result<(), StoreError> {
             .await;
     };
     // A job is strings, numbers and lists; it always serialises.
-    let text = serde_json::to_string(job).unwrap_or_default();
+    let text = format::write_part(job);
     let id = job.id.as_str();
     let mut entries = vec![Entry { store: Store::Jobs, key: id, text: Some(&text) }];
     let key = procedure_key(id);
@@ -302,7 +302,7 @@ async fn running() -> Result<Option<Running>, String> {
     let copy = database::kept(Store::Jobs, &procedure_key(&id)).await.map_err(in_words)?;
     let (Some(job), Some(copy)) = (job, copy) else { return Ok(None) };
     let job =
-        serde_json::from_str(&job).map_err(|error| format!("the job on this device is damaged: {error}"))?;
+        format::read_part(&job).map_err(|error| format!("the job on this device is damaged: {error}"))?;
     let procedure = format::read(copy.as_bytes())
         .map_err(|error| format!("the job on this device is damaged: {error}"))?;
     Ok(Some(Running { job, procedure: Arc::new(procedure) }))

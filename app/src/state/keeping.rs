@@ -203,10 +203,8 @@ async fn keep(session: &Session, name: &str) -> Result<(), database::StoreError>
         at_ms: clock::now_ms(),
         removed_ms: None,
     };
-    // Two strings always serialise.
-    let text = serde_json::to_string(&kept).unwrap_or_default();
-    // So do the parts of a document.
-    let undo = serde_json::to_string(&session.kept_undo(ENTRIES_KEPT)).unwrap_or_default();
+    let text = format::write_part(&kept);
+    let undo = format::write_part(&session.kept_undo(ENTRIES_KEPT));
     let id = document.id.as_str();
     let entries = [
         Entry { store: Store::Docs, key: id, text: Some(&text) },
@@ -235,7 +233,7 @@ pub async fn kept_document() -> Result<Option<KeptDocument>, String> {
 pub(super) async fn session_of(kept: &KeptDocument) -> Result<Session, String> {
     let document = format::read(kept.text.as_bytes()).map_err(|error| error.to_string())?;
     let undo = database::kept(Store::Undo, document.id.as_str()).await.ok().flatten();
-    let undo = undo.and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default();
+    let undo = undo.and_then(|text| format::read_part(&text).ok()).unwrap_or_default();
     Ok(Session::with_undo(Arc::new(document), &undo))
 }
 
@@ -263,5 +261,5 @@ pub(super) fn note_open(id: &Id) {
 
 /// Reads what was kept.
 pub(super) fn read(text: &str) -> Result<KeptDocument, String> {
-    serde_json::from_str(text).map_err(|error| format!("What is kept on this device is damaged: {error}."))
+    format::read_part(text).map_err(|error| format!("What is kept on this device is damaged: {error}."))
 }

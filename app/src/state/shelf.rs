@@ -80,7 +80,7 @@ pub async fn set_removed(id: &Id, is_removed: bool) -> Result<(), String> {
     let mut kept = kept(id).await?;
     kept.removed_ms = is_removed.then(clock::now_ms);
     // Texts and numbers always serialise.
-    let text = serde_json::to_string(&kept).unwrap_or_default();
+    let text = format::write_part(&kept);
     let entry = Entry { store: Store::Docs, key: id.as_str(), text: Some(&text) };
     database::keep(&[entry], Durability::Default)
         .await

@@ -5,6 +5,7 @@
 
 use crate::storage::database::{self, Durability, Entry, Store};
 use leptos::task::spawn_local;
+use procedures_schema::format;
 use procedures_schema::model::{Id, Procedure, Step, Verb};
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
@@ -43,7 +44,7 @@ impl TakenOut {
 
     /// Remembers it on this device.
     pub fn remember(&self) {
-        let Ok(text) = serde_json::to_string(self) else { return };
+        let text = format::write_part(self);
         spawn_local(async move {
             let entry = Entry { store: Store::Meta, key: TAKEN_OUT, text: Some(&text) };
             // If this is lost, only the banner is missing after a reload; the document itself is kept apart.
@@ -54,6 +55,6 @@ impl TakenOut {
     /// The one remembered on this device.
     pub async fn remembered() -> Option<Self> {
         let text = database::kept(Store::Meta, TAKEN_OUT).await.ok().flatten()?;
-        serde_json::from_str(&text).ok()
+        format::read_part(&text).ok()
     }
 }

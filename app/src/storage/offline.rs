@@ -4,6 +4,7 @@
 //! pages. Whether a network is there is never asked, because browsers answer that wrongly.
 
 use super::files;
+use procedures_schema::format;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{CacheStorage, RegistrationOptions, ServiceWorkerContainer, ServiceWorkerUpdateViaCache};
@@ -40,7 +41,7 @@ pub async fn register() -> Result<(), JsValue> {
 pub async fn look() -> Offline {
     let Some(caches) = caches() else { return Offline::Unable };
     let Ok(list) = files::own_text(LIST).await else { return Offline::Unable };
-    let Ok(urls) = serde_json::from_str::<Vec<String>>(&list) else { return Offline::Unable };
+    let Ok(urls) = format::read_part::<Vec<String>>(&list) else { return Offline::Unable };
     let mut missing = 0;
     for url in &urls {
         let found = JsFuture::from(caches.match_with_str(url)).await;

@@ -61,11 +61,11 @@ impl Here {
         let made = |count| ConnectionHere { made: count, slack: 0, open: 0 };
         Self {
             running: true,
-            isolators: isolators.collect(),
-            connections: map.connections.iter().map(|c| (c.id.clone(), made(c.count))).collect(),
-            components: map.components.iter().map(|c| (c.id.clone(), Whereabouts::Fitted)).collect(),
-            temporary: map.temporary.iter().map(|t| (t.id.clone(), t.initially)).collect(),
-            fed: map.sections().map(|(_, s)| (s.id.clone(), true)).collect(),
+            isolators: by_id(isolators),
+            connections: by_id(map.connections.iter().map(|c| (c.id.clone(), made(c.count)))),
+            components: by_id(map.components.iter().map(|c| (c.id.clone(), Whereabouts::Fitted))),
+            temporary: by_id(map.temporary.iter().map(|t| (t.id.clone(), t.initially))),
+            fed: by_id(map.sections().map(|(_, s)| (s.id.clone(), true))),
             touched: BTreeMap::new(),
             n_read: 0,
         }
@@ -265,4 +265,14 @@ impl Here {
             connection.made += n;
         }
     }
+}
+
+/// The states by what they are of. They are put in one by one: to collect them would sort them first, and
+/// the page would carry a sort of its own for each kind.
+fn by_id<S>(states: impl Iterator<Item = (Id, S)>) -> BTreeMap<Id, S> {
+    let mut by_id = BTreeMap::new();
+    for (id, state) in states {
+        by_id.insert(id, state);
+    }
+    by_id
 }

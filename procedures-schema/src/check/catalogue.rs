@@ -142,6 +142,7 @@ pub fn catalogue() -> &'static [&'static Rule] {
 
 /// A short name of this set of rules: it changes with any code, level or documentation. FNV-1a, 64 bits, by
 /// Fowler, Noll and Vo; a name, no protection.
+#[cfg(feature = "documentation")]
 pub fn rule_set() -> String {
     let texts = RULES.iter().flat_map(|rule| [rule.code, rule.level.word(), rule.documentation]);
     let hash = texts.flat_map(str::bytes).fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {

@@ -7,6 +7,7 @@ use super::rule::{Looks, Rule};
 use super::wording::{Words, since};
 use crate::model::{Id, Verb};
 use crate::simulate::{CauseOf, Demand, Place, Reason, Thing, Unmet};
+use std::cell::LazyCell;
 use std::collections::BTreeMap;
 
 /// One cause and everything that met it, in the order of the run.
@@ -34,7 +35,8 @@ pub(super) fn findings_of_unmet(context: &Context<'_>, rules: &[&'static Rule]) 
 
 /// Every cause of an unmet demand that one of these rules tells, in the order of the run.
 pub(super) fn causes<'t>(context: &Context<'t>, rules: &[&'static Rule]) -> Vec<Cause<'t>> {
-    let by_code: BTreeMap<&str, &'static Rule> = rules.iter().map(|rule| (rule.code, *rule)).collect();
+    let by_code: LazyCell<BTreeMap<&str, &'static Rule>, _> =
+        LazyCell::new(|| rules.iter().map(|rule| (rule.code, *rule)).collect());
     let mut position: BTreeMap<(CauseOf, Place), usize> = BTreeMap::new();
     let mut causes: Vec<Cause<'_>> = Vec::new();
     for unmet in context.trace.unmet() {

@@ -5,6 +5,7 @@ use super::lower::{Lower, Names};
 use crate::lexicon::{Lexicon, Said};
 use crate::model::{Action, Connection, Id, Procedure, Seal, Step};
 use crate::simulate::{Guard, Place, SectionCell, Side, Thing, Trace, Unmet};
+use std::cell::OnceCell;
 
 /// A document with its trace.
 pub(super) struct Context<'c> {
@@ -14,8 +15,7 @@ pub(super) struct Context<'c> {
     pub(super) lexicon: Option<&'static Lexicon>,
     /// The words of each step in lower case.
     pub(super) lower: Vec<Lower>,
-    /// What the map calls its things.
-    pub(super) names: Names,
+    names: OnceCell<Names>,
     /// The verb phrases of each step; found once, for several rules ask for them.
     pub(super) said: Vec<Vec<Said>>,
 }
@@ -28,11 +28,17 @@ impl<'c> Context<'c> {
             procedure.steps.iter().map(|step| lexicon.phrases(&step.words)).collect()
         });
         let lower = procedure.steps.iter().map(|step| Lower::of(&step.words)).collect();
-        let things = procedure.map.things();
-        let names = Names::of(things.flat_map(|(_, _, name, aliases)| {
-            std::iter::once(name).chain(aliases.iter().map(String::as_str))
-        }));
-        Self { procedure, trace, lexicon, lower, names, said }
+        Self { procedure, trace, lexicon, lower, names: OnceCell::new(), said }
+    }
+
+    /// What the map calls its things; few documents hold words for which it is asked.
+    pub(super) fn names(&self) -> &Names {
+        self.names.get_or_init(|| {
+            let things = self.procedure.map.things();
+            Names::of(things.flat_map(|(_, _, name, aliases)| {
+                std::iter::once(name).chain(aliases.iter().map(String::as_str))
+            }))
+        })
     }
 
     /// The step executed at a place.

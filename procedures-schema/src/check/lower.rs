@@ -2,31 +2,18 @@
 
 use std::collections::BTreeMap;
 
-/// A text in lower case, with where its words begin.
+/// A text in lower case that tells most absent phrases without being read again.
 pub(super) struct Lower {
     text: String,
-    /// Where a letter or figure stands after something that is none.
-    begins: Vec<usize>,
-    /// A bit for each pair of bytes with which a word begins: most phrases are told to be absent by it.
-    pairs: u128,
+    begins: Begins,
 }
 
 impl Lower {
     /// The lower case of a text.
     pub(super) fn of(words: &str) -> Self {
-        let text = words.to_lowercase();
-        let mut begins = Vec::new();
-        let mut within = false;
-        for (at, c) in text.char_indices() {
-            let is_word = c.is_alphanumeric();
-            if is_word && !within {
-                begins.push(at);
-            }
-            within = is_word;
-        }
-        let pairs =
-            begins.iter().filter_map(|at| text.as_bytes().get(*at..)).fold(0, |all, from| all | bit(from));
-        Self { text, begins, pairs }
+        let text = if words.is_ascii() { words.to_ascii_lowercase() } else { words.to_lowercase() };
+        let begins = Begins::of(&text);
+        Self { text, begins }
     }
 
     /// The text.
@@ -36,13 +23,19 @@ impl Lower {
 
     /// Whether it holds a phrase in lower case as whole words; a sign is held wherever it stands.
     pub(super) fn has(&self, phrase: &str) -> bool {
+        let Some(first) = phrase.bytes().next().filter(|_| self.begins.may_have(phrase)) else {
+            return false;
+        };
         if !phrase.starts_with(char::is_alphanumeric) {
-            return !phrase.is_empty() && self.text.contains(phrase);
+            // Few texts have any such sign, and a search for one byte is the quickest.
+            return self.text.as_bytes().contains(&first) && self.text.contains(phrase);
         }
-        // A phrase of one letter has no pair to ask for.
-        let may_be = phrase.len() < 2 || self.pairs & bit(phrase.as_bytes()) != 0;
-        may_be
-            && self.begins.iter().any(|at| self.text.get(*at..).is_some_and(|here| begins_with(here, phrase)))
+        let mut within = false;
+        self.text.char_indices().any(|(at, c)| {
+            let begins = c.is_alphanumeric() && !within;
+            within = c.is_alphanumeric();
+            begins && self.text.get(at..).is_some_and(|here| begins_with(here, phrase))
+        })
     }
 
     /// Whether it holds one of these phrases.
@@ -51,20 +44,57 @@ impl Lower {
     }
 }
 
-fn bit(from: &[u8]) -> u128 {
-    let pair = match from {
-        [first, second, ..] => u32::from(*first) * 31 + u32::from(*second),
-        [first] => u32::from(*first) * 31,
-        [] => 0,
-    };
-    1 << (pair % 128)
+/// With which bytes the words and signs of a text begin: a bit for what may stand there, so that most
+/// phrases are told to be absent by one look.
+struct Begins {
+    bits: [u64; Self::N_BITS / 64],
+}
+
+impl Begins {
+    const N_BITS: usize = 512;
+
+    fn of(text: &str) -> Self {
+        let mut bits = [0; Self::N_BITS / 64];
+        let (mut first, mut second, mut within) = (0_u8, 0, false);
+        for third in text.bytes() {
+            let is_word = first.is_ascii_alphanumeric();
+            // Letters beyond ASCII count as beginnings wherever they stand: a bit too many costs a look.
+            if !within || !is_word {
+                let (at, bit) = place_of(first, second, third);
+                if let Some(bits) = bits.get_mut(at) {
+                    *bits |= bit;
+                }
+            }
+            (first, second, within) = (second, third, is_word);
+        }
+        Self { bits }
+    }
+
+    /// Whether a phrase may be there, from its first word and its last.
+    fn may_have(&self, phrase: &str) -> bool {
+        self.may_begin(phrase) && phrase.rsplit(' ').next().is_none_or(|last| self.may_begin(last))
+    }
+
+    /// Whether something may begin so; what has fewer than three bytes always may.
+    fn may_begin(&self, text: &str) -> bool {
+        let [first, second, third, ..] = text.as_bytes() else { return true };
+        let (at, bit) = place_of(*first, *second, *third);
+        self.bits.get(at).is_some_and(|bits| bits & bit != 0)
+    }
+}
+
+/// The word of the bits and the bit in it that stand for three bytes.
+fn place_of(first: u8, second: u8, third: u8) -> (usize, u64) {
+    // The golden ratio spreads what is alike; the topmost bits are the best mixed.
+    let mixed = u32::from_be_bytes([0, first, second, third]).wrapping_mul(0x9E37_79B1) >> 23;
+    (usize::try_from(mixed / 64).unwrap_or(0), 1 << (mixed % 64))
 }
 
 /// Whether a text begins with a phrase that ends where a word ends.
 fn begins_with(text: &str, phrase: &str) -> bool {
-    let ends_in_word = phrase.chars().next_back().is_some_and(char::is_alphanumeric);
+    let ends_in_word = || phrase.ends_with(char::is_alphanumeric);
     let rest = text.strip_prefix(phrase);
-    rest.is_some_and(|rest| !(ends_in_word && rest.starts_with(char::is_alphanumeric)))
+    rest.is_some_and(|rest| !(rest.starts_with(char::is_alphanumeric) && ends_in_word()))
 }
 
 /// Names in lower case, by their first word.

@@ -23,7 +23,9 @@ mod rule;
 mod rules;
 mod wording;
 
-pub use catalogue::{catalogue, rule_named, rule_set};
+#[cfg(feature = "documentation")]
+pub use catalogue::rule_set;
+pub use catalogue::{catalogue, rule_named};
 pub use code::code_of;
 pub use finding::{Because, Finding, Level};
 pub use fixes::{Fix, fixes};

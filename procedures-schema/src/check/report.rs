@@ -7,7 +7,7 @@ use super::finding::{Finding, Level};
 use super::rule::{Looks, Rule};
 use crate::model::{ApplianceMap, CensusAnswer, Connection, Date, Id, Known, Procedure};
 use crate::simulate::{Run, Trace, simulate};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Whether a document may be followed as far as the checker can tell. Never "safe".
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -77,8 +77,7 @@ pub fn check_with(procedure: &Procedure, trace: &Trace, today: Date, rules: &[&'
     let n_found = findings.len();
     findings.retain(|finding| !is_waived(procedure, finding));
     let n_waived = n_found - findings.len();
-    let positions: BTreeMap<&Id, usize> =
-        procedure.steps.iter().enumerate().map(|(position, step)| (&step.id, position)).collect();
+    let positions = positions_of(procedure, &findings);
     // A finding without a step concerns the whole document and stands first.
     findings.sort_by_key(|finding| {
         let position = finding.step.as_ref().and_then(|id| positions.get(id).copied());
@@ -96,6 +95,19 @@ pub fn check_with(procedure: &Procedure, trace: &Trace, today: Date, rules: &[&'
         told_of: told_of(procedure),
         today,
     }
+}
+
+/// Where the steps stand of which something is found.
+fn positions_of<'p>(procedure: &'p Procedure, findings: &[Finding]) -> BTreeMap<&'p Id, usize> {
+    let mut told: BTreeSet<&Id> = BTreeSet::new();
+    told.extend(findings.iter().filter_map(|finding| finding.step.as_ref()));
+    let mut positions = BTreeMap::new();
+    for (position, step) in procedure.steps.iter().enumerate() {
+        if told.contains(&step.id) {
+            positions.insert(&step.id, position);
+        }
+    }
+    positions
 }
 
 /// Only a warning can be waived, and only with a reason and a name.

@@ -13,10 +13,18 @@ pub struct Rule {
     /// What it finds, in one clause.
     pub summary: &'static str,
     /// Its documentation in Markdown: what it finds, why it matters, an example that fires, one that does
-    /// not, the source.
+    /// not, the source. Empty without the feature `documentation`.
     pub documentation: &'static str,
     pub(super) looks: Looks,
 }
+
+/// The text of a file beside the rule; the page does without, for its weight.
+macro_rules! documentation {
+    ($file:literal) => {
+        if cfg!(feature = "documentation") { include_str!($file) } else { "" }
+    };
+}
+pub(super) use documentation;
 
 /// Where a rule looks.
 pub(super) enum Looks {

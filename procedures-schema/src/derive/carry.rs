@@ -53,8 +53,8 @@ impl Carried {
         let mut arrival = Arrival::default();
         let is_same = self.from == into.id;
         let renamed = if is_same { BTreeMap::new() } else { self.things(into, ids, &mut arrival) };
-        let copies: BTreeMap<Id, Id> =
-            self.steps.iter().map(|step| (step.id.clone(), ids.next_id("step"))).collect();
+        let mut copies: BTreeMap<Id, Id> = BTreeMap::new();
+        copies.extend(self.steps.iter().map(|step| (step.id.clone(), ids.next_id("step"))));
         for (offset, step) in self.steps.iter().enumerate() {
             let mut step = Step::clone(step);
             step.each_thing(&mut |id| exchange(id, &renamed));

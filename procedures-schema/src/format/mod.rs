@@ -9,6 +9,7 @@
 mod error;
 mod limits;
 mod migrate;
+mod part;
 mod read;
 #[cfg(feature = "cli")]
 mod schema;
@@ -17,6 +18,7 @@ mod write;
 
 pub use error::{Category, FormatError};
 pub use limits::{MOST_BYTES, MOST_CHARACTERS, MOST_DEPTH, MOST_IMAGES, MOST_STEPS, MOST_THINGS};
+pub use part::{read_part, write_part};
 pub use read::read;
 #[cfg(feature = "cli")]
 pub use schema::schema;

@@ -16,6 +16,8 @@ use std::cell::Cell;
 /// If the bytes are not UTF-8 or begin with a byte order mark, are no JSON, have a key twice in an object,
 /// are not a procedure, come from a newer version, or exceed a limit ([`super::MOST_BYTES`] and its
 /// neighbours). The error names line and column where there is one.
+// Inline: its many small parts are compiled as the program is that calls it, the page for the least weight.
+#[inline]
 pub fn read(bytes: &[u8]) -> Result<Procedure, FormatError> {
     check_bytes(bytes)?;
     let text = as_text(bytes)?;
@@ -55,6 +57,7 @@ fn as_text(bytes: &[u8]) -> Result<&str, FormatError> {
 }
 
 /// The version is looked at first, so that a newer file gets the true reason and not a strange one.
+#[inline]
 fn refuse_newer(text: &str) -> Result<(), FormatError> {
     #[derive(Deserialize)]
     struct Mark {
@@ -75,6 +78,7 @@ fn refuse_newer(text: &str) -> Result<(), FormatError> {
 }
 
 /// Refuses what no field could be at fault for, in fields that we know and in others.
+#[inline]
 fn refuse_unsound(text: &str) -> Result<(), FormatError> {
     let fault = Cell::new(None);
     let mut track = serde_path_to_error::Track::new();

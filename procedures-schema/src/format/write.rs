@@ -7,6 +7,8 @@ use serde_json::Value;
 const LONGEST_LINE: usize = 90;
 
 /// The canonical text of a procedure.
+// Inline for the same reason as `read`.
+#[inline]
 pub fn write(procedure: &Procedure) -> String {
     let mut text = String::new();
     // A procedure has string keys only and no figures but whole ones, so it always becomes a value.

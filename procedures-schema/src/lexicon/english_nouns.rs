@@ -1,5 +1,7 @@
 //! English: nouns and idioms that begin like a verb phrase and say no verb, in the order of their text.
 
+use super::word_set::WordSet;
+
 /// Every one of them, written like the phrases of `english`.
 pub(super) static LOOKALIKES: &[&str] = &[
     "are|is|stands|was closed|off|on|open|shut",
@@ -56,8 +58,8 @@ pub(super) static LOOKALIKES: &[&str] = &[
 ];
 
 /// Words after which a word is a noun, whatever it looks like: "the lock", "a new test".
-pub(super) static BEFORE_NOUNS: &[&str] = &[
+pub(super) static BEFORE_NOUNS: WordSet = WordSet::of(&[
     "a", "air", "all", "an", "another", "any", "both", "each", "eight", "eleven", "every", "five", "four",
     "its", "new", "nine", "no", "old", "one", "same", "seven", "six", "some", "spare", "ten", "the", "their",
     "these", "this", "those", "three", "twelve", "two", "your",
-];
+]);

@@ -17,6 +17,7 @@ mod stage;
 #[cfg(test)]
 mod tests;
 mod text;
+mod word_set;
 
 pub use amount::Amount;
 pub use phrase::Said;
@@ -33,7 +34,7 @@ pub struct Lexicon {
 }
 
 static ENGLISH: LazyLock<Lexicon> = LazyLock::new(|| Lexicon {
-    phrases: Phrases::of(english::PHRASES, english_nouns::LOOKALIKES, english_nouns::BEFORE_NOUNS),
+    phrases: Phrases::of(english::PHRASES, english_nouns::LOOKALIKES, &english_nouns::BEFORE_NOUNS),
 });
 
 impl Lexicon {

@@ -4,9 +4,10 @@
 //! given is a danger.
 
 use super::text::{Break, Token};
+use super::word_set::WordSet;
 
 /// Words that unsay what follows.
-const UNSAY: &[&str] = &[
+static UNSAY: WordSet = WordSet::of(&[
     "aren't",
     "avoid",
     "before",
@@ -35,7 +36,7 @@ const UNSAY: &[&str] = &[
     "wasn't",
     "without",
     "won't",
-];
+]);
 
 /// Words that unsay what follows unless they are unsaid themselves: "skip the leak test".
 const LEAVE_OUT: &[&str] = &["forget", "omit", "omitting", "skip", "skipping"];
@@ -49,28 +50,53 @@ const KEEP_SAYING: &[&str] = &["fail", "forget", "omit", "only"];
 /// Words that end the reach.
 const ENDS: &[&str] = &["but", "instead", "otherwise", "then"];
 
-/// Whether what begins at a token is unsaid.
-pub(super) fn is_unsaid(tokens: &[Token<'_>], begin: usize) -> bool {
-    let sentence =
-        tokens.iter().take(begin + 1).rposition(|token| token.before == Break::Sentence).unwrap_or(0);
-    let word = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
-    let unsays = |i: usize| {
-        let kept = KEEP_SAYING.contains(&word(i + 1));
-        let in_two = matches!((word(i), word(i + 1)), ("no", "need") | ("instead", "of"));
-        let before = i.checked_sub(1).map_or("", word);
-        let left_out = LEAVE_OUT.contains(&word(i)) && !UNSAY.contains(&before);
-        (UNSAY.contains(&word(i)) && !kept) || in_two || left_out
-    };
-    let before = (sentence..begin).any(|i| unsays(i) && reaches(tokens, i, begin));
-    before || is_not_wanted(tokens, begin)
+/// The words of a text that unsay others; most texts have none.
+pub(super) struct Unsaying<'t, 'w> {
+    tokens: &'t [Token<'w>],
+    /// Where a word stands that unsays what follows.
+    following: Vec<usize>,
+    /// Where "not needed" or the like stands, which unsays what came before.
+    preceding: Vec<usize>,
 }
 
-/// Whether "not needed" or the like follows in the same part of the sentence.
-fn is_not_wanted(tokens: &[Token<'_>], begin: usize) -> bool {
-    let after = tokens.iter().skip(begin + 1);
-    let part: Vec<&str> =
-        after.take_while(|token| token.before == Break::None).map(|token| &*token.text).collect();
-    part.windows(2).any(|pair| matches!(pair, ["not", wanted] if NOT_WANTED.contains(wanted)))
+impl<'t, 'w> Unsaying<'t, 'w> {
+    /// Those of a text.
+    pub(super) fn of(tokens: &'t [Token<'w>]) -> Self {
+        let word = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+        let (mut following, mut preceding) = (Vec::new(), Vec::new());
+        for (i, token) in tokens.iter().enumerate() {
+            let unsays = match &*token.text {
+                "no" => word(i + 1) == "need",
+                "instead" => word(i + 1) == "of",
+                unsaying if UNSAY.has(unsaying) => !KEEP_SAYING.contains(&word(i + 1)),
+                other => LEAVE_OUT.contains(&other) && !i.checked_sub(1).is_some_and(|i| UNSAY.has(word(i))),
+            };
+            if unsays {
+                following.push(i);
+            }
+            if token.text == "not" && NOT_WANTED.contains(&word(i + 1)) {
+                preceding.push(i);
+            }
+        }
+        Self { tokens, following, preceding }
+    }
+
+    /// Whether what begins at a token is unsaid.
+    pub(super) fn reaches(&self, begin: usize) -> bool {
+        let in_one_part = |i: usize| {
+            let part = self.tokens.iter().take(i + 2).skip(begin + 1);
+            part.into_iter().all(|token| token.before == Break::None)
+        };
+        self.preceding.iter().any(|i| *i > begin && in_one_part(*i))
+            || (!self.following.is_empty() && self.is_unsaid_before(begin))
+    }
+
+    /// Whether a word before it in the same sentence unsays it.
+    fn is_unsaid_before(&self, begin: usize) -> bool {
+        let mut upto = self.tokens.iter().take(begin + 1);
+        let sentence = upto.rposition(|token| token.before == Break::Sentence).unwrap_or(0);
+        self.following.iter().any(|i| (sentence..begin).contains(i) && reaches(self.tokens, *i, begin))
+    }
 }
 
 /// Whether what an unsaying word says reaches up to a token of the same sentence.

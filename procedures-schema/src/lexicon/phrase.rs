@@ -5,8 +5,9 @@
 //! "shut down" is not "shut", "test point" is not "test".
 
 use super::amount::amount;
-use super::negation::is_unsaid;
+use super::negation::Unsaying;
 use super::text::{Break, Token};
+use super::word_set::WordSet;
 use crate::model::{Span, Verb};
 
 /// At most this many words stand in a gap.
@@ -37,7 +38,7 @@ impl Said {
 pub(super) struct Phrases {
     by_first: FirstWords,
     /// Words after which a word is a noun.
-    before_nouns: &'static [&'static str],
+    before_nouns: &'static WordSet,
 }
 
 /// Phrases by their first word, spread over many short lists: most words of a sentence begin none, and that
@@ -116,7 +117,7 @@ impl Phrases {
     pub(super) fn of(
         verbs: &'static [(&'static str, &'static [Verb])],
         lookalikes: &'static [&'static str],
-        before_nouns: &'static [&'static str],
+        before_nouns: &'static WordSet,
     ) -> Self {
         let mut by_first = FirstWords::new();
         let nothing: &[Verb] = &[];
@@ -143,7 +144,7 @@ impl Phrases {
                 continue;
             }
             let before = i.checked_sub(1).and_then(|i| tokens.get(i)).filter(|_| token.before == Break::None);
-            if before.is_some_and(|before| self.before_nouns.contains(&&*before.text)) {
+            if before.is_some_and(|before| self.before_nouns.has(&before.text)) {
                 continue;
             }
             for phrase in phrases {
@@ -157,13 +158,16 @@ impl Phrases {
         let hidden = |at: &[usize]| {
             found.iter().any(|(other, _)| other.len() > at.len() && other.iter().any(|i| at.contains(i)))
         };
-        let mut said: Vec<Said> = Vec::new();
-        for (at, means) in found.iter().filter(|(at, _)| !hidden(at)) {
-            let words = at.iter().filter_map(|i| tokens.get(*i)).map(|token| token.span).collect();
-            let unsaid = is_unsaid(tokens, at.first().copied().unwrap_or(0));
-            said.push(Said { means, tokens: at.clone(), words, unsaid });
-        }
-        said
+        let shown: Vec<bool> = found.iter().map(|(at, _)| !hidden(at)).collect();
+        let unsaying = Unsaying::of(tokens);
+        let found = found.into_iter().zip(shown).filter(|(_, shown)| *shown);
+        found
+            .map(|((at, means), _)| {
+                let words = at.iter().filter_map(|i| tokens.get(*i)).map(|token| token.span).collect();
+                let unsaid = unsaying.reaches(at.first().copied().unwrap_or(0));
+                Said { means, tokens: at, words, unsaid }
+            })
+            .collect()
     }
 
     /// Whether the rest of a phrase follows the last token of `at`; adds the tokens of it.

@@ -1,6 +1,6 @@
 //! Words that say that a seal is new.
 
-use super::negation::is_unsaid;
+use super::negation::Unsaying;
 use super::text::{Break, Token};
 
 /// Words for seals.
@@ -40,8 +40,9 @@ pub(super) fn says_new(tokens: &[Token<'_>], names: &[&str]) -> bool {
         tokens.iter().enumerate().filter(|(_, token)| test(token)).map(|(i, _)| i).collect()
     };
     let seals = positions(&is_seal);
+    let unsaying = Unsaying::of(tokens);
     positions(&is_new).into_iter().any(|new| {
-        !is_unsaid(tokens, new) && seals.iter().any(|seal| near(tokens, new.min(*seal), new.max(*seal)))
+        !unsaying.reaches(new) && seals.iter().any(|seal| near(tokens, new.min(*seal), new.max(*seal)))
     })
 }
 

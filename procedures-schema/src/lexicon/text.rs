@@ -32,7 +32,7 @@ pub struct Token<'w> {
 /// A hyphen, point, slash or middle dot between letters or digits belongs to the token (`shut-off`,
 /// `d.c`, `1/2`, `N·m`), except a hyphen between digits (`5-6`); a comma only between digits (`0,5`).
 pub fn tokens(words: &str) -> Vec<Token<'_>> {
-    let mut tokens: Vec<Token<'_>> = Vec::with_capacity(words.len() / 5);
+    let mut tokens: Vec<Token<'_>> = Vec::with_capacity(words.len() / 4 + 1);
     let mut before = Break::None;
     let mut rest = words.chars();
     let mut at = 0;
@@ -49,6 +49,13 @@ pub fn tokens(words: &str) -> Vec<Token<'_>> {
         let mut left = first;
         let mut is_plain = plain_already(first);
         loop {
+            // Most of a sentence: letters that need no second look.
+            let run = rest.as_str().bytes().take_while(u8::is_ascii_lowercase).count();
+            if let Some((letters, after)) = rest.as_str().split_at_checked(run) {
+                at += run;
+                left = letters.chars().next_back().unwrap_or(left);
+                rest = after.chars();
+            }
             let mut ahead = rest.clone();
             let Some(c) = ahead.next() else { break };
             let belongs = is_word_char(c) || ahead.clone().next().is_some_and(|right| joins(left, c, right));
@@ -63,6 +70,8 @@ pub fn tokens(words: &str) -> Vec<Token<'_>> {
         let raw = here.get(..here.len() - rest.as_str().len()).unwrap_or_default();
         let text = if is_plain {
             Cow::Borrowed(raw)
+        } else if raw.is_ascii() {
+            Cow::Owned(raw.to_ascii_lowercase())
         } else {
             Cow::Owned(raw.chars().flat_map(|c| plain(c).to_lowercase()).collect())
         };
@@ -92,14 +101,14 @@ fn is_word_char(c: char) -> bool {
 
 /// Whether a sign between two characters keeps them in one token.
 fn joins(left: char, sign: char, right: char) -> bool {
-    let digits = left.is_ascii_digit() && right.is_ascii_digit();
-    let both = left.is_alphanumeric() && right.is_alphanumeric();
+    let digits = || left.is_ascii_digit() && right.is_ascii_digit();
+    let both = || left.is_alphanumeric() && right.is_alphanumeric();
     match sign {
-        '\'' | '\u{2019}' | '·' | '/' => both,
+        '\'' | '\u{2019}' | '·' | '/' => both(),
         // `5 N.m`, `d.c.`, `0.5`; but "done.Then" is two words.
-        '.' => digits || (both && !left.is_lowercase()) || (both && right.is_lowercase()),
-        ',' => digits,
-        '-' => both && !digits,
+        '.' => digits() || (both() && (!left.is_lowercase() || right.is_lowercase())),
+        ',' => digits(),
+        '-' => both() && !digits(),
         _ => false,
     }
 }

@@ -17,6 +17,9 @@ impl Span {
     pub fn of(self, words: &str) -> &str {
         let at = |point: u32| {
             let point = usize::try_from(point).unwrap_or(usize::MAX);
+            if words.is_ascii() {
+                return Some(point);
+            }
             words.char_indices().map(|(i, _)| i).chain([words.len()]).nth(point)
         };
         match (at(self.0), at(self.1)) {
@@ -36,5 +39,7 @@ mod tests {
         assert_eq!(Span(6, 9).of("Lösen Sie"), "Sie");
         assert_eq!(Span(6, 99).of("Lösen Sie"), "");
         assert_eq!(Span(3, 2).of("abc"), "");
+        assert_eq!(Span(1, 3).of("abc"), "bc");
+        assert_eq!(Span(1, 4).of("abc"), "");
     }
 }

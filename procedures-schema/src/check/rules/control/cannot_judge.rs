@@ -2,14 +2,14 @@
 
 use crate::check::context::Context;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 use crate::check::wording::capital;
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "control/cannot-judge",
     level: Level::Reject,
     summary: "the document says something that this version keeps and cannot judge",
-    documentation: include_str!("cannot_judge.md"),
+    documentation: documentation!("cannot_judge.md"),
     looks: Looks::AtDocument(check),
 };
 

@@ -2,14 +2,14 @@
 
 use crate::check::context::Context;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 use crate::model::CensusAnswer;
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "control/census-contradicts",
     level: Level::Reject,
     summary: "the census of circuits says something else than the appliance map",
-    documentation: include_str!("census_contradicts.md"),
+    documentation: documentation!("census_contradicts.md"),
     looks: Looks::AtDocument(check),
 };
 

@@ -2,7 +2,7 @@
 
 use crate::check::context::Context;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 use crate::check::wording::listed;
 use crate::model::CircuitKind;
 
@@ -10,7 +10,7 @@ pub(in crate::check) static RULE: Rule = Rule {
     code: "control/census-unanswered",
     level: Level::Warn,
     summary: "kinds of circuits are not answered in the census",
-    documentation: include_str!("census_unanswered.md"),
+    documentation: documentation!("census_unanswered.md"),
     looks: Looks::AtDocument(check),
 };
 

@@ -3,14 +3,14 @@
 use crate::check::context::Context;
 use crate::check::document::actions;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 use crate::model::Verb;
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "control/hold-incomplete",
     level: Level::Reject,
     summary: "a hold does not say who lifts it",
-    documentation: include_str!("hold_incomplete.md"),
+    documentation: documentation!("hold_incomplete.md"),
     looks: Looks::AtDocument(check),
 };
 

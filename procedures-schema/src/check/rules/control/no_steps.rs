@@ -2,13 +2,13 @@
 
 use crate::check::context::Context;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "control/no-steps",
     level: Level::Reject,
     summary: "the document holds no action to judge",
-    documentation: include_str!("no_steps.md"),
+    documentation: documentation!("no_steps.md"),
     looks: Looks::AtDocument(check),
 };
 

@@ -2,14 +2,14 @@
 
 use crate::check::context::Context;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 use crate::check::wording::listed;
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "control/scope-missing",
     level: Level::Warn,
     summary: "the document does not say what it is for or to which appliance it applies",
-    documentation: include_str!("scope_missing.md"),
+    documentation: documentation!("scope_missing.md"),
     looks: Looks::AtDocument(check),
 };
 

@@ -1,13 +1,13 @@
 //! `gas/fired-before-tested`: the burner starts before the gas joints that were touched were tested.
 
 use crate::check::finding::Level;
-use crate::check::rule::{Looks, Rule, Wording};
+use crate::check::rule::{Looks, Rule, Wording, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "gas/fired-before-tested",
     level: Level::Reject,
     summary: "the burner starts before the gas joints that were touched were tested",
-    documentation: include_str!("fired_before_tested.md"),
+    documentation: documentation!("fired_before_tested.md"),
     looks: Looks::AtUnmet(Wording {
         title: |w| {
             format!(

@@ -1,13 +1,13 @@
 //! `gas/not-proved`: a gas joint is touched that was not proved at zero.
 
 use crate::check::finding::Level;
-use crate::check::rule::{Looks, Rule, Wording};
+use crate::check::rule::{Looks, Rule, Wording, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "gas/not-proved",
     level: Level::Reject,
     summary: "a gas joint is touched that was not proved at zero",
-    documentation: include_str!("not_proved.md"),
+    documentation: documentation!("not_proved.md"),
     looks: Looks::AtUnmet(Wording {
         title: |w| format!("{} while nothing shows {} to be at zero", w.step_does, w.thing),
         because: |w| format!("{} was never proved at zero", w.thing),

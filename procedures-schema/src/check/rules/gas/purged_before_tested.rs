@@ -1,13 +1,13 @@
 //! `gas/purged-before-tested`: gas is let through before the joints that were touched were tested.
 
 use crate::check::finding::Level;
-use crate::check::rule::{Looks, Rule, Wording};
+use crate::check::rule::{Looks, Rule, Wording, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "gas/purged-before-tested",
     level: Level::Reject,
     summary: "gas is let through before the joints that were touched were tested",
-    documentation: include_str!("purged_before_tested.md"),
+    documentation: documentation!("purged_before_tested.md"),
     looks: Looks::AtUnmet(Wording {
         title: |w| {
             format!(

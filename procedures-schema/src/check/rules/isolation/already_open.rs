@@ -1,13 +1,13 @@
 //! `isolation/already-open`: an isolator is opened that is open.
 
 use crate::check::finding::Level;
-use crate::check::rule::{Looks, Rule, Wording};
+use crate::check::rule::{Looks, Rule, Wording, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "isolation/already-open",
     level: Level::Reject,
     summary: "an isolator is opened that is open",
-    documentation: include_str!("already_open.md"),
+    documentation: documentation!("already_open.md"),
     looks: Looks::AtUnmet(Wording {
         title: |w| format!("{}, which is open already", w.step_does),
         because: |w| format!("{} was not closed", w.thing),

@@ -1,13 +1,13 @@
 //! `isolation/can-start`: something is touched that can start or be driven.
 
 use crate::check::finding::Level;
-use crate::check::rule::{Looks, Rule, Wording};
+use crate::check::rule::{Looks, Rule, Wording, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "isolation/can-start",
     level: Level::Reject,
     summary: "something is touched that can start or be driven",
-    documentation: include_str!("can_start.md"),
+    documentation: documentation!("can_start.md"),
     looks: Looks::AtUnmet(Wording {
         title: |w| format!("{} while {} can still start", w.step_does, w.thing),
         because: |w| format!("what drives {} is not off, locked or shown to be still", w.thing),

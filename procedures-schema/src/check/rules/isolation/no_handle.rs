@@ -1,13 +1,13 @@
 //! `isolation/no-handle`: an isolator is closed that cannot be shut here.
 
 use crate::check::finding::Level;
-use crate::check::rule::{Looks, Rule, Wording};
+use crate::check::rule::{Looks, Rule, Wording, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "isolation/no-handle",
     level: Level::Reject,
     summary: "an isolator is closed that cannot be shut here",
-    documentation: include_str!("no_handle.md"),
+    documentation: documentation!("no_handle.md"),
     looks: Looks::AtUnmet(Wording {
         title: |w| format!("{}, which cannot be shut here", w.step_does),
         because: |w| format!("{} has no handle", w.thing),

@@ -1,13 +1,13 @@
 //! `isolation/not-proved`: something is touched that was not proved dead.
 
 use crate::check::finding::Level;
-use crate::check::rule::{Looks, Rule, Wording};
+use crate::check::rule::{Looks, Rule, Wording, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "isolation/not-proved",
     level: Level::Reject,
     summary: "something is touched that was not proved dead",
-    documentation: include_str!("not_proved.md"),
+    documentation: documentation!("not_proved.md"),
     looks: Looks::AtUnmet(Wording {
         title: |w| format!("{} while nothing shows {} to be dead", w.step_does, w.thing),
         because: |w| format!("{} was never proved dead", w.thing),

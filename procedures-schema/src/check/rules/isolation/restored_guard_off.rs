@@ -1,13 +1,13 @@
 //! `isolation/restored-guard-off`: a supply comes back while a guard is off.
 
 use crate::check::finding::Level;
-use crate::check::rule::{Looks, Rule, Wording};
+use crate::check::rule::{Looks, Rule, Wording, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "isolation/restored-guard-off",
     level: Level::Reject,
     summary: "a supply comes back while a guard is off",
-    documentation: include_str!("restored_guard_off.md"),
+    documentation: documentation!("restored_guard_off.md"),
     looks: Looks::AtUnmet(Wording {
         title: |w| format!("{} while {} {} off or not held", w.step_does, w.others, w.others_are),
         because: |w| format!("{} would lie bare and live", w.thing),

@@ -1,13 +1,13 @@
 //! `pressure/energised-dry`: an electric element comes on while its store is not full.
 
 use crate::check::finding::Level;
-use crate::check::rule::{Looks, Rule, Wording};
+use crate::check::rule::{Looks, Rule, Wording, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "pressure/energised-dry",
     level: Level::Reject,
     summary: "an electric element comes on while its store is not full",
-    documentation: include_str!("energised_dry.md"),
+    documentation: documentation!("energised_dry.md"),
     looks: Looks::AtUnmet(Wording {
         title: |w| format!("{} while {} is not in full water", w.step_does, w.thing),
         because: |w| format!("{} is not full", w.others),

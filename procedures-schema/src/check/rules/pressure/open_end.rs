@@ -1,13 +1,13 @@
 //! `pressure/open-end`: an open end is left without a closure.
 
 use crate::check::finding::Level;
-use crate::check::rule::{Looks, Rule, Wording};
+use crate::check::rule::{Looks, Rule, Wording, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "pressure/open-end",
     level: Level::Reject,
     summary: "an open end is left without a closure",
-    documentation: include_str!("open_end.md"),
+    documentation: documentation!("open_end.md"),
     looks: Looks::AtUnmet(Wording {
         title: |w| {
             format!("{} while {} {} open and not closed by a cap", w.step_does, w.others, w.others_are)

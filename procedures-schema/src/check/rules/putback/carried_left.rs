@@ -1,13 +1,13 @@
 //! `putback/carried-left`: a new part goes on while what the old one carried stays on the old one.
 
 use crate::check::finding::Level;
-use crate::check::rule::{Looks, Rule, Wording};
+use crate::check::rule::{Looks, Rule, Wording, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "putback/carried-left",
     level: Level::Reject,
     summary: "a new part goes on while what the old one carried stays on the old one",
-    documentation: include_str!("carried_left.md"),
+    documentation: documentation!("carried_left.md"),
     looks: Looks::AtUnmet(Wording {
         title: |w| format!("{} while {} stays on the old one", w.step_does, w.others),
         because: |w| format!("{} came off with the old part", w.others),

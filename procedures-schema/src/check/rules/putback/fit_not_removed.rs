@@ -1,13 +1,13 @@
 //! `putback/fit-not-removed`: something is fitted that is in its place.
 
 use crate::check::finding::Level;
-use crate::check::rule::{Looks, Rule, Wording};
+use crate::check::rule::{Looks, Rule, Wording, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "putback/fit-not-removed",
     level: Level::Reject,
     summary: "something is fitted that is in its place",
-    documentation: include_str!("fit_not_removed.md"),
+    documentation: documentation!("fit_not_removed.md"),
     looks: Looks::AtUnmet(Wording {
         title: |w| format!("{}, which is in its place", w.step_does),
         because: |w| format!("{} was not taken off", w.thing),

@@ -1,13 +1,13 @@
 //! `putback/out-of-reach`: something is touched that cannot be reached.
 
 use crate::check::finding::Level;
-use crate::check::rule::{Looks, Rule, Wording};
+use crate::check::rule::{Looks, Rule, Wording, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "putback/out-of-reach",
     level: Level::Reject,
     summary: "something is touched that cannot be reached",
-    documentation: include_str!("out_of_reach.md"),
+    documentation: documentation!("out_of_reach.md"),
     looks: Looks::AtUnmet(Wording {
         title: |w| format!("{} behind {}", w.step_does, w.others),
         because: |w| format!("{} {} still in place", w.others, w.others_are),

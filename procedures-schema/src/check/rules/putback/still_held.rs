@@ -1,13 +1,13 @@
 //! `putback/still-held`: a part is taken off while something still holds it.
 
 use crate::check::finding::Level;
-use crate::check::rule::{Looks, Rule, Wording};
+use crate::check::rule::{Looks, Rule, Wording, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "putback/still-held",
     level: Level::Reject,
     summary: "a part is taken off while something still holds it",
-    documentation: include_str!("still_held.md"),
+    documentation: documentation!("still_held.md"),
     looks: Looks::AtUnmet(Wording {
         title: |w| {
             format!(

@@ -1,14 +1,14 @@
 //! `putback/supply-off`: an isolator that is normally open is closed at the end.
 
 use crate::check::finding::Level;
-use crate::check::rule::{Looks, Rule, Wording};
+use crate::check::rule::{Looks, Rule, Wording, documentation};
 use crate::check::wording::capital;
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "putback/supply-off",
     level: Level::Reject,
     summary: "an isolator that is normally open is closed at the end",
-    documentation: include_str!("supply_off.md"),
+    documentation: documentation!("supply_off.md"),
     looks: Looks::AtUnmet(Wording {
         title: |w| format!("{} is closed at the end, since {}", capital(&w.thing), w.since),
         because: |w| format!("{} was closed and not opened again", w.thing),

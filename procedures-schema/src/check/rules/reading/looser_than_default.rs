@@ -1,13 +1,13 @@
 //! `reading/looser-than-default`: a limit of a proof is wider than that of its kind.
 
 use crate::check::finding::Level;
-use crate::check::rule::{Looks, Rule, Wording};
+use crate::check::rule::{Looks, Rule, Wording, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "reading/looser-than-default",
     level: Level::Reject,
     summary: "a limit of a proof is wider than that of its kind",
-    documentation: include_str!("looser_than_default.md"),
+    documentation: documentation!("looser_than_default.md"),
     looks: Looks::AtUnmet(Wording {
         title: |w| format!("{} with a limit wider than that of its kind", w.step_does),
         because: |w| format!("a limit for {} is wider than the default", w.thing),

@@ -1,13 +1,13 @@
 //! `reading/no-criterion`: an inspection has nothing to decide by.
 
 use crate::check::finding::Level;
-use crate::check::rule::{Looks, Rule, Wording};
+use crate::check::rule::{Looks, Rule, Wording, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "reading/no-criterion",
     level: Level::Reject,
     summary: "an inspection has nothing to decide by",
-    documentation: include_str!("no_criterion.md"),
+    documentation: documentation!("no_criterion.md"),
     looks: Looks::AtUnmet(Wording {
         title: |w| format!("{} without a criterion", w.step_does),
         because: |w| format!("nothing says when {} is sound", w.thing),

@@ -3,14 +3,14 @@
 use crate::check::context::Context;
 use crate::check::document::actions;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 use crate::model::{Reading, Verb};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "reading/no-limits",
     level: Level::Reject,
     summary: "a reading of a proof or test has nothing to decide by",
-    documentation: include_str!("no_limits.md"),
+    documentation: documentation!("no_limits.md"),
     looks: Looks::AtDocument(check),
 };
 

@@ -3,14 +3,14 @@
 use crate::check::context::Context;
 use crate::check::document::actions;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 use crate::model::Verb;
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "reading/no-on-fail",
     level: Level::Advise,
     summary: "a test does not say what follows when it fails",
-    documentation: include_str!("no_on_fail.md"),
+    documentation: documentation!("no_on_fail.md"),
     looks: Looks::AtDocument(check),
 };
 

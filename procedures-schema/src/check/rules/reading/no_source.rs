@@ -3,14 +3,14 @@
 use crate::check::context::Context;
 use crate::check::document::actions;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 use crate::model::{Reading, Verb};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "reading/no-source",
     level: Level::Warn,
     summary: "a limit of a proof or test has no source",
-    documentation: include_str!("no_source.md"),
+    documentation: documentation!("no_source.md"),
     looks: Looks::AtDocument(check),
 };
 

@@ -3,7 +3,7 @@
 use crate::check::context::Context;
 use crate::check::document::actions;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 use crate::model::Verb;
 use crate::simulate::default_readings;
 
@@ -11,7 +11,7 @@ pub(in crate::check) static RULE: Rule = Rule {
     code: "reading/nothing-read",
     level: Level::Warn,
     summary: "a test says nothing of what is read or seen",
-    documentation: include_str!("nothing_read.md"),
+    documentation: documentation!("nothing_read.md"),
     looks: Looks::AtDocument(check),
 };
 

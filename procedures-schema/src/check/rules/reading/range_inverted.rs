@@ -3,14 +3,14 @@
 use crate::check::context::Context;
 use crate::check::document::actions;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 use crate::model::{Reading, Verb};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "reading/range-inverted",
     level: Level::Reject,
     summary: "a reading has its smallest accepted value above its largest",
-    documentation: include_str!("range_inverted.md"),
+    documentation: documentation!("range_inverted.md"),
     looks: Looks::AtDocument(check),
 };
 

@@ -3,7 +3,7 @@
 use crate::check::context::Context;
 use crate::check::document::actions;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 use crate::model::{Reading, Verb};
 use crate::units::Quantity;
 
@@ -11,7 +11,7 @@ pub(in crate::check) static RULE: Rule = Rule {
     code: "reading/unit-unfit",
     level: Level::Reject,
     summary: "a reading is in a unit that is not in the list",
-    documentation: include_str!("unit_unfit.md"),
+    documentation: documentation!("unit_unfit.md"),
     looks: Looks::AtDocument(check),
 };
 

@@ -1,14 +1,14 @@
 //! `retest/missing`: something was touched, released or restored and not tested after that.
 
 use crate::check::finding::Level;
-use crate::check::rule::{Looks, Rule, Wording};
+use crate::check::rule::{Looks, Rule, Wording, documentation};
 use crate::check::wording::capital;
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "retest/missing",
     level: Level::Reject,
     summary: "something was touched, released or restored and not tested after that",
-    documentation: include_str!("missing.md"),
+    documentation: documentation!("missing.md"),
     looks: Looks::AtUnmet(Wording {
         title: |w| {
             format!(

@@ -1,13 +1,13 @@
 //! `retest/no-baseline`: gas is opened without a tightness test before.
 
 use crate::check::finding::Level;
-use crate::check::rule::{Looks, Rule, Wording};
+use crate::check::rule::{Looks, Rule, Wording, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "retest/no-baseline",
     level: Level::Warn,
     summary: "gas is opened without a tightness test before",
-    documentation: include_str!("no_baseline.md"),
+    documentation: documentation!("no_baseline.md"),
     looks: Looks::AtUnmet(Wording {
         title: |w| format!("Step that opens {} has no tightness test before it", w.thing),
         because: |w| format!("{} was opened first", w.thing),

@@ -1,13 +1,13 @@
 //! `seal/not-renewed`: a seal that is always renewed goes back after its joint was disturbed.
 
 use crate::check::finding::Level;
-use crate::check::rule::{Looks, Rule, Wording};
+use crate::check::rule::{Looks, Rule, Wording, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "seal/not-renewed",
     level: Level::Reject,
     summary: "a seal that is always renewed goes back after its joint was disturbed",
-    documentation: include_str!("not_renewed.md"),
+    documentation: documentation!("not_renewed.md"),
     looks: Looks::AtUnmet(Wording {
         title: |w| format!("{} without a new {}", w.step_does, w.others),
         because: |w| format!("{} was opened or slackened", w.thing),

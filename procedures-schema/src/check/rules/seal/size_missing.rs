@@ -3,14 +3,14 @@
 use crate::check::context::Context;
 use crate::check::document::actions;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 use crate::model::{Id, Renewal, Verb};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "seal/size-missing",
     level: Level::Warn,
     summary: "a seal that is renewed has neither size nor number",
-    documentation: include_str!("size_missing.md"),
+    documentation: documentation!("size_missing.md"),
     looks: Looks::AtDocument(check),
 };
 

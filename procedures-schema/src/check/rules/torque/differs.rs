@@ -3,14 +3,14 @@
 use crate::check::context::Context;
 use crate::check::document::actions;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 use crate::model::Known;
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "torque/differs",
     level: Level::Warn,
     summary: "a torque of a step differs from that of the appliance map",
-    documentation: include_str!("differs.md"),
+    documentation: documentation!("differs.md"),
     looks: Looks::AtDocument(check),
 };
 

@@ -3,14 +3,14 @@
 use crate::check::context::Context;
 use crate::check::document::actions;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 use crate::model::{Family, Verb};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "torque/missing",
     level: Level::Warn,
     summary: "a joint is made and nothing says how tight",
-    documentation: include_str!("missing.md"),
+    documentation: documentation!("missing.md"),
     looks: Looks::AtDocument(check),
 };
 

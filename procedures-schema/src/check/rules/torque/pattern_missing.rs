@@ -3,14 +3,14 @@
 use crate::check::context::Context;
 use crate::check::document::actions;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 use crate::model::{Grouping, Known, Verb};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "torque/pattern-missing",
     level: Level::Warn,
     summary: "several fasteners of one joint get a torque and no pattern",
-    documentation: include_str!("pattern_missing.md"),
+    documentation: documentation!("pattern_missing.md"),
     looks: Looks::AtDocument(check),
 };
 

@@ -3,13 +3,13 @@
 use crate::check::context::Context;
 use crate::check::document::actions;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "torque/range-inverted",
     level: Level::Reject,
     summary: "a torque has its smallest value above its largest",
-    documentation: include_str!("range_inverted.md"),
+    documentation: documentation!("range_inverted.md"),
     looks: Looks::AtDocument(check),
 };
 

@@ -3,14 +3,14 @@
 use crate::check::context::Context;
 use crate::check::document::actions;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 use crate::units::Quantity;
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "torque/wrong-unit",
     level: Level::Reject,
     summary: "a torque is in a unit of something else",
-    documentation: include_str!("wrong_unit.md"),
+    documentation: documentation!("wrong_unit.md"),
     looks: Looks::AtDocument(check),
 };
 

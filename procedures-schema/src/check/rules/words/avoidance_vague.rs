@@ -4,13 +4,13 @@ use crate::check::context::Context;
 use crate::check::document::steps;
 use crate::check::finding::{Finding, Level};
 use crate::check::lower::Lower;
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "words/avoidance-vague",
     level: Level::Warn,
     summary: "a safety message says to be careful instead of what to do",
-    documentation: include_str!("avoidance_vague.md"),
+    documentation: documentation!("avoidance_vague.md"),
     looks: Looks::AtDocument(check),
 };
 

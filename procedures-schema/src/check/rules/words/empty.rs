@@ -3,13 +3,13 @@
 use crate::check::context::Context;
 use crate::check::document::steps;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "words/empty",
     level: Level::Warn,
     summary: "a step has no words",
-    documentation: include_str!("empty.md"),
+    documentation: documentation!("empty.md"),
     looks: Looks::AtDocument(check),
 };
 

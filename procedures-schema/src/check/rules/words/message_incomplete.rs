@@ -3,7 +3,7 @@
 use crate::check::context::Context;
 use crate::check::document::steps;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 use crate::check::wording::listed;
 use crate::model::SignalWord;
 
@@ -11,7 +11,7 @@ pub(in crate::check) static RULE: Rule = Rule {
     code: "words/message-incomplete",
     level: Level::Warn,
     summary: "a safety message lacks its hazard, its consequence or how to avoid it",
-    documentation: include_str!("message_incomplete.md"),
+    documentation: documentation!("message_incomplete.md"),
     looks: Looks::AtDocument(check),
 };
 

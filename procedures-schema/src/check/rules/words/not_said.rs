@@ -2,7 +2,7 @@
 
 use crate::check::context::Context;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 use crate::check::wording::{capital, does};
 use crate::lexicon::Lexicon;
 use crate::model::{Action, Renewal, Step, Verb};
@@ -12,7 +12,7 @@ pub(in crate::check) static RULE: Rule = Rule {
     code: "words/not-said",
     level: Level::Reject,
     summary: "an action is not said by the words of its step",
-    documentation: include_str!("not_said.md"),
+    documentation: documentation!("not_said.md"),
     looks: Looks::AtDocument(check),
 };
 
@@ -49,9 +49,7 @@ enum Unsaid {
 
 /// What of an action its words do not say. Without a lexicon for the language only the span counts.
 fn unsaid(context: &Context<'_>, position: usize, step: &Step, action: &Action) -> Option<Unsaid> {
-    let spanned: Vec<&str> =
-        action.says.iter().map(|span| span.of(&step.words)).filter(|text| !text.trim().is_empty()).collect();
-    if spanned.is_empty() {
+    if action.says.iter().all(|span| span.of(&step.words).trim().is_empty()) {
         return Some(Unsaid::Action);
     }
     let lexicon = context.lexicon?;

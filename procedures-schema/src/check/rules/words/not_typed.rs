@@ -3,14 +3,14 @@
 use crate::check::context::Context;
 use crate::check::document::steps;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 use crate::model::Span;
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "words/not-typed",
     level: Level::Warn,
     summary: "a sentence says something to do that no action holds",
-    documentation: include_str!("not_typed.md"),
+    documentation: documentation!("not_typed.md"),
     looks: Looks::AtDocument(check),
 };
 
@@ -22,17 +22,17 @@ fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
         };
         for phrase in said.iter().filter(|phrase| !phrase.unsaid) {
             let Some(first) = phrase.words.first() else { continue };
-            let text = first.of(&at.step.words);
-            let begins = begins_a_clause(&at.step.words, first.0);
-            let declined = at.step.declined.iter().any(|known| known.eq_ignore_ascii_case(text));
+            let begins = || begins_a_clause(&at.step.words, first.0);
+            let text = || first.of(&at.step.words);
+            let declined = || at.step.declined.iter().any(|known| known.eq_ignore_ascii_case(text()));
             let typed = at.step.actions.iter().any(|action| phrase.says(&action.verb));
-            if begins
-                && !typed
+            if !typed
                 && !phrase.words.iter().any(covered)
-                && !declined
+                && !declined()
+                && begins()
                 && names_a_thing(context, &at.step.words, first.1)
             {
-                let title = format!("Step {} says \"{text}\", and no action holds it", at.number);
+                let title = format!("Step {} says \"{}\", and no action holds it", at.number, text());
                 let mut finding = at.finding(rule, title, "Type it as an action, or decline the reading");
                 finding.span = Some(*first);
                 findings.push(finding);
@@ -52,5 +52,5 @@ fn names_a_thing(context: &Context<'_>, words: &str, from: u32) -> bool {
     let length = u32::try_from(words.chars().count()).unwrap_or(u32::MAX);
     let rest = Span(from, length).of(words).to_lowercase();
     let clause = rest.split([';', '.']).next().unwrap_or("");
-    context.names.stand_in(clause)
+    context.names().stand_in(clause)
 }

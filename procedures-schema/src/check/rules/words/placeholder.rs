@@ -3,13 +3,13 @@
 use crate::check::context::Context;
 use crate::check::document::steps;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "words/placeholder",
     level: Level::Warn,
     summary: "a sentence holds a place-holder",
-    documentation: include_str!("placeholder.md"),
+    documentation: documentation!("placeholder.md"),
     looks: Looks::AtDocument(check),
 };
 

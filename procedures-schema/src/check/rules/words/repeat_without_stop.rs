@@ -3,13 +3,13 @@
 use crate::check::context::Context;
 use crate::check::document::steps;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "words/repeat-without-stop",
     level: Level::Warn,
     summary: "a sentence repeats without saying until when",
-    documentation: include_str!("repeat_without_stop.md"),
+    documentation: documentation!("repeat_without_stop.md"),
     looks: Looks::AtDocument(check),
 };
 

@@ -3,13 +3,13 @@
 use crate::check::context::Context;
 use crate::check::document::steps;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "words/reverse-order",
     level: Level::Warn,
     summary: "a sentence refers to other steps in reverse",
-    documentation: include_str!("reverse_order.md"),
+    documentation: documentation!("reverse_order.md"),
     looks: Looks::AtDocument(check),
 };
 

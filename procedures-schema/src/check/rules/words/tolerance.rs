@@ -3,13 +3,13 @@
 use crate::check::context::Context;
 use crate::check::document::steps;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "words/tolerance",
     level: Level::Warn,
     summary: "a sentence leaves a limit to be worked out",
-    documentation: include_str!("tolerance.md"),
+    documentation: documentation!("tolerance.md"),
     looks: Looks::AtDocument(check),
 };
 

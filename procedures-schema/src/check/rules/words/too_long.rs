@@ -3,19 +3,20 @@
 use crate::check::context::Context;
 use crate::check::document::steps;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "words/too-long",
     level: Level::Warn,
     summary: "a sentence is longer than a newcomer can keep in mind",
-    documentation: include_str!("too_long.md"),
+    documentation: documentation!("too_long.md"),
     looks: Looks::AtDocument(check),
 };
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (at, words) in steps(context) {
-        if words.text().split_whitespace().count() > MOST_WORDS {
+        // So many words need at least so many bytes; few sentences have them.
+        if words.text().len() > 2 * MOST_WORDS && words.text().split_whitespace().count() > MOST_WORDS {
             let title = format!("Step {} has a sentence of more than 40 words", at.number);
             findings.push(at.finding(rule, title, "Cut it into two steps"));
         }

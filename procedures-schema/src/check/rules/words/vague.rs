@@ -3,13 +3,13 @@
 use crate::check::context::Context;
 use crate::check::document::steps;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "words/vague",
     level: Level::Warn,
     summary: "a sentence says how in a word that means nothing",
-    documentation: include_str!("vague.md"),
+    documentation: documentation!("vague.md"),
     looks: Looks::AtDocument(check),
 };
 
