@@ -13,6 +13,7 @@
 mod clause;
 mod coin;
 mod here;
+mod leading;
 mod mention;
 mod other;
 mod quantity;
@@ -26,6 +27,7 @@ mod thing;
 
 pub use coin::{Answer, Made, Making, Question, line_making, line_making_here};
 pub use here::Here;
+pub use leading::{Applied, Beside, Gap, Leading, NotHeld, StepParts, apply_leading, leading, parts_of_step};
 pub use quantity::{Figures, Quantity};
 pub use stage::stage_between;
 
