@@ -10,6 +10,7 @@
 //! [`line_making`] adds what the words name for the first time to a copy of the map. The words are read as
 //! English.
 
+mod block;
 mod clause;
 mod coin;
 mod here;
@@ -25,6 +26,10 @@ mod stage;
 mod tests;
 mod thing;
 
+pub use block::{
+    Block, Counts, LineDoubt, MOST_LINES, NotUnderstood, Pasted, Piece, PieceKind, TooManyLines, block,
+    steps_of_block,
+};
 pub use coin::{Answer, Made, Making, Question, line_making, line_making_here};
 pub use here::Here;
 pub use leading::{Applied, Beside, Gap, Leading, NotHeld, StepParts, apply_leading, leading, parts_of_step};

@@ -4,7 +4,7 @@ use super::Kind;
 use crate::model::{KitList, SignalWord};
 
 /// A leading word, what it makes of its line, and whether "!" or a dash may stand for its colon.
-type Word = (&'static str, Kind, bool);
+pub(super) type Word = (&'static str, Kind, bool);
 
 /// The leading words; a longer one stands before one that it begins with.
 pub(super) static WORDS: &[Word] = &[

@@ -102,7 +102,7 @@ fn without_end<'a>(text: &'a str, words: &[&str]) -> Option<&'a str> {
 }
 
 /// Whether a text begins with a figure that has a unit, or with a size.
-pub(super) fn begins_with_quantity(text: &str) -> bool {
+pub(in crate::capture) fn begins_with_quantity(text: &str) -> bool {
     let tokens = tokens(text);
     let found = Lexicon::for_language("en").map(|lexicon| quantities(text, &tokens, lexicon));
     found.unwrap_or_default().first().is_some_and(|quantity| quantity.span.0 == 0)

@@ -5,7 +5,7 @@ use crate::lexicon::{Break, Lexicon, Token, tokens};
 
 /// Whether the words begin with what is to be done, perhaps after a condition: "When it is cold, undo the
 /// unions".
-pub(super) fn is_instruction(words: &str) -> bool {
+pub(in crate::capture) fn is_instruction(words: &str) -> bool {
     let tokens = tokens(words);
     let starts = verbs(&tokens);
     let first = |from: usize| {
@@ -19,6 +19,16 @@ pub(super) fn is_instruction(words: &str) -> bool {
     let is_condition = tokens.first().is_some_and(|token| CONDITIONS.contains(&token.text.as_ref()));
     let after_comma = |(i, token): (usize, &Token<'_>)| (i > 0 && token.before == Break::Comma).then_some(i);
     is_condition && tokens.iter().enumerate().filter_map(after_comma).any(begins)
+}
+
+/// Whether a verb begins the words and something follows it: "Remove cover", but not "Put back".
+pub(in crate::capture) fn orders_a_thing(words: &str) -> bool {
+    let tokens = tokens(words);
+    let said = Lexicon::for_language("en").map(|lexicon| lexicon.phrases_of(&tokens)).unwrap_or_default();
+    said.iter().any(|said| {
+        let last = said.tokens.last().copied().unwrap_or_default();
+        !said.means.is_empty() && said.tokens.first() == Some(&0) && last + 1 < tokens.len()
+    })
 }
 
 fn begins_order(tokens: &[Token<'_>], starts: &[usize], at: usize) -> bool {

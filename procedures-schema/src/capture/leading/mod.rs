@@ -16,7 +16,10 @@ mod parse;
 mod tests;
 
 pub use apply::{Applied, Beside, NotHeld, apply_leading};
+pub(super) use figures::begins_with_quantity;
 pub use gap::Gap;
+pub(super) use instruction::{is_instruction, orders_a_thing};
+pub(super) use parse::is_signal_alone;
 pub use parse::leading;
 
 use crate::model::{Id, KitList, SafetyMessage, SignalWord};

@@ -1,6 +1,6 @@
 //! From a line to its leading word and parts.
 
-use super::english::{BEFORE, CAN, FORBIDDING, KIT, OUT, WORDS};
+use super::english::{BEFORE, CAN, FORBIDDING, KIT, OUT, WORDS, Word};
 use super::figures::{Limits, duration, limits};
 use super::instruction::is_instruction;
 use super::{Kind, Leading};
@@ -22,6 +22,14 @@ pub fn leading(line: &str) -> Option<Leading> {
             None => timed(kind, rest),
         }
     })
+}
+
+/// A line that is a signal word and nothing else: its text stands on the next line.
+pub(in crate::capture) fn is_signal_alone(line: &str) -> bool {
+    let bare = line.trim().trim_end_matches([':', '!', '.', '-', '\u{2013}']).trim();
+    let is_signal =
+        |(word, kind, _): &Word| matches!(kind, Kind::Message(_)) && bare.eq_ignore_ascii_case(word);
+    WORDS.iter().any(is_signal)
 }
 
 /// The text behind a leading word's mark.
