@@ -10,9 +10,11 @@
 //! [`line_making`] adds what the words name for the first time to a copy of the map. The words are read as
 //! English.
 
+mod block;
 mod clause;
 mod coin;
 mod here;
+mod leading;
 mod mention;
 mod other;
 mod quantity;
@@ -24,8 +26,13 @@ mod stage;
 mod tests;
 mod thing;
 
+pub use block::{
+    Block, Counts, LineDoubt, MOST_LINES, NotUnderstood, Pasted, Piece, PieceKind, TooManyLines, block,
+    steps_of_block,
+};
 pub use coin::{Answer, Made, Making, Question, line_making, line_making_here};
 pub use here::Here;
+pub use leading::{Applied, Beside, Gap, Leading, NotHeld, StepParts, apply_leading, leading, parts_of_step};
 pub use quantity::{Figures, Quantity};
 pub use stage::stage_between;
 

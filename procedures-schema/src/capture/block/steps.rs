@@ -1,0 +1,274 @@
+//! The pieces of a text as steps of a document, each read in the state that the steps before it leave.
+//!
+//! Messages join the step that follows, other leading words the step before. What is not understood, and
+//! what a step cannot hold, becomes a step with words alone and is listed.
+
+use super::{Block, Piece, PieceKind};
+use crate::capture::{Beside, Doubt, Leading, LineReading, Unknown, apply_leading, line};
+use crate::model::{Id, IdSource, Procedure, Stage, Step};
+use crate::simulate::{Place, Run, Trace, simulate};
+use std::sync::Arc;
+
+/// What a pasted text becomes. Nothing is in the document yet.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Pasted {
+    /// The steps, in the order of the text.
+    pub steps: Vec<Step>,
+    /// What the document gets beside them.
+    pub beside: Vec<Beside>,
+    /// Where more than one thing can be meant.
+    pub decisions: Vec<LineDoubt>,
+    /// Steps that are words alone.
+    pub not_understood: Vec<NotUnderstood>,
+    /// How many there are of each.
+    pub counts: Counts,
+}
+
+/// A doubt and where it comes from.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LineDoubt {
+    /// The step whose words are in doubt.
+    pub step: Id,
+    /// The line of the pasted text.
+    pub line: usize,
+    /// The text of that line as it was pasted.
+    pub source: String,
+    /// The doubt; its span is in the words of the step.
+    pub doubt: Doubt,
+}
+
+/// A step that stays words, and why.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NotUnderstood {
+    /// The step.
+    pub step: Id,
+    /// The line of the pasted text.
+    pub line: usize,
+    /// The text of that line as it was pasted.
+    pub source: String,
+    /// Why, for people.
+    pub reason: String,
+    /// Verbs whose things the map does not know.
+    pub unknown: Vec<Unknown>,
+}
+
+/// The head of a pasted block: "30 lines, 34 steps, 5 to decide, 3 not understood, 2 later".
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Counts {
+    /// Lines with text.
+    pub lines: usize,
+    /// Steps.
+    pub steps: usize,
+    /// Places to decide.
+    pub to_decide: usize,
+    /// Steps that are words alone.
+    pub not_understood: usize,
+    /// Values that somebody still has to find out.
+    pub later: usize,
+    /// Pieces that say nothing to do: rules, lone marks, heads of columns, headings that name a stage.
+    pub without_step: usize,
+}
+
+/// Makes steps of a block, to stand in a procedure from a position on.
+pub fn steps_of_block(block: &Block, procedure: &Procedure, at: usize, ids: &mut dyn IdSource) -> Pasted {
+    let mut pasting = Pasting::new(procedure, at);
+    for piece in &block.pieces {
+        pasting.piece(piece, ids);
+    }
+    pasting.settle_messages(ids);
+    pasting.finish(block)
+}
+
+/// A step that is being made, and its line.
+struct Pasting {
+    /// The document up to the step that is being made.
+    so_far: Procedure,
+    /// How many steps stood there before.
+    n_before: usize,
+    /// The line of each new step.
+    lines: Vec<usize>,
+    stage: Stage,
+    /// Messages that wait for their step.
+    messages: Vec<Piece>,
+    /// Where the step stands that the last question is in.
+    asked: Option<usize>,
+    /// The trace of `so_far`, until an action is added.
+    trace: Option<Trace>,
+    pasted: Pasted,
+}
+
+impl Pasting {
+    fn new(procedure: &Procedure, at: usize) -> Self {
+        let n_before = at.min(procedure.steps.len());
+        let mut so_far = procedure.clone();
+        so_far.steps.truncate(n_before);
+        let stage = so_far.steps.last().or_else(|| procedure.steps.first());
+        let stage = stage.map_or(Stage::Prepare, |step| step.stage.clone());
+        let (lines, messages, asked, trace) = (Vec::new(), Vec::new(), None, None);
+        Self { so_far, n_before, lines, stage, messages, asked, trace, pasted: Pasted::default() }
+    }
+
+    fn piece(&mut self, piece: &Piece, ids: &mut dyn IdSource) {
+        match &piece.kind {
+            PieceKind::Ornament => self.pasted.counts.without_step += 1,
+            PieceKind::Heading(Some(stage)) => {
+                self.settle_messages(ids);
+                self.stage = stage.clone();
+                self.asked = None;
+                self.pasted.counts.without_step += 1;
+            }
+            PieceKind::Heading(None) => {
+                self.text_alone(piece, "a heading that names no part of the job", ids);
+            }
+            PieceKind::Step => self.sentence(piece, ids),
+            PieceKind::Leading(leading) => self.leading(piece, leading, ids),
+        }
+    }
+
+    fn leading(&mut self, piece: &Piece, leading: &Leading, ids: &mut dyn IdSource) {
+        match leading {
+            // Behind a sentence of the same line, or in a cell of its row, it belongs to that step.
+            Leading::Message(_) if self.lines.last() != Some(&piece.line) => {
+                self.messages.push(piece.clone());
+            }
+            Leading::Wait { .. } => self.sentence(piece, ids),
+            Leading::If { .. } => match self.asked {
+                Some(asked) => self.apply(asked, piece, leading, ids),
+                None => self.text_alone(piece, "no question stands before it", ids),
+            },
+            Leading::Ask { .. } => {
+                let at = self.add(piece, "", ids);
+                self.apply(at, piece, leading, ids);
+                self.asked = Some(at);
+            }
+            _ => {
+                let last = self.lines.len().checked_sub(1).map(|last| self.n_before + last);
+                let at = last.unwrap_or_else(|| self.add(piece, "", ids));
+                self.apply(at, piece, leading, ids);
+            }
+        }
+    }
+
+    /// A sentence, as a step with what is read from it.
+    fn sentence(&mut self, piece: &Piece, ids: &mut dyn IdSource) {
+        let at = self.add(piece, &piece.words, ids);
+        self.read(at, piece);
+    }
+
+    /// Adds a step with the messages that waited for it; its position.
+    fn add(&mut self, piece: &Piece, words: &str, ids: &mut dyn IdSource) -> usize {
+        let mut step = Step::new(ids.next_id("step"), self.stage.clone(), words);
+        for message in std::mem::take(&mut self.messages) {
+            if let PieceKind::Leading(Leading::Message(message)) = message.kind {
+                step.messages.push(message);
+            }
+        }
+        self.lines.push(piece.line);
+        self.so_far.steps.push(Arc::new(step));
+        self.so_far.steps.len() - 1
+    }
+
+    /// Reads the words of the last step where it stands. The one place where words become actions.
+    fn read(&mut self, at: usize, piece: &Piece) {
+        let Some(step) = self.so_far.steps.get(at).cloned() else { return };
+        let so_far = &self.so_far;
+        let trace = self.trace.get_or_insert_with(|| simulate(so_far, &Run::of(so_far)));
+        let place = at.checked_sub(1).map_or(Place::START, Place::after);
+        let LineReading { actions, doubts, unknown, .. } =
+            line(&step.words, &so_far.map, trace, place, &step.stage);
+        if actions.is_empty() && doubts.is_empty() {
+            let reason = if unknown.is_empty() {
+                "no action is read from it"
+            } else {
+                "the map does not know the thing it is done to"
+            };
+            self.note(&step.id, piece, reason, unknown);
+            return;
+        }
+        let (line, source) = (piece.line, &piece.source);
+        self.pasted.decisions.extend(doubts.into_iter().map(|doubt| LineDoubt {
+            step: step.id.clone(),
+            line,
+            source: source.clone(),
+            doubt,
+        }));
+        if !actions.is_empty() {
+            self.put(at, Step { actions, ..(*step).clone() });
+        }
+    }
+
+    /// Applies a leading word to a step; what it cannot hold becomes a step with its words.
+    fn apply(&mut self, at: usize, piece: &Piece, leading: &Leading, ids: &mut dyn IdSource) {
+        let Some(step) = self.so_far.steps.get(at).cloned() else { return };
+        match apply_leading(&step, leading, ids) {
+            Ok(applied) => {
+                for beside in &applied.beside {
+                    if let Beside::Question(question) = beside {
+                        self.so_far.questions.push(question.clone());
+                    }
+                }
+                self.pasted.beside.extend(applied.beside);
+                self.put(at, applied.step);
+                for further in applied.further {
+                    self.lines.push(piece.line);
+                    self.so_far.steps.push(Arc::new(further));
+                    self.read(self.so_far.steps.len() - 1, piece);
+                }
+            }
+            // A step that was only made to hold it holds its words.
+            Err(refused) if step.words.is_empty() => {
+                self.put(at, Step { words: piece.words.clone(), ..(*step).clone() });
+                self.note(&step.id, piece, &refused.reason, Vec::new());
+            }
+            Err(refused) => self.text_alone(piece, &refused.reason, ids),
+        }
+    }
+
+    fn put(&mut self, at: usize, step: Step) {
+        if let Some(place) = self.so_far.steps.get_mut(at) {
+            if place.actions != step.actions {
+                self.trace = None;
+            }
+            *place = Arc::new(step);
+        }
+    }
+
+    fn text_alone(&mut self, piece: &Piece, reason: &str, ids: &mut dyn IdSource) {
+        let at = self.add(piece, &piece.words, ids);
+        if let Some(id) = self.so_far.steps.get(at).map(|step| step.id.clone()) {
+            self.note(&id, piece, reason, Vec::new());
+        }
+    }
+
+    fn note(&mut self, step: &Id, piece: &Piece, reason: &str, unknown: Vec<Unknown>) {
+        let (line, source) = (piece.line, piece.source.clone());
+        let (step, reason) = (step.clone(), reason.to_owned());
+        self.pasted.not_understood.push(NotUnderstood { step, line, source, reason, unknown });
+    }
+
+    /// Messages that no step followed belong to the step before; without one they stay text.
+    fn settle_messages(&mut self, ids: &mut dyn IdSource) {
+        let last = self.lines.len().checked_sub(1).map(|last| self.n_before + last);
+        for piece in std::mem::take(&mut self.messages) {
+            match (last, &piece.kind) {
+                (Some(at), PieceKind::Leading(leading)) => self.apply(at, &piece, leading, ids),
+                _ => self.text_alone(&piece, "no step stands with it", ids),
+            }
+        }
+    }
+
+    fn finish(mut self, block: &Block) -> Pasted {
+        let new = self.so_far.steps.split_off(self.n_before.min(self.so_far.steps.len()));
+        self.pasted.steps = new.into_iter().map(Arc::unwrap_or_clone).collect();
+        let later = self.pasted.beside.iter().filter(|beside| matches!(beside, Beside::Later(_))).count();
+        self.pasted.counts = Counts {
+            lines: block.n_lines,
+            steps: self.pasted.steps.len(),
+            to_decide: self.pasted.decisions.len(),
+            not_understood: self.pasted.not_understood.len(),
+            later,
+            ..self.pasted.counts
+        };
+        self.pasted
+    }
+}

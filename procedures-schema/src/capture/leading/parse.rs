@@ -1,0 +1,210 @@
+//! From a line to its leading word and parts.
+
+use super::english::{BEFORE, CAN, FORBIDDING, KIT, OUT, WORDS, Word};
+use super::figures::{Limits, duration, limits};
+use super::instruction::is_instruction;
+use super::{Kind, Leading};
+use crate::lexicon::{Amount, Lexicon, tokens};
+use crate::model::{Id, KitList, SafetyMessage, SignalWord};
+use crate::units::Rest;
+
+/// Reads a line that begins with a leading word; none, if it is an ordinary line.
+pub fn leading(line: &str) -> Option<Leading> {
+    let line = line.trim();
+    WORDS.iter().find_map(|(word, kind, loose)| {
+        let (start, rest) = line.split_at_checked(word.len())?;
+        let whole = !rest.starts_with(|c: char| c.is_alphanumeric());
+        if !start.eq_ignore_ascii_case(word) || !whole {
+            return None;
+        }
+        match text_after(rest, *loose) {
+            Some(text) => Some(parts(kind, text)),
+            None => timed(kind, rest),
+        }
+    })
+}
+
+/// A line that is a signal word and nothing else: its text stands on the next line.
+pub(in crate::capture) fn is_signal_alone(line: &str) -> bool {
+    let bare = line.trim().trim_end_matches([':', '!', '.', '-', '\u{2013}']).trim();
+    let is_signal =
+        |(word, kind, _): &Word| matches!(kind, Kind::Message(_)) && bare.eq_ignore_ascii_case(word);
+    WORDS.iter().any(is_signal)
+}
+
+/// The text behind a leading word's mark.
+fn text_after(rest: &str, loose: bool) -> Option<&str> {
+    let rest_trimmed = rest.trim_start();
+    if loose {
+        // "WARNING!", "Warning!:", "Caution - hot".
+        if let Some(text) = rest_trimmed.strip_prefix('!') {
+            return Some(text.trim_start_matches(['!', ':', ' ']).trim());
+        }
+        let dash = ["-", "\u{2013}", "\u{2014}"].iter().find_map(|dash| rest_trimmed.strip_prefix(dash));
+        if let Some(text) = dash.filter(|text| text.starts_with(' ')) {
+            return Some(text.trim());
+        }
+    }
+    rest_trimmed.strip_prefix(':').map(str::trim)
+}
+
+/// `wait 10 min` and `start 10 min, before …` need no colon: a duration follows at once.
+fn timed(kind: &Kind, rest: &str) -> Option<Leading> {
+    if !rest.starts_with(' ') {
+        return None;
+    }
+    let (_, _, after) = duration(rest)?;
+    let after = after.trim_matches(|c: char| c.is_whitespace() || matches!(c, '.' | ','));
+    match kind {
+        Kind::Wait if after.is_empty() => Some(parts(kind, rest)),
+        Kind::Start if begins_with_before(after) => Some(parts(kind, rest)),
+        _ => None,
+    }
+}
+
+fn begins_with_before(text: &str) -> bool {
+    text.split_whitespace().next().is_some_and(|word| word.eq_ignore_ascii_case(BEFORE))
+}
+
+fn parts(kind: &Kind, text: &str) -> Leading {
+    match kind {
+        Kind::Message(word) => Leading::Message(message(word.clone(), text)),
+        Kind::Read => read(text),
+        Kind::Wait => wait(text),
+        Kind::Start => start(text),
+        Kind::Ask => Leading::Ask { question: text.to_owned() },
+        Kind::If(answer) => Leading::If { answer: (*answer).to_owned(), words: text.to_owned() },
+        Kind::Hold => {
+            let (role, what) = text.split_once([',', ';']).unwrap_or((text, ""));
+            Leading::Hold { role: role.trim().to_owned(), what: what.trim().to_owned() }
+        }
+        Kind::Photo => Leading::Photo { of: text.to_owned() },
+        Kind::Why => Leading::Why { reason: text.to_owned() },
+        Kind::Later => {
+            let (what, who) = text.rsplit_once([',', ';']).unwrap_or((text, ""));
+            Leading::Later { what: what.trim().to_owned(), who: who.trim().to_owned() }
+        }
+        Kind::Bring => bring(text),
+        Kind::Back => Leading::Back { what: text.to_owned() },
+    }
+}
+
+/// The three parts of a message: by semicolons, else by its sentences and by "can".
+fn message(word: SignalWord, text: &str) -> SafetyMessage {
+    let parts: Vec<&str> = text.split(';').map(str::trim).filter(|part| !part.is_empty()).collect();
+    let (hazard, consequence, avoidance) = match parts.as_slice() {
+        [] => Default::default(),
+        [one] => by_sentences(one),
+        [order, danger] if is_instruction(order) && !is_instruction(danger) => {
+            let (hazard, consequence) = by_can(danger);
+            (hazard, consequence, (*order).to_owned())
+        }
+        [danger, order] if is_instruction(order) => {
+            let (hazard, consequence) = by_can(danger);
+            (hazard, consequence, (*order).to_owned())
+        }
+        [hazard, consequence] => ((*hazard).to_owned(), (*consequence).to_owned(), String::new()),
+        [hazard, consequence, avoidance @ ..] => {
+            ((*hazard).to_owned(), (*consequence).to_owned(), avoidance.join("; "))
+        }
+    };
+    SafetyMessage { word, hazard, consequence, avoidance, rest: Rest::default() }
+}
+
+fn by_sentences(text: &str) -> (String, String, String) {
+    if is_instruction(text) {
+        return (String::new(), String::new(), text.to_owned());
+    }
+    let order = text.char_indices().find(|(at, c)| {
+        let after = text.get(at + c.len_utf8()..).unwrap_or_default();
+        let lower = after.trim_start().to_lowercase();
+        let forbids = FORBIDDING.iter().any(|words| lower.starts_with(words));
+        let spaced = after.starts_with(' ');
+        match c {
+            '.' | '!' => spaced && is_instruction(after),
+            ',' | '-' | '\u{2013}' | '\u{2014}' | ':' => spaced && forbids,
+            _ => false,
+        }
+    });
+    let (danger, avoidance) = match order {
+        Some((at, c)) => (text.get(..at), text.get(at + c.len_utf8()..)),
+        None => (Some(text), None),
+    };
+    let (hazard, consequence) = by_can(danger.unwrap_or_default().trim());
+    (hazard, consequence, avoidance.unwrap_or_default().trim().to_owned())
+}
+
+/// Hazard and consequence: "hot water | can scald"; two sentences without "can" are one each.
+fn by_can(text: &str) -> (String, String) {
+    let can = tokens(text).into_iter().skip(1).find(|token| CAN.contains(&token.text.as_ref()));
+    let at = can.map(|token| crate::model::Span(0, token.span.0).of(text).len());
+    // "Escaping water. It can scald." is cut at the sentence, so that the consequence has its subject.
+    let sentence = text.find(". ").map(|at| at + 1);
+    let at = match (sentence, at) {
+        (Some(sentence), Some(can)) if sentence < can => Some(sentence),
+        (sentence, None) => sentence,
+        (_, can) => can,
+    };
+    let (hazard, consequence) = at.and_then(|at| text.split_at_checked(at)).unwrap_or((text, ""));
+    (hazard.trim().to_owned(), consequence.trim().to_owned())
+}
+
+/// `quantity limits (out: …)`.
+fn read(text: &str) -> Leading {
+    let lower = text.to_ascii_lowercase();
+    let (value, out) = match lower.find(OUT).and_then(|at| text.split_at_checked(at)) {
+        Some((value, out)) => {
+            let out = out.get(OUT.len()..).unwrap_or_default().trim();
+            let closed = if value.trim_end().ends_with('(') { out.trim_end_matches('.') } else { out };
+            (value.trim_end().trim_end_matches(['(', ',', ';']), closed.strip_suffix(')').unwrap_or(closed))
+        }
+        None => (text, ""),
+    };
+    let (what, limits) = match limits(value) {
+        Some(Limits { before, range, after }) => (joined(before, after), Some(range)),
+        None => (value.trim().to_owned(), None),
+    };
+    Leading::Read { what, limits, out: out.trim().to_owned() }
+}
+
+/// The words around limits, without the marks that led to them.
+fn joined(before: &str, after: &str) -> String {
+    let before = before.trim_end_matches(|c: char| c.is_whitespace() || matches!(c, ':' | ',' | '=' | ';'));
+    let after = after.trim_matches(|c: char| c.is_whitespace() || matches!(c, ',' | '.' | ';'));
+    [before.trim(), after].into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" ")
+}
+
+fn wait(text: &str) -> Leading {
+    let (duration, at_most, words) = duration(text).unwrap_or((None, None, text));
+    let words = words.trim().trim_end_matches('.').to_owned();
+    Leading::Wait { duration, at_most, words }
+}
+
+fn start(text: &str) -> Leading {
+    let (duration, after) = match duration(text) {
+        Some((min, max, after)) => (min.or(max), after),
+        None => (None, text),
+    };
+    let after = after.trim().trim_start_matches([',', ';']).trim();
+    let before = if begins_with_before(after) { after.get(BEFORE.len()..).unwrap_or(after) } else { after };
+    let until = before.split_once("{step:").and_then(|(_, rest)| rest.split_once('}'));
+    let until = until.map(|(id, _)| Id::new(id));
+    Leading::Start { duration, before: before.trim().trim_end_matches('.').to_owned(), until }
+}
+
+/// `2 new washers`, `17 mm spanner`: a whole number that no unit follows says how many.
+fn bring(text: &str) -> Leading {
+    let words = tokens(text);
+    let list = KIT.iter().find(|(_, names)| words.iter().any(|word| names.contains(&word.text.as_ref())));
+    let list: Option<KitList> = list.map(|(list, _)| list.clone());
+    let counted = words.first().and_then(|first| {
+        let lexicon = Lexicon::for_language("en")?;
+        let Amount::Exactly(n) = lexicon.amount(&first.text)? else { return None };
+        let name = text.get(crate::model::Span(0, first.span.1).of(text).len()..)?;
+        let measures = super::figures::begins_with_quantity(text);
+        (!measures && n > 0 && name.starts_with(' '))
+            .then(|| (n, name.trim_start_matches([' ', 'x', '\u{d7}'])))
+    });
+    let (quantity, name) = counted.unwrap_or((1, text));
+    Leading::Bring { list, quantity, name: name.trim().trim_end_matches('.').to_owned() }
+}
