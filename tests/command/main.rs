@@ -89,6 +89,22 @@ fn json_is_one_list_with_an_object_a_file() {
 }
 
 #[test]
+fn replaced_demands_are_counted_and_listed() {
+    let replaced = "\"overrides\": [{\"demand\": \"life of the proof\", \"kind\": \"mains electricity\", \
+                    \"duration\": {\"value\": \"240\", \"unit\": \"min\"}, \"words\": \"It holds four hours\", \
+                    \"source\": \"Rules of the plant\"}],\n  \"steps\": [";
+    let text = std::fs::read_to_string(demo()).expect("the demo");
+    let text = text.replacen("\"steps\": [", replaced, 1);
+    let said = said(&putback(&["check", "-"], &text));
+    let listed =
+        "1 demand replaced by the document:\n    life of the proof: It holds four hours (Rules of the plant)";
+    assert!(said.contains("ACCEPTED") && said.contains(listed), "{said}");
+    let json = putback(&["check", "--format", "json", "-", &demo()], &text).stdout;
+    let list: serde_json::Value = serde_json::from_slice(&json).expect("JSON");
+    assert_eq!((&list[0]["replaced"], &list[1]["replaced"]), (&1.into(), &0.into()));
+}
+
+#[test]
 fn every_rule_is_listed_and_explained() {
     let rules = said(&putback(&["rules"], ""));
     for rule in procedures_schema::check::catalogue() {
