@@ -124,6 +124,7 @@ static RULES: &[&Rule] = &[
     &reading::wrong_state::RULE,
     &people::too_heavy::RULE,
     &words::avoidance_vague::RULE,
+    &words::dangling_link::RULE,
     &words::empty::RULE,
     &words::message_incomplete::RULE,
     &words::not_said::RULE,
