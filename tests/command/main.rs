@@ -89,6 +89,22 @@ fn json_is_one_list_with_an_object_a_file() {
 }
 
 #[test]
+fn replaced_demands_are_counted_and_listed() {
+    let replaced = "\"overrides\": [{\"demand\": \"life of the proof\", \"kind\": \"mains electricity\", \
+                    \"duration\": {\"value\": \"240\", \"unit\": \"min\"}, \"words\": \"It holds four hours\", \
+                    \"source\": \"Rules of the plant\"}],\n  \"steps\": [";
+    let text = std::fs::read_to_string(demo()).expect("the demo");
+    let text = text.replacen("\"steps\": [", replaced, 1);
+    let said = said(&putback(&["check", "-"], &text));
+    let listed =
+        "1 demand replaced by the document:\n    life of the proof: It holds four hours (Rules of the plant)";
+    assert!(said.contains("ACCEPTED") && said.contains(listed), "{said}");
+    let json = putback(&["check", "--format", "json", "-", &demo()], &text).stdout;
+    let list: serde_json::Value = serde_json::from_slice(&json).expect("JSON");
+    assert_eq!((&list[0]["replaced"], &list[1]["replaced"]), (&1.into(), &0.into()));
+}
+
+#[test]
 fn every_rule_is_listed_and_explained() {
     let rules = said(&putback(&["rules"], ""));
     for rule in procedures_schema::check::catalogue() {
@@ -144,6 +160,42 @@ fn a_folder_stands_for_its_procedures() {
     let output = putback(&["check", "--today", "2026-11-25", &folder], "");
     assert_eq!(output.status.code(), Some(0), "{}", said(&output));
     assert!(said(&output).contains("circulation-pump.putback.json: ACCEPTED"), "{}", said(&output));
+}
+
+#[test]
+fn many_files_are_told_in_their_order_whichever_is_done_first() {
+    // The demos take much longer than the small files and stand before them, and one is unreadable.
+    let suite = repository().join("tests/suite");
+    let paths = |folder: PathBuf| {
+        let entries = std::fs::read_dir(folder).expect("a folder").map(|entry| entry.expect("a file").path());
+        let mut paths: Vec<String> = entries.map(|path| path.display().to_string()).collect();
+        paths.retain(|path| path.ends_with(".putback.json"));
+        paths.sort();
+        paths
+    };
+    let mut files = paths(repository().join("public/demo"));
+    files.extend(paths(suite.join("judge")));
+    files.push(suite.join("format/invalid/reader-comment.putback.json").display().to_string());
+    files.extend(paths(suite.join("maps")));
+    assert!(files.len() > 20, "{} files", files.len());
+    let check = |form: &str, files: &[String]| {
+        let mut arguments = vec!["check", "--today", "2026-11-25", "--format", form];
+        arguments.extend(files.iter().map(String::as_str));
+        putback(&arguments, "")
+    };
+    let alone: Vec<Output> = files.iter().map(|file| check("text", std::slice::from_ref(file))).collect();
+    let stdout: Vec<u8> = alone.iter().flat_map(|output| output.stdout.clone()).collect();
+    let stderr: Vec<u8> = alone.iter().flat_map(|output| output.stderr.clone()).collect();
+    for _ in 0..3 {
+        let together = check("text", &files);
+        assert_eq!(String::from_utf8_lossy(&together.stdout), String::from_utf8_lossy(&stdout));
+        assert_eq!(String::from_utf8_lossy(&together.stderr), String::from_utf8_lossy(&stderr));
+        assert_eq!(together.status.code(), Some(2));
+    }
+    let list: serde_json::Value = serde_json::from_slice(&check("json", &files).stdout).expect("JSON");
+    let named: Vec<&str> =
+        list.as_array().expect("a list").iter().filter_map(|f| f["file"].as_str()).collect();
+    assert_eq!(named, files);
 }
 
 #[test]

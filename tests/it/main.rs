@@ -17,6 +17,7 @@ mod format;
 mod house;
 mod judge;
 mod laws;
+mod links;
 mod rules;
 mod spoiled;
 mod suite;

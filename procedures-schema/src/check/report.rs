@@ -6,7 +6,7 @@ use super::context::Context;
 use super::finding::{Finding, Level};
 use super::rule::{Looks, Rule};
 use crate::model::{ApplianceMap, CensusAnswer, Connection, Date, Id, Known, Procedure};
-use crate::simulate::{Run, Trace, simulate};
+use crate::simulate::{Replacement, Run, Trace, simulate};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Whether a document may be followed as far as the checker can tell. Never "safe".
@@ -42,6 +42,8 @@ pub struct Report {
     pub n_later: usize,
     /// Warnings that somebody has waived, with reason and name.
     pub n_waived: usize,
+    /// Demands of the tables in whose place the document puts others, with their sources.
+    pub n_replaced: usize,
     /// The kinds of circuits that the document names; the checker cannot know of others.
     pub told_of: Vec<String>,
     /// The date for which it was judged.
@@ -84,6 +86,7 @@ pub fn check_with(procedure: &Procedure, trace: &Trace, today: Date, rules: &[&'
         (position, finding.level, finding.action, finding.code)
     });
     let rejected = findings.iter().any(|finding| finding.level == Level::Reject);
+    let replacements = trace.plant().replacements();
     let n_later = count_later(&procedure.map);
     Report {
         verdict: if rejected { Verdict::Rejected } else { Verdict::Accepted },
@@ -92,6 +95,7 @@ pub fn check_with(procedure: &Procedure, trace: &Trace, today: Date, rules: &[&'
         n_rules: rules.len(),
         n_later,
         n_waived,
+        n_replaced: replacements.iter().filter(|became| **became == Replacement::Applied).count(),
         told_of: told_of(procedure),
         today,
     }

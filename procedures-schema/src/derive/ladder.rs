@@ -25,7 +25,7 @@ pub fn ladder(procedure: &Procedure, circuit: &Id, ids: &mut dyn IdSource) -> Ve
         let sentence = Sentence::new().say("Shut down the appliance", shut_down).add(" at its own control.");
         steps.push(sentence.step(ids.next_id("step"), Stage::MakeSafe));
     }
-    steps.extend(cut_off(&isolators, row, ids));
+    steps.extend(cut_off(&isolators, targets.iter().any(|section| plant.locks(*section)), ids));
     for section in &targets {
         if row.stores.pressure {
             steps.extend(release(procedure, &plant, *section, ids));
@@ -71,7 +71,7 @@ fn isolators_around<'p>(
         .collect()
 }
 
-fn cut_off(isolators: &[&Isolator], row: &KindRow, ids: &mut dyn IdSource) -> Vec<Step> {
+fn cut_off(isolators: &[&Isolator], locks: bool, ids: &mut dyn IdSource) -> Vec<Step> {
     if isolators.is_empty() {
         return Vec::new();
     }
@@ -81,7 +81,7 @@ fn cut_off(isolators: &[&Isolator], row: &KindRow, ids: &mut dyn IdSource) -> Ve
     let electric = isolators.iter().all(|isolator| matches!(isolator.handle, Handle::Switch | Handle::Fuse));
     let begin = if electric { format!("Switch off at {all}") } else { format!("Close {all}") };
     let mut sentence = Sentence::new().say(&begin, Action::new(Verb::Isolate, on.clone()));
-    if row.locks {
+    if locks {
         let it = if on.len() == 1 { "lock it off" } else { "lock them off" };
         sentence = sentence.add(" and ").say(it, Action::new(Verb::Lock, on)).add("; keep the key");
     }

@@ -379,7 +379,7 @@ impl Machine<'_> {
         let (touched, made) = self.look(&connection, |state| (state.last_touched, state.is_made()))?;
         let touched = touched.filter(|_| made)?;
         let plan = self.trace.plant.connection(connection)?;
-        let demands = self.trace.plant.tests_after(plan).iter().copied();
+        let demands = plan.tests.iter().copied();
         let thing = Thing::Connection(connection);
         Some((touched, demands.filter(|any_of| !self.has_passed(any_of, thing, touched)).collect()))
     }
@@ -439,7 +439,7 @@ impl Machine<'_> {
 }
 
 /// Whether a kind of test says anything of a part that does this.
-fn is_of_role(kind: &TestKind, role: Option<&Role>) -> bool {
+pub(super) fn is_of_role(kind: &TestKind, role: Option<&Role>) -> bool {
     match kind {
         TestKind::Function => true,
         TestKind::EarthContinuity | TestKind::Insulation => role == Some(&Role::Element),

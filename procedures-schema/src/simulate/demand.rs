@@ -164,16 +164,17 @@ impl Machine<'_> {
 
     /// As [`Machine::not_locked`] for a section whose kind locks, or that is fed by one.
     fn lock_missing(&self, section: SectionCell) -> Option<Failing> {
-        if self.plant().row_of(section).is_some_and(|row| row.locks) {
+        if self.plant().locks(section) {
             return self.not_locked(section);
         }
         let circuit = self.plant().circuit_of(section)?;
         let feeders = circuit.fed_by.iter().filter_map(|feeder| self.plant().circuit(*feeder));
         let sections: Vec<SectionCell> = feeders.flat_map(|feeder| feeder.sections.clone()).collect();
-        sections.into_iter().find_map(|feeder| {
-            let locks = self.plant().row_of(feeder).is_some_and(|row| row.locks);
-            if locks { self.not_locked(feeder) } else { None }
-        })
+        sections.into_iter().find_map(
+            |feeder| {
+                if self.plant().locks(feeder) { self.not_locked(feeder) } else { None }
+            },
+        )
     }
 
     /// Whether a section is cut off and, where its kind locks, locked.
@@ -246,7 +247,8 @@ impl Machine<'_> {
         }
         match state.proof {
             Proof::Proved { minute } => {
-                let old = row.life_minutes.is_some_and(|life| self.minute().saturating_sub(minute) > life);
+                let life = self.plant().demands_on(section).and_then(|demands| demands.life_minutes);
+                let old = life.is_some_and(|life| self.minute().saturating_sub(minute) > life);
                 let shown_still = self.is_restrained(section) || (!row.ages_open && self.is_open(section));
                 let since = self.since_when(&section, |state| state.proof.holds());
                 (old && !shown_still).then_some((Reason::ProofLapsed { section, why: Lapse::Old }, since))
@@ -395,10 +397,10 @@ impl Machine<'_> {
 
     /// Whether stored charge has had the time of its label to go.
     pub(super) fn has_waited(&self, section: SectionCell) -> bool {
-        let Some(row) = self.plant().row_of(section) else { return true };
-        let needed = self.plant().circuit_of(section).map_or(0, |circuit| circuit.discharge_minutes);
+        let demands = self.plant().demands_on(section);
+        let Some(needed) = demands.and_then(|demands| demands.wait_minutes) else { return true };
         let since = self.now(&section).and_then(|state| state.off_since);
-        !row.waits || since.is_some_and(|since| self.minute().saturating_sub(since) >= needed)
+        since.is_some_and(|since| self.minute().saturating_sub(since) >= needed)
     }
 
     /// Whether a connection is closed: fully made, or by a temporary item on it.

@@ -1,6 +1,6 @@
 //! What is demanded when the job is over and the appliance stays in service.
 
-use super::kinds::{TestDemand, tests_of_role, tests_of_setting};
+use super::kinds::TestDemand;
 use super::machine::Machine;
 use super::plant::{ConnectionCell, Thing};
 use super::state::Whereabouts;
@@ -97,8 +97,7 @@ impl Machine<'_> {
             return vec![(Reason::LeftOff { component }, self.since(&component))];
         }
         let thing = Thing::Component(component);
-        let role = self.trace.plant.component(component).and_then(|plan| plan.role.clone());
-        let demands = role.map_or(&[][..], |role| tests_of_role(&role));
+        let demands = self.trace.plant.component(component).map_or(&[][..], |plan| plan.tests.as_slice());
         let touched = self.now(&component).and_then(|state| state.last_touched);
         self.not_tested(thing, demands, touched)
     }
@@ -107,7 +106,7 @@ impl Machine<'_> {
     fn not_tested(
         &self,
         thing: Thing,
-        demands: &'static [TestDemand],
+        demands: &[TestDemand],
         touched: Option<Place>,
     ) -> Vec<(Reason, Place)> {
         let Some(touched) = touched else { return Vec::new() };
@@ -147,13 +146,12 @@ impl Machine<'_> {
             return vec![(missed(Demand::SettingNotRestored, thing), self.since(&setting))];
         }
         let plan = self.trace.plant.setting(setting);
-        let kinds = plan.map(|plan| plan.affects.as_slice()).unwrap_or_default();
-        let set = state.last_set;
-        kinds.iter().flat_map(|kind| self.not_tested(thing, tests_of_setting(kind), set)).collect()
+        let demands = plan.map(|plan| plan.tests.as_slice()).unwrap_or_default();
+        self.not_tested(thing, demands, state.last_set)
     }
 
     fn end_section(&self, section: super::SectionCell) -> Vec<(Reason, Place)> {
-        let demands = self.trace.plant.row_of(section).map_or(&[][..], |row| row.after_filling);
+        let demands = self.trace.plant.demands_on(section).map_or(&[][..], |on| on.after_filling.as_slice());
         if demands.is_empty() {
             return Vec::new();
         }

@@ -26,6 +26,7 @@ mod pending;
 mod place;
 mod plant;
 mod readings;
+mod replaced;
 mod run;
 mod service;
 mod state;
@@ -40,10 +41,11 @@ pub use kinds::{Hazard, KindRow, ProofReading, TestDemand, Wanted, kind_row};
 pub use machine::simulate;
 pub use place::Place;
 pub use plant::{
-    CircuitCell, ComponentCell, ConnectionCell, IsolatorCell, Plant, SealCell, SectionCell, SettingCell,
-    Side, TemporaryCell, Thing,
+    CircuitCell, ComponentCell, ConnectionCell, IsolatorCell, Plant, SealCell, SectionCell, SectionDemands,
+    SettingCell, Side, TemporaryCell, Thing,
 };
 pub use readings::default_readings;
+pub use replaced::Replacement;
 pub use run::{Execution, Run};
 pub use state::{
     ApplianceState, ComponentState, ConnectionState, Contents, Energies, IsolatorState, Lapse, Proof,

@@ -1,19 +1,25 @@
 //! The readings that an action takes when it states none: those of the circuit's kind, or of the test's.
 
 use super::kinds::{KindRow, ProofReading, kind_row};
+use super::replaced::{limit_proof, limit_test};
 use super::test_kinds::test_row;
 use crate::model::{Action, Procedure, Reading, Verb};
 use crate::units::{Figure, Range};
 
 /// The readings of an action: its own, or for *prove* the defaults of the kinds of its circuits in order,
-/// and for *test* those of its kind.
+/// and for *test* those of its kind; with the limits that the document puts in the place of theirs.
 pub fn default_readings(procedure: &Procedure, action: &Action) -> Vec<Reading> {
     match action.verb {
         _ if !action.readings.is_empty() => action.readings.clone(),
         Verb::Prove => proof_readings(procedure, action),
         Verb::Test => {
             let row = action.test.as_ref().and_then(test_row);
-            row.into_iter().flat_map(|row| row.readings).map(as_reading).collect()
+            let mut readings: Vec<Reading> =
+                row.into_iter().flat_map(|row| row.readings).map(as_reading).collect();
+            for reading in &mut readings {
+                limit_test(procedure, action, reading);
+            }
+            readings
         }
         _ => Vec::new(),
     }
@@ -33,7 +39,13 @@ fn proof_readings(procedure: &Procedure, action: &Action) -> Vec<Reading> {
             rows.push(row);
         }
     }
-    rows.into_iter().flat_map(|row| row.proof).map(as_reading).collect()
+    let mut readings = Vec::new();
+    for (row, asked) in rows.into_iter().flat_map(|row| row.proof.iter().map(move |asked| (row, asked))) {
+        let mut reading = as_reading(asked);
+        limit_proof(procedure, action, &row.kind, &mut reading);
+        readings.push(reading);
+    }
+    readings
 }
 
 fn as_reading(reading: &ProofReading) -> Reading {

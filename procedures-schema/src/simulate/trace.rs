@@ -115,7 +115,7 @@ impl Trace {
         let (Some(touched), Some(plan)) = (touched, self.plant.connection(connection)) else {
             return Vec::new();
         };
-        let demands = self.plant.tests_after(plan).iter().copied();
+        let demands = plan.tests.iter().copied();
         demands
             .filter(|any_of| !self.passed_between(any_of, Thing::Connection(connection), touched, place))
             .collect()

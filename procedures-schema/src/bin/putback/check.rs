@@ -1,5 +1,6 @@
 //! `putback check`: verdicts of files.
 
+use crate::cores::in_turn;
 use crate::source::{procedure, say};
 use crate::{Outcome, text};
 use lexopt::ValueExt;
@@ -79,33 +80,52 @@ fn is_ours(path: &Path) -> bool {
     path.file_name().and_then(|name| name.to_str()).is_some_and(|name| name.ends_with(".putback.json"))
 }
 
+/// What came of one file, to be said in its turn.
+struct Checked {
+    outcome: Outcome,
+    said: Result<String, String>,
+    object: Option<Json>,
+}
+
 fn check_files(files: &[PathBuf], form: &Form, today: Date, ready: bool) -> Outcome {
     let mut worst = Outcome::Good;
     let mut objects = Vec::new();
-    for file in files {
-        let outcome = match procedure(file) {
-            Ok(procedure) => {
-                let trace = simulate(&procedure, &Run::of(&procedure));
-                let report = check_trace(&procedure, &trace, today);
-                match form {
-                    Form::Text => say(&text::report(&name(file), &procedure, &trace, &report)),
-                    Form::Json => objects.push(object(&name(file), &procedure, &report)),
-                }
-                let draft = ready && report.standing == Standing::Draft;
-                if report.verdict == Verdict::Accepted && !draft { Outcome::Good } else { Outcome::Bad }
+    in_turn(
+        files,
+        |file| check_file(file, form, today, ready),
+        |checked| {
+            worst = worst.max(checked.outcome);
+            objects.extend(checked.object);
+            match (checked.said, form) {
+                (Ok(text), Form::Text) => say(&text),
+                (Ok(_), Form::Json) => {}
+                (Err(error), _) => eprintln!("{error}"),
             }
-            Err(error) => {
-                eprintln!("{error}");
-                objects.push(json!({ "file": name(file), "unreadable": error }));
-                Outcome::Unreadable
-            }
-        };
-        worst = worst.max(outcome);
-    }
+        },
+    );
     if matches!(form, Form::Json) {
         say(&format!("{:#}", Json::Array(objects)));
     }
     worst
+}
+
+fn check_file(file: &Path, form: &Form, today: Date, ready: bool) -> Checked {
+    let procedure = match procedure(file) {
+        Ok(procedure) => procedure,
+        Err(error) => {
+            let object = Some(json!({ "file": name(file), "unreadable": error }));
+            return Checked { outcome: Outcome::Unreadable, said: Err(error), object };
+        }
+    };
+    let trace = simulate(&procedure, &Run::of(&procedure));
+    let report = check_trace(&procedure, &trace, today);
+    let draft = ready && report.standing == Standing::Draft;
+    let good = report.verdict == Verdict::Accepted && !draft;
+    let (said, object) = match form {
+        Form::Text => (text::report(&name(file), &procedure, &trace, &report), None),
+        Form::Json => (String::new(), Some(object(&name(file), &procedure, &report))),
+    };
+    Checked { outcome: if good { Outcome::Good } else { Outcome::Bad }, said: Ok(said), object }
 }
 
 fn name(file: &Path) -> String {
@@ -118,6 +138,7 @@ fn object(file: &str, procedure: &Procedure, report: &Report) -> Json {
         "title": procedure.title,
         "verdict": if report.verdict == Verdict::Accepted { "accepted" } else { "rejected" },
         "later": report.n_later,
+        "replaced": report.n_replaced,
         "rules": report.n_rules,
         "rule_set": rule_set(),
         "today": report.today,

@@ -4,6 +4,7 @@
 #![allow(clippy::print_stdout, clippy::print_stderr, reason = "a command line speaks on its two streams")]
 
 mod check;
+mod cores;
 mod fmt;
 mod lanes;
 mod rules;

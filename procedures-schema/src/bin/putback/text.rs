@@ -3,7 +3,7 @@
 use procedures_schema::check::{Finding, Report, Standing, Verdict};
 use procedures_schema::derive::lanes::{Lanes, in_words, lanes, sign};
 use procedures_schema::model::{Procedure, Step};
-use procedures_schema::simulate::Trace;
+use procedures_schema::simulate::{Replacement, Trace};
 use std::fmt::Write;
 
 /// Longest stretch of a sentence that is shown.
@@ -15,11 +15,27 @@ pub(crate) fn report(file: &str, procedure: &Procedure, trace: &Trace, report: &
     let told = if report.told_of.is_empty() { "nothing".to_owned() } else { report.told_of.join(", ") };
     let _ = write!(text, "\n  by {} rules, not for work yet", report.n_rules);
     let _ = write!(text, "\n  told of: {told}; cannot know what nobody named");
+    put_replaced(&mut text, procedure, trace, report);
     let lanes = lanes(procedure, trace);
     for finding in &report.findings {
         put(&mut text, procedure, &lanes, finding);
     }
     text
+}
+
+/// The demands in whose place the document puts others, for whoever approves it.
+fn put_replaced(text: &mut String, procedure: &Procedure, trace: &Trace, report: &Report) {
+    if report.n_replaced == 0 {
+        return;
+    }
+    let demands = if report.n_replaced == 1 { "demand" } else { "demands" };
+    // Writing into a text cannot fail.
+    let _ = write!(text, "\n  {} {demands} replaced by the document:", report.n_replaced);
+    for (given, became) in procedure.overrides.iter().zip(trace.plant().replacements()) {
+        if *became == Replacement::Applied {
+            let _ = write!(text, "\n    {}: {} ({})", given.demand, given.words, given.source);
+        }
+    }
 }
 
 fn verdict(report: &Report) -> String {

@@ -6,7 +6,7 @@ use crate::simulate::machine::Machine;
 use crate::simulate::state::{Contents, Proof};
 use crate::simulate::unmet::Demand;
 use crate::simulate::{ConnectionCell, Hazard, SectionCell, Thing};
-use crate::units::{Figure, Measured, Range, Unit, convert};
+use crate::units::{Figure, Measured, Unit, convert};
 
 /// Hottest water that may be let out through a cracked joint, in degrees Celsius: design value from scald
 /// tables after Moritz and Henriques 1947 (secondary).
@@ -163,7 +163,13 @@ impl Machine<'_> {
         let thing = Some(Thing::Section(section));
         let matched = match_readings(row, &action.readings);
         self.demand(matched.is_some(), Demand::ProofIncomplete, thing, Vec::new());
-        let looser = matched.into_iter().flatten().any(|(asked, given)| is_looser(asked, given));
+        let demands = self.trace.plant.demands_on(section);
+        let looser = matched.into_iter().flatten().any(|(at, asked, given)| {
+            match demands.and_then(|demands| demands.limits_of(at)) {
+                Some(replaced) => is_wider(replaced.max.as_ref(), &replaced.unit, given),
+                None => is_looser(asked, given),
+            }
+        });
         self.demand(!looser, Demand::LooserThanDefault, thing, Vec::new());
     }
 
@@ -205,16 +211,17 @@ fn is_cool(temperature: &Measured) -> bool {
     convert(temperature.value.value(), &temperature.unit, &Unit::Celsius).is_ok_and(|t| t <= HOTTEST)
 }
 
-/// Pairs the readings that a kind asks for with those given, in order; none if one is missing. Readings
+/// Pairs the readings that a kind asks for, by position, with those given, in order; none if one is missing. Readings
 /// are known by their unit's quantity and, where that is not enough, by being figures or observations.
 fn match_readings<'g>(
     row: &'static KindRow,
     given: &'g [Reading],
-) -> Option<Vec<(&'static ProofReading, &'g Reading)>> {
+) -> Option<Vec<(usize, &'static ProofReading, &'g Reading)>> {
     let mut rest = given.iter();
     row.proof
         .iter()
-        .map(|asked| rest.find(|reading| fits(asked, reading)).map(|found| (asked, found)))
+        .enumerate()
+        .map(|(at, asked)| rest.find(|reading| fits(asked, reading)).map(|found| (at, asked, found)))
         .collect()
 }
 
@@ -227,11 +234,14 @@ fn fits(asked: &ProofReading, given: &Reading) -> bool {
 }
 
 fn is_looser(asked: &ProofReading, given: &Reading) -> bool {
-    let (Some((_, max, unit)), Some(Range { max: given_max, unit: given_unit, .. })) =
-        (&asked.limits, &given.limits)
-    else {
-        return false;
-    };
-    let (Ok(most), Some(given_max)) = (Figure::parse(max), given_max) else { return given_max.is_none() };
-    convert(given_max.value(), given_unit, unit).is_ok_and(|value| value > most.value())
+    let Some((_, max, unit)) = &asked.limits else { return false };
+    // An end that is empty in the table is open.
+    is_wider(Figure::parse(max).ok().as_ref(), unit, given)
+}
+
+/// Whether a reading accepts more than a largest figure.
+fn is_wider(most: Option<&Figure>, unit: &Unit, given: &Reading) -> bool {
+    let (Some(most), Some(range)) = (most, &given.limits) else { return false };
+    let value = range.max.as_ref().map(|max| convert(max.value(), &range.unit, unit));
+    value.is_none_or(|value| value.is_ok_and(|value| value > most.value()))
 }

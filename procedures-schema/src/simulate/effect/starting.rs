@@ -124,8 +124,8 @@ impl Machine<'_> {
             }
         }
         let Some(filled) = self.now(&section).and_then(|state| state.last_filled) else { return };
-        let demands = self.trace.plant.row_of(section).map_or(&[][..], |row| row.after_filling);
-        for any_of in demands.iter().filter(|any_of| is_due(any_of, due)) {
+        let demands = self.trace.plant.demands_on(section).map(|on| on.after_filling.clone());
+        for any_of in demands.unwrap_or_default().into_iter().filter(|any_of| is_due(any_of, due)) {
             if !self.has_passed(any_of, Thing::Section(section), filled) {
                 self.unmet_test(Demand::TestOrder, Thing::Section(section), any_of, filled);
             }

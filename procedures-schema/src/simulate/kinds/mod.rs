@@ -221,6 +221,32 @@ pub(super) fn tests_of_setting(kind: &TestKind) -> &'static [TestDemand] {
     }
 }
 
+/// Every kind of test as a demand by itself, for documents that ask for it instead of another.
+static ALONE: [TestDemand; 17] = [
+    &[any(TestKind::EarthContinuity)],
+    &[any(TestKind::Insulation)],
+    &[any(TestKind::Polarity)],
+    &[any(TestKind::Tightness)],
+    &[any(TestKind::LeakFluid)],
+    &[any(TestKind::WorkingPressure)],
+    &[any(TestKind::GasRate)],
+    &[any(TestKind::Combustion)],
+    &[any(TestKind::FlueIntegrity)],
+    &[any(TestKind::FillPressure)],
+    &[any(TestKind::LeakCold)],
+    &[any(TestKind::LeakHot)],
+    &[any(TestKind::TrapFilled)],
+    &[any(TestKind::ReliefLever)],
+    &[any(TestKind::PressureHold)],
+    &[any(TestKind::VacuumHold)],
+    &[any(TestKind::Function)],
+];
+
+/// The demand for one kind of test in any mode; none for kinds of newer versions.
+pub(super) fn alone(kind: &TestKind) -> Option<TestDemand> {
+    ALONE.into_iter().find(|any_of| any_of.iter().any(|wanted| wanted.kind == *kind))
+}
+
 /// The row of a kind; none for kinds of newer versions, which are kept and not judged.
 pub fn kind_row(kind: &CircuitKind) -> Option<&'static KindRow> {
     ROWS.into_iter().find(|row| row.kind == *kind)
@@ -228,8 +254,15 @@ pub fn kind_row(kind: &CircuitKind) -> Option<&'static KindRow> {
 
 #[cfg(test)]
 mod tests {
-    use super::kind_row;
-    use crate::model::CircuitKind;
+    use super::{alone, kind_row};
+    use crate::model::{CircuitKind, TestKind};
+
+    #[test]
+    fn every_kind_of_test_can_be_asked_for_by_itself() {
+        for kind in TestKind::ALL {
+            assert_eq!(alone(kind).map(<[_]>::len), Some(1), "{kind}");
+        }
+    }
 
     #[test]
     fn every_known_kind_has_a_row_and_every_limit_a_source() {

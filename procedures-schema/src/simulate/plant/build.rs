@@ -2,8 +2,8 @@
 
 use super::{
     CircuitCell, CircuitPlan, ComponentCell, ComponentPlan, ConnectionCell, ConnectionPlan, IsolatorCell,
-    IsolatorPlan, Plant, QuestionPlan, SealCell, SectionCell, SectionPlan, SettingCell, SettingPlan, Side,
-    TemporaryCell, TemporaryPlan, Thing,
+    IsolatorPlan, Plant, QuestionPlan, SealCell, SectionCell, SectionDemands, SectionPlan, SettingCell,
+    SettingPlan, Side, TemporaryCell, TemporaryPlan, Thing,
 };
 use crate::model::{
     ApplianceMap, CircuitKind, Component, Connection, Family, FreesWhen, Handle, Id, Isolator, Known,
@@ -30,6 +30,8 @@ impl Plant {
         plant.questions = procedure.questions.iter().map(plan_question).collect();
         plant.seals = map.seals.iter().map(|s| s.id.clone()).collect();
         plant.find_behind_automatic();
+        plant.lay_out_demands();
+        plant.replace_demands(procedure);
         plant
     }
 
@@ -45,6 +47,7 @@ impl Plant {
                     connections: Vec::new(),
                     isolators: Vec::new(),
                     behind_automatic: false,
+                    demands: SectionDemands::default(),
                 });
             }
             let fed_by = circuit.fed_by.iter().filter_map(|id| self.circuit_named(id)).collect();
@@ -138,6 +141,7 @@ impl Plant {
             closed_by: Vec::new(),
             looks_like: connection.looks_like.iter().filter_map(|id| self.connection_named(id)).collect(),
             again: tight.and_then(|tight| tight.again.as_ref()).map(|again| again == "hot"),
+            tests: Vec::new(),
         }
     }
 
@@ -163,6 +167,7 @@ impl Plant {
             of: setting.of.as_ref().and_then(|id| self.component_named(id)),
             readable_when: setting.readable_when.as_ref().and_then(|id| self.circuit_named(id)),
             affects: setting.affects.clone(),
+            tests: Vec::new(),
         }
     }
 
@@ -300,6 +305,7 @@ fn plan_component(component: &Component) -> ComponentPlan {
             .as_ref()
             .and_then(|mass| convert(mass.value.value(), &mass.unit, &Unit::Kilogram).ok())
             .unwrap_or(0.0),
+        tests: Vec::new(),
     }
 }
 

@@ -4,9 +4,14 @@
 //! a map; this file looks things up.
 
 mod build;
+mod demands;
+mod replaced;
+
+pub use demands::SectionDemands;
 
 use super::guard::{AnswerIndex, QuestionIndex};
 use super::kinds::{KindRow, TestDemand};
+use super::replaced::Replacement;
 use crate::model::{Answer, Family, Grouping, Handle, Id, Port, Role, SealPolicy, TestKind};
 use std::collections::BTreeMap;
 
@@ -111,6 +116,8 @@ pub struct SectionPlan {
     pub isolators: Vec<IsolatorCell>,
     /// Whether every way from a supply leads through an automatic isolator.
     pub behind_automatic: bool,
+    /// What it is asked for.
+    pub demands: SectionDemands,
 }
 
 /// An isolator.
@@ -163,6 +170,8 @@ pub struct ConnectionPlan {
     pub looks_like: Vec<ConnectionCell>,
     /// Whether it must be tightened again, and whether that is done hot.
     pub again: Option<bool>,
+    /// Tests that it needs after it was last touched.
+    pub tests: Vec<TestDemand>,
 }
 
 /// A component.
@@ -192,6 +201,8 @@ pub struct ComponentPlan {
     pub role: Option<Role>,
     /// Its mass in kilograms, without what it carries.
     pub mass_kg: f64,
+    /// Tests that it needs after it was last touched.
+    pub tests: Vec<TestDemand>,
 }
 
 /// A temporary item.
@@ -233,6 +244,8 @@ pub struct SettingPlan {
     pub readable_when: Option<CircuitCell>,
     /// Tests that its change makes stale.
     pub affects: Vec<TestKind>,
+    /// Tests that it needs after it was last set.
+    pub tests: Vec<TestDemand>,
 }
 
 /// A question.
@@ -255,6 +268,7 @@ pub struct Plant {
     questions: Vec<QuestionPlan>,
     seals: Vec<Id>,
     by_id: BTreeMap<Id, Thing>,
+    replacements: Vec<Replacement>,
 }
 
 impl Plant {
@@ -365,24 +379,9 @@ impl Plant {
         self.circuit_of(section).and_then(|c| c.row)
     }
 
-    /// The tests that a connection needs after it was last touched.
-    pub fn tests_after(&self, plan: &ConnectionPlan) -> &'static [TestDemand] {
-        let Some(section) = plan.section else { return &[] };
-        let Some(row) = self.row_of(section) else { return &[] };
-        let behind_automatic = self.section(section).is_some_and(|s| s.behind_automatic);
-        // What holds nothing in service is loaded only by what lets into it.
-        let is_empty =
-            !row.after_joint_of_empty.is_empty() && self.section(section).is_some_and(|s| s.normally_empty);
-        match (&plan.port, &plan.family) {
-            (Some(Port::Outlet | Port::Sample), _) | (None, Family::Other(_)) => &[],
-            (Some(_), _) => row.after_port,
-            (None, Family::Connector) => row.after_connector,
-            (None, Family::Joint) if is_empty => row.after_joint_of_empty,
-            (None, Family::Joint) if behind_automatic => row.after_joint_behind_automatic,
-            (None, Family::Joint) => row.after_joint,
-            (None, Family::Fixing) if !plan.seals.is_empty() => row.after_sealed_fixing,
-            (None, Family::Fixing) => &[],
-        }
+    /// What became of each demand that the document replaces, in its order.
+    pub fn replacements(&self) -> &[Replacement] {
+        &self.replacements
     }
 
     /// All circuits in order.
