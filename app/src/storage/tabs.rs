@@ -1,6 +1,7 @@
 //! What the tabs of this browser tell each other. A browser without the channel has tabs that do not know of
 //! each other.
 
+use procedures_schema::format;
 use serde::{Deserialize, Serialize};
 use std::cell::RefCell;
 use wasm_bindgen::JsCast;
@@ -44,7 +45,7 @@ thread_local! {
 pub fn join(hear: impl Fn(Word) + 'static) {
     let Ok(channel) = BroadcastChannel::new(NAME) else { return };
     let listen = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
-        let word = event.data().as_string().and_then(|text| serde_json::from_str(&text).ok());
+        let word = event.data().as_string().and_then(|text| format::read_part(&text).ok());
         if let Some(word) = word {
             hear(word);
         }
@@ -57,9 +58,9 @@ pub fn join(hear: impl Fn(Word) + 'static) {
 /// Tells the other tabs.
 pub fn tell(word: &Word) {
     CHANNEL.with_borrow(|channel| {
-        if let (Some(channel), Ok(text)) = (channel, serde_json::to_string(word)) {
+        if let Some(channel) = channel {
             // A channel that is closed has nobody to tell.
-            let _ = channel.post_message(&text.into());
+            let _ = channel.post_message(&format::write_part(word).into());
         }
     });
 }
