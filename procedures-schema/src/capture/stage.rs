@@ -40,29 +40,29 @@ fn natural(action: &Action, before: Option<&Stage>) -> Option<Stage> {
 mod tests {
     use super::*;
 
-    fn of(verb: Verb, before: Option<Stage>, behind: Option<Stage>) -> Stage {
-        stage_between(&[Action::new(verb, Vec::new())], before.as_ref(), behind.as_ref())
+    fn of(verb: Verb, before: Option<&Stage>, behind: Option<&Stage>) -> Stage {
+        stage_between(&[Action::new(verb, Vec::new())], before, behind)
     }
 
     #[test]
     fn a_job_goes_forward() {
         assert_eq!(of(Verb::Isolate, None, None), Stage::MakeSafe);
-        assert_eq!(of(Verb::Undo, Some(Stage::MakeSafe), None), Stage::Strip);
-        assert_eq!(of(Verb::Isolate, Some(Stage::Strip), None), Stage::Strip);
-        assert_eq!(of(Verb::Make, Some(Stage::Strip), None), Stage::Refit);
-        assert_eq!(of(Verb::Undo, Some(Stage::Recommission), None), Stage::Recommission);
-        assert_eq!(of(Verb::Restore, Some(Stage::Refit), None), Stage::Recommission);
-        assert_eq!(of(Verb::Tell, Some(Stage::Strip), None), Stage::Strip);
-        assert_eq!(of(Verb::Test, Some(Stage::Prepare), None), Stage::Prepare);
-        assert_eq!(of(Verb::Test, Some(Stage::Refit), None), Stage::Recommission);
+        assert_eq!(of(Verb::Undo, Some(&Stage::MakeSafe), None), Stage::Strip);
+        assert_eq!(of(Verb::Isolate, Some(&Stage::Strip), None), Stage::Strip);
+        assert_eq!(of(Verb::Make, Some(&Stage::Strip), None), Stage::Refit);
+        assert_eq!(of(Verb::Undo, Some(&Stage::Recommission), None), Stage::Recommission);
+        assert_eq!(of(Verb::Restore, Some(&Stage::Refit), None), Stage::Recommission);
+        assert_eq!(of(Verb::Tell, Some(&Stage::Strip), None), Stage::Strip);
+        assert_eq!(of(Verb::Test, Some(&Stage::Prepare), None), Stage::Prepare);
+        assert_eq!(of(Verb::Test, Some(&Stage::Refit), None), Stage::Recommission);
     }
 
     #[test]
     fn what_is_put_between_stays_between() {
-        assert_eq!(of(Verb::Make, Some(Stage::MakeSafe), Some(Stage::Strip)), Stage::Strip);
-        assert_eq!(of(Verb::Make, Some(Stage::MakeSafe), Some(Stage::MakeSafe)), Stage::MakeSafe);
-        assert_eq!(of(Verb::Isolate, Some(Stage::Strip), Some(Stage::Prepare)), Stage::Strip);
+        assert_eq!(of(Verb::Make, Some(&Stage::MakeSafe), Some(&Stage::Strip)), Stage::Strip);
+        assert_eq!(of(Verb::Make, Some(&Stage::MakeSafe), Some(&Stage::MakeSafe)), Stage::MakeSafe);
+        assert_eq!(of(Verb::Isolate, Some(&Stage::Strip), Some(&Stage::Prepare)), Stage::Strip);
         let other = Stage::from_word("some day");
-        assert_eq!(of(Verb::Make, Some(other.clone()), None), other);
+        assert_eq!(of(Verb::Make, Some(&other), None), other);
     }
 }

@@ -22,10 +22,13 @@ impl Lower {
     }
 
     /// Whether it holds a phrase in lower case as whole words; a sign is held wherever it stands.
+    #[inline]
     pub(super) fn has(&self, phrase: &str) -> bool {
-        let Some(first) = phrase.bytes().next().filter(|_| self.begins.may_have(phrase)) else {
-            return false;
-        };
+        self.begins.may_have(phrase) && self.holds(phrase)
+    }
+
+    fn holds(&self, phrase: &str) -> bool {
+        let Some(first) = phrase.bytes().next() else { return false };
         if !phrase.starts_with(char::is_alphanumeric) {
             // Few texts have any such sign, and a search for one byte is the quickest.
             return self.text.as_bytes().contains(&first) && self.text.contains(phrase);
@@ -71,11 +74,13 @@ impl Begins {
     }
 
     /// Whether a phrase may be there, from its first word and its last.
+    #[inline]
     fn may_have(&self, phrase: &str) -> bool {
         self.may_begin(phrase) && phrase.rsplit(' ').next().is_none_or(|last| self.may_begin(last))
     }
 
     /// Whether something may begin so; what has fewer than three bytes always may.
+    #[inline]
     fn may_begin(&self, text: &str) -> bool {
         let [first, second, third, ..] = text.as_bytes() else { return true };
         let (at, bit) = place_of(*first, *second, *third);

@@ -46,17 +46,24 @@ pub(super) struct Phrases {
 #[derive(Debug)]
 struct FirstWords {
     lists: Vec<Vec<(&'static str, Vec<Phrase>)>>,
+    /// A bit for each mixture of a first word; they all fit where the processor looks first.
+    bits: [u64; Self::N_BITS / 64],
 }
 
 impl FirstWords {
     const N_LISTS: usize = 1024;
+    const N_BITS: usize = 8192;
 
     fn new() -> Self {
-        Self { lists: vec![Vec::new(); Self::N_LISTS] }
+        Self { lists: vec![Vec::new(); Self::N_LISTS], bits: [0; Self::N_BITS / 64] }
     }
 
     fn add(&mut self, first: &'static str, phrase: Phrase) {
-        let Some(list) = self.lists.get_mut(list_of(first)) else { return };
+        let mixed = mixed(first);
+        if let Some(bits) = self.bits.get_mut(mixed / 64 % (Self::N_BITS / 64)) {
+            *bits |= 1 << (mixed % 64);
+        }
+        let Some(list) = self.lists.get_mut(mixed % Self::N_LISTS) else { return };
         match list.iter_mut().find(|(word, _)| *word == first) {
             Some((_, known)) => known.push(phrase),
             None => list.push((first, vec![phrase])),
@@ -64,18 +71,21 @@ impl FirstWords {
     }
 
     fn get(&self, first: &str) -> &[Phrase] {
-        let list = self.lists.get(list_of(first)).map(Vec::as_slice).unwrap_or_default();
+        let mixed = mixed(first);
+        if self.bits.get(mixed / 64 % (Self::N_BITS / 64)).is_none_or(|bits| bits & 1 << (mixed % 64) == 0) {
+            return &[];
+        }
+        let list = self.lists.get(mixed % Self::N_LISTS).map(Vec::as_slice).unwrap_or_default();
         let found = list.iter().find(|(word, _)| *word == first);
         found.map(|(_, phrases)| phrases.as_slice()).unwrap_or_default()
     }
 }
 
-/// The list of a word, from its length and the bytes at its ends.
-fn list_of(word: &str) -> usize {
+/// A number for a word, from its length and the bytes at its ends.
+fn mixed(word: &str) -> usize {
     let bytes = word.as_bytes();
     let byte = |at: usize| bytes.get(at).map_or(0, |byte| usize::from(*byte));
-    let mixed = byte(0) * 31 + byte(1) * 7 + byte(bytes.len().saturating_sub(1)) * 173 + bytes.len() * 59;
-    mixed % FirstWords::N_LISTS
+    byte(0) * 31 + byte(1) * 7 + byte(bytes.len().saturating_sub(1)) * 173 + bytes.len() * 59
 }
 
 #[derive(Clone, Debug)]
@@ -158,11 +168,14 @@ impl Phrases {
         let hidden = |at: &[usize]| {
             found.iter().any(|(other, _)| other.len() > at.len() && other.iter().any(|i| at.contains(i)))
         };
-        let shown: Vec<bool> = found.iter().map(|(at, _)| !hidden(at)).collect();
+        if found.iter().any(|(at, _)| at.len() > 1) {
+            let mut shown = found.iter().map(|(at, _)| !hidden(at)).collect::<Vec<_>>().into_iter();
+            found.retain(|_| shown.next().unwrap_or(true));
+        }
         let unsaying = Unsaying::of(tokens);
-        let found = found.into_iter().zip(shown).filter(|(_, shown)| *shown);
         found
-            .map(|((at, means), _)| {
+            .into_iter()
+            .map(|(at, means)| {
                 let words = at.iter().filter_map(|i| tokens.get(*i)).map(|token| token.span).collect();
                 let unsaid = unsaying.reaches(at.first().copied().unwrap_or(0));
                 Said { means, tokens: at, words, unsaid }
