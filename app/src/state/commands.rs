@@ -7,10 +7,10 @@ use super::doubts::{AskedFrom, Open};
 use super::editor_store::EditorStore;
 use super::ids::RandomIds;
 use super::rereading;
-use leptos::prelude::SetValue;
+use leptos::prelude::{GetUntracked, SetValue};
 use procedures_schema::derive::ladder;
 use procedures_schema::edit::Edit;
-use procedures_schema::model::{Id, IdSource};
+use procedures_schema::model::Id;
 use std::sync::Arc;
 
 /// One intent.
@@ -70,6 +70,8 @@ pub enum Command {
     LeaveDoubts(Id),
     /// The first remedy that is ready for a step is applied.
     Mend(Id),
+    /// The next step of a pasted text that wants a look is selected.
+    NextOfReview,
     /// The step that the demonstration lacks comes back.
     PutBack,
     /// The last edit is taken back.
@@ -116,6 +118,7 @@ impl EditorStore {
             Command::Settle { step, doubt, choice } => self.settle_doubt(&step, &doubt, choice),
             Command::LeaveDoubts(step) => self.leave_doubts(&step),
             Command::Mend(step) => self.mend(&step),
+            Command::NextOfReview => self.next_of_review(),
             Command::PutBack => self.put_back(),
             Command::Undo => self.undo(),
             Command::Redo => self.redo(),
@@ -147,9 +150,7 @@ impl EditorStore {
     }
 
     fn add_step(self, after: Option<Id>, words: &str) {
-        let at = rereading::place_after(&self.document_now(), after.as_ref());
-        let id = RandomIds.next_id("step");
-        if self.insert_made(at, &id, words) {
+        if let Some(id) = self.keep_line(after.as_ref(), words) {
             // The line stays open and moves on, so that one line after the other can be written.
             let from = if after.is_some() { AskedFrom::LineBelow } else { AskedFrom::LastLine };
             if !self.ask(&id, from) && after.is_some() {
@@ -171,6 +172,23 @@ impl EditorStore {
         let name = document.map.name_of(circuit).to_owned();
         if self.edit(&inserts, &format!("make {name} safe"), None) {
             self.select(first);
+        }
+    }
+
+    fn next_of_review(self) {
+        let Some(review) = self.review().get_untracked() else { return };
+        let document = self.document_now();
+        let position = |step: &Id| document.position(step);
+        let here = self.selected_now().and_then(|step| position(&step));
+        let mut places: Vec<(usize, &Id)> =
+            review.steps.iter().filter_map(|step| position(step).zip(Some(step))).collect();
+        places.sort_unstable();
+        let next = places.iter().find(|(at, _)| here.is_none_or(|here| *at > here)).or(places.first());
+        if let Some((_, step)) = next {
+            let step = (*step).clone();
+            if !self.ask(&step, AskedFrom::Nowhere) {
+                self.select(Some(step));
+            }
         }
     }
 

@@ -22,6 +22,8 @@ pub enum AskedFrom {
     LastLine,
     /// To a line below the step.
     LineBelow,
+    /// To the row of the step.
+    Nowhere,
 }
 
 /// Something that is open.
@@ -129,7 +131,7 @@ impl EditorStore {
         match self.asked_from().try_update_value(Option::take).flatten() {
             Some(AskedFrom::LastLine) => self.look_at(Focus::LastLine),
             Some(AskedFrom::LineBelow) => self.open_draft(step.clone()),
-            None => self.look_at(Focus::Row(step.clone())),
+            Some(AskedFrom::Nowhere) | None => self.look_at(Focus::Row(step.clone())),
         }
     }
 }

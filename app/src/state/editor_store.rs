@@ -9,6 +9,7 @@ use super::doubts::AskedFrom;
 use super::judged::Judged;
 use super::keeping::Keeper;
 use super::making::{Fresh, making_new};
+use super::pasting::Review;
 use super::seat::Seat;
 use super::taken_out::TakenOut;
 use super::{rereading, selection};
@@ -54,6 +55,7 @@ struct Parts {
     asked_from: StoredValue<Option<AskedFrom>>,
     retyped: StoredValue<Option<Id>>,
     fresh: RwSignal<Option<Fresh>>,
+    review: RwSignal<Option<Review>>,
     keeper: Keeper,
     seat: Seat,
 }
@@ -91,6 +93,7 @@ impl EditorStore {
             asked_from: StoredValue::new(None),
             retyped: StoredValue::new(None),
             fresh: RwSignal::new(None),
+            review: RwSignal::new(None),
             keeper: Keeper::default(),
             seat: Seat::default(),
         };
@@ -158,6 +161,11 @@ impl EditorStore {
     /// What was made last from words.
     pub fn fresh(self) -> RwSignal<Option<Fresh>> {
         self.parts().fresh
+    }
+
+    /// What came of the text that was pasted last.
+    pub fn review(self) -> RwSignal<Option<Review>> {
+        self.parts().review
     }
 
     /// Where a question that is being asked came from.
@@ -358,6 +366,7 @@ impl EditorStore {
         self.parts().anchor.set(None);
         self.parts().is_editing.set(false);
         self.parts().draft_after.set(None);
+        self.parts().review.set(None);
         self.parts().name.set(name.to_owned());
         self.seat().opened(&session.document().id);
         self.parts().session.set(session);

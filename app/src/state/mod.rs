@@ -17,6 +17,7 @@ pub mod making;
 pub mod map_edits;
 pub mod offline;
 pub mod opening;
+pub mod pasting;
 pub mod remedies;
 pub mod rereading;
 pub mod seat;

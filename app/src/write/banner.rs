@@ -1,4 +1,5 @@
-//! What the page has to tell above the rows of the demonstration: the step that it lacks.
+//! What the page has to tell above the rows: the step that the demonstration lacks, and what came of a
+//! pasted text.
 
 use crate::state::{Command, EditorStore};
 use leptos::prelude::*;
@@ -19,6 +20,35 @@ pub fn Banner(
                          say, then put it back. Appliance, people and figures are invented."
                     </span>
                     <button type="button" class="key" on:click=move |_| store.run(Command::PutBack)>"Put it back"</button>
+                </p>
+            }
+        })
+    }
+}
+
+/// What came of a pasted text, with the way to what wants a look.
+#[component]
+pub fn PastedText(
+    /// The editor's state.
+    store: EditorStore,
+) -> impl IntoView {
+    let review = store.review();
+    let undo = move |_| {
+        review.set(None);
+        store.run(Command::Undo);
+    };
+    move || {
+        review.get().map(|review_now| {
+            let next = (!review_now.steps.is_empty()).then(|| {
+                let name = format!("Next of {} to look at", review_now.steps.len());
+                view! { <button type="button" class="key" on:click=move |_| store.run(Command::NextOfReview)>{name}</button> }
+            });
+            view! {
+                <p class="banner pasted" role="status">
+                    <span>{review_now.head}</span>
+                    {next}
+                    <button type="button" class="key" on:click=undo>"Undo all"</button>
+                    <button type="button" class="key" on:click=move |_| review.set(None)>"Close"</button>
                 </p>
             }
         })

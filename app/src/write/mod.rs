@@ -11,6 +11,7 @@ pub mod header;
 pub mod heads;
 pub mod keys;
 pub mod ladder_keys;
+pub mod leading_words;
 pub mod message_fields;
 pub mod new_line;
 pub mod one_reading;

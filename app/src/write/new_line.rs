@@ -4,11 +4,12 @@
 //! yet; it is not kept and not judged.
 
 use super::ladder_keys::LadderKeys;
+use super::leading_words::leading_words;
 use crate::components::notation_line::notation_line;
 use crate::state::{Command, EditorStore};
 use leptos::ev::KeyboardEvent;
 use leptos::prelude::*;
-use procedures_schema::capture::Making;
+use procedures_schema::capture::{Making, leading};
 use procedures_schema::model::Id;
 
 /// The line at the end, or below a step.
@@ -49,6 +50,17 @@ pub fn NewLine(
         }
         _ => {}
     };
+    // Several lines become steps at once; one line goes into the field like any text.
+    let pasted = move |event: web_sys::ClipboardEvent| {
+        let text =
+            event.clipboard_data().and_then(|data| data.get_data("text/plain").ok()).unwrap_or_default();
+        if words.with_untracked(|words| words.trim().is_empty())
+            && text.lines().filter(|line| !line.trim().is_empty()).count() > 1
+        {
+            event.prevent_default();
+            store.run(Command::AddStep { after: after.get_value(), words: text });
+        }
+    };
     let meaning = move || words.with(|words| meaning(store, after.get_value().as_ref(), words.trim()));
     let id = if is_last { "new-line" } else { "draft-line" };
     view! {
@@ -60,6 +72,7 @@ pub fn NewLine(
                     prop:value=move || words.get()
                     on:input=move |event| words.set(event_target_value(&event))
                     on:keydown=keydown
+                    on:paste=pasted
                 ></textarea>
             </div>
             {meaning}
@@ -71,9 +84,12 @@ pub fn NewLine(
 }
 
 /// What the line would mean as a step, what it would make, and what is open about it.
-fn meaning(store: EditorStore, after: Option<&Id>, words: &str) -> Option<impl IntoView + use<>> {
+fn meaning(store: EditorStore, after: Option<&Id>, words: &str) -> Option<AnyView> {
     if words.is_empty() {
         return None;
+    }
+    if let Some(leading) = leading(words) {
+        return Some(view! { <p class="notation leading">{leading_words(&leading)}</p> }.into_any());
     }
     let Making { reading, map, made, asked } = store.read_line(after, words);
     let doubts = reading.doubts.into_iter().map(|doubt| doubt.question);
@@ -87,5 +103,8 @@ fn meaning(store: EditorStore, after: Option<&Id>, words: &str) -> Option<impl I
         .collect();
     let names: Vec<String> = made.into_iter().map(|made| made.name).collect();
     let new = (!names.is_empty()).then(|| view! { <span class="fresh">"new: " {names.join(", ")}</span> });
-    Some(view! { {notation_line(&reading.actions, &map)}<p class="notation doubts">{new}{open}</p> })
+    Some(
+        view! { {notation_line(&reading.actions, &map)}<p class="notation doubts">{new}{open}</p> }
+            .into_any(),
+    )
 }

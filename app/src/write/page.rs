@@ -1,6 +1,6 @@
 //! The Write screen as a whole.
 
-use super::banner::Banner;
+use super::banner::{Banner, PastedText};
 use super::foot::Foot;
 use super::header::Header;
 use super::heads::Heads;
@@ -44,6 +44,7 @@ pub fn WriteScreen(
                 <Header store />
                 <OtherTab store />
                 <Notice store />
+                <PastedText store />
                 <Banner store />
                 <Heads store />
             </header>

@@ -1,8 +1,8 @@
-//! What a document says of itself before its map and its steps.
+//! What a document says of itself beside its map and its steps.
 
-use crate::model::{CensusEntry, Country, Procedure};
+use crate::model::{CensusEntry, Country, Kit, Later, Procedure, Question};
 
-/// Purpose, right appliance, country, competence and the census of circuits.
+/// Purpose, right appliance, country, competence, the census of circuits, and the lists that steps lean on.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Scope {
     /// What the job is for.
@@ -19,6 +19,12 @@ pub struct Scope {
     pub note: String,
     /// The census of circuits.
     pub census: Vec<CensusEntry>,
+    /// The questions that are put on the job.
+    pub questions: Vec<Question>,
+    /// Tools, spares, consumables, instruments and protection.
+    pub kit: Kit,
+    /// What somebody still has to find out.
+    pub later: Vec<Later>,
 }
 
 impl Scope {
@@ -32,12 +38,16 @@ impl Scope {
             competence: document.competence.clone(),
             note: document.note.clone(),
             census: document.census.clone(),
+            questions: document.questions.clone(),
+            kit: document.kit.clone(),
+            later: document.later.clone(),
         }
     }
 
     /// Writes it into a document.
     pub(super) fn write(&self, document: &mut Procedure) {
-        let Self { purpose, applies_to, gases, country, competence, note, census } = self.clone();
+        let Self { purpose, applies_to, gases, country, competence, note, census, questions, kit, later } =
+            self.clone();
         document.purpose = purpose;
         document.applies_to = applies_to;
         document.gases = gases;
@@ -45,5 +55,8 @@ impl Scope {
         document.competence = competence;
         document.note = note;
         document.census = census;
+        document.questions = questions;
+        document.kit = kit;
+        document.later = later;
     }
 }

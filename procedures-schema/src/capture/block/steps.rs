@@ -4,8 +4,11 @@
 //! what a step cannot hold, becomes a step with words alone and is listed.
 
 use super::{Block, Piece, PieceKind};
-use crate::capture::{Beside, Doubt, Leading, LineReading, Unknown, apply_leading, line};
-use crate::model::{Id, IdSource, Procedure, Stage, Step};
+use crate::capture::{
+    Beside, Doubt, Leading, LineReading, Made, Making, Question, Unknown, apply_leading, line_making,
+    stage_between,
+};
+use crate::model::{ApplianceMap, Id, IdSource, Procedure, Stage, Step};
 use crate::simulate::{Place, Run, Trace, simulate};
 use std::sync::Arc;
 
@@ -16,8 +19,14 @@ pub struct Pasted {
     pub steps: Vec<Step>,
     /// What the document gets beside them.
     pub beside: Vec<Beside>,
+    /// The map with the things that the text names for the first time; none, if there are none.
+    pub map: Option<Arc<ApplianceMap>>,
+    /// Those things.
+    pub made: Vec<Made>,
     /// Where more than one thing can be meant.
     pub decisions: Vec<LineDoubt>,
+    /// What is open about new things, with the step that names them.
+    pub asked: Vec<(Id, Question)>,
     /// Steps that are words alone.
     pub not_understood: Vec<NotUnderstood>,
     /// How many there are of each.
@@ -88,6 +97,8 @@ struct Pasting {
     /// The line of each new step.
     lines: Vec<usize>,
     stage: Stage,
+    /// The stage of what stands behind.
+    behind: Option<Stage>,
     /// Messages that wait for their step.
     messages: Vec<Piece>,
     /// Where the step stands that the last question is in.
@@ -104,8 +115,10 @@ impl Pasting {
         so_far.steps.truncate(n_before);
         let stage = so_far.steps.last().or_else(|| procedure.steps.first());
         let stage = stage.map_or(Stage::Prepare, |step| step.stage.clone());
+        let behind = procedure.steps.get(n_before).map(|step| step.stage.clone());
         let (lines, messages, asked, trace) = (Vec::new(), Vec::new(), None, None);
-        Self { so_far, n_before, lines, stage, messages, asked, trace, pasted: Pasted::default() }
+        let pasted = Pasted::default();
+        Self { so_far, n_before, lines, stage, behind, messages, asked, trace, pasted }
     }
 
     fn piece(&mut self, piece: &Piece, ids: &mut dyn IdSource) {
@@ -152,7 +165,7 @@ impl Pasting {
     /// A sentence, as a step with what is read from it.
     fn sentence(&mut self, piece: &Piece, ids: &mut dyn IdSource) {
         let at = self.add(piece, &piece.words, ids);
-        self.read(at, piece);
+        self.read(at, piece, ids);
     }
 
     /// Adds a step with the messages that waited for it; its position.
@@ -168,19 +181,24 @@ impl Pasting {
         self.so_far.steps.len() - 1
     }
 
-    /// Reads the words of the last step where it stands. The one place where words become actions.
-    fn read(&mut self, at: usize, piece: &Piece) {
+    /// Reads the words of the last step where it stands and makes what they name. The one place where words
+    /// become actions.
+    fn read(&mut self, at: usize, piece: &Piece, ids: &mut dyn IdSource) {
         let Some(step) = self.so_far.steps.get(at).cloned() else { return };
-        let so_far = &self.so_far;
-        let trace = self.trace.get_or_insert_with(|| simulate(so_far, &Run::of(so_far)));
-        let place = at.checked_sub(1).map_or(Place::START, Place::after);
-        let LineReading { actions, doubts, unknown, .. } =
-            line(&step.words, &so_far.map, trace, place, &step.stage);
-        if actions.is_empty() && doubts.is_empty() {
+        let mut making = self.making(at, &step, ids);
+        // What a step does tells its part of the job, and what it does is read in its part.
+        let stage = stage_between(&making.reading.actions, Some(&step.stage), self.behind.as_ref());
+        let step = Step { stage: stage.clone(), ..(*step).clone() };
+        if stage != self.stage {
+            self.stage = stage;
+            making = self.making(at, &step, ids);
+        }
+        let LineReading { actions, doubts, unknown, .. } = making.reading;
+        if actions.is_empty() && doubts.is_empty() && making.asked.is_empty() {
             let reason = if unknown.is_empty() {
                 "no action is read from it"
             } else {
-                "the map does not know the thing it is done to"
+                "nobody has said yet what it is done to"
             };
             self.note(&step.id, piece, reason, unknown);
             return;
@@ -192,9 +210,23 @@ impl Pasting {
             source: source.clone(),
             doubt,
         }));
-        if !actions.is_empty() {
-            self.put(at, Step { actions, ..(*step).clone() });
+        self.pasted.asked.extend(making.asked.into_iter().map(|question| (step.id.clone(), question)));
+        if !making.made.is_empty() {
+            self.so_far.map = Arc::new(making.map);
+            self.pasted.map = Some(self.so_far.map.clone());
+            self.pasted.made.extend(making.made);
+            self.trace = None;
         }
+        if !actions.is_empty() {
+            self.put(at, Step { actions, ..step });
+        }
+    }
+
+    fn making(&mut self, at: usize, step: &Step, ids: &mut dyn IdSource) -> Making {
+        let so_far = &self.so_far;
+        let trace = self.trace.get_or_insert_with(|| simulate(so_far, &Run::of(so_far)));
+        let place = at.checked_sub(1).map_or(Place::START, Place::after);
+        line_making(&step.words, &so_far.map, trace, place, &step.stage, &[], ids)
     }
 
     /// Applies a leading word to a step; what it cannot hold becomes a step with its words.
@@ -212,7 +244,7 @@ impl Pasting {
                 for further in applied.further {
                     self.lines.push(piece.line);
                     self.so_far.steps.push(Arc::new(further));
-                    self.read(self.so_far.steps.len() - 1, piece);
+                    self.read(self.so_far.steps.len() - 1, piece, ids);
                 }
             }
             // A step that was only made to hold it holds its words.
@@ -264,7 +296,7 @@ impl Pasting {
         self.pasted.counts = Counts {
             lines: block.n_lines,
             steps: self.pasted.steps.len(),
-            to_decide: self.pasted.decisions.len(),
+            to_decide: self.pasted.decisions.len() + self.pasted.asked.len(),
             not_understood: self.pasted.not_understood.len(),
             later,
             ..self.pasted.counts

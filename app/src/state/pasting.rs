@@ -1,0 +1,167 @@
+//! Lines that are more than a sentence: several at once, and those that begin with a leading word.
+//!
+//! A pasted text is one entry of undo. Nothing of it is dropped: what was not understood stays as words, and
+//! the steps that want a look are listed.
+
+use super::editor_store::EditorStore;
+use super::ids::RandomIds;
+use super::rereading;
+use leptos::prelude::*;
+use procedures_schema::capture::{Beside, Leading, Pasted, apply_leading, block, leading, steps_of_block};
+use procedures_schema::edit::{Edit, Scope};
+use procedures_schema::model::{Id, IdSource, Kit, Procedure, Stage, Step};
+use std::sync::Arc;
+
+/// What came of a pasted text.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Review {
+    /// The head: "30 lines, 34 steps, …".
+    pub head: String,
+    /// The steps that want a look, in order.
+    pub steps: Vec<Id>,
+}
+
+impl EditorStore {
+    /// Keeps what was typed or pasted into the line below a step, or at the end. Gives the id of a step that
+    /// the line became; none for several lines and for what went into another step.
+    pub(super) fn keep_line(self, after: Option<&Id>, text: &str) -> Option<Id> {
+        let document = self.document_now();
+        let at = rereading::place_after(&document, after);
+        if text.lines().filter(|line| !line.trim().is_empty()).count() > 1 {
+            self.paste_block(at, text);
+            return None;
+        }
+        if let Some(leading) = leading(text.trim()) {
+            match self.keep_leading(&document, at, &leading) {
+                Ok(()) => return None,
+                Err(reason) => self.notice().set(Some(format!("Kept as words: {reason}."))),
+            }
+        }
+        if let Some(waiting) = waiting_at(&document, at) {
+            return self.fill(at - 1, waiting, text).then(|| waiting.id.clone());
+        }
+        let id = RandomIds.next_id("step");
+        self.insert_made(at, &id, text).then_some(id)
+    }
+
+    /// Puts a text of several lines at a position.
+    pub(super) fn paste_block(self, at: usize, text: &str) {
+        let document = self.document_now();
+        let cut = match block(text) {
+            Ok(cut) => cut,
+            Err(too_many) => {
+                let words = format!(
+                    "Nothing was pasted: the text has {} lines, and 2,000 are the most. Paste it in parts.",
+                    too_many.n_lines
+                );
+                self.notice().set(Some(words));
+                return;
+            }
+        };
+        let pasted = steps_of_block(&cut, &document, at, &mut RandomIds);
+        let edits = edits_of(&document, &pasted, at);
+        let n = pasted.steps.len();
+        if n > 0 && self.edit(&edits, &format!("paste {n} steps"), None) {
+            self.select(pasted.steps.last().map(|step| step.id.clone()));
+            self.review().set(Some(Review { head: head(&pasted), steps: to_look_at(&pasted) }));
+        }
+    }
+
+    /// Adds what a leading word says to the step before; a message begins the next one.
+    fn keep_leading(self, document: &Procedure, at: usize, leading: &Leading) -> Result<(), String> {
+        let before = at.checked_sub(1).and_then(|before| document.steps.get(before));
+        let (step, label, is_new) = match (leading, before) {
+            (Leading::Message(_), Some(step)) if is_waiting(step) => {
+                (Step::clone(step), format!("add a message to step {at}"), false)
+            }
+            (Leading::Message(_) | Leading::Wait { .. } | Leading::Ask { .. }, _) | (_, None) => {
+                let stage = before.map_or(Stage::Prepare, |step| step.stage.clone());
+                (Step::new(RandomIds.next_id("step"), stage, ""), format!("add step {}", at + 1), true)
+            }
+            (_, Some(step)) => (Step::clone(step), format!("add to step {at}"), false),
+        };
+        let applied = apply_leading(&step, leading, &mut RandomIds).map_err(|refused| refused.reason)?;
+        let mut edits: Vec<Edit> = with_beside(document, &applied.beside).into_iter().collect();
+        let kept = Arc::new(applied.step);
+        edits.push(if is_new { Edit::InsertStep { at, step: kept } } else { Edit::SetStep { step: kept } });
+        let behind = if is_new { at + 1 } else { at };
+        for (offset, further) in applied.further.into_iter().enumerate() {
+            edits.push(Edit::InsertStep { at: behind + offset, step: Arc::new(further) });
+        }
+        self.edit(&edits, &label, None);
+        Ok(())
+    }
+
+    /// Gives words to a step that has a message and no words yet.
+    fn fill(self, position: usize, waiting: &Step, words: &str) -> bool {
+        let step = Arc::new(Step { words: words.to_owned(), ..waiting.clone() });
+        let label = format!("add step {}", position + 1);
+        let done = self.edit(&[Edit::SetStep { step }], &label, None);
+        if done {
+            self.make_things(&waiting.id, &[], Some(label));
+        }
+        done
+    }
+}
+
+/// The step before a position, if it is a message that waits for its step.
+fn waiting_at(document: &Procedure, at: usize) -> Option<&Step> {
+    let before = at.checked_sub(1).and_then(|before| document.steps.get(before));
+    before.filter(|step| is_waiting(step)).map(|step| &**step)
+}
+
+fn is_waiting(step: &Step) -> bool {
+    step.words.is_empty() && step.actions.is_empty() && !step.messages.is_empty()
+}
+
+fn edits_of(document: &Procedure, pasted: &Pasted, at: usize) -> Vec<Edit> {
+    let map = pasted.map.clone().map(Edit::SetMap);
+    let steps = pasted.steps.iter().enumerate();
+    let steps =
+        steps.map(|(offset, step)| Edit::InsertStep { at: at + offset, step: Arc::new(step.clone()) });
+    with_beside(document, &pasted.beside).into_iter().chain(map).chain(steps).collect()
+}
+
+/// The edit that takes what belongs to the document and to no step.
+fn with_beside(document: &Procedure, beside: &[Beside]) -> Option<Edit> {
+    let mut scope = Scope::of(document);
+    for one in beside {
+        match one {
+            Beside::Question(question) => scope.questions.push(question.clone()),
+            Beside::Kit(kit) => join(&mut scope.kit, kit),
+            Beside::Later(later) => scope.later.push(later.clone()),
+        }
+    }
+    (!beside.is_empty()).then(|| Edit::SetScope(Box::new(scope)))
+}
+
+fn join(kit: &mut Kit, more: &Kit) {
+    kit.tools.extend(more.tools.iter().cloned());
+    kit.instruments.extend(more.instruments.iter().cloned());
+    kit.consumables.extend(more.consumables.iter().cloned());
+    kit.protection.extend(more.protection.iter().cloned());
+    kit.spares.extend(more.spares.iter().cloned());
+}
+
+fn head(pasted: &Pasted) -> String {
+    let counts = pasted.counts;
+    let mut parts = vec![format!("{} lines", counts.lines), format!("{} steps", counts.steps)];
+    let more = [
+        (pasted.made.len(), "new on the appliance"),
+        (counts.to_decide, "to decide"),
+        (counts.not_understood, "not understood"),
+        (counts.later, "to be found out later"),
+    ];
+    parts.extend(more.into_iter().filter(|(n, _)| *n > 0).map(|(n, what)| format!("{n} {what}")));
+    parts.join(" · ")
+}
+
+/// The steps with something to decide or not understood, in the order of the text.
+fn to_look_at(pasted: &Pasted) -> Vec<Id> {
+    let wants = |step: &&Step| {
+        pasted.decisions.iter().any(|one| one.step == step.id)
+            || pasted.asked.iter().any(|(id, _)| *id == step.id)
+            || pasted.not_understood.iter().any(|one| one.step == step.id)
+    };
+    pasted.steps.iter().filter(wants).map(|step| step.id.clone()).collect()
+}
