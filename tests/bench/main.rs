@@ -1,10 +1,13 @@
-//! What a check costs beside reading the same file as JSON, and what the built page weighs on the wire.
+//! What a check costs beside reading the same file as JSON, how much memory it takes, how many files a second
+//! are checked, and what the built page weighs on the wire.
 //!
 //! Both are measured alternately in one run, so that a busy machine slows both; the medians are compared.
 //! It asserts nothing: it prints figures that somebody compares with those of the last time.
 #![allow(clippy::print_stdout, reason = "its output is its purpose")]
 
+mod folder;
 mod large;
+mod memory;
 mod weight;
 
 use procedures_schema::check::{check, check_trace};
@@ -25,6 +28,9 @@ const N_FEW: usize = 21;
 const TODAY: &str = "2026-11-25";
 
 fn main() -> Result<(), Box<dyn Error>> {
+    if std::env::args().any(|argument| argument == memory::ARGUMENT) {
+        return memory::measured(Date::parse(TODAY)?);
+    }
     for n_questions in [0, 3, 10] {
         let text = large::procedure(N_STEPS, n_questions)?;
         let figures = measure(&text, N_ROUNDS)?;
@@ -34,6 +40,8 @@ fn main() -> Result<(), Box<dyn Error>> {
         println!("  simulate and check  {:8.2} ms  ({} findings)", figures.check * 1e3, figures.n_findings);
         println!("  check / parse       {:8.2}", figures.check / figures.parse);
     }
+    memory::print(&large::procedure(N_STEPS, 10)?)?;
+    folder::print(Date::parse(TODAY)?)?;
     print_growth()?;
     weight::print(&putback_tests::repository().join("dist"))
 }

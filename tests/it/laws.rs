@@ -27,13 +27,13 @@ fn cases() -> usize {
     std::env::var("PUTBACK_CASES").ok().and_then(|text| text.parse().ok()).unwrap_or(400)
 }
 
-fn good() -> Vec<Procedure> {
+pub(crate) fn good() -> Vec<Procedure> {
     let mut files = suite("accepted", ".putback.json").expect("samples");
     files.extend(text_files("public/demo").expect("demos").into_iter().filter(|f| f.is(".putback.json")));
     files.iter().map(|file| format::read(file.text.as_bytes()).expect("readable")).collect()
 }
 
-fn random_action(dice: &mut Dice, procedure: &Procedure) -> Action {
+pub(crate) fn random_action(dice: &mut Dice, procedure: &Procedure) -> Action {
     let verb = Verb::ALL[dice.roll(Verb::ALL.len())].clone();
     let ids: Vec<Id> = procedure.map.things().map(|(_, id, ..)| id.clone()).collect();
     let mut on: Vec<Id> = (0..dice.roll(3)).map(|_| ids[dice.roll(ids.len())].clone()).collect();
@@ -88,7 +88,8 @@ fn spoil(dice: &mut Dice, procedure: &mut Procedure) {
     }
 }
 
-fn spoiled() -> impl Iterator<Item = Procedure> {
+/// Good documents after some random changes.
+pub(crate) fn spoiled() -> impl Iterator<Item = Procedure> {
     let good = good();
     let mut dice = Dice(0x2545_F491_4F6C_DD1D);
     (0..cases()).map(move |i| {

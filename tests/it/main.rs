@@ -21,5 +21,6 @@ mod links;
 mod rules;
 mod spoiled;
 mod suite;
+mod undo;
 mod units;
 mod ways;

@@ -71,7 +71,7 @@ fn isolators_around<'p>(
         .collect()
 }
 
-fn cut_off(isolators: &[&Isolator], locks: bool, ids: &mut dyn IdSource) -> Vec<Step> {
+pub(super) fn cut_off(isolators: &[&Isolator], locks: bool, ids: &mut dyn IdSource) -> Vec<Step> {
     if isolators.is_empty() {
         return Vec::new();
     }
@@ -88,7 +88,7 @@ fn cut_off(isolators: &[&Isolator], locks: bool, ids: &mut dyn IdSource) -> Vec<
     vec![sentence.add(".").step(ids.next_id("step"), Stage::MakeSafe)]
 }
 
-fn release(
+pub(super) fn release(
     procedure: &Procedure,
     plant: &Plant,
     section: SectionCell,
@@ -122,7 +122,7 @@ fn release(
     Some(Sentence::new().say(&way, action).add(".").step(ids.next_id("step"), Stage::MakeSafe))
 }
 
-fn prove(
+pub(super) fn prove(
     procedure: &Procedure,
     plant: &Plant,
     section: SectionCell,

@@ -6,6 +6,8 @@ pub mod apart;
 pub mod carry;
 pub mod ladder;
 pub mod lanes;
+pub mod ready;
+pub mod rungs;
 mod sentence;
 pub mod way_back;
 mod worked;

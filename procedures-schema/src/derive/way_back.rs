@@ -66,7 +66,7 @@ pub fn missing_test(reason: &Reason, ids: &mut dyn IdSource) -> Option<Step> {
 /// The first of the tests of which one is missing.
 fn wanted_of(reason: &Reason) -> Option<&Wanted> {
     match reason {
-        Reason::NotTested { any_of, .. } => any_of.first(),
+        Reason::NotTested { any_of, .. } | Reason::TestLate { any_of, .. } => any_of.first(),
         Reason::FunctionNotShown => Some(&FUNCTION),
         _ => None,
     }

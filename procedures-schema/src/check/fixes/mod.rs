@@ -6,6 +6,8 @@
 //!
 //! Not every rule has a fix; most mistakes need what only the writer knows.
 
+mod before;
+mod order;
 mod reach;
 mod steps;
 mod words;
@@ -21,7 +23,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 /// How many changes are tried for one finding; beyond that a mend is looked for by hand.
-const MOST_TRIED: usize = 64;
+const MOST_TRIED: usize = 96;
 
 /// A change that mends a finding.
 #[derive(Clone, Debug, PartialEq)]
@@ -40,8 +42,16 @@ pub fn fixes(procedure: &Procedure, finding: &Finding, today: Date) -> Vec<Fix> 
     let trace = simulate(procedure, &Run::of(procedure));
     let context = Context::new(procedure, &trace);
     let cause = causes(&context, super::catalogue()).into_iter().find(|cause| cause.tells(&context, finding));
-    let met: Vec<&Unmet> = cause.map(|cause| cause.of_rule(finding.code)).unwrap_or_default();
-    let candidates = candidates(&context, finding, &met);
+    let met = |code: &str| cause.as_ref().map(|cause| cause.of_rule(code)).unwrap_or_default();
+    let mut ids = FreeIds::of(procedure);
+    let mut candidates = candidates(&context, finding.code, finding, &met(finding.code), &mut ids);
+    // What the same cause leads to later often says best what was forgotten: a joint that is still open.
+    for code in &finding.also {
+        candidates.extend(self::candidates(&context, code, finding, &met(code), &mut ids));
+    }
+    if comes_too_early(finding.code) {
+        candidates.extend(order::later(&context, finding));
+    }
     if candidates.is_empty() {
         return Vec::new();
     }
@@ -50,20 +60,55 @@ pub fn fixes(procedure: &Procedure, finding: &Finding, today: Date) -> Vec<Fix> 
     trial.best(candidates).into_iter().collect()
 }
 
-/// What might mend a finding, the best place first.
-fn candidates(context: &Context<'_>, finding: &Finding, met: &[&Unmet]) -> Vec<Fix> {
-    let mut ids = FreeIds::of(context.procedure);
-    match finding.code {
-        "retest/missing" => steps::test(context, met, &mut ids),
-        "putback/left-open" | "putback/left-slack" => steps::way_back(context, met, &mut ids),
-        "putback/temp-left" => steps::take_away(context, met, &mut ids),
-        "putback/supply-off" => steps::restore(context, met, &mut ids),
+/// What might mend what a rule found, the best place first.
+fn candidates(
+    context: &Context<'_>,
+    code: &str,
+    finding: &Finding,
+    met: &[&Unmet],
+    ids: &mut FreeIds<'_>,
+) -> Vec<Fix> {
+    match code {
+        "retest/missing" => steps::test(context, met, ids),
+        "putback/left-open" | "putback/left-slack" => steps::way_back(context, met, ids),
+        "putback/temp-left" => steps::take_away(context, met, ids),
+        "putback/supply-off" => steps::restore(context, met, ids),
         "putback/out-of-reach" => reach::in_place(context, met).into_iter().collect(),
         "seal/not-renewed" => words::new_seal(context, met).into_iter().collect(),
         "isolation/not-locked" | "pressure/not-locked" => words::lock(context, met).into_iter().collect(),
         "words/not-typed" => words::decline(context, finding).into_iter().collect(),
-        _ => Vec::new(),
+        "putback/left-off" | "putback/setting-not-restored" | "putback/run-with-lost-setting" => {
+            before::put_back(context, met, ids)
+        }
+        // Whatever else there is a ready step for; for other rules there is none.
+        _ => before::missed(context, met, ids),
     }
+}
+
+/// Whether a rule finds a step that comes before what it waits for, so that it helps to move it.
+fn comes_too_early(code: &str) -> bool {
+    matches!(
+        code,
+        "isolation/guard-off-live"
+            | "isolation/can-start"
+            | "isolation/still-fed"
+            | "isolation/restored-open"
+            | "isolation/restored-guard-off"
+            | "isolation/drained-live"
+            | "gas/still-fed"
+            | "gas/restored-open"
+            | "gas/fired-case-open"
+            | "gas/fired-before-tested"
+            | "gas/purged-before-tested"
+            | "pressure/still-fed"
+            | "pressure/restored-open"
+            | "pressure/energised-dry"
+            | "retest/about-to-be-covered"
+            | "retest/order"
+            | "putback/still-held"
+            | "putback/covers-unfinished"
+            | "reading/wrong-state"
+    )
 }
 
 /// A document, what is wrong with it, and which of its findings is to be mended.

@@ -76,7 +76,7 @@ fn late(
 
 /// Where a step may be added behind a place, from early to late: not behind what ends the job. Of very many,
 /// those behind steps that only tell, show or look are left out.
-fn positions(context: &Context<'_>, since: Place) -> Vec<usize> {
+pub(super) fn positions(context: &Context<'_>, since: Place) -> Vec<usize> {
     let steps = &context.procedure.steps;
     let first = since.execution().map_or(0, |at| at + 1);
     let ends = |step: &Arc<Step>| step.actions.iter().any(|action| action.verb == Verb::Finish);
@@ -106,7 +106,7 @@ fn only_looks(verb: &Verb) -> bool {
 }
 
 /// The step at each position, done on the answers on which it is missing.
-fn inserted(context: &Context<'_>, step: Step, met: &[&Unmet], positions: &[usize]) -> Vec<Fix> {
+pub(super) fn inserted(context: &Context<'_>, step: Step, met: &[&Unmet], positions: &[usize]) -> Vec<Fix> {
     let guard = met.first().map(|unmet| unmet.guard.answers()).unwrap_or_default();
     let answers = guard.iter().filter_map(|(q, a)| context.trace.plant().answer_named(*q, *a));
     let when = answers.map(|(question, answer)| Answer::new(question.clone(), answer)).collect();
