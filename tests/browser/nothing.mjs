@@ -92,6 +92,11 @@ async function writeSteps(place, visit) {
     await write.stamped('REJECTED');
     await page.getByText(/function test/).first().waitFor();
   });
+  await place.tally.step('a finding tells why its rule is there', async () => {
+    const finding = page.locator('.finding', { hasText: 'function test' }).first();
+    await finding.getByRole('button', { name: 'Why' }).click();
+    await finding.locator('.why-text').getByText(/Source/).waitFor();
+  });
   await place.tally.step('its finding offers the test, and one key adds it', async () => {
     await write.mend('function test');
     await page.locator('.finding', { hasText: 'function test' }).waitFor({ state: 'detached' });

@@ -1,12 +1,13 @@
 //! Writes `sw.js` at the end of a build of the page: the list of all files with their content hashes, so that
 //! the page works without a network after the first visit; and `precache.json`, the same list for the page,
-//! which tells people whether everything is there.
+//! which tells people whether everything is there. Before that it adds `rules.json`, why each rule is there.
 //!
 //! Trunk runs it as a `post_build` hook and says in `TRUNK_STAGING_DIR` where the files are. It only adds
-//! these two and changes no other file. It fails the build when the start page or the manifest names a file that
+//! these and changes no other file. It fails the build when the start page or the manifest names a file that
 //! is not in the list, for such a page could start with a network and never without.
 
 mod names;
+mod rules;
 mod worker;
 
 use sha2::{Digest, Sha256};
@@ -39,6 +40,7 @@ fn fail(reason: &str) -> ExitCode {
 }
 
 fn write_worker(folder: &Path) -> Result<(), String> {
+    write(folder, rules::FILE, &rules::text()?)?;
     write(folder, worker::LIST, "")?;
     let paths: Vec<String> = list(folder)?.into_iter().map(|file| worker::address(&file.path)).collect();
     write(folder, worker::LIST, &format!("{}\n", serde_json::Value::from(paths)))?;

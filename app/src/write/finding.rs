@@ -1,7 +1,9 @@
 //! The text of one finding: what is wrong, since when, what to do, and its code.
 
 use super::row_margin::class;
+use super::why::Why;
 use crate::components::capital::capital;
+use crate::route::{Screen, go};
 use crate::state::remedies::{Looking, Remedy};
 use crate::state::{Command, EditorStore};
 use leptos::prelude::*;
@@ -31,7 +33,8 @@ pub fn FindingText(
             {title}
             <ul>{because}{remedy}</ul>
             {mending(&looking)}
-            <p class="code">{code}{also}</p>
+            {elsewhere(code)}
+            <div class="code">{code}{also} " " <Why code /></div>
         </div>
     }
 }
@@ -56,6 +59,15 @@ fn mending(looking: &Looking) -> impl IntoView + use<> {
         }
         Remedy::Open => ().into_any(),
     }
+}
+
+/// The way to the screen where it is mended, if that is not this one.
+fn elsewhere(code: &str) -> Option<impl IntoView + use<>> {
+    (code.starts_with("control/census") || code.starts_with("control/scope")).then(|| {
+        view! {
+            <button type="button" class="key mend" on:click=move |_| go(Screen::Appliance)>"Answer under Appliance"</button>
+        }
+    })
 }
 
 fn reason(store: EditorStore, because: Because) -> impl IntoView {

@@ -22,4 +22,5 @@ pub mod row;
 pub mod row_keys;
 pub mod row_lanes;
 pub mod row_margin;
+pub mod why;
 pub mod words_field;

@@ -147,10 +147,9 @@ impl Tokens<'_> {
         value(action.unattended.then(|| "unattended".to_owned()));
         value(action.live.then(|| "as live work".to_owned()));
         value(action.criterion.as_ref().map(|criterion| format!("against: {criterion}")));
-        value(action.ask.as_ref().map(|question| match first_detail(&action.verb) {
-            Some(Detail::Ask) => question.to_string(),
-            _ => format!("answers {question}"),
-        }));
+        // The words say the question itself; an identity is no word for people.
+        let only_asks = matches!(first_detail(&action.verb), Some(Detail::Ask));
+        value((action.ask.is_some() && !only_asks).then(|| "puts a question".to_owned()));
         value(action.text.clone());
         action.readings.iter().for_each(|reading| value(Some(reading_shown(reading))));
     }
