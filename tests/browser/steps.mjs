@@ -19,6 +19,7 @@ export async function walkSteps(tally, screen) {
       const write = new Write(visit.page);
       await write.open(server.address);
       await ask(place, visit, write);
+      await keys(place, visit);
       await copy(place, visit.page, write);
       await carry(place, visit, write);
       await visit.browser.close();
@@ -49,6 +50,16 @@ async function ask(place, visit, write) {
     await page.getByRole('button', { name: /^Undo: add step/ }).click();
     await write.counts(await write.steps());
   });
+}
+
+async function keys(place, visit) {
+  const { page } = visit;
+  await place.tally.step('the sheet of keys opens and closes', async () => {
+    await page.getByRole('button', { name: 'Keys', exact: true }).click();
+    await page.getByRole('dialog', { name: 'Keys of Write' }).waitFor();
+  });
+  await look(place, visit, 'write-keys');
+  await page.getByRole('button', { name: 'Close', exact: true }).click();
 }
 
 async function copy(place, page, write) {

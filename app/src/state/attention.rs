@@ -71,6 +71,7 @@ impl EditorStore {
         if !is_typing {
             self.close_group();
             if let Some(step) = self.retyped().try_update_value(Option::take).flatten() {
+                self.take_leading_lines(&step);
                 self.make_things(&step, &[], None);
             }
         }

@@ -7,7 +7,9 @@ use super::editor_store::EditorStore;
 use super::ids::RandomIds;
 use super::rereading;
 use leptos::prelude::*;
-use procedures_schema::capture::{Beside, Leading, Pasted, apply_leading, block, leading, steps_of_block};
+use procedures_schema::capture::{
+    Beside, Leading, Pasted, apply_leading, block, leading, parts_of_step, steps_of_block,
+};
 use procedures_schema::edit::{Edit, Scope};
 use procedures_schema::model::{Id, IdSource, Kit, Procedure, Stage, Step};
 use std::sync::Arc;
@@ -90,6 +92,40 @@ impl EditorStore {
         }
         self.edit(&edits, &label, None);
         Ok(())
+    }
+
+    /// Takes the lines with leading words out of the words of a step that has been typed, and applies them. If
+    /// one cannot be held, all stays as it is and the reason is told.
+    pub(super) fn take_leading_lines(self, id: &Id) {
+        let judged = self.judged_now();
+        let document = &judged.document;
+        let Some(position) = document.position(id) else { return };
+        let Some(before) = document.steps.get(position) else { return };
+        let parts = parts_of_step(&before.words);
+        if !before.words.contains('\n') || parts.leading.is_empty() {
+            return;
+        }
+        let mut step = rereading::reread(&judged, position, before, &parts.sentence);
+        let (mut beside, mut further) = (Vec::new(), Vec::new());
+        for leading in &parts.leading {
+            match apply_leading(&step, leading, &mut RandomIds) {
+                Ok(applied) => {
+                    step = applied.step;
+                    beside.extend(applied.beside);
+                    further.extend(applied.further);
+                }
+                Err(refused) => {
+                    self.notice().set(Some(format!("Kept as words: {}.", refused.reason)));
+                    return;
+                }
+            }
+        }
+        let mut edits: Vec<Edit> = with_beside(document, &beside).into_iter().collect();
+        edits.push(Edit::SetStep { step: Arc::new(step) });
+        for (offset, step) in further.into_iter().enumerate() {
+            edits.push(Edit::InsertStep { at: position + 1 + offset, step: Arc::new(step) });
+        }
+        self.edit(&edits, &format!("add to step {}", position + 1), None);
     }
 
     /// Gives words to a step that has a message and no words yet.

@@ -1,5 +1,6 @@
 //! The foot of Write: the caution, whether it works offline, and how the page looks.
 
+use super::keys_sheet::KeysSheet;
 use crate::app::show_look;
 use crate::components::caution::Caution;
 use crate::storage::preferences::{self, Look};
@@ -29,10 +30,11 @@ pub fn Foot(
     view! {
         <footer class="foot">
             <Caution />
-            <p class="facts">
+            <div class="facts">
                 <span class="offline">{offline}</span>
+                <KeysSheet />
                 <label>"Look " <select on:change=choose>{Look::ALL.map(option)}</select></label>
-            </p>
+            </div>
         </footer>
     }
 }

@@ -10,6 +10,7 @@ pub mod fresh_things;
 pub mod header;
 pub mod heads;
 pub mod keys;
+pub mod keys_sheet;
 pub mod ladder_keys;
 pub mod leading_words;
 pub mod message_fields;

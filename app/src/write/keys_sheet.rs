@@ -1,0 +1,70 @@
+//! The sheet that names all keys of Write.
+
+use leptos::prelude::*;
+
+/// What is pressed, and what it does.
+const KEYS: [(&str, &[(&str, &str)]); 4] = [
+    (
+        "In the line",
+        &[
+            ("Enter", "keep the line as a step, and go on"),
+            ("1 to 9", "answer what is asked; Esc leaves it open"),
+            ("Shift+Enter", "a second line for the same step"),
+            ("warning: read: wait why: photo: ask: hold: later: bring:", "begin a line that adds to a step"),
+            ("Ctrl+V of several lines", "each becomes a step"),
+        ],
+    ),
+    (
+        "On a row",
+        &[
+            ("Up, Down", "the step above or below; with Shift several steps"),
+            ("Enter", "into its words; Esc or Enter goes back"),
+            ("Ctrl+Enter", "a new step below"),
+            ("Alt+Up, Alt+Down", "move the selected steps"),
+            ("Ctrl+C, X, V, D", "copy, cut, paste, double whole steps"),
+            ("Delete", "take the selected steps out"),
+            ("Ctrl+A", "select all steps"),
+        ],
+    ),
+    (
+        "Findings",
+        &[
+            ("F8, Shift+F8", "the next or the last finding"),
+            ("Alt+Enter", "do what would mend the first finding of the row"),
+        ],
+    ),
+    ("Everywhere", &[("Ctrl+Z, Ctrl+Y", "undo, redo, across all screens and after a reload")]),
+];
+
+/// The key that opens the sheet, and the sheet.
+#[component]
+pub fn KeysSheet() -> impl IntoView {
+    let sheet = NodeRef::<leptos::html::Dialog>::new();
+    let open = move |_| {
+        if let Some(sheet) = sheet.get_untracked() {
+            // It is refused only while it is open already.
+            let _ = sheet.show_modal();
+        }
+    };
+    let close = move |_| {
+        if let Some(sheet) = sheet.get_untracked() {
+            sheet.close();
+        }
+    };
+    let row = |(keys, does): &(&'static str, &'static str)| {
+        view! { <dt>{*keys}</dt><dd>{*does}</dd> }
+    };
+    let group = move |(heading, keys): (&'static str, &'static [(&'static str, &'static str)])| {
+        view! { <section><h3>{heading}</h3><dl>{keys.iter().map(row).collect_view()}</dl></section> }
+    };
+    view! {
+        <button type="button" class="quiet" on:click=open>"Keys"</button>
+        <dialog class="keys-sheet" node_ref=sheet aria-labelledby="keys-title">
+            <div class="keys-head">
+                <h2 id="keys-title">"Keys of Write"</h2>
+                <button type="button" class="key" on:click=close>"Close"</button>
+            </div>
+            <div class="keys-groups">{KEYS.map(group)}</div>
+        </dialog>
+    }
+}
