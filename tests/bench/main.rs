@@ -40,10 +40,22 @@ fn main() -> Result<(), Box<dyn Error>> {
         println!("  simulate and check  {:8.2} ms  ({} findings)", figures.check * 1e3, figures.n_findings);
         println!("  check / parse       {:8.2}", figures.check / figures.parse);
     }
+    keep_for_the_page()?;
     memory::print(&large::procedure(N_STEPS, 10)?)?;
     folder::print(Date::parse(TODAY)?)?;
     print_growth()?;
     weight::print(&putback_tests::repository().join("dist"))
+}
+
+/// Writes the large procedures to where the measurement of the page looks for them.
+fn keep_for_the_page() -> Result<(), Box<dyn Error>> {
+    let folder = putback_tests::repository().join("target/bench");
+    std::fs::create_dir_all(&folder)?;
+    for n_steps in [N_STEPS, 1_000] {
+        let text = large::procedure(n_steps, 0)?;
+        std::fs::write(folder.join(format!("large-{n_steps}.putback.json")), text)?;
+    }
+    Ok(())
 }
 
 /// How much longer a procedure takes that is about four times as long, in everything. Nothing else runs in

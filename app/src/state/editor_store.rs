@@ -6,7 +6,7 @@
 use super::attention::{Attention, Focus};
 use super::clock;
 use super::doubts::AskedFrom;
-use super::judged::Judged;
+use super::judged::{Frame, Judged};
 use super::keeping::Keeper;
 use super::making::{Fresh, making_new};
 use super::pasting::Review;
@@ -20,12 +20,15 @@ use procedures_schema::check::Finding;
 use procedures_schema::derive::carry::Carried;
 use procedures_schema::derive::lanes::LaneRow;
 use procedures_schema::edit::{Edit, Session, Undone};
-use procedures_schema::model::{Id, NumberedIds, Procedure, Step};
+use procedures_schema::model::{ApplianceMap, Id, NumberedIds, Procedure, Stage, Step};
 use std::sync::Arc;
 use std::time::Duration;
 
 /// After which the texts of findings follow the document.
 const SETTLE: Duration = Duration::from_millis(300);
+
+/// Above so many steps remedies are looked for when somebody asks.
+const MOST_UNASKED: usize = 120;
 
 /// The state of Write. A handle of one word, since every view and every closure of it holds one.
 #[derive(Clone, Copy)]
@@ -38,7 +41,11 @@ pub struct EditorStore {
 struct Parts {
     session: RwSignal<Session>,
     document: Memo<Arc<Procedure>>,
+    map: Memo<Arc<ApplianceMap>>,
+    places: Memo<Arc<Vec<Id>>>,
+    stages: Memo<Arc<Vec<Option<Stage>>>>,
     judged: Memo<Arc<Judged>>,
+    frame: Memo<Frame>,
     settled: RwSignal<Arc<Judged>>,
     settling: StoredValue<Option<TimeoutHandle>>,
     name: RwSignal<String>,
@@ -72,11 +79,24 @@ impl EditorStore {
             move |_| Arc::new(Judged::of(document.get())),
             |before, now| !same(before, now),
         );
+        let map = Memo::new_with_compare(
+            move |_| document.with(|document| document.map.clone()),
+            |before, now| !same(before, now),
+        );
+        let places = Memo::new(move |_| {
+            document.with(|document| Arc::new(document.steps.iter().map(|step| step.id.clone()).collect()))
+        });
+        let stages = Memo::new(move |_| document.with(|document| Arc::new(begun_stages(document))));
+        let frame = Memo::new(move |_| judged.with(|judged| Frame::of(judged)));
         let (selected, anchor) = (RwSignal::new(None), RwSignal::new(None));
         let parts = Parts {
             session,
             document,
+            map,
+            places,
+            stages,
             judged,
+            frame,
             settled: RwSignal::new(judged.get_untracked()),
             settling: StoredValue::new(None),
             name: RwSignal::new(name.to_owned()),
@@ -111,19 +131,24 @@ impl EditorStore {
         self.parts().document
     }
 
+    /// The appliance map, compared by pointer.
+    pub fn map(self) -> Memo<Arc<ApplianceMap>> {
+        self.parts().map
+    }
+
     /// The ids of the steps in order.
-    pub fn order(self) -> Memo<Vec<Id>> {
-        let document = self.parts().document;
-        Memo::new(move |_| {
-            document.with(|document| document.steps.iter().map(|step| step.id.clone()).collect())
-        })
+    pub fn order(self) -> Memo<Arc<Vec<Id>>> {
+        self.parts().places
     }
 
     /// One step; none once it is gone.
     pub fn step(self, id: Id) -> Memo<Option<Arc<Step>>> {
-        let document = self.parts().document;
+        let (document, position) = (self.parts().document, self.position(id));
         Memo::new_with_compare(
-            move |_| document.with(|document| document.steps.iter().find(|step| step.id == id).cloned()),
+            move |_| {
+                let position = position.get()?;
+                document.with(|document| document.steps.get(position).cloned())
+            },
             |before, now| match (before.and_then(Option::as_ref), now.and_then(Option::as_ref)) {
                 (Some(before), Some(now)) => !Arc::ptr_eq(before, now),
                 (None, None) => false,
@@ -132,10 +157,20 @@ impl EditorStore {
         )
     }
 
-    /// The position of a step, from 0.
+    /// The position of a step, from 0. Looked up only when the order of the steps changes.
     pub fn position(self, id: Id) -> Memo<Option<usize>> {
-        let document = self.parts().document;
-        Memo::new(move |_| document.with(|document| document.position(&id)))
+        let places = self.parts().places;
+        Memo::new(move |_| places.with(|places| places.iter().position(|known| *known == id)))
+    }
+
+    /// By position the stage that begins with a step; none where the one before goes on.
+    pub fn stages(self) -> Memo<Arc<Vec<Option<Stage>>>> {
+        self.parts().stages
+    }
+
+    /// What all rows of lanes share.
+    pub fn frame(self) -> Memo<Frame> {
+        self.parts().frame
     }
 
     /// What the core says, after every key.
@@ -148,9 +183,10 @@ impl EditorStore {
         self.parts().settled.read_only()
     }
 
-    /// Whether looking for a remedy was slow last time.
+    /// Whether looking for a remedy was slow last time, or will be.
     pub(super) fn is_slow_to_mend(self) -> bool {
-        self.parts().is_slow_to_mend.get_value()
+        let is_large = self.parts().places.with_untracked(|places| places.len() > MOST_UNASKED);
+        is_large || self.parts().is_slow_to_mend.get_value()
     }
 
     /// The step whose words have been typed since the keyboard went into them.
@@ -179,8 +215,11 @@ impl EditorStore {
 
     /// The lanes beside a step, after every key.
     pub fn lane_row(self, id: Id) -> Memo<Option<LaneRow>> {
-        let judged = self.parts().judged;
-        Memo::new(move |_| judged.with(|judged| judged.row(&id).cloned()))
+        let (judged, position) = (self.parts().judged, self.position(id));
+        Memo::new(move |_| {
+            let position = position.get()?;
+            judged.with(|judged| judged.row(position).cloned())
+        })
     }
 
     /// The findings at a step, or at the end, once typing has paused.
@@ -414,6 +453,18 @@ impl EditorStore {
     fn settle_now(self) {
         self.parts().settled.set(self.parts().judged.get_untracked());
     }
+}
+
+fn begun_stages(document: &Procedure) -> Vec<Option<Stage>> {
+    let mut before: Option<&Stage> = None;
+    let begins =
+        |step: &Arc<Step>, before: Option<&Stage>| (before != Some(&step.stage)).then(|| step.stage.clone());
+    let mut stages = Vec::with_capacity(document.steps.len());
+    for step in &document.steps {
+        stages.push(begins(step, before));
+        before = Some(&step.stage);
+    }
+    stages
 }
 
 /// A step, or if it has gone, the one that now stands in its place.

@@ -4,7 +4,7 @@
 
 use super::clock;
 use procedures_schema::check::{self, Finding, Report, Verdict};
-use procedures_schema::derive::lanes::{self, LaneRow, Lanes};
+use procedures_schema::derive::lanes::{self, LaneHead, LaneRow, Lanes};
 use procedures_schema::model::{Id, Procedure};
 use procedures_schema::simulate::{Run, Trace, simulate};
 use std::sync::Arc;
@@ -21,6 +21,23 @@ pub struct Judged {
     pub lanes: Lanes,
 }
 
+/// What all rows of lanes share: the heads, and the largest count of things apart.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Frame {
+    /// The heads of the lanes.
+    pub heads: Arc<Vec<LaneHead>>,
+    /// The largest count.
+    pub most_apart: u32,
+}
+
+impl Frame {
+    /// The frame of what was worked out.
+    pub fn of(judged: &Judged) -> Self {
+        let counts = judged.lanes.rows.iter().map(|row| row.apart_after.max(row.apart_before));
+        Self { heads: Arc::new(judged.lanes.heads.clone()), most_apart: counts.max().unwrap_or(0) }
+    }
+}
+
 impl Judged {
     /// Runs and checks a document.
     pub fn of(document: Arc<Procedure>) -> Self {
@@ -30,9 +47,11 @@ impl Judged {
         Self { document, trace, report, lanes }
     }
 
-    /// The lanes beside a step.
-    pub fn row(&self, step: &Id) -> Option<&LaneRow> {
-        self.lanes.rows.iter().find(|row| row.step == *step)
+    /// The lanes beside the step at a position.
+    pub fn row(&self, position: usize) -> Option<&LaneRow> {
+        let step = &self.document.steps.get(position)?.id;
+        let at_once = self.lanes.rows.get(position).filter(|row| row.step == *step);
+        at_once.or_else(|| self.lanes.rows.iter().find(|row| row.step == *step))
     }
 
     /// The findings at a step, or at the end if `step` is none or no longer there.

@@ -11,11 +11,11 @@ pub fn Heads(
     store: EditorStore,
 ) -> impl IntoView {
     let heads = move || {
-        store.judged().with(|judged| {
+        store.frame().with(|frame| {
             let head = |head: &procedures_schema::derive::lanes::LaneHead| {
                 view! { <span class=format!("lane-head k-{}", colour(&head.kind))><span>{head.name.clone()}</span></span> }
             };
-            judged.lanes.heads.iter().map(head).collect_view()
+            frame.heads.iter().map(head).collect_view()
         })
     };
     view! {

@@ -32,7 +32,7 @@ pub fn WriteScreen(
         let listener = window_event_listener_untyped(name, move |event| keys::on_clipboard(store, &event));
         on_cleanup(move || listener.remove());
     }
-    let n_lanes = move || store.judged().with(|judged| judged.lanes.heads.len().to_string());
+    let n_lanes = move || store.frame().with(|frame| frame.heads.len().to_string());
     view! {
         <div
             class="write"
@@ -50,7 +50,7 @@ pub fn WriteScreen(
             </header>
             <main>
                 <ol class="rows">
-                    <For each=move || store.order().get() key=Clone::clone children=move |id| view! { <Row store id /> } />
+                    <For each=move || store.order().get().to_vec() key=Clone::clone children=move |id| view! { <Row store id /> } />
                     <EndRow store />
                     <li class="row last">
                         <div class="lanes" aria-hidden="true"></div>
@@ -71,7 +71,7 @@ fn EndRow(store: EditorStore) -> impl IntoView {
         <li class="row end" class:found=move || findings.with(|findings| !findings.is_empty()) aria-label="End">
             {end_lanes(store)}
             <div class="content"><p class="end-words">"End"</p></div>
-            <RowMargin store findings lane_of=Signal::derive(move || store.judged().with(|j| j.lanes.heads.clone())) />
+            <RowMargin store findings lane_of=Signal::derive(move || store.frame().with(|frame| frame.heads.clone())) />
         </li>
     }
 }

@@ -54,7 +54,7 @@ pub fn Row(
         >
             <RowLanes store id=id.get_value() />
             <div class="content">
-                <StageHeading store step position />
+                <StageHeading store position />
                 {move || step.get().map(|step| step.messages.iter().map(safety_band).collect_view())}
                 <div class="body">
                     <span class="number" aria-hidden="true">{number}</span>
@@ -73,7 +73,7 @@ pub fn Row(
                     </div>
                 </div>
             </div>
-            <RowMargin store findings lane_of=Signal::derive(move || store.judged().with(|j| j.lanes.heads.clone())) />
+            <RowMargin store findings lane_of=Signal::derive(move || store.frame().with(|frame| frame.heads.clone())) />
         </li>
     }
 }
@@ -85,27 +85,19 @@ fn is_in_margin(event: &web_sys::FocusEvent) -> bool {
     target.is_some_and(|target| target.closest(".margin").is_ok_and(|margin| margin.is_some()))
 }
 
+/// What the step means, drawn anew only with the step or the map.
 fn notation(store: EditorStore, step: &Arc<Step>) -> impl IntoView + use<> {
-    store.document().with(|document| {
-        let why = (!step.why.is_empty()).then(|| view! { <p class="why">"why: " {step.why.clone()}</p> });
-        (notation_line(&step.actions, &document.map), why)
-    })
+    let why = (!step.why.is_empty()).then(|| view! { <p class="why">"why: " {step.why.clone()}</p> });
+    (store.map().with(|map| notation_line(&step.actions, map)), why)
 }
 
 /// The name of the stage above its first step.
 #[component]
-fn StageHeading(
-    store: EditorStore,
-    step: Memo<Option<Arc<Step>>>,
-    position: Memo<Option<usize>>,
-) -> impl IntoView {
+fn StageHeading(store: EditorStore, position: Memo<Option<usize>>) -> impl IntoView {
+    let stages = store.stages();
     let stage = Memo::new(move |_| {
-        let stage = step.get()?.stage.clone();
-        let before = position.get()?.checked_sub(1);
-        let of_before = store.document().with(|document| {
-            before.and_then(|before| document.steps.get(before)).map(|step| step.stage.clone())
-        });
-        (of_before.as_ref() != Some(&stage)).then(|| capital(stage.word()))
+        let position = position.get()?;
+        stages.with(|stages| stages.get(position).cloned().flatten())
     });
-    move || stage.get().map(|stage| view! { <h2 class="stage">{stage}</h2> })
+    move || stage.get().map(|stage| view! { <h2 class="stage">{capital(stage.word())}</h2> })
 }

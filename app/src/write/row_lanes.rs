@@ -3,7 +3,6 @@
 use crate::components::apart_curve::apart_curve;
 use crate::components::lane::lane_cell;
 use crate::state::EditorStore;
-use crate::state::judged::Judged;
 use leptos::prelude::*;
 use procedures_schema::derive::lanes::{LaneCell, LaneHead, LaneRow, in_words};
 use procedures_schema::model::Id;
@@ -17,21 +16,21 @@ pub fn RowLanes(
     id: Id,
 ) -> impl IntoView {
     let row = store.lane_row(id);
-    let frame = frame(store);
+    let frame = store.frame();
     view! {
         <div class="lanes">
-            {move || row.with(|row| row.as_ref().map(|row| frame.with(|frame| strip(row, &frame.0, frame.1))))}
+            {move || row.with(|row| row.as_ref().map(|row| frame.with(|frame| strip(row, &frame.heads, frame.most_apart))))}
         </div>
     }
 }
 
 /// The lanes below the last step: as they are at the end.
 pub fn end_lanes(store: EditorStore) -> impl IntoView {
-    let frame = frame(store);
+    let frame = store.frame();
     let last = Memo::new(move |_| store.judged().with(|judged| judged.lanes.rows.last().map(as_it_stays)));
     view! {
         <div class="lanes">
-            {move || last.with(|row| row.as_ref().map(|row| frame.with(|frame| strip(row, &frame.0, frame.1))))}
+            {move || last.with(|row| row.as_ref().map(|row| frame.with(|frame| strip(row, &frame.heads, frame.most_apart))))}
         </div>
     }
 }
@@ -44,15 +43,6 @@ fn as_it_stays(row: &LaneRow) -> LaneRow {
     }
     row.apart_before = row.apart_after;
     row
-}
-
-/// What all rows share: the heads, and the largest count of things apart.
-fn frame(store: EditorStore) -> Memo<(Vec<LaneHead>, u32)> {
-    let of = |judged: &Judged| {
-        let most = judged.lanes.rows.iter().map(|row| row.apart_after.max(row.apart_before)).max();
-        (judged.lanes.heads.clone(), most.unwrap_or(0))
-    };
-    Memo::new(move |_| store.judged().with(|judged| of(judged)))
 }
 
 fn strip(row: &LaneRow, heads: &[LaneHead], most: u32) -> impl IntoView + use<> {

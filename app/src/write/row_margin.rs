@@ -5,6 +5,7 @@ use crate::state::EditorStore;
 use leptos::prelude::*;
 use procedures_schema::check::{Finding, Level};
 use procedures_schema::derive::lanes::LaneHead;
+use std::sync::Arc;
 
 /// The findings of one row.
 #[component]
@@ -14,7 +15,7 @@ pub fn RowMargin(
     /// The findings.
     findings: Memo<Vec<Finding>>,
     /// The lanes from which the hairlines come.
-    lane_of: Signal<Vec<LaneHead>>,
+    lane_of: Signal<Arc<Vec<LaneHead>>>,
 ) -> impl IntoView {
     let hairline = move || {
         let findings = findings.get();

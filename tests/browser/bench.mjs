@@ -1,0 +1,89 @@
+// What a key costs in the page: from the key to the end of all changes of the page, and to the next frame; what
+// the heap keeps of a thousand edits that were undone. It asserts nothing; `./dev bench` prints it.
+import { existsSync } from 'node:fs';
+import { launch } from './browser.mjs';
+import { page as folder, repository } from './places.mjs';
+import { Server } from './server.mjs';
+
+/** Large procedures, written by the benchmark of the core. */
+const FILES = [
+  { name: '200', path: repository('target/bench/large-200.putback.json') },
+  { name: '1000', path: repository('target/bench/large-1000.putback.json') },
+];
+const N_KEYS = 120;
+const N_EDITS = 1000;
+
+const server = new Server(folder);
+await server.start();
+const browser = await launch();
+try {
+  for (const file of FILES) {
+    if (!existsSync(file.path)) throw new Error(`${file.path} is missing; \`./dev bench\` makes it`);
+    await measure(file);
+  }
+} finally {
+  await browser.close();
+  await server.stop();
+}
+
+async function measure({ name, path }) {
+  const page = await (await browser.newContext({ viewport: { width: 1280, height: 800 } })).newPage();
+  await page.goto(server.address);
+  await page.locator('li[data-step]').first().waitFor();
+  await page.locator('input[type=file]').first().setInputFiles(path);
+  await page.waitForFunction((least) => document.querySelectorAll('li[data-step]').length >= least, Number(name));
+  const n = await page.locator('li[data-step]').count();
+  await page.locator('li[data-step]').nth(Math.floor(n / 2)).locator('.words').click();
+  const field = page.locator('.row.selected textarea');
+  await field.click();
+  await page.evaluate(watchKeys);
+  for (let key = 0; key < N_KEYS; key += 1) {
+    await page.keyboard.press(key % 2 ? 'Backspace' : 'x');
+    await page.waitForTimeout(20);
+  }
+  const { done, frames } = await page.evaluate(() => globalThis.keyTimes);
+  console.log(`key in ${n} steps: changes done p50 ${part(done, 0.5)} ms, p95 ${part(done, 0.95)} ms; next frame p95 ${part(frames, 0.95)} ms`);
+  if (name === '200') await heap(page, field);
+  await page.close();
+}
+
+/** Notes for each key how long the page's own work takes, and when the next frame comes. */
+function watchKeys() {
+  const times = { done: [], frames: [] };
+  globalThis.keyTimes = times;
+  addEventListener('keydown', () => {
+    const start = performance.now();
+    // A message comes after everything that the key has set off by itself.
+    const { port1, port2 } = new MessageChannel();
+    addEventListener('input', () => port2.postMessage(null), { once: true });
+    port1.onmessage = () => times.done.push(performance.now() - start);
+    requestAnimationFrame(() => times.frames.push(performance.now() - start));
+  }, true);
+}
+
+function part(values, share) {
+  const sorted = [...values].sort((a, b) => a - b);
+  return (sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))] ?? Number.NaN).toFixed(1);
+}
+
+/** The heap before, and after many edits that were all undone. */
+async function heap(page, field) {
+  const client = await page.context().newCDPSession(page);
+  const used = async () => {
+    await client.send('HeapProfiler.collectGarbage');
+    const { usedSize } = await client.send('Runtime.getHeapUsage');
+    const wasm = await page.evaluate(() => performance.memory?.totalJSHeapSize ?? 0);
+    return { usedSize, wasm };
+  };
+  const rounds = async (n) => {
+    for (let edit = 0; edit < n; edit += 1) await page.keyboard.press('x');
+    for (let edit = 0; edit < n; edit += 1) await page.keyboard.press('Backspace');
+  };
+  await field.click();
+  await rounds(20);
+  const before = await used();
+  await rounds(N_EDITS / 2);
+  const after = await used();
+  const change = ((after.usedSize / before.usedSize - 1) * 100).toFixed(1);
+  console.log(`heap of scripts after ${N_EDITS} edits taken back: ${(before.usedSize / 1e6).toFixed(2)} MB, then ${(after.usedSize / 1e6).toFixed(2)} MB (${change} %)`);
+}
