@@ -23,6 +23,7 @@ pub mod rereading;
 pub mod seat;
 pub mod selection;
 pub mod shelf;
+pub mod shown;
 pub mod step_edits;
 pub mod taken_out;
 

@@ -1,0 +1,210 @@
+//! What views read of the editor: memos and read-only signals, each of its part.
+
+use super::attention::{Attention, Focus};
+use super::doubts::AskedFrom;
+use super::editor_store::{EditorStore, Parts};
+use super::judged::{Frame, Judged};
+use super::keeping::Keeper;
+use super::making::{Fresh, making_new};
+use super::pasting::Review;
+use super::rereading;
+use super::seat::Seat;
+use super::taken_out::TakenOut;
+use leptos::prelude::*;
+use procedures_schema::capture::Making;
+use procedures_schema::check::Finding;
+use procedures_schema::derive::carry::Carried;
+use procedures_schema::derive::lanes::LaneRow;
+use procedures_schema::model::{ApplianceMap, Id, NumberedIds, Procedure, Stage, Step};
+use std::sync::Arc;
+
+/// Above so many steps remedies are looked for when somebody asks.
+const MOST_UNASKED: usize = 120;
+
+impl EditorStore {
+    /// The document, compared by pointer.
+    pub fn document(self) -> Memo<Arc<Procedure>> {
+        self.parts().document
+    }
+
+    /// The appliance map, compared by pointer.
+    pub fn map(self) -> Memo<Arc<ApplianceMap>> {
+        self.parts().map
+    }
+
+    /// The ids of the steps in order.
+    pub fn order(self) -> Memo<Arc<Vec<Id>>> {
+        self.parts().places
+    }
+
+    /// One step; none once it is gone.
+    pub fn step(self, id: Id) -> Memo<Option<Arc<Step>>> {
+        let (document, position) = (self.parts().document, self.position(id));
+        Memo::new_with_compare(
+            move |_| {
+                let position = position.get()?;
+                document.with(|document| document.steps.get(position).cloned())
+            },
+            |before, now| match (before.and_then(Option::as_ref), now.and_then(Option::as_ref)) {
+                (Some(before), Some(now)) => !Arc::ptr_eq(before, now),
+                (None, None) => false,
+                _ => true,
+            },
+        )
+    }
+
+    /// The position of a step, from 0. Looked up only when the order of the steps changes.
+    pub fn position(self, id: Id) -> Memo<Option<usize>> {
+        let places = self.parts().places;
+        Memo::new(move |_| places.with(|places| places.iter().position(|known| *known == id)))
+    }
+
+    /// By position the stage that begins with a step; none where the one before goes on.
+    pub fn stages(self) -> Memo<Arc<Vec<Option<Stage>>>> {
+        self.parts().stages
+    }
+
+    /// What all rows of lanes share.
+    pub fn frame(self) -> Memo<Frame> {
+        self.parts().frame
+    }
+
+    /// What the core says, after every key.
+    pub fn judged(self) -> Memo<Arc<Judged>> {
+        self.parts().judged
+    }
+
+    /// What the core says, once typing has paused.
+    pub fn settled(self) -> ReadSignal<Arc<Judged>> {
+        self.parts().settled.read_only()
+    }
+
+    /// Whether looking for a remedy was slow last time, or will be.
+    pub(super) fn is_slow_to_mend(self) -> bool {
+        let is_large = self.parts().places.with_untracked(|places| places.len() > MOST_UNASKED);
+        is_large || self.parts().is_slow_to_mend.get_value()
+    }
+
+    /// The step whose words have been typed since the keyboard went into them.
+    pub(super) fn retyped(self) -> StoredValue<Option<Id>> {
+        self.parts().retyped
+    }
+
+    /// What was made last from words.
+    pub fn fresh(self) -> RwSignal<Option<Fresh>> {
+        self.parts().fresh
+    }
+
+    /// What came of the text that was pasted last.
+    pub fn review(self) -> RwSignal<Option<Review>> {
+        self.parts().review
+    }
+
+    /// Where a question that is being asked came from.
+    pub(super) fn asked_from(self) -> StoredValue<Option<AskedFrom>> {
+        self.parts().asked_from
+    }
+
+    pub(super) fn took_to_mend(self, is_slow: bool) {
+        self.parts().is_slow_to_mend.set_value(is_slow);
+    }
+
+    /// The lanes beside a step, after every key.
+    pub fn lane_row(self, id: Id) -> Memo<Option<LaneRow>> {
+        let (judged, position) = (self.parts().judged, self.position(id));
+        Memo::new(move |_| {
+            let position = position.get()?;
+            judged.with(|judged| judged.row(position).cloned())
+        })
+    }
+
+    /// The findings at a step, or at the end, once typing has paused.
+    pub fn findings(self, step: Option<Id>) -> Memo<Vec<Finding>> {
+        let settled = self.parts().settled;
+        Memo::new(move |_| settled.with(|judged| judged.findings_at(step.as_ref())))
+    }
+
+    /// The name of the file, without ending.
+    pub fn name(self) -> ReadSignal<String> {
+        self.parts().name.read_only()
+    }
+
+    /// The selected step.
+    pub fn selected(self) -> ReadSignal<Option<Id>> {
+        self.parts().selected.read_only()
+    }
+
+    /// The selected steps in order.
+    pub fn selection(self) -> Memo<Vec<Id>> {
+        self.parts().selection
+    }
+
+    /// The other end of the selection, if it is more than the selected step.
+    pub(super) fn anchor(self) -> RwSignal<Option<Id>> {
+        self.parts().anchor
+    }
+
+    /// The steps that were copied last.
+    pub fn copied(self) -> RwSignal<Option<Carried>> {
+        self.parts().copied
+    }
+
+    /// Whether the words of the selected step are being typed.
+    pub fn is_editing(self) -> ReadSignal<bool> {
+        self.parts().is_editing.read_only()
+    }
+
+    /// The step below which a line for a new one is open.
+    pub fn draft_after(self) -> ReadSignal<Option<Id>> {
+        self.parts().draft_after.read_only()
+    }
+
+    /// Where the keyboard goes next.
+    pub fn focus(self) -> ReadSignal<Option<Focus>> {
+        self.parts().focus.read_only()
+    }
+
+    /// Something to tell, such as why a file was not opened.
+    pub fn notice(self) -> RwSignal<Option<String>> {
+        self.parts().notice
+    }
+
+    /// The step that the demonstration lacks, while it lacks it.
+    pub fn taken_out(self) -> Memo<Option<TakenOut>> {
+        let (taken_out, document) = (self.parts().taken_out, self.parts().document);
+        Memo::new(move |_| taken_out.get().filter(|step| document.with(|document| step.is_out_of(document))))
+    }
+
+    /// The names of what undo and redo would do.
+    pub fn undo_labels(self) -> Memo<(Option<String>, Option<String>)> {
+        let session = self.parts().session;
+        Memo::new(move |_| {
+            session.with(|session| {
+                (session.undo_label().map(str::to_owned), session.redo_label().map(str::to_owned))
+            })
+        })
+    }
+
+    /// What keeps the work.
+    pub fn keeper(self) -> Keeper {
+        self.parts().keeper
+    }
+
+    /// What knows of the other tabs.
+    pub fn seat(self) -> Seat {
+        self.parts().seat
+    }
+
+    /// What the line reads from words that are to go below a step, or at the end, and what it would make.
+    pub fn read_line(self, after: Option<&Id>, words: &str) -> Making {
+        let judged = self.parts().judged.get();
+        let at = rereading::place_after(&judged.document, after);
+        making_new(&judged, at, words, &mut NumberedIds::default()).0
+    }
+
+    /// The signals of where the keyboard and the selection are.
+    pub(super) fn attention(self) -> Attention {
+        let Parts { selected, anchor, is_editing, draft_after, focus, .. } = self.parts();
+        Attention { selected, anchor, is_editing, draft_after, focus }
+    }
+}
