@@ -1,5 +1,6 @@
 //! Gathering unmet demands of one cause, so that one forgotten valve is one finding.
 
+use super::agreement::agreeing;
 use super::code::code_of;
 use super::context::Context;
 use super::finding::{Because, Finding, Level};
@@ -62,13 +63,13 @@ fn finding(context: &Context<'_>, cause: &Cause<'_>) -> Option<Finding> {
     let alike = cause.met.iter().filter(|(_, other)| other.code == rule.code).map(|(unmet, _)| *unmet);
     let words = Words::of(context, unmet, &alike.collect::<Vec<_>>());
     let place = if unmet.place == Place::END { unmet.since } else { unmet.place };
-    let mut finding = rule.finding((wording.title)(&words));
+    let mut finding = rule.finding(agreeing((wording.title)(&words), &words.thing));
     finding.level = level_of(unmet, rule);
     finding.step = context.step_id_at(place);
     finding.action = place.action();
     finding.span = context.action_at(place).and_then(|action| action.says.first().copied());
     finding.circuit = context.circuit_of(unmet);
-    finding.because.push(since(context, unmet.since, &(wording.because)(&words)));
+    finding.because.push(since(context, unmet.since, &agreeing((wording.because)(&words), &words.thing)));
     if unmet.after_failure {
         let text = "this is met in the steps that follow a failed test".to_owned();
         finding.because.push(Because { text, step: None });

@@ -10,6 +10,7 @@
 //! in [`catalogue`]. Most rules word a demand that the simulator found unmet ([`code_of`] says which rule
 //! owns which); the others look at the document.
 
+mod agreement;
 mod catalogue;
 mod cause;
 mod code;
