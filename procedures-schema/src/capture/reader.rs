@@ -6,7 +6,7 @@ use super::mention::{Candidate, Mention, Names, singular};
 use super::quantity::{Figures, Quantity, quantities};
 use super::{Choice, Doubt, LineReading, Unknown};
 use crate::lexicon::{Amount, Break, Lexicon, Token, tokens};
-use crate::model::{Action, ApplianceMap, Id, Span, Stage, ThingKind, Verb};
+use crate::model::{Action, ApplianceMap, Id, Renewal, Span, Stage, ThingKind, Verb};
 
 /// A line with everything that was found in it, and the actions read so far.
 pub(super) struct Reader<'a> {
@@ -119,7 +119,12 @@ impl<'a> Reader<'a> {
             if !about.is_empty() {
                 self.last = about;
             }
+            let renewed = self.renewal(&action, &proposal.said_by);
             self.reading.actions.push(action);
+            if let Some(fit) = renewed {
+                self.here.apply(&fit);
+                self.reading.actions.push(fit);
+            }
             return;
         }
         let choice = |id: &Id| {
@@ -131,6 +136,19 @@ impl<'a> Reader<'a> {
         let span = proposal.doubtful.map_or(Span(0, 0), |(from, to)| self.span(from, to));
         let question = format!("Which one is \"{}\"?", span.of(self.words));
         self.reading.doubts.push(Doubt { span, question, choices });
+    }
+
+    /// The fitting of the new part that "renew the fan" says beside the removing of the old one.
+    fn renewal(&self, action: &Action, said_by: &[usize]) -> Option<Action> {
+        let renews = |i: &usize| ["renew", "replac"].iter().any(|stem| self.text(*i).starts_with(stem));
+        let is_part = |id: &Id| self.map.components.iter().any(|part| part.id == *id);
+        if action.verb != Verb::Remove || !said_by.iter().any(renews) || !action.on.iter().all(is_part) {
+            return None;
+        }
+        let mut fit = Action::new(Verb::Fit, action.on.clone());
+        fit.part = Some(Renewal::New);
+        fit.says.clone_from(&action.says);
+        Some(fit)
     }
 
     /// Takes a proof into the one before it: "prove it at zero: gauge 0 bar, no flow" is one proof.

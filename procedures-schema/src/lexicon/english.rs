@@ -266,7 +266,7 @@ pub(super) static PHRASES: &[(&str, &[Verb])] = &[
     ("remove|removed|removes|removing … lock|locks|padlock|padlocks", &[Restore]),
     ("remove|removed|removes|removing … plug", &[Isolate, Undo, Remove, TakeAway]),
     ("renew|renewed|renewing|renews", &[Remove, Fit]),
-    ("replace|replaced|replaces|replacing", &[Make, Fit]),
+    ("replace|replaced|replaces|replacing", &[Make, Fit, Remove]),
     ("report|reported|reporting", &[Tell]),
     (
         "repressurise|repressurised|repressurises|repressurising|repressurize|repressurized|repressurizes|repressurizing",
