@@ -17,6 +17,7 @@ mod here;
 mod leading;
 mod mention;
 mod other;
+mod proof;
 mod quantity;
 mod reader;
 mod refer;

@@ -6,7 +6,6 @@ use super::reader::{Proposal, Reader};
 use crate::model::{
     Action, CircuitKind, Connection, Energy, Id, Means, Port, Reading, Stage, TestKind, ThingKind, Verb,
 };
-use crate::simulate::kind_row;
 use crate::units::{Quantity as Kind, Range};
 
 /// Where energy is let out of a circuit by hand.
@@ -64,7 +63,7 @@ impl Reader<'_> {
     }
 
     /// The connection that a mention names, if it names only one.
-    fn connection(&self, mention: &Mention) -> Option<&Connection> {
+    pub(super) fn connection(&self, mention: &Mention) -> Option<&Connection> {
         let mut named = mention.candidates.iter().filter_map(|candidate| self.map.connection(&candidate.id));
         named.next().filter(|_| named.next().is_none())
     }
@@ -149,7 +148,7 @@ impl Reader<'_> {
     }
 
     /// The kind of the circuit that an id names, or of its section.
-    fn kind_of(&self, id: &Id) -> Option<&CircuitKind> {
+    pub(super) fn kind_of(&self, id: &Id) -> Option<&CircuitKind> {
         let mut circuits = self.map.circuits.iter();
         circuits.find(|c| c.id == *id || c.sections.iter().any(|s| s.id == *id)).map(|c| &c.kind)
     }
@@ -224,44 +223,6 @@ impl Reader<'_> {
 
     pub(super) fn pressure(&self, clause: &Clause) -> Option<Range> {
         self.quantities(clause).find_map(|quantity| quantity.range(Kind::Pressure).cloned())
-    }
-
-    /// A proof with the readings that the words give; with some of the demanded ones it is only read.
-    fn prove(&self, clause: &Clause, mut proposal: Proposal) -> Vec<Proposal> {
-        let at = self.mentions_in(clause).find(|mention| self.preposition(mention) == Some("at"));
-        let at = at.and_then(|mention| self.connection(mention)).map(|connection| connection.id.clone());
-        let readings = self.proof_readings(clause);
-        let shown_elsewhere = matches!(self.text(clause.verb()), "reads" | "read" | "reading" | "shows");
-        let n_demanded = proposal
-            .action
-            .on
-            .first()
-            .and_then(|id| self.kind_of(id))
-            .and_then(kind_row)
-            .map_or(0, |row| row.proof.len());
-        if shown_elsewhere && readings.len() < n_demanded {
-            proposal.action.verb = Verb::Read;
-        }
-        proposal.action.at = at;
-        proposal.action.readings = readings;
-        vec![proposal]
-    }
-
-    /// The readings of a proof in words: the pairs of a supply, or what the gauge shows.
-    fn proof_readings(&self, clause: &Clause) -> Vec<Reading> {
-        let limits = |kind: Kind| self.quantities(clause).find_map(|quantity| quantity.range(kind).cloned());
-        if let Some(volts) = limits(Kind::Voltage) {
-            let pairs: &[&str] =
-                if self.has(clause, &["pairs"]) { &["L to N", "L to E", "N to E"] } else { &["voltage"] };
-            return pairs.iter().map(|pair| reading(pair, Some(volts.clone()))).collect();
-        }
-        let mut readings: Vec<Reading> =
-            limits(Kind::Pressure).into_iter().map(|bar| reading("pressure", Some(bar))).collect();
-        if self.has(clause, &["flow"]) && self.has(clause, &["no"]) {
-            readings.push(Reading { seen: "no flow".to_owned(), ..reading("drain", None) });
-        }
-        readings.extend(limits(Kind::Temperature).map(|hot| reading("temperature", Some(hot))));
-        readings
     }
 
     /// The test that a clause names.

@@ -4,7 +4,6 @@ use super::kinds::{KindRow, ProofReading, kind_row};
 use super::replaced::{limit_proof, limit_test};
 use super::test_kinds::test_row;
 use crate::model::{Action, Procedure, Reading, Verb};
-use crate::units::{Figure, Range};
 
 /// The readings of an action: its own, or for *prove* the defaults of the kinds of its circuits in order,
 /// and for *test* those of its kind; with the limits that the document puts in the place of theirs.
@@ -49,13 +48,9 @@ fn proof_readings(procedure: &Procedure, action: &Action) -> Vec<Reading> {
 }
 
 fn as_reading(reading: &ProofReading) -> Reading {
-    let limits = reading
-        .limits
-        .as_ref()
-        .map(|(min, max, unit)| Range::new(Figure::parse(min).ok(), Figure::parse(max).ok(), unit.clone()));
     Reading {
         what: reading.what.to_owned(),
-        limits,
+        limits: reading.range(),
         seen: reading.seen.to_owned(),
         source: reading.source.to_owned(),
         ..Reading::default()

@@ -55,6 +55,14 @@ pub(super) const LINES: &[(&str, &str, &str)] = &[
     ("Take the cover off.|Refit the cover.", "", "fit cover"),
     ("Swing the door aside.", "Component door", "aside door"),
     ("Take out the siphon and clean it.", "Component siphon", "remove siphon · clean siphon"),
+    // Proofs: the pairs and the known source that the words name, with the limits of the kind.
+    (
+        "Switch off at the wall switch.|Prove the mains dead: tester on the known source, L to N, L to E and N to E 0 V to 5 V each, known source again.",
+        "",
+        "prove mains reading=\"tester on a known source||shows live\" reading=\"L to N|0..5 V\" \
+         reading=\"L to E|0..5 V\" reading=\"N to E|0..5 V\" \
+         reading=\"tester on the known source again||shows live\"",
+    ),
     ("Renew the siphon.", "Component siphon", "remove siphon · fit siphon new"),
     ("Replace the old fan.", "Component fan", "remove fan · fit fan new"),
     ("Take out the siphon.|Replace the siphon.", "", "fit siphon"),

@@ -11,7 +11,7 @@ mod water;
 
 use super::state::{Contents, Energies};
 use crate::model::{CircuitKind, Mode, Role, TestKind};
-use crate::units::Unit;
+use crate::units::{Figure, Range, Unit};
 
 /// Which family of rules speaks about a circuit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -35,6 +35,14 @@ pub struct ProofReading {
     pub seen: &'static str,
     /// Where the limit comes from.
     pub source: &'static str,
+}
+
+impl ProofReading {
+    /// The accepted values.
+    pub fn range(&self) -> Option<Range> {
+        let (min, max, unit) = self.limits.as_ref()?;
+        Some(Range::new(Figure::parse(min).ok(), Figure::parse(max).ok(), unit.clone()))
+    }
 }
 
 /// A test that would satisfy a demand.
