@@ -101,6 +101,7 @@ async function writeSteps(place, visit) {
     await write.mend('function test');
     await page.locator('.finding', { hasText: 'function test' }).waitFor({ state: 'detached' });
     assert.equal(await write.steps(), STEPS.length + 1);
+    await write.stamped('ACCEPTED');
   });
   await place.tally.step('one undo takes it back', async () => {
     await page.getByRole('button', { name: /^Undo: add step/ }).click();
