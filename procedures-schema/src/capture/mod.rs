@@ -6,7 +6,7 @@
 //! here). If two remain there is a [`Doubt`] instead of an action. Every action carries the spans of the
 //! words that say it.
 //!
-//! [`line`] makes no new things: a verb whose thing the map does not know is reported as [`Unknown`].
+//! [`line()`] makes no new things: a verb whose thing the map does not know is reported as [`Unknown`].
 //! [`line_making`] adds what the words name for the first time to a copy of the map. The words are read as
 //! English.
 
