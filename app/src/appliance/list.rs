@@ -8,7 +8,7 @@ use super::{
     setting_sheet, temporary_sheet,
 };
 use crate::state::EditorStore;
-use crate::state::map_edits::{InMap, used_in, word};
+use crate::state::map_edits::{InMap, used_in};
 use leptos::prelude::*;
 use procedures_schema::model::{Id, ThingKind};
 
@@ -37,7 +37,7 @@ pub fn Things(
     });
     let add = move |_| open.set(Some((store.add_thing(kind, None), true)));
     let article = if kind == ThingKind::Isolator { "an" } else { "a" };
-    let label = format!("Add {article} {}", word(kind));
+    let label = format!("Add {article} {}", kind.word());
     let can_add = kind != ThingKind::Section;
     view! {
         <section class="things-of">
@@ -99,7 +99,7 @@ fn sheet(store: EditorStore, kind: ThingKind, id: Id, open: Open) -> AnyView {
             {fields(store, kind, id, is_new)}
             <div class="strip">
                 {add_section}
-                <button type="button" class="quiet" on:click=remove>{format!("Take this {} out", word(kind))}</button>
+                <button type="button" class="quiet" on:click=remove>{format!("Take this {} out", kind.word())}</button>
             </div>
         </div>
     }

@@ -105,7 +105,7 @@ impl EditorStore {
     pub fn add_thing(self, kind: ThingKind, belongs_to: Option<&Id>) -> Id {
         let document = self.document_now();
         let name = free_name(&document.map, kind);
-        let id = RandomIds.next_id(word(kind));
+        let id = RandomIds.next_id(kind.hint());
         let (made, owner) = (id.clone(), belongs_to.cloned());
         self.change_map(&format!("add the {name}"), None, |map| add(map, kind, made, &name, owner));
         id
@@ -150,23 +150,9 @@ fn used_by(map: &ApplianceMap, id: &Id) -> Vec<String> {
     users
 }
 
-/// What a kind is called.
-pub fn word(kind: ThingKind) -> &'static str {
-    match kind {
-        ThingKind::Circuit => "circuit",
-        ThingKind::Section => "section",
-        ThingKind::Isolator => "isolator",
-        ThingKind::Component => "component",
-        ThingKind::Connection => "connection",
-        ThingKind::Seal => "seal",
-        ThingKind::Temporary => "temporary item",
-        ThingKind::Setting => "setting",
-    }
-}
-
 fn free_name(map: &ApplianceMap, kind: ThingKind) -> String {
     let is_taken = |name: &str| map.things().any(|(_, _, known, _)| known == name);
-    let plain = format!("new {}", word(kind));
+    let plain = format!("new {}", kind.word());
     if !is_taken(&plain) {
         return plain;
     }

@@ -85,7 +85,7 @@ impl Carried {
             if let Some(known) = thing_named(&into.map, kind, name) {
                 renamed.insert(id.clone(), known);
             } else {
-                renamed.insert(id.clone(), ids.next_id(hint(kind)));
+                renamed.insert(id.clone(), ids.next_id(kind.hint()));
                 missing.insert(id.clone());
                 arrival.things.push(name.to_owned());
             }
@@ -95,19 +95,6 @@ impl Carried {
             arrival.edits.push(Edit::SetMap(Arc::new(map)));
         }
         renamed
-    }
-}
-
-fn hint(kind: ThingKind) -> &'static str {
-    match kind {
-        ThingKind::Circuit => "circuit",
-        ThingKind::Section => "section",
-        ThingKind::Isolator => "isolator",
-        ThingKind::Component => "component",
-        ThingKind::Connection => "connection",
-        ThingKind::Seal => "seal",
-        ThingKind::Temporary => "temporary",
-        ThingKind::Setting => "setting",
     }
 }
 

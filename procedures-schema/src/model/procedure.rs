@@ -183,6 +183,27 @@ pub enum ThingKind {
     Setting,
 }
 
+impl ThingKind {
+    /// What a kind is called.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Circuit => "circuit",
+            Self::Section => "section",
+            Self::Isolator => "isolator",
+            Self::Component => "component",
+            Self::Connection => "connection",
+            Self::Seal => "seal",
+            Self::Temporary => "temporary item",
+            Self::Setting => "setting",
+        }
+    }
+
+    /// What the identity of one begins with: a single word, since identities stand in notation.
+    pub fn hint(self) -> &'static str {
+        self.word().split(' ').next().unwrap_or_default()
+    }
+}
+
 impl ApplianceMap {
     /// Everything that has a name, in the order of the file: kind, id, name, other names.
     pub fn things(&self) -> impl Iterator<Item = (ThingKind, &Id, &str, &[String])> {
