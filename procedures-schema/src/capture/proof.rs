@@ -28,7 +28,7 @@ impl Reader<'_> {
     fn proof_readings(&self, clause: &Clause, row: Option<&KindRow>) -> Vec<Reading> {
         let limits = |kind: Kind| self.quantities(clause).find_map(|quantity| quantity.range(kind).cloned());
         let volts = limits(Kind::Voltage);
-        let of_pairs = row.map(|row| self.readings_of_pairs(clause, row, volts.as_ref())).unwrap_or_default();
+        let of_pairs = row.map(|row| self.readings_of_pairs(clause, row)).unwrap_or_default();
         if !of_pairs.is_empty() {
             return of_pairs;
         }
@@ -45,16 +45,33 @@ impl Reader<'_> {
     }
 
     /// Those readings of a kind's proof that the words name: pairs of conductors, and the tester on a known
-    /// source before them and again behind them. None, if the words name no pair and no source.
-    fn readings_of_pairs(&self, clause: &Clause, row: &KindRow, volts: Option<&Range>) -> Vec<Reading> {
+    /// source before them and again behind them. None, if the words name no pair, or give pairs different limits.
+    /// What is not plainly said is left out: too little said is found and told, too much would be believed.
+    fn readings_of_pairs(&self, clause: &Clause, row: &KindRow) -> Vec<Reading> {
+        let pairs = (clause.from..clause.to).find(|i| self.text(*i) == "pairs" || self.pair_at(*i).is_some());
+        let Some(first_pair) = pairs else { return Vec::new() };
+        let Some(volts) = self.volts_of_pairs(clause) else { return Vec::new() };
         let all = self.has(clause, &["pairs"]);
-        let source = self.has(clause, &["known", "proving"]);
-        let again = source && self.has(clause, &["afterwards", "after", "again", "twice"]);
+        let is_source = |i: &usize| matches!(self.text(*i), "known" | "proving");
+        let words = |says: &[&str]| {
+            (clause.from..clause.to).any(|i| says.contains(&self.text(i)) && self.is_of_source(clause, i))
+        };
+        let both = (clause.from..clause.to).any(|i| {
+            self.text(i) == "before"
+                && self.text(i + 1) == "and"
+                && self.text(i + 2) == "after"
+                && self.is_of_source(clause, i)
+        });
+        let before =
+            both || words(&["first", "beforehand"]) || (clause.from..first_pair).any(|i| is_source(&i));
+        let again = both
+            || words(&["again", "afterwards", "twice"])
+            || (first_pair..clause.to).any(|i| is_source(&i));
         let mut readings = Vec::new();
         for asked in row.proof {
             let is_said = match asked.limits {
                 None if asked.what.ends_with("again") => again,
-                None => source && asked.what.contains("known source"),
+                None => before && asked.what.contains("known source"),
                 Some(_) => {
                     asked.what.split_once(" to ").is_some_and(|pair| all || self.says_pair(clause, pair))
                 }
@@ -63,7 +80,7 @@ impl Reader<'_> {
                 continue;
             }
             let own = asked.range();
-            let limits = own.as_ref().and(volts).or(own.as_ref()).cloned();
+            let limits = own.as_ref().and(volts.as_ref()).or(own.as_ref()).cloned();
             // Where figures are typed, their source is the writer's to say.
             let source = if own.is_some() && volts.is_none() { asked.source } else { "" };
             readings.push(Reading {
@@ -75,18 +92,49 @@ impl Reader<'_> {
         readings
     }
 
-    /// Whether the words name a pair of conductors: "L to N", "live to neutral", "L-N".
+    /// The limits that the words give the pairs, `None` inside if they give none; `None` if they differ.
+    fn volts_of_pairs(&self, clause: &Clause) -> Option<Option<Range>> {
+        let mut found: Option<&Range> = None;
+        for quantity in self.quantities(clause) {
+            let Some(volts) = quantity.range(Kind::Voltage) else { continue };
+            if self.is_of_source(clause, quantity.from) {
+                continue;
+            }
+            if found.is_some_and(|other| other != volts) {
+                return None;
+            }
+            found = Some(volts);
+        }
+        Some(found.cloned())
+    }
+
+    /// Whether a word speaks of the known source: it is named last before the word, and no pair since.
+    fn is_of_source(&self, clause: &Clause, at: usize) -> bool {
+        for i in (clause.from..at).rev() {
+            if matches!(self.text(i), "known" | "proving" | "source") {
+                return true;
+            }
+            if self.text(i) == "pairs" || self.pair_at(i).is_some() {
+                return false;
+            }
+        }
+        false
+    }
+
+    /// The pair of conductors whose name begins at a token: "L to N", "live to neutral", "L-N". Not "L and N",
+    /// which can be the beginning of "L and N to E".
+    fn pair_at(&self, i: usize) -> Option<(&str, &str)> {
+        let joined = self.text(i).split_once(['-', '/']);
+        let apart = matches!(self.text(i + 1), "to" | "against").then(|| (self.text(i), self.text(i + 2)));
+        let is_known = |word: &str| ["L", "N", "E"].iter().any(|letter| is_conductor(word, letter));
+        joined.or(apart).filter(|(one, other)| is_known(one) && is_known(other))
+    }
+
+    /// Whether the words name a pair of conductors, in either order.
     fn says_pair(&self, clause: &Clause, (one, other): (&str, &str)) -> bool {
-        (clause.from..clause.to).any(|i| {
-            let joined = self.text(i).split_once(['-', '/']);
-            let apart = || {
-                let between = matches!(self.text(i + 1), "to" | "and" | "against");
-                between.then(|| (self.text(i), self.text(i + 2)))
-            };
-            joined.or_else(apart).is_some_and(|(a, b)| {
-                (is_conductor(a, one) && is_conductor(b, other))
-                    || (is_conductor(a, other) && is_conductor(b, one))
-            })
+        (clause.from..clause.to).filter_map(|i| self.pair_at(i)).any(|(a, b)| {
+            (is_conductor(a, one) && is_conductor(b, other))
+                || (is_conductor(a, other) && is_conductor(b, one))
         })
     }
 }

@@ -63,6 +63,22 @@ pub(super) const LINES: &[(&str, &str, &str)] = &[
          reading=\"L to E|0..5 V\" reading=\"N to E|0..5 V\" \
          reading=\"tester on the known source again||shows live\"",
     ),
+    // No pair and no second test of the tester that was not said; the volts of a source are not a limit.
+    (
+        "Switch off at the wall switch.|Prove the mains dead: L and N to E 0 V to 5 V.",
+        "",
+        "prove mains reading=\"N to E|0..5 V\"",
+    ),
+    (
+        "Switch off at the wall switch.|Prove the mains dead: tester on a known source 230 V, L to N 0 V to 5 V.",
+        "",
+        "prove mains reading=\"tester on a known source||shows live\" reading=\"L to N|0..5 V\"",
+    ),
+    (
+        "Switch off at the wall switch.|Prove the mains dead: tester on a known source, after 5 min L to N 0 V to 5 V.",
+        "",
+        "prove mains reading=\"tester on a known source||shows live\" reading=\"L to N|0..5 V\"",
+    ),
     ("Renew the siphon.", "Component siphon", "remove siphon · fit siphon new"),
     ("Replace the old fan.", "Component fan", "remove fan · fit fan new"),
     ("Take out the siphon.|Replace the siphon.", "", "fit siphon"),
