@@ -50,7 +50,11 @@ impl Reader<'_> {
     fn readings_of_pairs(&self, clause: &Clause, row: &KindRow) -> Vec<Reading> {
         let pairs = (clause.from..clause.to).find(|i| self.text(*i) == "pairs" || self.pair_at(*i).is_some());
         let Some(first_pair) = pairs else { return Vec::new() };
-        let Some(volts) = self.volts_of_pairs(clause) else { return Vec::new() };
+        let given = self.volts_of_pairs(clause);
+        if given.windows(2).any(|two| two.first() != two.last()) {
+            return Vec::new();
+        }
+        let volts = given.first().copied();
         let all = self.has(clause, &["pairs"]);
         let is_source = |i: &usize| matches!(self.text(*i), "known" | "proving");
         let words = |says: &[&str]| {
@@ -80,7 +84,7 @@ impl Reader<'_> {
                 continue;
             }
             let own = asked.range();
-            let limits = own.as_ref().and(volts.as_ref()).or(own.as_ref()).cloned();
+            let limits = own.as_ref().and(volts).or(own.as_ref()).cloned();
             // Where figures are typed, their source is the writer's to say.
             let source = if own.is_some() && volts.is_none() { asked.source } else { "" };
             readings.push(Reading {
@@ -92,20 +96,10 @@ impl Reader<'_> {
         readings
     }
 
-    /// The limits that the words give the pairs, `None` inside if they give none; `None` if they differ.
-    fn volts_of_pairs(&self, clause: &Clause) -> Option<Option<Range>> {
-        let mut found: Option<&Range> = None;
-        for quantity in self.quantities(clause) {
-            let Some(volts) = quantity.range(Kind::Voltage) else { continue };
-            if self.is_of_source(clause, quantity.from) {
-                continue;
-            }
-            if found.is_some_and(|other| other != volts) {
-                return None;
-            }
-            found = Some(volts);
-        }
-        Some(found.cloned())
+    /// The limits that the words give the pairs; those of the known source are not among them.
+    fn volts_of_pairs(&self, clause: &Clause) -> Vec<&Range> {
+        let of_pairs = self.quantities(clause).filter(|quantity| !self.is_of_source(clause, quantity.from));
+        of_pairs.filter_map(|quantity| quantity.range(Kind::Voltage)).collect()
     }
 
     /// Whether a word speaks of the known source: it is named last before the word, and no pair since.
