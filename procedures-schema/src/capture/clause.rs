@@ -58,7 +58,7 @@ pub(super) fn clauses(tokens: &[Token<'_>], said: &[Said]) -> Vec<Clause> {
         }
         if is_order {
             let means = phrase.means.to_vec();
-            clauses.push(Clause { means, phrase: phrase.tokens.clone(), from: first, to: tokens.len() });
+            clauses.push(Clause { means, phrase: phrase.tokens.to_vec(), from: first, to: tokens.len() });
         }
     }
     set_ends(tokens, &mut clauses);

@@ -1,7 +1,7 @@
 //! What a rule may look at, and the names it uses for it.
 
 use super::cause::thing_of;
-use super::lower::{Lower, Names};
+use super::lower::{Lower, Names, Vocabulary};
 use crate::lexicon::{Lexicon, Said};
 use crate::model::{Action, Connection, Id, Procedure, Seal, Step};
 use crate::simulate::{Guard, Place, SectionCell, Side, Thing, Trace, Unmet};
@@ -13,8 +13,8 @@ pub(super) struct Context<'c> {
     pub(super) trace: &'c Trace,
     /// The words of the document's language, if there are any.
     pub(super) lexicon: Option<&'static Lexicon>,
-    /// The words of each step in lower case.
-    pub(super) lower: Vec<Lower>,
+    vocabulary: Vocabulary,
+    lower: OnceCell<Vec<Lower>>,
     names: OnceCell<Names>,
     /// The verb phrases of each step; found once, for several rules ask for them.
     pub(super) said: Vec<Vec<Said>>,
@@ -25,10 +25,21 @@ impl<'c> Context<'c> {
     pub(super) fn new(procedure: &'c Procedure, trace: &'c Trace) -> Self {
         let lexicon = Lexicon::for_language(&procedure.language);
         let said = lexicon.map_or_else(Vec::new, |lexicon| {
-            procedure.steps.iter().map(|step| lexicon.phrases(&step.words)).collect()
+            lexicon.phrases_of_each(procedure.steps.iter().map(|step| step.words.as_str()))
         });
-        let lower = procedure.steps.iter().map(|step| Lower::of(&step.words)).collect();
-        Self { procedure, trace, lexicon, lower, names: OnceCell::new(), said }
+        let vocabulary = Vocabulary::of(procedure.steps.iter().map(|step| step.words.as_str()));
+        Self { procedure, trace, lexicon, vocabulary, lower: OnceCell::new(), names: OnceCell::new(), said }
+    }
+
+    /// The words of each step in lower case.
+    pub(super) fn lower(&self) -> &[Lower] {
+        self.lower.get_or_init(|| self.procedure.steps.iter().map(|step| Lower::of(&step.words)).collect())
+    }
+
+    /// Those of some phrases that a step may hold; most documents hold none of those that nobody should
+    /// write.
+    pub(super) fn held<'p>(&self, phrases: &[&'p str]) -> Vec<&'p str> {
+        phrases.iter().copied().filter(|phrase| self.vocabulary.may_have(phrase)).collect()
     }
 
     /// What the map calls its things; few documents hold words for which it is asked.

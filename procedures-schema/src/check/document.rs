@@ -28,10 +28,19 @@ impl At<'_> {
     }
 }
 
-/// Every step in order, with its words in lower case.
-pub(super) fn steps<'c>(context: &'c Context<'_>) -> impl Iterator<Item = (At<'c>, &'c Lower)> {
-    let steps = context.procedure.steps.iter().zip(&context.lower).enumerate();
-    steps.map(|(i, (step, lower))| (At { step, number: i + 1, action: None, span: None }, lower))
+/// Every step in order.
+pub(super) fn steps<'c>(context: &Context<'c>) -> impl Iterator<Item = At<'c>> + use<'c> {
+    let steps = context.procedure.steps.iter().enumerate();
+    steps.map(|(i, step)| At { step, number: i + 1, action: None, span: None })
+}
+
+/// Every step whose words hold one of these phrases, in order, with its words in lower case.
+pub(super) fn steps_holding<'l, 'c>(context: &'l Context<'c>, phrases: &[&str]) -> Vec<(At<'c>, &'l Lower)> {
+    let held = context.held(phrases);
+    if held.is_empty() {
+        return Vec::new();
+    }
+    steps(context).zip(context.lower()).filter(|(_, lower)| lower.has_any(&held)).collect()
 }
 
 /// Every action in order, those that follow a failed test left out.

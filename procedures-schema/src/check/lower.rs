@@ -1,37 +1,25 @@
-//! A text in lower case that is asked for many phrases, and a set of names looked up in such texts.
+//! Texts in lower case that are asked for phrases, and names looked up in such texts.
 
-use std::collections::BTreeMap;
-
-/// A text in lower case that tells most absent phrases without being read again.
+/// A text in lower case.
 pub(super) struct Lower {
     text: String,
-    begins: Begins,
 }
 
 impl Lower {
     /// The lower case of a text.
     pub(super) fn of(words: &str) -> Self {
-        let text = if words.is_ascii() { words.to_ascii_lowercase() } else { words.to_lowercase() };
-        let begins = Begins::of(&text);
-        Self { text, begins }
-    }
-
-    /// The text.
-    pub(super) fn text(&self) -> &str {
-        &self.text
+        Self { text: if words.is_ascii() { words.to_ascii_lowercase() } else { words.to_lowercase() } }
     }
 
     /// Whether it holds a phrase in lower case as whole words; a sign is held wherever it stands.
-    #[inline]
     pub(super) fn has(&self, phrase: &str) -> bool {
-        self.begins.may_have(phrase) && self.holds(phrase)
-    }
-
-    fn holds(&self, phrase: &str) -> bool {
         let Some(first) = phrase.bytes().next() else { return false };
+        // Most texts lack the byte, and a search for one byte is the quickest.
+        if !self.text.as_bytes().contains(&first) {
+            return false;
+        }
         if !phrase.starts_with(char::is_alphanumeric) {
-            // Few texts have any such sign, and a search for one byte is the quickest.
-            return self.text.as_bytes().contains(&first) && self.text.contains(phrase);
+            return self.text.contains(phrase);
         }
         let mut within = false;
         self.text.char_indices().any(|(at, c)| {
@@ -47,52 +35,96 @@ impl Lower {
     }
 }
 
-/// With which bytes the words and signs of a text begin: a bit for what may stand there, so that most
-/// phrases are told to be absent by one look.
-struct Begins {
-    bits: [u64; Self::N_BITS / 64],
+/// Which words, pairs of words and signs some texts hold between them, so that most phrases are told to be
+/// absent from all of them by a look. It may take one to be there that is not, never the other way round.
+pub(super) struct Vocabulary {
+    bits: Vec<u64>,
+    signs: [bool; 256],
 }
 
-impl Begins {
-    const N_BITS: usize = 512;
+impl Vocabulary {
+    const N_BITS: usize = 1 << 16;
 
-    fn of(text: &str) -> Self {
-        let mut bits = [0; Self::N_BITS / 64];
-        let (mut first, mut second, mut within) = (0_u8, 0, false);
-        for third in text.bytes() {
-            let is_word = first.is_ascii_alphanumeric();
-            // Letters beyond ASCII count as beginnings wherever they stand: a bit too many costs a look.
-            if !within || !is_word {
-                let (at, bit) = place_of(first, second, third);
-                if let Some(bits) = bits.get_mut(at) {
-                    *bits |= bit;
+    /// Those of texts, whatever their case.
+    pub(super) fn of<'t>(texts: impl Iterator<Item = &'t str>) -> Self {
+        let mut vocabulary = Self { bits: vec![0; Self::N_BITS / 64], signs: [false; 256] };
+        for text in texts {
+            if text.is_ascii() {
+                vocabulary.add(text.bytes().map(|byte| byte.to_ascii_lowercase()));
+            } else {
+                let lower = text.to_lowercase();
+                vocabulary.add(lower.bytes());
+            }
+        }
+        vocabulary
+    }
+
+    fn add(&mut self, lower: impl Iterator<Item = u8>) {
+        let mut words = Words::default();
+        for byte in lower {
+            if is_of_word(byte) {
+                words.add(byte);
+            } else {
+                words.end(byte).for_each(|place| self.note(place));
+                if let Some(sign) = self.signs.get_mut(usize::from(byte)) {
+                    *sign = true;
                 }
             }
-            (first, second, within) = (second, third, is_word);
         }
-        Self { bits }
+        words.end(0).for_each(|place| self.note(place));
     }
 
-    /// Whether a phrase may be there, from its first word and its last.
-    #[inline]
-    fn may_have(&self, phrase: &str) -> bool {
-        self.may_begin(phrase) && phrase.rsplit(' ').next().is_none_or(|last| self.may_begin(last))
+    fn note(&mut self, (at, bit): (usize, u64)) {
+        if let Some(bits) = self.bits.get_mut(at) {
+            *bits |= bit;
+        }
     }
 
-    /// Whether something may begin so; what has fewer than three bytes always may.
-    #[inline]
-    fn may_begin(&self, text: &str) -> bool {
-        let [first, second, third, ..] = text.as_bytes() else { return true };
-        let (at, bit) = place_of(*first, *second, *third);
-        self.bits.get(at).is_some_and(|bits| bits & bit != 0)
+    /// Whether one of the texts may hold a phrase in lower case.
+    pub(super) fn may_have(&self, phrase: &str) -> bool {
+        let sign = phrase.bytes().next().filter(|byte| !is_of_word(*byte));
+        let mut words = Words::default();
+        sign.is_none_or(|sign| self.signs.get(usize::from(sign)).is_some_and(|has| *has))
+            && phrase.bytes().chain([0]).all(|byte| {
+                if is_of_word(byte) {
+                    words.add(byte);
+                    return true;
+                }
+                words.end(byte).all(|(at, bit)| self.bits.get(at).is_some_and(|bits| bits & bit != 0))
+            })
     }
 }
 
-/// The word of the bits and the bit in it that stand for three bytes.
-fn place_of(first: u8, second: u8, third: u8) -> (usize, u64) {
-    // The golden ratio spreads what is alike; the topmost bits are the best mixed.
-    let mixed = u32::from_be_bytes([0, first, second, third]).wrapping_mul(0x9E37_79B1) >> 23;
-    (usize::try_from(mixed / 64).unwrap_or(0), 1 << (mixed % 64))
+/// Whether a byte belongs to a word. What is not ASCII parts words here, in the texts as in the phrases: more
+/// words than there are do no harm.
+fn is_of_word(byte: u8) -> bool {
+    byte.is_ascii_alphanumeric()
+}
+
+/// Numbers for the word that is being read and for the one before it, if a blank alone is between them.
+#[derive(Default)]
+struct Words {
+    before: u32,
+    here: u32,
+}
+
+impl Words {
+    fn add(&mut self, byte: u8) {
+        // The golden ratio spreads what is alike; the topmost bits are the best mixed.
+        self.here = (self.here ^ u32::from(byte)).wrapping_add(1).wrapping_mul(0x9E37_79B1);
+    }
+
+    /// The places that stand for the word that ends here and for the pair that it makes, as the word of the
+    /// bits and the bit in it.
+    fn end(&mut self, byte: u8) -> impl Iterator<Item = (usize, u64)> + use<> {
+        let (before, here) = (self.before, std::mem::take(&mut self.here));
+        self.before = if byte == b' ' { here } else { 0 };
+        let pair = (before ^ here.rotate_left(16)).wrapping_mul(0x9E37_79B1);
+        let word = (here != 0).then_some(here);
+        let pair = word.filter(|_| before != 0).map(|_| pair);
+        let place = |mixed: u32| (usize::try_from(mixed >> 22).unwrap_or(0), 1 << (mixed >> 16 & 63));
+        word.into_iter().chain(pair).map(place)
+    }
 }
 
 /// Whether a text begins with a phrase that ends where a word ends.
@@ -102,23 +134,20 @@ fn begins_with(text: &str, phrase: &str) -> bool {
     rest.is_some_and(|rest| !(rest.starts_with(char::is_alphanumeric) && ends_in_word()))
 }
 
-/// Names in lower case, by their first word.
+/// Names in lower case, sorted.
 #[derive(Default)]
 pub(super) struct Names {
-    by_first: BTreeMap<String, Vec<String>>,
+    names: Vec<String>,
 }
 
 impl Names {
     /// Names, however they are written.
     pub(super) fn of<'n>(names: impl Iterator<Item = &'n str>) -> Self {
-        let mut by_first: BTreeMap<String, Vec<String>> = BTreeMap::new();
-        for name in names.map(|name| name.trim().to_lowercase()).filter(|name| !name.is_empty()) {
-            let known = by_first.entry(first_word(&name).to_owned()).or_default();
-            if !known.contains(&name) {
-                known.push(name);
-            }
-        }
-        Self { by_first }
+        let lower = names.map(|name| name.trim().to_lowercase()).filter(|name| !name.is_empty());
+        let mut names: Vec<String> = lower.collect();
+        names.sort_unstable();
+        names.dedup();
+        Self { names }
     }
 
     /// Whether a text in lower case holds one of them as whole words.
@@ -128,12 +157,16 @@ impl Names {
             let begins = !last.is_alphanumeric() || !c.is_alphanumeric();
             last = c;
             let here = lower.get(at..).unwrap_or_default();
-            begins
-                && self
-                    .by_first
-                    .get(first_word(here))
-                    .is_some_and(|names| names.iter().any(|name| begins_with(here, name)))
+            begins && self.begin(here)
         })
+    }
+
+    /// Whether a text begins with one of them.
+    fn begin(&self, text: &str) -> bool {
+        let first = first_word(text);
+        let from = self.names.partition_point(|name| name.as_str() < first);
+        let alike = self.names.iter().skip(from).take_while(|name| name.starts_with(first));
+        alike.into_iter().any(|name| begins_with(text, name))
     }
 }
 
@@ -148,7 +181,7 @@ fn first_word(text: &str) -> &str {
 
 #[cfg(test)]
 mod tests {
-    use super::{Lower, Names};
+    use super::{Lower, Names, Vocabulary};
 
     #[test]
     fn phrases_are_whole_words() {
@@ -159,6 +192,21 @@ mod tests {
         assert!(!Lower::of("unsuitable").has("suitable"));
         assert!(!Lower::of("fewer").has("few"));
         assert!(!Lower::of("reverse orders").has("reverse order"));
+    }
+
+    #[test]
+    fn a_vocabulary_never_lacks_what_a_text_holds() {
+        let texts = ["Tell the Keeper TBD.", "13 \u{b1} 1", "\u{d6}l ablassen", "+/- 2", "in reverse-order"];
+        let vocabulary = Vocabulary::of(texts.into_iter());
+        let phrases =
+            ["tbd", "\u{b1}", "+/-", "the keeper", "\u{f6}l", "ablassen", "reverse", "order", "tell"];
+        for phrase in phrases {
+            assert!(texts.iter().any(|text| Lower::of(text).has(phrase)), "{phrase}");
+            assert!(vocabulary.may_have(phrase), "{phrase}");
+        }
+        for absent in ["tbc", "keep", "??", "times", "as required"] {
+            assert!(!vocabulary.may_have(absent), "{absent}");
+        }
     }
 
     #[test]

@@ -20,12 +20,13 @@ mod text;
 mod word_set;
 
 pub use amount::Amount;
-pub use phrase::Said;
+pub use phrase::{Few, Said};
 pub use text::{Break, Token, tokens};
 
 use crate::model::{Action, Span, Stage};
 use phrase::Phrases;
 use std::sync::LazyLock;
+use text::tokens_into;
 
 /// The words of one language.
 #[derive(Debug)]
@@ -47,6 +48,17 @@ impl Lexicon {
     /// The verb phrases in the words, in their order, each with whether it is unsaid.
     pub fn phrases(&self, words: &str) -> Vec<Said> {
         self.phrases_of(&tokens(words))
+    }
+
+    /// As [`Lexicon::phrases`] for each of several texts.
+    pub(crate) fn phrases_of_each<'w>(&self, texts: impl Iterator<Item = &'w str>) -> Vec<Vec<Said>> {
+        let mut tokens = Vec::new();
+        texts
+            .map(|words| {
+                tokens_into(words, &mut tokens);
+                self.phrases_of(&tokens)
+            })
+            .collect()
     }
 
     /// The verb phrases in words that are already cut into tokens.

@@ -38,8 +38,9 @@ static UNSAY: WordSet = WordSet::of(&[
     "won't",
 ]);
 
-/// Words that unsay what follows unless they are unsaid themselves: "skip the leak test".
-const LEAVE_OUT: &[&str] = &["forget", "omit", "omitting", "skip", "skipping"];
+/// Words that unsay what follows on a condition: "no need", "instead of", and those that leave something out
+/// unless they are unsaid themselves, "skip the leak test".
+static OTHERS: WordSet = WordSet::of(&["forget", "instead", "no", "omit", "omitting", "skip", "skipping"]);
 
 /// Words that, after "not", unsay what came before: "locking is not needed".
 const NOT_WANTED: &[&str] = &["allowed", "necessary", "needed", "permitted", "required", "wanted"];
@@ -62,19 +63,25 @@ pub(super) struct Unsaying<'t, 'w> {
 impl<'t, 'w> Unsaying<'t, 'w> {
     /// Those of a text.
     pub(super) fn of(tokens: &'t [Token<'w>]) -> Self {
-        let word = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+        let is = |i: usize, words: &[&str]| tokens.get(i).is_some_and(|token| words.contains(&&*token.text));
         let (mut following, mut preceding) = (Vec::new(), Vec::new());
         for (i, token) in tokens.iter().enumerate() {
-            let unsays = match &*token.text {
-                "no" => word(i + 1) == "need",
-                "instead" => word(i + 1) == "of",
-                unsaying if UNSAY.has(unsaying) => !KEEP_SAYING.contains(&word(i + 1)),
-                other => LEAVE_OUT.contains(&other) && !i.checked_sub(1).is_some_and(|i| UNSAY.has(word(i))),
+            let unsaid_itself = || i.checked_sub(1).and_then(|i| tokens.get(i)).is_some_and(|t| UNSAY.has(t));
+            let unsays = if UNSAY.has(token) {
+                !is(i + 1, KEEP_SAYING)
+            } else if OTHERS.has(token) {
+                match &*token.text {
+                    "no" => is(i + 1, &["need"]),
+                    "instead" => is(i + 1, &["of"]),
+                    _ => !unsaid_itself(),
+                }
+            } else {
+                false
             };
             if unsays {
                 following.push(i);
             }
-            if token.text == "not" && NOT_WANTED.contains(&word(i + 1)) {
+            if token.text == "not" && is(i + 1, NOT_WANTED) {
                 preceding.push(i);
             }
         }

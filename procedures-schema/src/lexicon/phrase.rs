@@ -6,12 +6,16 @@
 
 use super::amount::amount;
 use super::negation::Unsaying;
-use super::text::{Break, Token};
+use super::text::{Break, Token, mixed};
 use super::word_set::WordSet;
 use crate::model::{Span, Verb};
+use smallvec::SmallVec;
 
 /// At most this many words stand in a gap.
 const WIDEST: usize = 7;
+
+/// A list that needs no room of its own while it is as short as nearly every phrase.
+pub type Few<T> = SmallVec<[T; 3]>;
 
 /// A verb phrase found in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -19,9 +23,9 @@ pub struct Said {
     /// The verbs that it may mean; none for a noun that looks like one.
     pub means: &'static [Verb],
     /// The tokens of the phrase, without those in its gap.
-    pub tokens: Vec<usize>,
+    pub tokens: Few<usize>,
     /// Where the tokens stand.
-    pub words: Vec<Span>,
+    pub words: Few<Span>,
     /// Whether "do not" or the like unsays it.
     pub unsaid: bool,
 }
@@ -51,41 +55,40 @@ struct FirstWords {
 }
 
 impl FirstWords {
-    const N_LISTS: usize = 1024;
-    const N_BITS: usize = 8192;
+    const N_LISTS: usize = 2048;
+    const N_BITS: usize = 16384;
 
     fn new() -> Self {
         Self { lists: vec![Vec::new(); Self::N_LISTS], bits: [0; Self::N_BITS / 64] }
     }
 
+    /// The list, the word of the bits and the bit in it that stand for a mixed word.
+    fn place_of(mixed: u32) -> (usize, usize, u64) {
+        let place = usize::try_from(mixed >> 18).unwrap_or(0);
+        (place % Self::N_LISTS, place / 64, 1 << (place % 64))
+    }
+
     fn add(&mut self, first: &'static str, phrase: Phrase) {
-        let mixed = mixed(first);
-        if let Some(bits) = self.bits.get_mut(mixed / 64 % (Self::N_BITS / 64)) {
-            *bits |= 1 << (mixed % 64);
+        let (list, at, bit) = Self::place_of(mixed(first));
+        if let Some(bits) = self.bits.get_mut(at) {
+            *bits |= bit;
         }
-        let Some(list) = self.lists.get_mut(mixed % Self::N_LISTS) else { return };
+        let Some(list) = self.lists.get_mut(list) else { return };
         match list.iter_mut().find(|(word, _)| *word == first) {
             Some((_, known)) => known.push(phrase),
             None => list.push((first, vec![phrase])),
         }
     }
 
-    fn get(&self, first: &str) -> &[Phrase] {
-        let mixed = mixed(first);
-        if self.bits.get(mixed / 64 % (Self::N_BITS / 64)).is_none_or(|bits| bits & 1 << (mixed % 64) == 0) {
+    fn get(&self, first: &Token<'_>) -> &[Phrase] {
+        let (list, at, bit) = Self::place_of(first.mixed);
+        if self.bits.get(at).is_none_or(|bits| bits & bit == 0) {
             return &[];
         }
-        let list = self.lists.get(mixed % Self::N_LISTS).map(Vec::as_slice).unwrap_or_default();
-        let found = list.iter().find(|(word, _)| *word == first);
+        let list = self.lists.get(list).map(Vec::as_slice).unwrap_or_default();
+        let found = list.iter().find(|(word, _)| *word == first.text);
         found.map(|(_, phrases)| phrases.as_slice()).unwrap_or_default()
     }
-}
-
-/// A number for a word, from its length and the bytes at its ends.
-fn mixed(word: &str) -> usize {
-    let bytes = word.as_bytes();
-    let byte = |at: usize| bytes.get(at).map_or(0, |byte| usize::from(*byte));
-    byte(0) * 31 + byte(1) * 7 + byte(bytes.len().saturating_sub(1)) * 173 + bytes.len() * 59
 }
 
 #[derive(Clone, Debug)]
@@ -97,7 +100,7 @@ struct Phrase {
 
 #[derive(Clone, Debug)]
 enum Part {
-    OneOf(Vec<&'static str>),
+    OneOf(Vec<(u32, &'static str)>),
     Number,
     Gap,
 }
@@ -106,14 +109,16 @@ fn part(written: &'static str) -> Part {
     match written {
         "…" => Part::Gap,
         "#" => Part::Number,
-        forms => Part::OneOf(forms.split('|').collect()),
+        forms => Part::OneOf(forms.split('|').map(|form| (mixed(form), form)).collect()),
     }
 }
 
 impl Part {
     fn fits(&self, token: &Token<'_>) -> bool {
         match self {
-            Self::OneOf(forms) => forms.contains(&&*token.text),
+            Self::OneOf(forms) => {
+                forms.iter().any(|(mixed, form)| *mixed == token.mixed && *form == token.text)
+            }
             Self::Number => {
                 token.text.starts_with(|c: char| c.is_ascii_digit()) || amount(&token.text).is_some()
             }
@@ -145,46 +150,45 @@ impl Phrases {
 
     /// The phrases in a text, in the order of their first words.
     pub(super) fn find(&self, tokens: &[Token<'_>]) -> Vec<Said> {
-        let mut found: Vec<(Vec<usize>, &'static [Verb])> = Vec::new();
-        // Most phrases end after their first word; one list serves them all.
-        let mut at: Vec<usize> = Vec::new();
+        let mut found: Vec<Said> = Vec::new();
         for (i, token) in tokens.iter().enumerate() {
-            let phrases = self.by_first.get(&token.text);
+            let phrases = self.by_first.get(token);
             if phrases.is_empty() {
                 continue;
             }
             let before = i.checked_sub(1).and_then(|i| tokens.get(i)).filter(|_| token.before == Break::None);
-            if before.is_some_and(|before| self.before_nouns.has(&before.text)) {
+            if before.is_some_and(|before| self.before_nouns.has(before)) {
                 continue;
             }
             for phrase in phrases {
-                at.clear();
+                let mut at = Few::new();
                 at.push(i);
                 if self.goes_on(tokens, &phrase.rest, &mut at) {
-                    found.push((at.clone(), phrase.means));
+                    found.push(Said { means: phrase.means, tokens: at, words: Few::new(), unsaid: false });
                 }
             }
         }
-        let hidden = |at: &[usize]| {
-            found.iter().any(|(other, _)| other.len() > at.len() && other.iter().any(|i| at.contains(i)))
+        let hides = |said: &Said, other: &Said| {
+            other.tokens.len() > said.tokens.len() && other.tokens.iter().any(|i| said.tokens.contains(i))
         };
-        if found.iter().any(|(at, _)| at.len() > 1) {
-            let mut shown = found.iter().map(|(at, _)| !hidden(at)).collect::<Vec<_>>().into_iter();
+        if found.iter().any(|said| said.tokens.len() > 1) {
+            let hidden = |said: &Said| found.iter().any(|other| hides(said, other));
+            let mut shown = found.iter().map(|said| !hidden(said)).collect::<Vec<_>>().into_iter();
             found.retain(|_| shown.next().unwrap_or(true));
         }
-        let unsaying = Unsaying::of(tokens);
+        if !found.is_empty() {
+            let unsaying = Unsaying::of(tokens);
+            for said in &mut found {
+                let at = said.tokens.iter().filter_map(|i| tokens.get(*i));
+                said.words = at.map(|token| token.span).collect();
+                said.unsaid = unsaying.reaches(said.tokens.first().copied().unwrap_or(0));
+            }
+        }
         found
-            .into_iter()
-            .map(|(at, means)| {
-                let words = at.iter().filter_map(|i| tokens.get(*i)).map(|token| token.span).collect();
-                let unsaid = unsaying.reaches(at.first().copied().unwrap_or(0));
-                Said { means, tokens: at, words, unsaid }
-            })
-            .collect()
     }
 
     /// Whether the rest of a phrase follows the last token of `at`; adds the tokens of it.
-    fn goes_on(&self, tokens: &[Token<'_>], rest: &[Part], at: &mut Vec<usize>) -> bool {
+    fn goes_on(&self, tokens: &[Token<'_>], rest: &[Part], at: &mut Few<usize>) -> bool {
         let mut widest = 0;
         for part in rest {
             if matches!(part, Part::Gap) {
@@ -206,7 +210,7 @@ impl Phrases {
             // A gap is part of one clause; "take the key and switch off" takes nothing off.
             let joined = i.checked_sub(1).and_then(|i| tokens.get(i));
             let joined = joined.is_some_and(|token| matches!(&*token.text, "and" | "then" | "or"));
-            if token.before != Break::None || (joined && !self.by_first.get(&token.text).is_empty()) {
+            if token.before != Break::None || (joined && !self.by_first.get(token).is_empty()) {
                 return None;
             }
             if part.fits(token) {

@@ -25,6 +25,30 @@ pub struct Token<'w> {
     pub span: Span,
     /// What stands before it.
     pub before: Break,
+    /// A number for its text, by which most words are told apart without being compared.
+    pub(super) mixed: u32,
+}
+
+impl<'w> Token<'w> {
+    fn new(text: Cow<'w, str>, raw: &'w str, span: Span, before: Break) -> Self {
+        let mixed = mixed(&text);
+        Self { text, raw, span, before, mixed }
+    }
+}
+
+/// A number for a word, from its length and four of its bytes.
+pub(super) const fn mixed(word: &str) -> u32 {
+    let bytes = word.as_bytes();
+    let (first, second, last) = match bytes {
+        [first, second, .., last] => (*first, *second, *last),
+        [first, last] => (*first, *last, *last),
+        [only] => (*only, *only, *only),
+        [] => (0, 0, 0),
+    };
+    let middle = if bytes.len() > 3 { bytes[bytes.len() / 2] } else { 0 };
+    // The golden ratio spreads what is alike; the topmost bits are the best mixed.
+    let length = (bytes.len() as u32).wrapping_mul(0x85EB_CA6B);
+    (u32::from_be_bytes([first, second, middle, last]) ^ length).wrapping_mul(0x9E37_79B1)
 }
 
 /// Cuts words into tokens.
@@ -32,7 +56,64 @@ pub struct Token<'w> {
 /// A hyphen, point, slash or middle dot between letters or digits belongs to the token (`shut-off`,
 /// `d.c`, `1/2`, `N·m`), except a hyphen between digits (`5-6`); a comma only between digits (`0,5`).
 pub fn tokens(words: &str) -> Vec<Token<'_>> {
-    let mut tokens: Vec<Token<'_>> = Vec::with_capacity(words.len() / 4 + 1);
+    let mut tokens = Vec::with_capacity(words.len() / 4 + 1);
+    tokens_into(words, &mut tokens);
+    tokens
+}
+
+/// As [`tokens`], into a list that keeps its room from one text to the next.
+pub(super) fn tokens_into<'w>(words: &'w str, tokens: &mut Vec<Token<'w>>) {
+    tokens.clear();
+    if words.is_ascii() {
+        cut_ascii(words, tokens);
+    } else {
+        cut(words, tokens);
+    }
+}
+
+/// Cuts words of ASCII alone, in which a byte is a character.
+fn cut_ascii<'w>(words: &'w str, tokens: &mut Vec<Token<'w>>) {
+    let bytes = words.as_bytes();
+    // How many bytes from a place on are of words, or are not.
+    let run = |at: usize, of_words: bool| {
+        let ahead = bytes.get(at..).unwrap_or_default().iter();
+        ahead.take_while(|byte| is_word_byte(**byte) == of_words).count()
+    };
+    let mut at = 0;
+    while at < bytes.len() {
+        let gap = run(at, false);
+        let between = bytes.get(at..at + gap).unwrap_or_default().iter();
+        let before = between.map(|byte| break_of(char::from(*byte))).max().unwrap_or(Break::None);
+        let from = at + gap;
+        at = from + run(from, true);
+        while let Some([left, sign, right]) = bytes.get(at.saturating_sub(1)..at + 2)
+            && is_sign_within(*sign)
+            && joins(char::from(*left), char::from(*sign), char::from(*right))
+        {
+            at += 1 + run(at + 1, true);
+        }
+        let raw = words.get(from..at).unwrap_or_default();
+        if raw.is_empty() {
+            return;
+        }
+        let is_plain = !raw.bytes().any(|byte| byte.is_ascii_uppercase());
+        let text = if is_plain { Cow::Borrowed(raw) } else { Cow::Owned(raw.to_ascii_lowercase()) };
+        tokens.push(Token::new(text, raw, Span(point(from), point(at)), before));
+    }
+}
+
+/// Whether a byte of ASCII is of a word.
+fn is_word_byte(byte: u8) -> bool {
+    byte.is_ascii_alphanumeric() || byte == b'%'
+}
+
+/// Whether a byte may keep two characters in one token.
+fn is_sign_within(byte: u8) -> bool {
+    matches!(byte, b'\'' | b'/' | b'.' | b',' | b'-')
+}
+
+/// Cuts any words.
+fn cut<'w>(words: &'w str, tokens: &mut Vec<Token<'w>>) {
     let mut before = Break::None;
     let mut rest = words.chars();
     let mut at = 0;
@@ -47,38 +128,26 @@ pub fn tokens(words: &str) -> Vec<Token<'_>> {
         let from = at;
         at += 1;
         let mut left = first;
-        let mut is_plain = plain_already(first);
         loop {
-            // Most of a sentence: letters that need no second look.
-            let run = rest.as_str().bytes().take_while(u8::is_ascii_lowercase).count();
-            if let Some((letters, after)) = rest.as_str().split_at_checked(run) {
-                at += run;
-                left = letters.chars().next_back().unwrap_or(left);
-                rest = after.chars();
-            }
             let mut ahead = rest.clone();
             let Some(c) = ahead.next() else { break };
             let belongs = is_word_char(c) || ahead.clone().next().is_some_and(|right| joins(left, c, right));
             if !belongs {
                 break;
             }
-            is_plain &= plain_already(c);
             left = c;
             rest = ahead;
             at += 1;
         }
         let raw = here.get(..here.len() - rest.as_str().len()).unwrap_or_default();
-        let text = if is_plain {
+        let text = if raw.chars().all(plain_already) {
             Cow::Borrowed(raw)
-        } else if raw.is_ascii() {
-            Cow::Owned(raw.to_ascii_lowercase())
         } else {
             Cow::Owned(raw.chars().flat_map(|c| plain(c).to_lowercase()).collect())
         };
-        tokens.push(Token { text, raw, span: Span(point(from), point(at)), before });
+        tokens.push(Token::new(text, raw, Span(point(from), point(at)), before));
         before = Break::None;
     }
-    tokens
 }
 
 /// Whether a character is as a token's text has it.
@@ -118,5 +187,23 @@ fn break_of(c: char) -> Break {
         '.' | ';' | ':' | '?' | '!' | '\n' | '\r' => Break::Sentence,
         ',' | '\u{2013}' | '\u{2014}' => Break::Comma,
         _ => Break::None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{cut, cut_ascii};
+
+    #[test]
+    fn ascii_is_cut_as_any_text_is() {
+        let signs = ["a", "B", "7", " ", ",", ".", "-", "/", "'", "%", ":", "\n", "(", "zz", "N"];
+        // Every text of four of these signs.
+        for number in 0..signs.len().pow(4) {
+            let text: String = (0..4).map(|at| signs[number / signs.len().pow(at) % signs.len()]).collect();
+            let (mut quick, mut any) = (Vec::new(), Vec::new());
+            cut_ascii(&text, &mut quick);
+            cut(&text, &mut any);
+            assert_eq!(quick, any, "{text:?}");
+        }
     }
 }

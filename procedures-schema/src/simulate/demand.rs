@@ -16,6 +16,29 @@ use crate::model::{Family, Handle, Id};
 /// An unmet demand and since when it is unmet.
 pub(super) type Failing = (Reason, Place);
 
+/// A section on the way out of another.
+struct Reached {
+    section: SectionCell,
+    /// The isolator through which it is entered.
+    through: IsolatorCell,
+    /// The section before it, by position; none if that is where the way begins.
+    behind: Option<usize>,
+    /// Whether every isolator up to here is automatic.
+    merely_automatic: bool,
+}
+
+/// The isolators of a way that ends with one, in order.
+fn way_to(reached: &[Reached], behind: Option<usize>, last: IsolatorCell) -> Vec<IsolatorCell> {
+    let mut way = vec![last];
+    let mut at = behind;
+    while let Some(section) = at.and_then(|at| reached.get(at)) {
+        way.push(section.through);
+        at = section.behind;
+    }
+    way.reverse();
+    way
+}
+
 impl Machine<'_> {
     pub(super) fn plant(&self) -> &Plant {
         &self.trace.plant
@@ -29,37 +52,34 @@ impl Machine<'_> {
         }
     }
 
-    /// The first open way out of a section that ends where `ends` says, as the isolators on it.
-    fn way_out(
-        &self,
-        from: SectionCell,
-        ends: impl Fn(Side, &[IsolatorCell]) -> bool,
-    ) -> Option<Vec<IsolatorCell>> {
-        let mut seen = vec![from];
-        let mut ways = vec![(from, Vec::new())];
-        let mut next = 0;
-        while let Some((section, way)) = ways.get(next).cloned() {
-            next += 1;
-            for isolator in self.plant().section(section).into_iter().flat_map(|s| &s.isolators) {
-                let Some((a, b)) = self.plant().isolator(*isolator).and_then(|i| i.between) else { continue };
-                if !self.lets_through(*isolator) {
-                    continue;
+    /// The shortest open way out of a section that ends where `ends` says, as the isolators on it. `ends` is
+    /// told the side that is reached, and whether every isolator on the way there is automatic.
+    fn way_out(&self, from: SectionCell, ends: impl Fn(Side, bool) -> bool) -> Option<Vec<IsolatorCell>> {
+        // Most sections are shut off while they are worked on; then nothing is reached, and no list made.
+        let mut reached: Vec<Reached> = Vec::new();
+        let (mut here, mut at, mut next) = (from, None, 0);
+        loop {
+            let automatic_so_far =
+                at.and_then(|at: usize| reached.get(at)).is_none_or(|reached| reached.merely_automatic);
+            for isolator in self.plant().section(here).into_iter().flat_map(|s| &s.isolators) {
+                let Some(plan) = self.plant().isolator(*isolator) else { continue };
+                let Some((a, b)) = plan.between.filter(|_| self.lets_through(*isolator)) else { continue };
+                let other = if a == Side::Section(here) { b } else { a };
+                let merely_automatic = automatic_so_far && plan.handle == Handle::Automatic;
+                if ends(other, merely_automatic) {
+                    return Some(way_to(&reached, at, *isolator));
                 }
-                let other = if a == Side::Section(section) { b } else { a };
-                let mut longer = way.clone();
-                longer.push(*isolator);
-                if ends(other, &longer) {
-                    return Some(longer);
-                }
-                if let Side::Section(other) = other
-                    && !seen.contains(&other)
+                if let Side::Section(section) = other
+                    && section != from
+                    && !reached.iter().any(|known| known.section == section)
                 {
-                    seen.push(other);
-                    ways.push((other, longer));
+                    reached.push(Reached { section, through: *isolator, behind: at, merely_automatic });
                 }
             }
+            here = reached.get(next)?.section;
+            at = Some(next);
+            next += 1;
         }
-        None
     }
 
     /// Sections joined to this one by isolators that are open now, itself first.
@@ -119,13 +139,10 @@ impl Machine<'_> {
             return Some((Reason::StillFed { section, through }, since));
         }
         let circuit = self.plant().section(section).map(|s| s.circuit);
-        let presses = |side: Side, way: &[IsolatorCell]| match side {
+        let presses = |side: Side, merely_automatic: bool| match side {
             Side::Supply => true,
             Side::Section(other) => {
                 let same_circuit = self.plant().section(other).map(|s| s.circuit) == circuit;
-                let merely_automatic = way
-                    .iter()
-                    .all(|i| self.plant().isolator(*i).is_some_and(|plan| plan.handle == Handle::Automatic));
                 other != section
                     && same_circuit
                     && !named.contains(&other)

@@ -2,7 +2,7 @@
 
 use super::effect::Part;
 use super::guard::QuestionIndex;
-use super::pending::{Pending, Written, write};
+use super::pending::{Pending, Written, write, write_alone};
 use super::plant::Thing;
 use super::run::{Execution, Run};
 use super::service::trace_of;
@@ -109,7 +109,10 @@ impl<'p> Machine<'p> {
     pub(super) fn perform(&mut self, action: &Action, guard: &Guard) {
         self.verb = Some(action.verb.clone());
         self.thing = action.on.first().cloned();
-        self.on_ways(guard, |machine| machine.look_for_unknown(action));
+        let unknown = self.unknown_in(action);
+        if !unknown.is_empty() {
+            self.on_ways(guard, |machine| unknown.iter().for_each(|what| machine.cannot_judge(what)));
+        }
         let parts = self.parts(action, guard);
         self.on_ways_by_part(guard, &parts, &|machine: &mut Self, part: &Part| machine.act(action, *part));
         if action.verb == Verb::Test {
@@ -166,11 +169,13 @@ impl<'p> Machine<'p> {
     /// Tries something on all ways of a guard at once, and on each answer where it turns out to depend on
     /// a question; then writes what it left.
     pub(super) fn on_ways(&mut self, base: &Guard, act: impl Fn(&mut Self)) {
+        if self.is_alike(base, &act) {
+            return;
+        }
         let mut open = vec![base.clone()];
         let mut done: Vec<(Guard, Pending)> = Vec::new();
         while let Some(guard) = open.pop() {
             self.guard.clone_from(&guard);
-            self.pending = Pending::default();
             self.split.set(None);
             act(self);
             let pending = std::mem::take(&mut self.pending);
@@ -192,24 +197,32 @@ impl<'p> Machine<'p> {
         write(&mut self.trace, self.place, base, done);
     }
 
+    /// Tries something on all ways of a guard at once and writes what it left; drops that, and says so, if a
+    /// question matters.
+    fn is_alike(&mut self, base: &Guard, act: impl FnOnce(&mut Self)) -> bool {
+        self.guard.clone_from(base);
+        self.split.set(None);
+        act(self);
+        let is_alike = self.split.take().is_none();
+        if is_alike {
+            write_alone(&mut self.trace, self.place, base, &mut self.pending);
+        } else {
+            self.pending.clear();
+        }
+        is_alike
+    }
+
     /// As [`Machine::on_ways`] for parts that do not depend on each other: at once if no question matters,
     /// else by halves, so that the questions of one part do not multiply with those of another.
     pub(super) fn on_ways_by_part<P>(&mut self, base: &Guard, parts: &[P], act: &impl Fn(&mut Self, &P)) {
-        self.guard.clone_from(base);
-        self.pending = Pending::default();
-        self.split.set(None);
-        for part in parts {
-            act(self, part);
-        }
-        let pending = std::mem::take(&mut self.pending);
-        if self.split.take().is_none() {
-            write(&mut self.trace, self.place, base, vec![(base.clone(), pending)]);
-            return;
-        }
         match parts {
             [] => {}
             [one] => self.on_ways(base, |machine| act(machine, one)),
             several => {
+                let all = |machine: &mut Self| several.iter().for_each(|part| act(machine, part));
+                if self.is_alike(base, all) {
+                    return;
+                }
                 let (first, second) = several.split_at(several.len() / 2);
                 self.on_ways_by_part(base, first, act);
                 self.on_ways_by_part(base, second, act);
@@ -232,32 +245,34 @@ impl<'p> Machine<'p> {
         });
     }
 
-    /// Says what of an action this version does not know; what it knows is still simulated.
-    fn look_for_unknown(&mut self, action: &Action) {
+    /// What of an action this version does not know; what it knows is still simulated.
+    fn unknown_in(&self, action: &Action) -> Vec<String> {
+        let mut unknown = Vec::new();
         if !action.verb.is_known() {
-            self.cannot_judge(&format!("the verb \"{}\"", action.verb));
+            unknown.push(format!("the verb \"{}\"", action.verb));
         }
         if let Some(test) = &action.test
             && super::test_row(test).is_none()
         {
-            self.cannot_judge(&format!("the test \"{test}\""));
+            unknown.push(format!("the test \"{test}\""));
         }
         let details = [&action.through, &action.vent, &action.at];
-        let named: Vec<&Id> = action.on.iter().chain(details.into_iter().flatten()).collect();
-        for id in named {
+        for id in action.on.iter().chain(details.into_iter().flatten()) {
             match self.trace.plant.thing(id) {
-                None => self.cannot_judge(&format!("\"{id}\", which the appliance map does not know")),
-                Some(thing) => self.look_for_unknown_kind(thing),
+                None => unknown.push(format!("\"{id}\", which the appliance map does not know")),
+                Some(thing) => unknown.extend(self.unknown_kind(thing)),
             }
         }
         if let Some(question) = &action.ask
             && self.trace.plant.question(question).is_none()
         {
-            self.cannot_judge(&format!("the question \"{question}\", which the document does not list"));
+            unknown.push(format!("the question \"{question}\", which the document does not list"));
         }
+        unknown
     }
 
-    fn look_for_unknown_kind(&mut self, thing: Thing) {
+    /// The kind of a thing's circuit, if this version does not know it.
+    fn unknown_kind(&self, thing: Thing) -> Option<String> {
         let section = match thing {
             Thing::Section(section) => Some(section),
             Thing::Circuit(circuit) => {
@@ -272,12 +287,10 @@ impl<'p> Machine<'p> {
             }),
             _ => None,
         };
-        let Some(circuit) = section.and_then(|s| self.trace.plant.circuit_of(s)) else { return };
-        if circuit.row.is_none() {
-            let known = self.procedure.map.circuits.iter().find(|c| c.id == circuit.id);
-            let kind = known.map_or_else(String::new, |c| c.kind.word().to_owned());
-            self.cannot_judge(&format!("circuits of the kind \"{kind}\""));
-        }
+        let circuit = self.trace.plant.circuit_of(section?).filter(|circuit| circuit.row.is_none())?;
+        let known = self.procedure.map.circuits.iter().find(|c| c.id == circuit.id);
+        let kind = known.map_or_else(String::new, |c| c.kind.word().to_owned());
+        Some(format!("circuits of the kind \"{kind}\""))
     }
 
     pub(super) fn cannot_judge(&mut self, what: &str) {

@@ -52,6 +52,24 @@ impl Pending {
         C::list(self).iter().find(|(known, _)| known == cell).map(|(_, state)| state)
     }
 
+    /// Drops what is pending; the room for it stays.
+    pub(super) fn clear(&mut self) {
+        self.appliance.clear();
+        self.clock.clear();
+        self.sections.clear();
+        self.supplies.clear();
+        self.isolators.clear();
+        self.connections.clear();
+        self.components.clear();
+        self.seals.clear();
+        self.temporaries.clear();
+        self.settings.clear();
+        self.tests.clear();
+        self.unmet.clear();
+        self.cannot_judge.clear();
+        self.loadings.clear();
+    }
+
     pub(super) fn put<C: Written>(&mut self, cell: &C, state: C::State) {
         let list = C::list_mut(self);
         match list.iter_mut().find(|(known, _)| known == cell) {
@@ -59,6 +77,50 @@ impl Pending {
             None => list.push((cell.clone(), state)),
         }
     }
+}
+
+/// Writes what an action left that depends on no question, and empties the lists for the next one.
+pub(super) fn write_alone(trace: &mut Trace, place: Place, guard: &Guard, pending: &mut Pending) {
+    write_all::<ApplianceCell>(trace, place, guard, pending);
+    write_all::<ClockCell>(trace, place, guard, pending);
+    write_all::<SectionCell>(trace, place, guard, pending);
+    write_all::<SupplyCell>(trace, place, guard, pending);
+    write_all::<IsolatorCell>(trace, place, guard, pending);
+    write_all::<ConnectionCell>(trace, place, guard, pending);
+    write_all::<ComponentCell>(trace, place, guard, pending);
+    write_all::<SealCell>(trace, place, guard, pending);
+    write_all::<TemporaryCell>(trace, place, guard, pending);
+    write_all::<SettingCell>(trace, place, guard, pending);
+    write_all::<TestCell>(trace, place, guard, pending);
+    let n_known = trace.unmet.len();
+    for unmet in pending.unmet.drain(..) {
+        if !trace.unmet.iter().skip(n_known).any(|known| is_same(known, &unmet)) {
+            trace.unmet.push(Unmet { guard: guard.clone(), ..unmet });
+        }
+    }
+    note_unknown(trace, &mut pending.cannot_judge);
+    trace.loadings.append(&mut pending.loadings);
+}
+
+fn write_all<C: Written>(trace: &mut Trace, place: Place, guard: &Guard, pending: &mut Pending) {
+    for (cell, state) in C::list_mut(pending).drain(..) {
+        if let Some(line) = cell.line_mut(trace) {
+            line.push(place, guard.clone(), state);
+        }
+    }
+}
+
+/// What cannot be judged is told once.
+fn note_unknown(trace: &mut Trace, unknown: &mut Vec<CannotJudge>) {
+    for unknown in unknown.drain(..) {
+        if !trace.cannot_judge.contains(&unknown) {
+            trace.cannot_judge.push(unknown);
+        }
+    }
+}
+
+fn is_same(a: &Unmet, b: &Unmet) -> bool {
+    a.reason == b.reason && a.since == b.since
 }
 
 /// Writes what the ways of a guard left, merging what all of them agree on.
@@ -75,28 +137,23 @@ pub(super) fn write(trace: &mut Trace, place: Place, base: &Guard, ways: Vec<(Gu
     write_cells::<SettingCell>(trace, place, base, &ways);
     write_cells::<TestCell>(trace, place, base, &ways);
     let mut met: Vec<(Guard, Vec<Unmet>)> = Vec::new();
-    for (guard, pending) in ways {
-        met.push((guard, pending.unmet));
-        for unknown in pending.cannot_judge {
-            if !trace.cannot_judge.contains(&unknown) {
-                trace.cannot_judge.push(unknown);
-            }
-        }
+    for (guard, mut pending) in ways {
+        note_unknown(trace, &mut pending.cannot_judge);
         trace.loadings.extend(pending.loadings);
+        met.push((guard, pending.unmet));
     }
     write_unmet(trace, base, &met);
 }
 
 /// An unmet demand is written once for each set of answers that decides it.
 fn write_unmet(trace: &mut Trace, base: &Guard, ways: &[(Guard, Vec<Unmet>)]) {
-    let same = |a: &Unmet, b: &Unmet| a.reason == b.reason && a.since == b.since;
     let mut done: Vec<&Unmet> = Vec::new();
     for unmet in ways.iter().flat_map(|(_, met)| met) {
-        if done.iter().any(|known| same(known, unmet)) {
+        if done.iter().any(|known| is_same(known, unmet)) {
             continue;
         }
         done.push(unmet);
-        let met = ways.iter().map(|(guard, met)| (guard, met.iter().any(|other| same(other, unmet))));
+        let met = ways.iter().map(|(guard, met)| (guard, met.iter().any(|other| is_same(other, unmet))));
         for (guard, is_met) in deciding(base, &met.collect::<Vec<_>>()) {
             if is_met {
                 trace.unmet.push(Unmet { guard, ..unmet.clone() });
@@ -109,14 +166,6 @@ fn write_cells<C: Written>(trace: &mut Trace, place: Place, base: &Guard, ways: 
 where
     C::State: Clone,
 {
-    if let [(_, only)] = ways {
-        for (cell, state) in C::list(only) {
-            if let Some(line) = cell.line_mut(trace) {
-                line.push(place, base.clone(), state.clone());
-            }
-        }
-        return;
-    }
     let mut done: Vec<&C> = Vec::new();
     for (cell, _) in ways.iter().flat_map(|(_, pending)| C::list(pending)) {
         if done.contains(&cell) {

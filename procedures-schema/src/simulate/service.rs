@@ -9,6 +9,7 @@ use super::timeline::Timeline;
 use super::{Plant, SectionCell, Trace};
 use crate::model::Mode;
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// A trace in which nothing has happened yet.
 pub(super) fn trace_of(plant: Plant, run: &Run) -> Trace {
@@ -44,7 +45,7 @@ pub(super) fn trace_of(plant: Plant, run: &Run) -> Trace {
         loadings: Vec::new(),
         unmet: Vec::new(),
         cannot_judge: Vec::new(),
-        plant,
+        plant: Arc::new(plant),
     }
 }
 

@@ -48,6 +48,10 @@ impl<T: PartialEq> Timeline<T> {
 
     /// The state on the ways of a guard, if they agree.
     pub(super) fn find(&self, place: Place, guard: &Guard) -> Found<'_, T> {
+        let newest = self.newest(place);
+        if guard.implies(&newest.guard) {
+            return Found::Is(newest);
+        }
         let mut other: Option<&Entry<T>> = None;
         for entry in self.begun(place) {
             if guard.implies(&entry.guard) {
@@ -77,6 +81,10 @@ impl<T: PartialEq> Timeline<T> {
         n_answers: impl Fn(QuestionIndex) -> AnswerIndex,
         of: impl Fn(&T) -> V,
     ) -> (V, Option<QuestionIndex>) {
+        let newest = self.newest(place);
+        if guard.implies(&newest.guard) {
+            return (of(&newest.state), None);
+        }
         let mut known: Option<V> = None;
         // Ways of the guard that no entry looked at so far holds on.
         let mut left = vec![guard.clone()];
@@ -100,9 +108,24 @@ impl<T: PartialEq> Timeline<T> {
         (known.unwrap_or_else(|| of(&self.first.state)), None)
     }
 
+    /// How many entries after the first have begun at a place.
+    fn n_begun(&self, place: Place) -> usize {
+        // A run asks for the present, where all of them have.
+        if self.later.last().is_none_or(|last| last.since <= place) {
+            return self.later.len();
+        }
+        self.later.partition_point(|entry| entry.since <= place)
+    }
+
+    /// The last entry begun at a place, on whatever ways.
+    fn newest(&self, place: Place) -> &Entry<T> {
+        let last = self.n_begun(place).checked_sub(1);
+        last.and_then(|last| self.later.get(last)).unwrap_or(&self.first)
+    }
+
     /// Entries begun at a place, the last first.
     fn begun(&self, place: Place) -> impl Iterator<Item = &Entry<T>> {
-        let n_begun = self.later.partition_point(|entry| entry.since <= place);
+        let n_begun = self.n_begun(place);
         self.later.get(..n_begun).unwrap_or_default().iter().rev().chain(std::iter::once(&self.first))
     }
 

@@ -10,6 +10,7 @@ use super::{
     SectionCell, SettingCell, TemporaryCell, TestDemand, Thing, Timeline, Unmet,
 };
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// A thing with a timeline of its own.
 pub trait Cell: 'static {
@@ -47,7 +48,8 @@ pub struct TestCell {
 /// What happened in a run.
 #[derive(Clone, Debug)]
 pub struct Trace {
-    pub(super) plant: Plant,
+    /// Shared with whoever looks at it while the machine runs on.
+    pub(super) plant: Arc<Plant>,
     pub(super) run: Run,
     pub(super) appliance: Timeline<ApplianceState>,
     pub(super) clock: Timeline<u32>,

@@ -5,6 +5,7 @@ use crate::simulate::machine::Machine;
 use crate::simulate::state::Whereabouts;
 use crate::simulate::unmet::Demand;
 use crate::simulate::{ConnectionCell, Hazard, Thing};
+use std::sync::Arc;
 
 impl Machine<'_> {
     pub(super) fn slacken(&mut self, action: &Action) {
@@ -54,10 +55,10 @@ impl Machine<'_> {
 
     /// What must be so before a connection opens, however little.
     fn demand_opening(&mut self, action: &Action, connection: ConnectionCell) {
-        let Some(plan) = self.trace.plant.connection(connection) else { return };
-        let (reach, port) = (plan.reach.clone(), plan.port.clone());
-        self.demand_reach(&reach, Thing::Connection(connection));
-        match port {
+        let plant = Arc::clone(&self.trace.plant);
+        let Some(plan) = plant.connection(connection) else { return };
+        self.demand_reach(&plan.reach, Thing::Connection(connection));
+        match &plan.port {
             None => {
                 let failing = self.touch(connection);
                 self.unmet(failing);

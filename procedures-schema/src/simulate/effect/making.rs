@@ -2,9 +2,11 @@
 
 use crate::model::{Action, Grouping, Renewal, SealPolicy};
 use crate::simulate::machine::Machine;
+use crate::simulate::plant::ConnectionPlan;
 use crate::simulate::state::{ConnectionState, Contents, Whereabouts};
 use crate::simulate::unmet::{Demand, Reason};
 use crate::simulate::{ConnectionCell, Place, SealCell, Thing};
+use std::sync::Arc;
 
 impl Machine<'_> {
     pub(super) fn make(&mut self, action: &Action) {
@@ -33,19 +35,19 @@ impl Machine<'_> {
                 }
             });
             if action.seal == Some(Renewal::New) {
-                for (seal, _) in self.seals_of(connection) {
-                    self.change(&seal, |state| state.renewed = Some(place));
+                let plant = Arc::clone(&self.trace.plant);
+                for (seal, _) in plant.connection(connection).into_iter().flat_map(|plan| &plan.seals) {
+                    self.change(seal, |state| state.renewed = Some(place));
                 }
             }
         }
     }
 
     fn demand_making(&mut self, action: &Action, connection: ConnectionCell) {
-        let Some(plan) = self.trace.plant.connection(connection) else { return };
-        let plan = plan.clone();
+        let plant = Arc::clone(&self.trace.plant);
+        let Some(plan) = plant.connection(connection) else { return };
         let thing = Some(Thing::Connection(connection));
-        let state = self.now(&connection).cloned();
-        let apart = state.as_ref().map_or(0, |state| state.open + state.slack);
+        let apart = self.now(&connection).map_or(0, |state| state.open + state.slack);
         self.demand(apart > 0, Demand::MadeNotOpened, thing, Vec::new());
         let fits = action.count.unwrap_or(0) <= apart || apart == 0;
         self.demand(fits, Demand::Counts, thing, Vec::new());
@@ -98,31 +100,21 @@ impl Machine<'_> {
         self.demand(inert && flows, Demand::NoInertFlow, Some(Thing::Connection(connection)), Vec::new());
     }
 
-    pub(in crate::simulate) fn seals_of(&self, connection: ConnectionCell) -> Vec<(SealCell, SealPolicy)> {
-        self.trace.plant.connection(connection).map(|plan| plan.seals.clone()).unwrap_or_default()
-    }
-
     /// Seals that were disturbed go in by their policy; a new one only into a joint that was open.
     fn demand_seals(&mut self, action: &Action, connection: ConnectionCell) {
+        let plant = Arc::clone(&self.trace.plant);
+        let Some(plan) = plant.connection(connection) else { return };
         let Some(state) = self.now(&connection).cloned() else { return };
         let thing = Some(Thing::Connection(connection));
-        for (seal, policy) in self.seals_of(connection) {
-            let others = vec![Thing::Seal(seal)];
+        for (seal, policy) in &plan.seals {
             if action.seal == Some(Renewal::New) {
-                let opened = self.was_opened(connection, &state, action);
-                self.demand(opened, Demand::SealRenewedUnopened, thing, others);
+                if !was_opened(plan, &state, action) {
+                    self.demand(false, Demand::SealRenewedUnopened, thing, vec![Thing::Seal(*seal)]);
+                }
             } else if state.seals_disturbed {
-                self.demand_old_seal(connection, seal, &policy, &state);
+                self.demand_old_seal(connection, *seal, policy, &state);
             }
         }
-    }
-
-    /// Fasteners that belong together open the joint when all are open at once; like joints, one by one.
-    fn was_opened(&self, connection: ConnectionCell, state: &ConnectionState, action: &Action) -> bool {
-        let together =
-            self.trace.plant.connection(connection).is_none_or(|plan| plan.grouping == Grouping::Together);
-        let needed = if together { state.count() } else { action.count.unwrap_or(1) };
-        state.most_open >= needed
     }
 
     fn demand_old_seal(
@@ -157,11 +149,12 @@ impl Machine<'_> {
             let thing = Some(Thing::Connection(connection));
             let open = self.now(&connection).map_or(0, |state| state.open);
             self.demand(open == 0, Demand::TightenedOpen, thing, Vec::new());
-            let Some(plan) = self.trace.plant.connection(connection) else { continue };
-            let (joins, section) = (plan.joins.clone(), plan.section);
-            let failing = self.hands(&joins);
+            let plant = Arc::clone(&self.trace.plant);
+            let Some(plan) = plant.connection(connection) else { continue };
+            let failing = self.hands(&plan.joins);
             self.unmet(failing);
-            let off = section.filter(|s| self.trace.plant.row_of(*s).is_some_and(|row| row.tightened_off));
+            let off =
+                plan.section.filter(|s| self.trace.plant.row_of(*s).is_some_and(|row| row.tightened_off));
             let failing = off.and_then(|section| self.still_fed(section, &[]));
             self.unmet(failing);
             let place = self.place;
@@ -173,4 +166,11 @@ impl Machine<'_> {
             });
         }
     }
+}
+
+/// Fasteners that belong together open the joint when all are open at once; like joints, one by one.
+fn was_opened(plan: &ConnectionPlan, state: &ConnectionState, action: &Action) -> bool {
+    let together = plan.grouping == Grouping::Together;
+    let needed = if together { state.count() } else { action.count.unwrap_or(1) };
+    state.most_open >= needed
 }

@@ -18,7 +18,7 @@ pub(in crate::check) static RULE: Rule = Rule {
 const PHRASES: &[&str] = &["be careful", "take care", "use caution", "caution must", "as appropriate"];
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for (at, _) in steps(context) {
+    for at in steps(context) {
         for message in &at.step.messages {
             if Lower::of(&message.avoidance).has_any(PHRASES) {
                 let title = format!("Step {} has a {} that says only to be careful", at.number, message.word);

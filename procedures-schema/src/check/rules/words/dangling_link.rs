@@ -4,6 +4,7 @@ use crate::check::context::Context;
 use crate::check::finding::{Finding, Level};
 use crate::check::rule::{Looks, Rule};
 use crate::model::{Step, step_links};
+use std::cell::LazyCell;
 use std::collections::BTreeSet;
 
 pub(in crate::check) static RULE: Rule = Rule {
@@ -16,7 +17,9 @@ pub(in crate::check) static RULE: Rule = Rule {
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
     // Only the steps of the document have numbers, not those that follow a failed test.
-    let there: BTreeSet<&str> = context.procedure.steps.iter().map(|step| step.id.as_str()).collect();
+    // Few documents have a link, so the list is made when the first is met.
+    let there: LazyCell<BTreeSet<&str>, _> =
+        LazyCell::new(|| context.procedure.steps.iter().map(|step| step.id.as_str()).collect());
     for (number, step) in (1..).zip(&context.procedure.steps) {
         let found = |title: String| {
             let mut finding = rule.finding(title);
@@ -43,12 +46,13 @@ fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
 /// The steps that follow a failed test of a step, and those that follow theirs.
 fn after_failures(step: &Step) -> Vec<&Step> {
     let mut found: Vec<&Step> = Vec::new();
-    let mut left = vec![step];
-    while let Some(step) = left.pop() {
-        let blocks = step.actions.iter().filter_map(|action| action.on_fail.as_ref());
-        let inside: Vec<&Step> = blocks.flat_map(|on_fail| &on_fail.steps).collect();
-        left.extend(&inside);
-        found.extend(inside);
+    let mut here = step;
+    let mut next = 0;
+    loop {
+        let blocks = here.actions.iter().filter_map(|action| action.on_fail.as_ref());
+        found.extend(blocks.flat_map(|on_fail| &on_fail.steps));
+        let Some(step) = found.get(next) else { return found };
+        here = step;
+        next += 1;
     }
-    found
 }

@@ -14,8 +14,8 @@ pub(in crate::check) static RULE: Rule = Rule {
 };
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for (at, words) in steps(context) {
-        if words.text().trim().is_empty() {
+    for at in steps(context) {
+        if at.step.words.trim().is_empty() {
             let title = format!("Step {} has no words", at.number);
             findings.push(at.finding(rule, title, "Say what to do, or take the step out"));
         }

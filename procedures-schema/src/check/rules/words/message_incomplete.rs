@@ -16,7 +16,7 @@ pub(in crate::check) static RULE: Rule = Rule {
 };
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for (at, _) in steps(context) {
+    for at in steps(context) {
         for message in &at.step.messages {
             let notice = message.word == SignalWord::Notice;
             let parts = [

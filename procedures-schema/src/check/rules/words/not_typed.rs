@@ -15,7 +15,7 @@ pub(in crate::check) static RULE: Rule = Rule {
 };
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for ((at, _), said) in steps(context).zip(&context.said) {
+    for (at, said) in steps(context).zip(&context.said) {
         let covered = |word: &Span| {
             let spans = at.step.actions.iter().flat_map(|action| &action.says);
             spans.into_iter().any(|span| span.0 < word.1 && word.0 < span.1)

@@ -1,7 +1,7 @@
 //! `words/placeholder`: a sentence holds a place-holder.
 
 use crate::check::context::Context;
-use crate::check::document::steps;
+use crate::check::document::steps_holding;
 use crate::check::finding::{Finding, Level};
 use crate::check::rule::{Looks, Rule, documentation};
 
@@ -14,15 +14,9 @@ pub(in crate::check) static RULE: Rule = Rule {
 };
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for (at, words) in steps(context) {
-        if words.has_any(PHRASES) {
-            let title = format!("Step {} holds a place-holder", at.number);
-            findings.push(at.finding(
-                rule,
-                title,
-                "Fill it in, or mark the value as later in the appliance map",
-            ));
-        }
+    for (at, _) in steps_holding(context, PHRASES) {
+        let title = format!("Step {} holds a place-holder", at.number);
+        findings.push(at.finding(rule, title, "Fill it in, or mark the value as later in the appliance map"));
     }
 }
 

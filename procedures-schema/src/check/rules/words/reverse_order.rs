@@ -1,7 +1,7 @@
 //! `words/reverse-order`: a sentence refers to other steps in reverse.
 
 use crate::check::context::Context;
-use crate::check::document::steps;
+use crate::check::document::steps_holding;
 use crate::check::finding::{Finding, Level};
 use crate::check::rule::{Looks, Rule, documentation};
 
@@ -14,11 +14,9 @@ pub(in crate::check) static RULE: Rule = Rule {
 };
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for (at, words) in steps(context) {
-        if words.has_any(PHRASES) {
-            let title = format!("Step {} refers to other steps instead of saying what to do", at.number);
-            findings.push(at.finding(rule, title, "Write the steps out, with seals, torques and tests"));
-        }
+    for (at, _) in steps_holding(context, PHRASES) {
+        let title = format!("Step {} refers to other steps instead of saying what to do", at.number);
+        findings.push(at.finding(rule, title, "Write the steps out, with seals, torques and tests"));
     }
 }
 
