@@ -1,6 +1,7 @@
 // The end-to-end tests: node tests/browser/run.mjs, after a build. `./dev test` does both.
 import { existsSync } from 'node:fs';
 import { walk } from './journey.mjs';
+import { walkLine } from './line.mjs';
 import { walkFromNothing } from './nothing.mjs';
 import { commandLine, page, repository } from './places.mjs';
 import { walkSteps } from './steps.mjs';
@@ -27,5 +28,6 @@ for (const screen of SCREENS) {
   await walkSteps(tally, screen);
   await walkTabs(tally, screen);
   await walkTyping(tally, screen);
+  await walkLine(tally, screen);
 }
 process.exit(tally.close() ? 0 : 1);

@@ -16,7 +16,8 @@ pub fn notation_line(actions: &[Action], map: &ApplianceMap) -> impl IntoView + 
     (!pieces.is_empty()).then(|| view! { <p class="notation">{pieces}</p> })
 }
 
-fn one_action(action: &Action, map: &ApplianceMap) -> impl IntoView + use<> {
+/// The notation of one action.
+pub fn one_action(action: &Action, map: &ApplianceMap) -> impl IntoView + use<> {
     let is_unsaid = action.says.is_empty();
     let mut before: Option<Role> = None;
     let mut tokens: Vec<AnyView> = Vec::new();

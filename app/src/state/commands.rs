@@ -68,6 +68,13 @@ pub enum Command {
     },
     /// The open questions of a step are left open.
     LeaveDoubts(Id),
+    /// An action of a step is none; its words stay text.
+    Decline {
+        /// Which step.
+        step: Id,
+        /// The position of the action in it.
+        action: usize,
+    },
     /// The first remedy that is ready for a step is applied.
     Mend(Id),
     /// The next step of a pasted text that wants a look is selected.
@@ -117,6 +124,7 @@ impl EditorStore {
             Command::AddLadder { after, circuit } => self.add_ladder(after.as_ref(), &circuit),
             Command::Settle { step, doubt, choice } => self.settle_doubt(&step, &doubt, choice),
             Command::LeaveDoubts(step) => self.leave_doubts(&step),
+            Command::Decline { step, action } => self.decline_action(&step, action),
             Command::Mend(step) => self.mend(&step),
             Command::NextOfReview => self.next_of_review(),
             Command::PutBack => self.put_back(),

@@ -10,6 +10,7 @@ pub mod commands;
 pub mod doubts;
 pub mod editor_store;
 pub mod files;
+pub mod heard;
 pub mod ids;
 pub mod judged;
 pub mod keeping;

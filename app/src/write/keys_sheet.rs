@@ -12,6 +12,7 @@ const KEYS: [(&str, &[(&str, &str)]); 4] = [
             ("Shift+Enter", "a second line for the same step"),
             ("warning: read: wait why: photo: ask: hold: later: bring:", "begin a line that adds to a step"),
             ("Ctrl+V of several lines", "each becomes a step"),
+            ("Tab", "to what is asked, then to what it means"),
         ],
     ),
     (
@@ -19,6 +20,7 @@ const KEYS: [(&str, &[(&str, &str)]); 4] = [
         &[
             ("Up, Down", "the step above or below; with Shift several steps"),
             ("Enter", "into its words; Esc or Enter goes back"),
+            ("On what it means", "Enter opens its fields, Backspace: not an action"),
             ("Ctrl+Enter", "a new step below"),
             ("Alt+Up, Alt+Down", "move the selected steps"),
             ("Ctrl+C, X, V, D", "copy, cut, paste, double whole steps"),
@@ -34,6 +36,15 @@ const KEYS: [(&str, &[(&str, &str)]); 4] = [
         ],
     ),
     ("Everywhere", &[("Ctrl+Z, Ctrl+Y", "undo, redo, across all screens and after a reload")]),
+];
+
+/// The lines under words that are typed: their class in the style sheet, and what they say.
+const LINES: [(&str, &str, &str); 5] = [
+    ("understood", "Plain", "understood"),
+    ("new", "Dashed", "a thing that is named for the first time"),
+    ("practice", "Dotted", "understood; practice adds what the words leave out"),
+    ("open", "Double", "can mean more than one thing, or is not known"),
+    ("pending", "In brackets", "a value is still to be found out"),
 ];
 
 /// The key that opens the sheet, and the sheet.
@@ -57,6 +68,9 @@ pub fn KeysSheet() -> impl IntoView {
     let group = move |(heading, keys): (&'static str, &'static [(&'static str, &'static str)])| {
         view! { <section><h3>{heading}</h3><dl>{keys.iter().map(row).collect_view()}</dl></section> }
     };
+    let line = |(class, name, says): (&'static str, &'static str, &'static str)| {
+        view! { <dt><span class=class>{name}</span></dt><dd>{says}</dd> }
+    };
     view! {
         <button type="button" class="quiet" on:click=open>"Keys"</button>
         <dialog class="keys-sheet" node_ref=sheet aria-labelledby="keys-title">
@@ -64,7 +78,10 @@ pub fn KeysSheet() -> impl IntoView {
                 <h2 id="keys-title">"Keys of Write"</h2>
                 <button type="button" class="key" on:click=close>"Close"</button>
             </div>
-            <div class="keys-groups">{KEYS.map(group)}</div>
+            <div class="keys-groups">
+                {KEYS.map(group)}
+                <section class="legend"><h3>"Under the words"</h3><dl>{LINES.map(line)}</dl></section>
+            </div>
         </dialog>
     }
 }

@@ -1,6 +1,7 @@
 //! The Write screen: steps in plain words, what they mean beneath, the lanes at their left, what is wrong at
 //! their right. It reads memos of the editor's state and sends commands; it decides nothing.
 
+pub mod action_fields;
 pub mod banner;
 pub mod choices;
 pub mod details;
@@ -13,7 +14,9 @@ pub mod keys;
 pub mod keys_sheet;
 pub mod ladder_keys;
 pub mod leading_words;
+pub mod line_meaning;
 pub mod message_fields;
+pub mod mirror;
 pub mod new_line;
 pub mod one_reading;
 pub mod page;
@@ -23,5 +26,6 @@ pub mod row;
 pub mod row_keys;
 pub mod row_lanes;
 pub mod row_margin;
+pub mod tokens;
 pub mod why;
 pub mod words_field;

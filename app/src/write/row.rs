@@ -9,6 +9,7 @@ use super::pressing::pressed;
 use super::row_keys::RowKeys;
 use super::row_lanes::RowLanes;
 use super::row_margin::RowMargin;
+use super::tokens::Tokens;
 use super::words_field::WordsField;
 use crate::components::capital::capital;
 use crate::components::notation_line::notation_line;
@@ -34,6 +35,8 @@ pub fn Row(
     let is_selected = Memo::new(move |_| store.selected().with(|selected| *selected == Some(id.get_value())));
     let is_first = Memo::new(move |_| position.get() == Some(0) && store.selected().with(Option::is_none));
     let findings = store.findings(Some(id.get_value()));
+    // Read by the selected row alone, so the others never work it out.
+    let heard = store.heard(id.get_value());
     let selection = store.selection();
     let has_details = RwSignal::new(false);
     let has_draft = Memo::new(move |_| store.draft_after().with(|draft| *draft == Some(id.get_value())));
@@ -60,13 +63,15 @@ pub fn Row(
                     <span class="number" aria-hidden="true">{number}</span>
                     <div class="said">
                         {move || if is_selected.get() {
-                            view! { <WordsField store id=id.get_value() step number=Signal::derive(number) /> }.into_any()
+                            view! {
+                                <WordsField store id=id.get_value() step heard number=Signal::derive(number) />
+                                <Choices store id=id.get_value() heard />
+                                <Tokens store id=id.get_value() step />
+                            }.into_any()
                         } else {
-                            view! { <p class="words" on:pointerdown=move |event| pressed(store, id.get_value(), &event)>{move || step.get().map(|step| step.words.clone())}</p> }.into_any()
+                            view! { <ReadWords store id=id.get_value() step /> }.into_any()
                         }}
-                        {move || step.get().map(|step| notation(store, &step))}
                         <FreshThings store id=id.get_value() />
-                        {move || is_selected.get().then(|| view! { <Choices store id=id.get_value() /> })}
                         {move || is_selected.get().then(|| view! { <RowKeys store id=id.get_value() has_details /> })}
                         {move || (is_selected.get() && has_details.get()).then(|| view! { <Details store id=id.get_value() step /> })}
                         {move || has_draft.get().then(|| view! { <NewLine store after=Some(id.get_value()) /> })}
@@ -85,10 +90,17 @@ fn is_in_margin(event: &web_sys::FocusEvent) -> bool {
     target.is_some_and(|target| target.closest(".margin").is_ok_and(|margin| margin.is_some()))
 }
 
-/// What the step means, drawn anew only with the step or the map.
-fn notation(store: EditorStore, step: &Arc<Step>) -> impl IntoView + use<> {
-    let why = (!step.why.is_empty()).then(|| view! { <p class="why">"why: " {step.why.clone()}</p> });
-    (store.map().with(|map| notation_line(&step.actions, map)), why)
+/// The words of a row that is not selected, and what they mean; drawn anew only with the step or the map.
+#[component]
+fn ReadWords(store: EditorStore, id: Id, step: Memo<Option<Arc<Step>>>) -> impl IntoView {
+    let id = StoredValue::new(id);
+    let press = move |event| pressed(store, id.get_value(), &event);
+    let why =
+        |step: &Step| (!step.why.is_empty()).then(|| view! { <p class="why">"why: " {step.why.clone()}</p> });
+    view! {
+        <p class="words" on:pointerdown=press>{move || step.get().map(|step| step.words.clone())}</p>
+        {move || step.get().map(|step| (store.map().with(|map| notation_line(&step.actions, map)), why(&step)))}
+    }
 }
 
 /// The name of the stage above its first step.
