@@ -70,10 +70,14 @@ pub fn App(
 
 /// Writes what is pending as soon as the page goes out of sight, which may be the last that it hears.
 fn flush_when_hidden(store: EditorStore) {
-    window_event_listener_untyped("pagehide", move |_| store.keeper().flush());
+    let keep = move || {
+        store.drop_held();
+        store.keeper().flush();
+    };
+    window_event_listener_untyped("pagehide", move |_| keep());
     window_event_listener_untyped("visibilitychange", move |_| {
         if document().visibility_state() == web_sys::VisibilityState::Hidden {
-            store.keeper().flush();
+            keep();
         }
     });
 }

@@ -2,6 +2,7 @@
 import { existsSync } from 'node:fs';
 import { walk } from './journey.mjs';
 import { walkLine } from './line.mjs';
+import { walkMoving } from './moving.mjs';
 import { walkFromNothing } from './nothing.mjs';
 import { commandLine, page, repository } from './places.mjs';
 import { walkSteps } from './steps.mjs';
@@ -29,5 +30,6 @@ for (const screen of SCREENS) {
   await walkTabs(tally, screen);
   await walkTyping(tally, screen);
   await walkLine(tally, screen);
+  await walkMoving(tally, screen);
 }
 process.exit(tally.close() ? 0 : 1);

@@ -38,6 +38,18 @@ pub enum Command {
     MoveUp,
     /// The selected steps go one place down.
     MoveDown,
+    /// The selected steps go to a position.
+    MoveTo(usize),
+    /// The selected steps are held one place further up.
+    HoldUp,
+    /// The selected steps are held one place further down.
+    HoldDown,
+    /// A step is dragged: it, or the selection that it is in, is held at a position.
+    HoldAt(Id, usize),
+    /// What is held stays where it is.
+    Drop,
+    /// What is held goes back to where it was.
+    PutHeldBack,
     /// The selected steps are written once more, below them.
     Duplicate,
     /// The steps that were copied are put below the selected one.
@@ -105,9 +117,19 @@ pub enum Command {
     CloseDraft,
 }
 
+impl Command {
+    /// Whether what is held stays in hand.
+    fn is_of_holding(&self) -> bool {
+        matches!(self, Self::HoldUp | Self::HoldDown | Self::HoldAt(..) | Self::Drop | Self::PutHeldBack)
+    }
+}
+
 impl EditorStore {
     /// Does what a person wants.
     pub fn run(self, command: Command) {
+        if !command.is_of_holding() {
+            self.drop_held();
+        }
         match command {
             Command::SetTitle(title) => self.set_title(title),
             Command::SetWords { step, words } => self.set_words(&step, &words),
@@ -115,6 +137,12 @@ impl EditorStore {
             Command::RemoveSelection => self.remove_selection(),
             Command::MoveUp => self.move_selection(-1),
             Command::MoveDown => self.move_selection(1),
+            Command::MoveTo(position) => self.move_selection_to(position),
+            Command::HoldUp => self.hold_by(-1),
+            Command::HoldDown => self.hold_by(1),
+            Command::HoldAt(step, position) => self.hold_at(&step, position),
+            Command::Drop => self.drop_held(),
+            Command::PutHeldBack => self.put_held_back(),
             Command::Duplicate => self.duplicate(),
             Command::PasteCopied => self.paste_copied(),
             Command::ExtendDown => self.extend(1),

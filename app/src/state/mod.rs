@@ -11,6 +11,7 @@ pub mod doubts;
 pub mod editor_store;
 pub mod files;
 pub mod heard;
+pub mod held;
 pub mod ids;
 pub mod judged;
 pub mod keeping;

@@ -43,9 +43,11 @@ fn Stamp(store: EditorStore) -> impl IntoView {
     let is_rejected = Memo::new(move |_| store.judged().with(|judged| judged.is_rejected()));
     let stamp = Memo::new(move |_| store.judged().with(|judged| judged.stamp()));
     let n_rules = move || store.judged().with(|judged| judged.report.n_rules);
+    let change = store.held_change();
     view! {
         <div class="verdict" role="status">
             <strong class="stamp" class:rejected=is_rejected>{stamp}</strong>
+            {move || change.get().map(|change| view! { <span class="change-held">{change}</span> })}
             <span class="by">" by " {n_rules} " rules, not for work yet"</span>
         </div>
     }

@@ -22,7 +22,7 @@ const KEYS: [(&str, &[(&str, &str)]); 4] = [
             ("Enter", "into its words; Esc or Enter goes back"),
             ("On what it means", "Enter opens its fields, Backspace: not an action"),
             ("Ctrl+Enter", "a new step below"),
-            ("Alt+Up, Alt+Down", "move the selected steps"),
+            ("Alt+Up, Alt+Down", "hold the selected steps elsewhere; Enter drops them, Esc puts them back"),
             ("Ctrl+C, X, V, D", "copy, cut, paste, double whole steps"),
             ("Delete", "take the selected steps out"),
             ("Ctrl+A", "select all steps"),

@@ -2,8 +2,11 @@
 
 use super::choices::Choices;
 use super::details::Details;
+use super::drag;
 use super::fresh_things::FreshThings;
+use super::handle::Handle;
 use super::keys;
+use super::move_to::MoveTo;
 use super::new_line::NewLine;
 use super::pressing::pressed;
 use super::row_keys::RowKeys;
@@ -38,7 +41,10 @@ pub fn Row(
     // Read by the selected row alone, so the others never work it out.
     let heard = store.heard(id.get_value());
     let selection = store.selection();
-    let has_details = RwSignal::new(false);
+    let (has_details, has_places) = (RwSignal::new(false), RwSignal::new(false));
+    let is_held = Memo::new(move |_| {
+        store.held().with(|held| held.as_ref().is_some_and(|held| held.steps.contains(&id.get_value())))
+    });
     let has_draft = Memo::new(move |_| store.draft_after().with(|draft| *draft == Some(id.get_value())));
     view! {
         <li
@@ -49,6 +55,7 @@ pub fn Row(
             aria-current=move || is_selected.get().then_some("true")
             class:selected=is_selected
             class:within=move || selection.with(|steps| steps.len() > 1 && steps.contains(&id.get_value()))
+            class:held=is_held
             class:found=move || findings.with(|findings| !findings.is_empty())
             tabindex=move || if is_selected.get() || is_first.get() { "0" } else { "-1" }
             on:focusin=move |event| if !is_in_margin(&event) { store.entered(&id.get_value()) }
@@ -60,7 +67,10 @@ pub fn Row(
                 <StageHeading store position />
                 {move || step.get().map(|step| step.messages.iter().map(safety_band).collect_view())}
                 <div class="body">
-                    <span class="number" aria-hidden="true">{number}</span>
+                    <div class="number">
+                        <span class="grip" aria-hidden="true" on:pointerdown=move |event| drag::begin(store, id.get_value(), &event)>{number}</span>
+                        {move || is_selected.get().then(|| view! { <Handle store id=id.get_value() number=Signal::derive(number) has_places /> })}
+                    </div>
                     <div class="said">
                         {move || if is_selected.get() {
                             view! {
@@ -72,7 +82,8 @@ pub fn Row(
                             view! { <ReadWords store id=id.get_value() step /> }.into_any()
                         }}
                         <FreshThings store id=id.get_value() />
-                        {move || is_selected.get().then(|| view! { <RowKeys store id=id.get_value() has_details /> })}
+                        {move || is_selected.get().then(|| view! { <RowKeys store id=id.get_value() has_details has_places /> })}
+                        {move || (is_selected.get() && has_places.get()).then(|| view! { <MoveTo store has_places /> })}
                         {move || (is_selected.get() && has_details.get()).then(|| view! { <Details store id=id.get_value() step /> })}
                         {move || has_draft.get().then(|| view! { <NewLine store after=Some(id.get_value()) /> })}
                     </div>
