@@ -23,6 +23,8 @@ export async function walkLine(tally, screen) {
       await underlines(place, visit);
       await composition(place, visit);
       await tokens(place, visit, write);
+      await leadingKeys(place, visit, write);
+      if (screen.options.hasTouch) await docked(place, visit);
       await visit.browser.close();
     });
   } finally {
@@ -127,6 +129,54 @@ async function tokens(place, visit, write) {
     await page.keyboard.press('Control+z');
     await page.keyboard.press('Control+z');
     assert.equal(await row.locator('.token').count(), 2);
+  });
+}
+
+async function leadingKeys(place, visit, write) {
+  const { page } = visit;
+  await place.tally.step('a leading word is a key: it begins a line below the words, and the keyboard stays there', async () => {
+    const number = await numberOf(page, 'Hang the notice');
+    await write.select(number);
+    const row = page.locator('.row.selected');
+    await row.getByRole('group', { name: 'Leading words' }).getByRole('button', { name: 'why' }).click();
+    await row.locator('textarea:focus').waitFor();
+    await page.keyboard.type('somebody may come back early');
+    assert.match(await row.locator('textarea').inputValue(), /\nwhy: somebody may come back early$/);
+    await page.keyboard.press('Enter');
+    await row.locator('.why', { hasText: 'why: somebody may come back early' }).waitFor();
+    assert.doesNotMatch(await row.locator('textarea').inputValue(), /why/);
+  });
+}
+
+async function docked(place, visit) {
+  const { page } = visit;
+  const line = page.locator('#new-line');
+  const field = page.locator('.row.last');
+  await place.tally.step('the line docks at the foot of the screen with the leading words above it', async () => {
+    await page.evaluate(() => scrollTo(0, 0));
+    const { y, height } = await field.boundingBox();
+    assert.ok(Math.abs(y + height - page.viewportSize().height) < 2, `it ends at ${y + height}`);
+    await line.tap();
+    await field.getByRole('button', { name: 'warning' }).tap();
+    await page.locator('#new-line:focus').waitFor();
+    assert.equal(await line.inputValue(), 'warning: ');
+    await page.keyboard.type('hot water');
+    await field.getByText('warning for the next step', { exact: false }).or(field.getByText(/WARNING for the next step/i)).first().waitFor();
+    await field.getByRole('button', { name: 'photo' }).tap();
+    assert.equal(await line.inputValue(), 'photo: hot water');
+  });
+  await look(place, visit, 'write-docked');
+  await place.tally.step('what is asked is answered by keys over the full width', async () => {
+    await line.fill('Close the valve.');
+    await line.press('Enter');
+    const choices = page.getByRole('group', { name: 'Which one is "valve"?' });
+    const wide = (await choices.boundingBox()).width;
+    for (const key of await choices.getByRole('button').all()) {
+      const box = await key.boundingBox();
+      assert.ok(box.width > wide - 2 && box.height >= 48, JSON.stringify(box));
+    }
+    await choices.getByRole('button', { name: /suction valve/ }).tap();
+    await page.locator('#new-line:focus').waitFor();
   });
 }
 

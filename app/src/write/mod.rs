@@ -16,6 +16,7 @@ pub mod held_bar;
 pub mod keys;
 pub mod keys_sheet;
 pub mod ladder_keys;
+pub mod leading_keys;
 pub mod leading_words;
 pub mod line_meaning;
 pub mod message_fields;

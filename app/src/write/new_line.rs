@@ -4,6 +4,7 @@
 //! yet; it is not kept and not judged.
 
 use super::ladder_keys::LadderKeys;
+use super::leading_keys::LeadingKeys;
 use super::line_meaning::LineMeaning;
 use super::mirror::mirror;
 use crate::state::{Command, EditorStore};
@@ -64,6 +65,7 @@ pub fn NewLine(
     let id = if is_last { "new-line" } else { "draft-line" };
     view! {
         <div class="new-line">
+            <LeadingKeys field=id.to_owned() send=Callback::new(move |text| words.set(text)) />
             <label for=id>{label}</label>
             <div class="grows">
                 {mirror(move || meaning.pieces())}

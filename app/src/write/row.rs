@@ -6,6 +6,7 @@ use super::drag;
 use super::fresh_things::FreshThings;
 use super::handle::Handle;
 use super::keys;
+use super::leading_keys::LeadingKeys;
 use super::move_to::MoveTo;
 use super::new_line::NewLine;
 use super::pressing::pressed;
@@ -42,6 +43,7 @@ pub fn Row(
     let heard = store.heard(id.get_value());
     let selection = store.selection();
     let (has_details, has_places) = (RwSignal::new(false), RwSignal::new(false));
+    let send = move |words| store.run(Command::SetWords { step: id.get_value(), words });
     let is_held = Memo::new(move |_| {
         store.held().with(|held| held.as_ref().is_some_and(|held| held.steps.contains(&id.get_value())))
     });
@@ -77,6 +79,7 @@ pub fn Row(
                                 <WordsField store id=id.get_value() step heard number=Signal::derive(number) />
                                 <Choices store id=id.get_value() heard />
                                 <Tokens store id=id.get_value() step />
+                                <LeadingKeys field=format!("words-{}", id.get_value()) is_below=true send=Callback::new(send) />
                             }.into_any()
                         } else {
                             view! { <ReadWords store id=id.get_value() step /> }.into_any()

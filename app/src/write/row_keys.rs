@@ -29,8 +29,8 @@ pub fn RowKeys(
                 on:click=move |_| has_details.update(|has| *has = !*has)
             >"Details"</button>
             {key("New step below", Command::DraftBelow(id.clone()))}
-            {key("Move up", Command::MoveUp)}
-            {key("Move down", Command::MoveDown)}
+            <button type="button" class="quiet" aria-label="Move up" on:click=move |_| store.run(Command::MoveUp)>"Up"</button>
+            <button type="button" class="quiet" aria-label="Move down" on:click=move |_| store.run(Command::MoveDown)>"Down"</button>
             <button
                 type="button" class="quiet" aria-expanded=move || has_places.get().to_string()
                 on:click=move |_| has_places.update(|has| *has = !*has)
