@@ -1,5 +1,6 @@
 // The end-to-end tests: node tests/browser/run.mjs, after a build. `./dev test` does both.
 import { existsSync } from 'node:fs';
+import { walkAppearance } from './appearance.mjs';
 import { walk } from './journey.mjs';
 import { walkLine } from './line.mjs';
 import { walkMoving } from './moving.mjs';
@@ -32,4 +33,5 @@ for (const screen of SCREENS) {
   await walkLine(tally, screen);
   await walkMoving(tally, screen);
 }
+await walkAppearance(tally);
 process.exit(tally.close() ? 0 : 1);

@@ -38,14 +38,12 @@ pub fn LeadingKeys(
         let Some(area) = find() else { return };
         let caret = area.selection_start().ok().flatten().unwrap_or(u32::MAX);
         let (text, caret) = with_word(&area.value(), caret, word, is_below);
+        // At once, so that the next key already finds the caret; the document then says the same.
+        area.set_value(&text);
+        // A field that has gone meanwhile takes neither keyboard nor caret.
+        let _ = area.focus();
+        let _ = area.set_selection_range(caret, caret);
         send.run(text);
-        request_animation_frame(move || {
-            if let Some(area) = find() {
-                // A field that has gone meanwhile takes neither keyboard nor caret.
-                let _ = area.focus();
-                let _ = area.set_selection_range(caret, caret);
-            }
-        });
     };
     let key = move |(name, word): (&'static str, &'static str)| {
         view! {
