@@ -24,6 +24,7 @@ export async function walkLine(tally, screen) {
       await composition(place, visit);
       await tokens(place, visit, write);
       await leadingKeys(place, visit, write);
+      await links(place, visit, write);
       if (screen.options.hasTouch) await docked(place, visit);
       await visit.browser.close();
     });
@@ -148,6 +149,46 @@ async function leadingKeys(place, visit, write) {
   });
 }
 
+async function links(place, visit, write) {
+  const { page } = visit;
+  const number = await numberOf(page, 'Hang the notice');
+  const said = (step) => new RegExp(`As in step ${step}\\.$`);
+  await place.tally.step('a typed number is offered to follow its step', async () => {
+    await write.select(number);
+    await page.keyboard.press('Control+End');
+    await page.keyboard.type(` As in step ${number - 2}.`);
+    const offer = page.getByRole('group', { name: `A link to step ${number - 2}` });
+    await offer.getByText('Shut down the boiler plant', { exact: false }).waitFor();
+    await offer.getByRole('button', { name: 'Let the number follow it' }).click();
+    await offer.waitFor({ state: 'detached' });
+    assert.match(await write.words(number), said(number - 2));
+    assert.ok((await page.locator('.row.selected .mirror span').allTextContents()).includes(`step ${number - 2}`));
+  });
+  await look(place, visit, 'write-linked');
+  await place.tally.step('it renumbers when its step moves, and stays while the words around it are typed', async () => {
+    await write.selectRow(number - 2);
+    await page.keyboard.press('Alt+ArrowUp');
+    await page.waitForFunction((words) => [...document.querySelectorAll('.words')].some((p) => p.textContent.endsWith(words)), `As in step ${number - 3}.`);
+    await page.keyboard.press('Escape');
+    assert.match(await write.words(number), said(number - 2));
+    await write.select(number);
+    await page.keyboard.press('Control+Home');
+    await page.keyboard.type('Now h');
+    await page.keyboard.press('Delete');
+    assert.match(await write.words(number), /^Now hang the notice .* As in step \d+\.$/);
+    assert.equal(await page.locator('.link-offer').count(), 0, 'the link has become words');
+  });
+  await place.tally.step('copied together, the copy points at the copy', async () => {
+    await write.selectRow(number - 2);
+    await page.keyboard.press('Shift+ArrowDown');
+    await page.keyboard.press('Shift+ArrowDown');
+    await page.keyboard.press('Control+d');
+    assert.match(await write.words(number), said(number - 2));
+    assert.match(await write.words(number + 3), said(number + 1));
+    await page.getByRole('button', { name: /^Undo: duplicate/ }).click();
+  });
+}
+
 async function docked(place, visit) {
   const { page } = visit;
   const line = page.locator('#new-line');
@@ -182,6 +223,6 @@ async function docked(place, visit) {
 
 /** The number of the step whose words begin like this. */
 async function numberOf(page, words) {
-  const all = await page.locator('li[data-step] .words').allTextContents();
+  const all = await page.locator('li[data-step] .words').evaluateAll((all) => all.map((one) => one.value ?? one.textContent));
   return all.findIndex((text) => text.startsWith(words)) + 1;
 }

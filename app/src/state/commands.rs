@@ -6,11 +6,12 @@
 use super::doubts::{AskedFrom, Open};
 use super::editor_store::EditorStore;
 use super::ids::RandomIds;
+use super::links::LinkOffer;
 use super::rereading;
 use leptos::prelude::{GetUntracked, SetValue};
 use procedures_schema::derive::ladder;
 use procedures_schema::edit::Edit;
-use procedures_schema::model::Id;
+use procedures_schema::model::{Id, Span, typed_over};
 use std::sync::Arc;
 
 /// One intent.
@@ -18,7 +19,7 @@ use std::sync::Arc;
 pub enum Command {
     /// The title is typed.
     SetTitle(String),
-    /// The words of a step are typed.
+    /// The words of a step are typed, as people read them.
     SetWords {
         /// Which step.
         step: Id,
@@ -80,6 +81,20 @@ pub enum Command {
     },
     /// The open questions of a step are left open.
     LeaveDoubts(Id),
+    /// A number in the words of a step is to point at the step that has it now.
+    LinkStep {
+        /// Which step.
+        step: Id,
+        /// What was offered.
+        offer: LinkOffer,
+    },
+    /// Words of a step stay text.
+    LeaveAsText {
+        /// Which step.
+        step: Id,
+        /// The words.
+        span: Span,
+    },
     /// An action of a step is none; its words stay text.
     Decline {
         /// Which step.
@@ -152,6 +167,10 @@ impl EditorStore {
             Command::AddLadder { after, circuit } => self.add_ladder(after.as_ref(), &circuit),
             Command::Settle { step, doubt, choice } => self.settle_doubt(&step, &doubt, choice),
             Command::LeaveDoubts(step) => self.leave_doubts(&step),
+            Command::LinkStep { step, offer } => self.link_step(&step, &offer),
+            Command::LeaveAsText { step, span } => {
+                self.decline(&step, span);
+            }
             Command::Decline { step, action } => self.decline_action(&step, action),
             Command::Mend(step) => self.mend(&step),
             Command::NextOfReview => self.next_of_review(),
@@ -178,7 +197,8 @@ impl EditorStore {
         let judged = self.judged_now();
         let Some(position) = judged.document.position(step) else { return };
         let Some(before) = judged.document.steps.get(position) else { return };
-        let changed = rereading::reread(&judged, position, before, words);
+        let words = typed_over(&before.words, words, |step| judged.document.link_name(step));
+        let changed = rereading::reread(&judged, position, before, &words);
         let group = format!("words of {step}");
         let label = format!("change the words of step {}", position + 1);
         self.retyped().set_value(Some(step.clone()));

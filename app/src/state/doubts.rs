@@ -101,7 +101,7 @@ impl EditorStore {
         self.make_things(id, &[answer], Some(format!("say that it is of the {kind}")))
     }
 
-    fn decline(self, id: &Id, span: Span) -> bool {
+    pub(super) fn decline(self, id: &Id, span: Span) -> bool {
         let document = self.document_now();
         let Some((position, step)) = step_of(&document, id) else { return false };
         let mut step = Step::clone(step);

@@ -6,11 +6,12 @@
 use super::doubts::{Open, step_of, still_open};
 use super::editor_store::EditorStore;
 use super::judged::Judged;
+use super::links::{self, LinkOffer};
 use super::making::making;
 use super::rereading;
 use leptos::prelude::*;
 use procedures_schema::capture::{LineReading, Made, Making, Question};
-use procedures_schema::model::{Action, ApplianceMap, Id, NumberedIds, Procedure, Span, Step};
+use procedures_schema::model::{Action, ApplianceMap, Id, NumberedIds, Procedure, Span, Step, step_links};
 use procedures_schema::notation::{Role, shown};
 use procedures_schema::simulate::default_readings;
 use std::sync::Arc;
@@ -49,6 +50,8 @@ pub struct Heard {
     pub pieces: Vec<Piece>,
     /// What is open about them.
     pub open: Vec<Open>,
+    /// A number in them that could be a link.
+    pub link: Option<LinkOffer>,
 }
 
 impl Heard {
@@ -68,7 +71,8 @@ impl Heard {
         for open in &open {
             marks.put(open.span(), Mark::Open);
         }
-        Self { pieces: marks.pieces(&step.words), open }
+        let pieces = marks.pieces(&step.words, |step| judged.document.link_name(step));
+        Self { pieces, open, link: links::offer(&judged.document, position, step) }
     }
 }
 
@@ -81,7 +85,7 @@ pub fn pieces_of_line(words: &str, making: &Making, document: &Procedure) -> Vec
     let unknown = unknown.iter().map(|unknown| unknown.span);
     let open = doubts.iter().map(|doubt| doubt.span).chain(asked.iter().map(|asked: &Question| asked.span));
     open.chain(unknown).for_each(|span| marks.put(span, Mark::Open));
-    marks.pieces(words)
+    marks.pieces(words, |step| document.link_name(step))
 }
 
 /// Words that nothing is known of.
@@ -123,10 +127,23 @@ impl Marks {
         made.iter().filter_map(|made| made.span).for_each(|span| self.put(span, Mark::New));
     }
 
-    fn pieces(self, words: &str) -> Vec<Piece> {
+    /// The words in pieces, each link as people read it.
+    fn pieces(self, words: &str, name: impl Fn(&str) -> String) -> Vec<Piece> {
         let mut pieces: Vec<Piece> = Vec::new();
-        for (letter, (mark, is_pending)) in words.chars().zip(self.0) {
-            match pieces.last_mut().filter(|last| (last.mark, last.is_pending) == (mark, is_pending)) {
+        let mut links = step_links(words).into_iter().peekable();
+        let mut link_ends = 0;
+        for (at, (letter, (mark, is_pending))) in (0_u32..).zip(words.chars().zip(self.0)) {
+            if let Some(link) = links.next_if(|link| link.span.0 == at) {
+                pieces.push(Piece { text: name(link.step), mark: Mark::Understood, is_pending });
+                link_ends = link.span.1;
+            }
+            if at < link_ends {
+                continue;
+            }
+            match pieces
+                .last_mut()
+                .filter(|last| at > link_ends && (last.mark, last.is_pending) == (mark, is_pending))
+            {
                 Some(last) => last.text.push(letter),
                 None => pieces.push(Piece { text: letter.to_string(), mark, is_pending }),
             }
@@ -153,13 +170,21 @@ mod tests {
     use wasm_bindgen_test::wasm_bindgen_test;
 
     #[wasm_bindgen_test]
+    fn links_stand_as_they_are_read() {
+        let pieces = Marks::over("As in {step:a}{step:b}.")
+            .pieces("As in {step:a}{step:b}.", |id| format!("step {id}"));
+        let texts: Vec<&str> = pieces.iter().map(|piece| piece.text.as_str()).collect();
+        assert_eq!(texts, ["As in ", "step a", "step b", "."]);
+    }
+
+    #[wasm_bindgen_test]
     fn pieces_are_the_words_and_the_stronger_mark_wins() {
         let words = "Löse die Pumpe.";
         let mut marks = Marks::over(words);
         marks.put(Span(0, 14), Mark::Understood);
         marks.put(Span(9, 14), Mark::New);
         marks.put(Span(5, 99), Mark::Understood);
-        let pieces = marks.pieces(words);
+        let pieces = marks.pieces(words, str::to_owned);
         let texts: Vec<&str> = pieces.iter().map(|piece: &Piece| piece.text.as_str()).collect();
         assert_eq!(texts, ["Löse die ", "Pumpe", "."]);
         assert_eq!(

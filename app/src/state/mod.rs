@@ -15,6 +15,7 @@ pub mod held;
 pub mod ids;
 pub mod judged;
 pub mod keeping;
+pub mod links;
 pub mod making;
 pub mod map_edits;
 pub mod offline;

@@ -19,6 +19,7 @@ pub mod ladder_keys;
 pub mod leading_keys;
 pub mod leading_words;
 pub mod line_meaning;
+pub mod link_offer;
 pub mod message_fields;
 pub mod mirror;
 pub mod move_to;

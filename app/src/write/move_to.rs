@@ -43,7 +43,7 @@ fn places(store: EditorStore) -> Vec<(String, String)> {
         let from = selection.first().and_then(|step| document.position(step));
         let others = document.steps.iter().enumerate().filter(|(_, step)| !selection.contains(&step.id));
         let named = others.enumerate().map(|(to, (at, step))| {
-            let cut: String = step.words.chars().take(MOST_LETTERS).collect();
+            let cut: String = store.shown_words(step).chars().take(MOST_LETTERS).collect();
             (to, format!("before {}: {cut}", at + 1))
         });
         let n_others = document.steps.len().saturating_sub(selection.len());

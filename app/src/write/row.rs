@@ -7,6 +7,7 @@ use super::fresh_things::FreshThings;
 use super::handle::Handle;
 use super::keys;
 use super::leading_keys::LeadingKeys;
+use super::link_offer::LinkOffer;
 use super::move_to::MoveTo;
 use super::new_line::NewLine;
 use super::pressing::pressed;
@@ -18,6 +19,7 @@ use super::words_field::WordsField;
 use crate::components::capital::capital;
 use crate::components::notation_line::notation_line;
 use crate::components::safety_band::safety_band;
+use crate::state::heard::Heard;
 use crate::state::{Command, EditorStore};
 use leptos::prelude::*;
 use procedures_schema::model::{Id, Step};
@@ -43,7 +45,6 @@ pub fn Row(
     let heard = store.heard(id.get_value());
     let selection = store.selection();
     let (has_details, has_places) = (RwSignal::new(false), RwSignal::new(false));
-    let send = move |words| store.run(Command::SetWords { step: id.get_value(), words });
     let is_held = Memo::new(move |_| {
         store.held().with(|held| held.as_ref().is_some_and(|held| held.steps.contains(&id.get_value())))
     });
@@ -75,12 +76,7 @@ pub fn Row(
                     </div>
                     <div class="said">
                         {move || if is_selected.get() {
-                            view! {
-                                <WordsField store id=id.get_value() step heard number=Signal::derive(number) />
-                                <Choices store id=id.get_value() heard />
-                                <Tokens store id=id.get_value() step />
-                                <LeadingKeys field=format!("words-{}", id.get_value()) is_below=true send=Callback::new(send) />
-                            }.into_any()
+                            view! { <OpenWords store id=id.get_value() step heard number=Signal::derive(number) /> }.into_any()
                         } else {
                             view! { <ReadWords store id=id.get_value() step /> }.into_any()
                         }}
@@ -104,6 +100,26 @@ fn is_in_margin(event: &web_sys::FocusEvent) -> bool {
     target.is_some_and(|target| target.closest(".margin").is_ok_and(|margin| margin.is_some()))
 }
 
+/// The words of the selected row as a field, what is asked about them, and what they mean.
+#[component]
+fn OpenWords(
+    store: EditorStore,
+    id: Id,
+    step: Memo<Option<Arc<Step>>>,
+    heard: Memo<Arc<Heard>>,
+    number: Signal<usize>,
+) -> impl IntoView {
+    let id = StoredValue::new(id);
+    let send = move |words| store.run(Command::SetWords { step: id.get_value(), words });
+    view! {
+        <WordsField store id=id.get_value() step heard number />
+        <Choices store id=id.get_value() heard />
+        <LinkOffer store id=id.get_value() heard />
+        <Tokens store id=id.get_value() step />
+        <LeadingKeys field=format!("words-{}", id.get_value()) is_below=true send=Callback::new(send) />
+    }
+}
+
 /// The words of a row that is not selected, and what they mean; drawn anew only with the step or the map.
 #[component]
 fn ReadWords(store: EditorStore, id: Id, step: Memo<Option<Arc<Step>>>) -> impl IntoView {
@@ -112,7 +128,7 @@ fn ReadWords(store: EditorStore, id: Id, step: Memo<Option<Arc<Step>>>) -> impl 
     let why =
         |step: &Step| (!step.why.is_empty()).then(|| view! { <p class="why">"why: " {step.why.clone()}</p> });
     view! {
-        <p class="words" on:pointerdown=press>{move || step.get().map(|step| step.words.clone())}</p>
+        <p class="words" on:pointerdown=press>{move || step.get().map(|step| store.shown_words(&step))}</p>
         {move || step.get().map(|step| (store.map().with(|map| notation_line(&step.actions, map)), why(&step)))}
     }
 }

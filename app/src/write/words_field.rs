@@ -27,7 +27,7 @@ pub fn WordsField(
     number: Signal<usize>,
 ) -> impl IntoView {
     let id = StoredValue::new(id);
-    let words = move || step.get().map(|step| step.words.clone()).unwrap_or_default();
+    let words = move || step.get().map(|step| store.shown_words(&step)).unwrap_or_default();
     let send = move |words: String| store.run(Command::SetWords { step: id.get_value(), words });
     let composed = RwSignal::new(None::<String>);
     let is_composing = StoredValue::new(false);

@@ -38,7 +38,7 @@ pub use id::{Id, IdSource, NumberedIds};
 pub use image::Image;
 pub use kit::{Consumable, Instrument, Kit, KitList, Protection, Spare, Tool};
 pub use known::Known;
-pub use link::{StepLink, step_links, with_links_named};
+pub use link::{Relinked, StepLink, link_to, step_links, typed_over, with_links_named};
 pub use message::{SafetyMessage, SignalWord};
 pub use moment::{Moment, MomentError};
 pub use procedure::{
