@@ -2,6 +2,7 @@
 import { existsSync } from 'node:fs';
 import { walkAppearance } from './appearance.mjs';
 import { walk } from './journey.mjs';
+import { walkLanes } from './lanes.mjs';
 import { walkLine } from './line.mjs';
 import { walkMoving } from './moving.mjs';
 import { walkFromNothing } from './nothing.mjs';
@@ -32,6 +33,7 @@ for (const screen of SCREENS) {
   await walkTyping(tally, screen);
   await walkLine(tally, screen);
   await walkMoving(tally, screen);
+  await walkLanes(tally, screen);
 }
 await walkAppearance(tally);
 process.exit(tally.close() ? 0 : 1);
