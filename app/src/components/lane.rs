@@ -74,7 +74,7 @@ fn bracket() -> impl IntoView {
         <svg class="over bracket" y="50%" height="50%">
             <line x1="-4" x2="-4" y1="0" y2="100%" />
             <line x1="-4" x2="2" y1="0" y2="0" />
-            <line x1="-4" x2="2" y1="100%" y2="100%" />
+            <line class="foot-of" x1="-4" x2="2" y1="100%" y2="100%" />
         </svg>
     }
 }

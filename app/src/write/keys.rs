@@ -1,5 +1,6 @@
 //! Keys of Write. Letter keys act nowhere but in texts; everything here needs a focused row or Ctrl.
 
+use super::keys_sheet::open_sheet;
 use crate::state::{Command, EditorStore};
 use leptos::ev::KeyboardEvent;
 use leptos::prelude::document;
@@ -37,9 +38,14 @@ fn is_on_button(event: &KeyboardEvent) -> bool {
     event.target().is_some_and(|target| target.dyn_ref::<web_sys::HtmlButtonElement>().is_some())
 }
 
-/// Undo and redo, and F8 from finding to finding, across the whole screen.
+/// Undo and redo, F8 from finding to finding and F1 for the sheet of keys, across the whole screen.
 pub fn everywhere(store: EditorStore, event: &KeyboardEvent) {
     if store.is_holding() && !event.default_prevented() && holds_on(store, event) {
+        return;
+    }
+    if event.key() == "F1" {
+        event.prevent_default();
+        open_sheet();
         return;
     }
     if event.key() == "F8" {

@@ -1,6 +1,9 @@
 //! The sheet that names all keys of Write.
 
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+
+const SHEET: &str = "keys-sheet";
 
 /// What is pressed, and what it does.
 const KEYS: [(&str, &[(&str, &str)]); 4] = [
@@ -35,7 +38,10 @@ const KEYS: [(&str, &[(&str, &str)]); 4] = [
             ("Alt+Enter", "do what would mend the first finding of the row"),
         ],
     ),
-    ("Everywhere", &[("Ctrl+Z, Ctrl+Y", "undo, redo, across all screens and after a reload")]),
+    (
+        "Everywhere",
+        &[("Ctrl+Z, Ctrl+Y", "undo, redo, across all screens and after a reload"), ("F1", "this sheet")],
+    ),
 ];
 
 /// The lines under words that are typed: their class in the style sheet, and what they say.
@@ -47,16 +53,22 @@ const LINES: [(&str, &str, &str); 5] = [
     ("pending", "In brackets", "a value is still to be found out"),
 ];
 
+/// Opens the sheet.
+pub fn open_sheet() {
+    let sheet = document()
+        .get_element_by_id(SHEET)
+        .and_then(|sheet| sheet.dyn_into::<web_sys::HtmlDialogElement>().ok());
+    if let Some(sheet) = sheet {
+        // It is refused only while it is open already.
+        let _ = sheet.show_modal();
+    }
+}
+
 /// The key that opens the sheet, and the sheet.
 #[component]
 pub fn KeysSheet() -> impl IntoView {
     let sheet = NodeRef::<leptos::html::Dialog>::new();
-    let open = move |_| {
-        if let Some(sheet) = sheet.get_untracked() {
-            // It is refused only while it is open already.
-            let _ = sheet.show_modal();
-        }
-    };
+    let open = move |_| open_sheet();
     let close = move |_| {
         if let Some(sheet) = sheet.get_untracked() {
             sheet.close();
@@ -72,8 +84,8 @@ pub fn KeysSheet() -> impl IntoView {
         view! { <dt><span class=class>{name}</span></dt><dd>{says}</dd> }
     };
     view! {
-        <button type="button" class="quiet" on:click=open>"Keys"</button>
-        <dialog class="keys-sheet" node_ref=sheet aria-labelledby="keys-title">
+        <button type="button" class="quiet" title="F1" on:click=open>"Keys"</button>
+        <dialog class="keys-sheet" id=SHEET node_ref=sheet aria-labelledby="keys-title">
             <div class="keys-head">
                 <h2 id="keys-title">"Keys of Write"</h2>
                 <button type="button" class="key" on:click=close>"Close"</button>

@@ -1,11 +1,11 @@
 //! What the line would mean as a step: read once a key, for the lines under the words and for the text below.
 
 use super::leading_words::leading_words;
-use crate::components::notation_line::notation_line;
+use crate::components::notation_line::notation_line_with;
 use crate::state::EditorStore;
 use crate::state::heard::{Piece, pieces_of_line, plain};
 use leptos::prelude::*;
-use procedures_schema::capture::{Making, leading};
+use procedures_schema::capture::{Made, Making, leading};
 use procedures_schema::model::Id;
 
 /// What words are read as that are to go below a step, or at the end.
@@ -61,7 +61,13 @@ fn meaning(making: &Making) -> AnyView {
         .chain(unknown)
         .map(|words| view! { <span class="doubt">"?? " {words}</span> })
         .collect();
+    let stands = |thing: &Id| match made.iter().find(|made| made.thing == *thing) {
+        Some(Made { span: Some(_), .. }) => "new",
+        Some(_) => "practice",
+        None => "",
+    };
     let names: Vec<String> = made.iter().map(|made| made.name.clone()).collect();
     let new = (!names.is_empty()).then(|| view! { <span class="fresh">"new: " {names.join(", ")}</span> });
-    view! { {notation_line(&reading.actions, map)}<p class="notation doubts">{new}{open}</p> }.into_any()
+    view! { {notation_line_with(&reading.actions, map, &stands)}<p class="notation doubts">{new}{open}</p> }
+        .into_any()
 }
