@@ -6,6 +6,7 @@ import { commandLine, page, repository } from './places.mjs';
 import { walkSteps } from './steps.mjs';
 import { walkTabs } from './tabs.mjs';
 import { Tally } from './tally.mjs';
+import { walkThings } from './things.mjs';
 import { walkTyping } from './typing.mjs';
 
 const SCREENS = [
@@ -26,6 +27,7 @@ for (const screen of SCREENS) {
   await walkFromNothing(tally, screen);
   await walkSteps(tally, screen);
   await walkTabs(tally, screen);
+  await walkThings(tally, screen);
   await walkTyping(tally, screen);
 }
 process.exit(tally.close() ? 0 : 1);

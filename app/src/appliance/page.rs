@@ -1,6 +1,7 @@
 //! The Appliance screen as a whole.
 
 use super::census::Census;
+use super::finder::{Finder, FinderBar};
 use super::list::{Open, Things};
 use super::scope::ScopeFields;
 use crate::components::caution::Caution;
@@ -35,7 +36,8 @@ pub fn ApplianceScreen(
 ) -> impl IntoView {
     let open: Open = RwSignal::new(None);
     let title = move || store.document().with(|document| document.title.clone());
-    let list = move |(kind, heading, empty)| view! { <Things store kind heading empty open /> };
+    let finder = Finder::new(store);
+    let list = move |(kind, heading, empty)| view! { <Things store kind heading empty open finder /> };
     view! {
         <div class="appliance">
             <header class="plain-head">
@@ -48,7 +50,7 @@ pub fn ApplianceScreen(
             <Notice store />
             <main>
                 <div class="about-job"><ScopeFields store /><Census store /></div>
-                <div class="map">{LISTS.map(list)}</div>
+                <div class="map"><FinderBar store finder />{LISTS.map(list)}</div>
             </main>
             <footer class="foot"><Caution /></footer>
         </div>

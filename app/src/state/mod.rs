@@ -20,6 +20,7 @@ pub mod opening;
 pub mod pasting;
 pub mod remedies;
 pub mod rereading;
+pub mod same_things;
 pub mod seat;
 pub mod selection;
 pub mod shelf;
