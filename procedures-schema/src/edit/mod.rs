@@ -9,6 +9,7 @@ mod change;
 mod in_words;
 mod kept_undo;
 mod merge;
+pub mod questions;
 mod rename;
 mod scope;
 mod session;
