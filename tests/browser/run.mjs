@@ -2,6 +2,7 @@
 import { existsSync } from 'node:fs';
 import { walk } from './journey.mjs';
 import { walkFromNothing } from './nothing.mjs';
+import { walkKit } from './kit.mjs';
 import { commandLine, page, repository } from './places.mjs';
 import { walkSteps } from './steps.mjs';
 import { walkTabs } from './tabs.mjs';
@@ -28,6 +29,7 @@ for (const screen of SCREENS) {
   await walkSteps(tally, screen);
   await walkTabs(tally, screen);
   await walkThings(tally, screen);
+  await walkKit(tally, screen);
   await walkTyping(tally, screen);
 }
 process.exit(tally.close() ? 0 : 1);

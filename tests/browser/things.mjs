@@ -21,6 +21,7 @@ export async function walkThings(tally, screen) {
       await find(place, visit);
       await takeOut(place, visit);
       await makeOne(place, visit);
+      await stayTwo(place, visit);
       await makeTwo(place, visit);
       await visit.browser.close();
     });
@@ -58,7 +59,7 @@ async function takeOut(place, visit) {
     await page.getByRole('checkbox', { name: 'used nowhere' }).check();
     // The step of the demo that is out is the only one at the box terminals.
     assert.deepEqual(await appliance.rows(), ['spare bracket', 'box terminals']);
-    await page.getByRole('button', { name: 'Take the spare bracket out' }).click();
+    await page.getByRole('button', { name: 'Take out the spare bracket' }).click();
     await appliance.row('spare bracket').waitFor({ state: 'detached' });
     await page.getByRole('checkbox', { name: 'used nowhere' }).uncheck();
     await page.getByRole('button', { name: 'Undo: take the spare bracket out' }).waitFor();
@@ -88,6 +89,18 @@ async function makeOne(place, visit) {
   await place.tally.step('one undo makes them two again', async () => {
     await page.getByRole('button', { name: 'Undo: make one of the lid screws and the cover screws' }).click();
     await appliance.row('cover screws').waitFor();
+  });
+}
+
+async function stayTwo(place, visit) {
+  const { page } = visit;
+  const appliance = new Appliance(page);
+  await place.tally.step('two things that are two stay two, with the reason', async () => {
+    await appliance.open('pump');
+    await page.getByRole('button', { name: 'Same as …' }).click();
+    await appliance.choose('It is the same as', 'insulation shell');
+    await page.getByText('The pump and the insulation shell stay two: the pump is behind the insulation shell').waitFor();
+    assert.equal(await page.getByRole('button', { name: 'Make one of the two' }).count(), 0);
   });
 }
 

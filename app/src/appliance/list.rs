@@ -67,7 +67,7 @@ fn Thing(store: EditorStore, kind: ThingKind, id: Id, open: Open, finder: Finder
     let uses = move || finder.uses_in_words(kind, &id.get_value());
     let toggle = move |_| open.set((!is_open.get_untracked()).then(|| (id.get_value(), false)));
     let take_out = move || {
-        let label = format!("Take the {} out", name());
+        let label = format!("Take out the {}", name());
         let remove = move |_| store.remove_thing(&id.get_value());
         view! { <button type="button" class="quiet" aria-label=label on:click=remove>"Take out"</button> }
     };

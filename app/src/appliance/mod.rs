@@ -1,4 +1,5 @@
-//! The Appliance screen: what the document is about, which circuits the appliance has, and every thing that
+//! The Appliance screen: what the document is about, which circuits the appliance has, the questions
+//! of the job, and every thing that
 //! the steps name, each with a sheet of its own. It reads memos and changes the map by named edits.
 
 pub mod census;
@@ -12,6 +13,8 @@ pub mod list;
 pub mod name_field;
 pub mod open_sheet;
 pub mod page;
+pub mod question_sheet;
+pub mod questions;
 pub mod same_as;
 pub mod scope;
 pub mod seal_sheet;

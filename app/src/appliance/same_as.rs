@@ -25,59 +25,71 @@ pub fn SameAs(
 ) -> impl IntoView {
     let id = StoredValue::new(id);
     let other = RwSignal::new(String::new());
-    let keeps_other = RwSignal::new(false);
-    let choices = RwSignal::new(Vec::<Choice>::new());
     let options = Signal::derive(move || candidates(store, &id.get_value()));
-    let choose = Callback::new(move |chosen: String| {
-        choices.set(Vec::new());
-        keeps_other.set(false);
-        other.set(chosen);
-    });
-    let pair = move || {
-        let (mine, chosen) = (id.get_value(), Id::new(&other.get()));
-        if keeps_other.get() { (chosen, mine) } else { (mine, chosen) }
-    };
-    let told = Memo::new(move |_| {
-        let (keep, gone) = pair();
-        store
-            .document()
-            .with(|document| differences(document, &keep, &gone).map_err(|error| error.to_string()))
-    });
-    let merge = move |_| {
-        let (keep, gone) = pair();
-        if store.merge_things(&keep, &gone, choices.get_untracked()) {
-            open.set(Some((keep, false)));
-        }
-    };
-    let is_open = move || {
-        let chosen = choices.get();
-        told.with(|told| match told {
-            Ok(told) => told.iter().any(|one| chosen.iter().all(|choice| choice.field != one.field)),
-            Err(_) => true,
-        })
-    };
-    let name_of = move |id: &Id| store.document().with(|document| document.map.name_of(id).to_owned());
+    let choose = Callback::new(move |chosen| other.set(chosen));
     let settle = move || {
-        let (mine, chosen) = (name_of(&id.get_value()), name_of(&Id::new(&other.get())));
-        let called = Callback::new(move |of_other| {
-            choices.set(Vec::new());
-            keeps_other.set(of_other);
-        });
-        view! {
-            {either("its name", mine, chosen, Signal::derive(move || Some(keeps_other.get())), called)}
-            {move || match told.get() {
-                Ok(told) => told.into_iter().map(|one| differing(one, choices)).collect_view().into_any(),
-                Err(reason) => view! { <p class="refused">{reason}</p> }.into_any(),
-            }}
-            <p class="none">{move || if is_open() { CHOOSE } else { READY }}</p>
-            <button type="button" class="key" disabled=is_open on:click=merge>"Make one of the two"</button>
-        }
+        let chosen = other.get();
+        let pair = (id.get_value(), Id::new(&chosen));
+        (!chosen.is_empty()).then(|| view! { <Settle store pair open /> })
     };
     view! {
         <div class="whole">
             <ChoiceField label="It is the same as" value=other.into() options send=choose />
-            {move || (!other.with(String::is_empty)).then(settle)}
+            {settle}
         </div>
+    }
+}
+
+/// What holds where the two differ, and the key; or why they stay two.
+#[component]
+fn Settle(store: EditorStore, pair: (Id, Id), open: Open) -> impl IntoView {
+    let names = store.document().with_untracked(|document| {
+        (document.map.name_of(&pair.0).to_owned(), document.map.name_of(&pair.1).to_owned())
+    });
+    let (pair, names) = (StoredValue::new(pair), StoredValue::new(names));
+    let keeps_other = RwSignal::new(false);
+    let choices = RwSignal::new(Vec::<Choice>::new());
+    // The thing that stays, and the one that goes.
+    let ordered = move || {
+        let (mine, other) = pair.get_value();
+        if keeps_other.get() { (other, mine) } else { (mine, other) }
+    };
+    let told = Memo::new(move |_| {
+        let (keep, gone) = ordered();
+        let told = store.document().with(|document| differences(document, &keep, &gone));
+        told.map_err(|error| error.to_string())
+    });
+    let refused = Memo::new(move |_| told.with(|told| told.as_ref().err().cloned()));
+    let is_open = move || {
+        let is_chosen = |one: &Difference| choices.with(|all| all.iter().any(|c| c.field == one.field));
+        told.with(|told| told.as_ref().is_ok_and(|told| !told.iter().all(is_chosen)))
+    };
+    let merge = move |_| {
+        let (keep, gone) = ordered();
+        if store.merge_things(&keep, &gone, choices.get_untracked()) {
+            open.set(Some((keep, false)));
+        }
+    };
+    let called = Callback::new(move |of_other| {
+        choices.set(Vec::new());
+        keeps_other.set(of_other);
+    });
+    let differing = move || {
+        let told = told.get().unwrap_or_default();
+        told.into_iter().map(|one| differing(one, choices)).collect_view()
+    };
+    move || {
+        if let Some(reason) = refused.get() {
+            return view! { <p class="refused">{reason}</p> }.into_any();
+        }
+        let (mine, other) = names.get_value();
+        view! {
+            {either("its name", mine, other, Signal::derive(move || Some(keeps_other.get())), called)}
+            {differing}
+            <p class="none">{move || if is_open() { CHOOSE } else { READY }}</p>
+            <button type="button" class="key" disabled=is_open on:click=merge>"Make one of the two"</button>
+        }
+        .into_any()
     }
 }
 

@@ -37,7 +37,7 @@ pub fn found_out(document: &Procedure, place: &OpenPlace, typed: &str) -> Result
             })
         }
         OpenPlace::Input { step, reading, input } => {
-            let measured = measured(typed)?;
+            let measured = one_value(typed)?;
             in_step(document, step, *reading, |reading| {
                 if let Some(input) = reading.inputs.get_mut(*input) {
                     input.value = Known::Value(measured);
@@ -53,7 +53,9 @@ pub fn found_out(document: &Procedure, place: &OpenPlace, typed: &str) -> Result
             scope.later.remove(*at);
             let blank = if scope.note.is_empty() || scope.note.ends_with(' ') { "" } else { " " };
             let stop = if typed.ends_with('.') { "" } else { "." };
-            scope.note = format!("{}{blank}{}: {typed}{stop}", scope.note, open.what);
+            let first: String = open.what.chars().take(1).flat_map(char::to_uppercase).collect();
+            let others: String = open.what.chars().skip(1).collect();
+            scope.note = format!("{}{blank}{first}{others}: {typed}{stop}", scope.note);
         })),
         of_map => Ok(in_map(document, |map| answer_in_map(map, of_map, typed))),
     }
@@ -126,8 +128,11 @@ fn limits(typed: &str) -> Result<Range, NoAnswer> {
     }
 }
 
-/// One value with its unit.
-fn measured(typed: &str) -> Result<Measured, NoAnswer> {
+/// One value with its unit, as people type it: `12 l`.
+///
+/// # Errors
+/// If it is not one value with its unit.
+pub fn one_value(typed: &str) -> Result<Measured, NoAnswer> {
     let one = limits(typed).ok().filter(|range| range.min == range.max);
     let value = one.and_then(|range| range.min.map(|figure| Measured::new(figure, range.unit)));
     value

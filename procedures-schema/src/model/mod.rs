@@ -42,7 +42,7 @@ pub use known::Known;
 pub use link::{StepLink, step_links, with_links_named};
 pub use message::{SafetyMessage, SignalWord};
 pub use moment::{Moment, MomentError};
-pub use open_value::{OpenPlace, OpenValue, each_reading, open_values};
+pub use open_value::{OpenPlace, OpenValue, each_reading, open_values, readings};
 pub use procedure::{
     Aim, ApplianceMap, CensusAnswer, CensusEntry, Country, FORMAT_VERSION, Goal, Later, Procedure, ThingKind,
     Variant, Waiver,

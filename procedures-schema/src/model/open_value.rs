@@ -60,11 +60,10 @@ pub fn open_values(document: &Procedure) -> Vec<OpenValue> {
     let mut open = Vec::new();
     of_map(document, &mut open);
     for (at, step) in document.steps.iter().enumerate() {
-        let mut nth = 0;
-        each_reading(&mut Step::clone(step), &mut |reading| {
+        // In the order in which `each_reading` visits them.
+        for (nth, reading) in readings(step).into_iter().enumerate() {
             of_reading(reading, &step.id, at + 1, nth, &mut open);
-            nth += 1;
-        });
+        }
     }
     for (at, later) in document.later.iter().enumerate() {
         open.push(OpenValue::new(OpenPlace::Listed(at), later.what.clone(), &later.who));
@@ -120,6 +119,17 @@ fn of_reading(reading: &Reading, step: &Id, number: usize, nth: usize, open: &mu
             open.push(OpenValue::new(place, format!("{} in step {number}", value.name), who));
         }
     }
+}
+
+/// Each reading of a step in order, with those of the steps after a failed test.
+pub fn readings(step: &Step) -> Vec<&Reading> {
+    let mut all = Vec::new();
+    for action in &step.actions {
+        all.extend(&action.readings);
+        let after = action.on_fail.iter().flat_map(|on_fail| &on_fail.steps);
+        all.extend(after.flat_map(readings));
+    }
+    all
 }
 
 /// Visits each reading of a step in order, with those of the steps after a failed test.

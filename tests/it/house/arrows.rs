@@ -66,6 +66,8 @@ const APP_ARROWS: &[Folder] = &[
         own: &["components", "frame", "state"],
         core: &["model", "units", "edit", "derive"],
     },
+    Folder { name: "kit", own: &["components", "frame", "state"], core: &["model", "units"] },
+    Folder { name: "finding_out", own: &["components", "frame", "state"], core: &["model"] },
     Folder { name: "library", own: &["components", "state", "storage"], core: &["model", "units", "format"] },
 ];
 

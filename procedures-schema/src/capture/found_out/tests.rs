@@ -2,7 +2,7 @@
 
 use super::found_out;
 use crate::edit::{Session, apply};
-use crate::model::{OpenPlace, OpenValue, Procedure, Size, open_values};
+use crate::model::{OpenPlace, OpenValue, Procedure, Size, Step, each_reading, open_values, readings};
 use crate::units::Unit;
 use std::sync::Arc;
 
@@ -81,10 +81,20 @@ fn each_answer_leaves_one_less_and_undo_brings_it_back() {
         history.push(session.document().clone());
     }
     assert_eq!(history.len(), 12);
-    assert_eq!(session.document().note, "Invented. maximum pressure: G 1.");
+    assert_eq!(session.document().note, "Invented. Maximum pressure: G 1.");
     for before in history.iter().rev().skip(1) {
         assert!(session.undo().is_some() && Arc::ptr_eq(session.document(), before));
     }
+}
+
+#[test]
+fn both_ways_through_the_readings_of_a_step_agree() {
+    let step = document().steps[0].clone();
+    let seen: Vec<String> = readings(&step).iter().map(|reading| reading.what.clone()).collect();
+    let mut visited = Vec::new();
+    each_reading(&mut Step::clone(&step), &mut |reading| visited.push(reading.what.clone()));
+    assert_eq!(seen, ["flow", "again"]);
+    assert_eq!(visited, seen);
 }
 
 #[test]
