@@ -2,9 +2,11 @@
 
 use crate::appliance::page::ApplianceScreen;
 use crate::components::lane_patterns::LanePatterns;
+use crate::finding_out::page::LaterScreen;
 use crate::follow::job_store::JobStore;
 use crate::follow::page::FollowScreen;
 use crate::follow::standing::Standing;
+use crate::kit::page::KitScreen;
 use crate::library::page::ProceduresScreen;
 use crate::route::{self, Screen};
 use crate::state::EditorStore;
@@ -63,6 +65,8 @@ pub fn App(
             Screen::Write => view! { <WriteScreen store offline=offline.words() /> }.into_any(),
             Screen::Procedures => view! { <ProceduresScreen store /> }.into_any(),
             Screen::Appliance => view! { <ApplianceScreen store /> }.into_any(),
+            Screen::Kit => view! { <KitScreen store /> }.into_any(),
+            Screen::Later => view! { <LaterScreen store /> }.into_any(),
             Screen::Follow => view! { <FollowScreen jobs offline=offline.words() /> }.into_any(),
         }}
     }

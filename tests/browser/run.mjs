@@ -6,10 +6,12 @@ import { walkLanes } from './lanes.mjs';
 import { walkLine } from './line.mjs';
 import { walkMoving } from './moving.mjs';
 import { walkFromNothing } from './nothing.mjs';
+import { walkKit } from './kit.mjs';
 import { commandLine, page, repository } from './places.mjs';
 import { walkSteps } from './steps.mjs';
 import { walkTabs } from './tabs.mjs';
 import { Tally } from './tally.mjs';
+import { walkThings } from './things.mjs';
 import { walkTyping } from './typing.mjs';
 
 const SCREENS = [
@@ -30,6 +32,8 @@ for (const screen of SCREENS) {
   await walkFromNothing(tally, screen);
   await walkSteps(tally, screen);
   await walkTabs(tally, screen);
+  await walkThings(tally, screen);
+  await walkKit(tally, screen);
   await walkTyping(tally, screen);
   await walkLine(tally, screen);
   await walkMoving(tally, screen);

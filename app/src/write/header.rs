@@ -1,5 +1,6 @@
 //! The head of Write: what is open, the verdict, whether it is kept, undo, files.
 
+use crate::frame::later_key::LaterKey;
 use crate::route::{Screen, Tabs};
 use crate::state::keeping::Kept;
 use crate::state::{Command, EditorStore, clock, files};
@@ -31,6 +32,7 @@ pub fn Header(
                 <UndoKeys store />
                 <FileKeys store />
                 <NextFinding store />
+                <LaterKey store />
                 <ToldOf store />
             </div>
         </div>

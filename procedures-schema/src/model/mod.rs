@@ -16,6 +16,7 @@ mod known;
 mod link;
 mod message;
 mod moment;
+mod open_value;
 mod procedure;
 mod references;
 mod revision;
@@ -41,6 +42,7 @@ pub use known::Known;
 pub use link::{Relinked, StepLink, link_to, step_links, typed_over, with_links_named};
 pub use message::{SafetyMessage, SignalWord};
 pub use moment::{Moment, MomentError};
+pub use open_value::{OpenPlace, OpenValue, each_reading, open_values, readings};
 pub use procedure::{
     Aim, ApplianceMap, CensusAnswer, CensusEntry, Country, FORMAT_VERSION, Goal, Later, Procedure, ThingKind,
     Variant, Waiver,
