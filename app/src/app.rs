@@ -2,9 +2,11 @@
 
 use crate::appliance::page::ApplianceScreen;
 use crate::components::lane_patterns::LanePatterns;
+use crate::finding_out::page::LaterScreen;
 use crate::follow::job_store::JobStore;
 use crate::follow::page::FollowScreen;
 use crate::follow::standing::Standing;
+use crate::kit::page::KitScreen;
 use crate::library::page::ProceduresScreen;
 use crate::route::{self, Screen};
 use crate::state::EditorStore;
@@ -63,6 +65,8 @@ pub fn App(
             Screen::Write => view! { <WriteScreen store offline=offline.words() /> }.into_any(),
             Screen::Procedures => view! { <ProceduresScreen store /> }.into_any(),
             Screen::Appliance => view! { <ApplianceScreen store /> }.into_any(),
+            Screen::Kit => view! { <KitScreen store /> }.into_any(),
+            Screen::Later => view! { <LaterScreen store /> }.into_any(),
             Screen::Follow => view! { <FollowScreen jobs offline=offline.words() /> }.into_any(),
         }}
     }
@@ -70,10 +74,14 @@ pub fn App(
 
 /// Writes what is pending as soon as the page goes out of sight, which may be the last that it hears.
 fn flush_when_hidden(store: EditorStore) {
-    window_event_listener_untyped("pagehide", move |_| store.keeper().flush());
+    let keep = move || {
+        store.drop_held();
+        store.keeper().flush();
+    };
+    window_event_listener_untyped("pagehide", move |_| keep());
     window_event_listener_untyped("visibilitychange", move |_| {
         if document().visibility_state() == web_sys::VisibilityState::Hidden {
-            store.keeper().flush();
+            keep();
         }
     });
 }

@@ -15,8 +15,10 @@
 pub mod app;
 pub mod appliance;
 pub mod components;
+pub mod finding_out;
 pub mod follow;
 pub mod frame;
+pub mod kit;
 pub mod library;
 pub mod panic_notice;
 pub mod route;

@@ -14,6 +14,10 @@ pub enum Screen {
     Procedures,
     /// The appliance of the open one.
     Appliance,
+    /// What to bring.
+    Kit,
+    /// What is still to be found out.
+    Later,
 }
 
 impl Screen {
@@ -23,6 +27,8 @@ impl Screen {
             Self::Follow => "/follow",
             Self::Procedures => "/procedures",
             Self::Appliance => "/appliance",
+            Self::Kit => "/kit",
+            Self::Later => "/later",
         }
     }
 
@@ -31,6 +37,8 @@ impl Screen {
             Some("/follow") => Self::Follow,
             Some("/procedures") => Self::Procedures,
             Some("/appliance") => Self::Appliance,
+            Some("/kit") => Self::Kit,
+            Some("/later") => Self::Later,
             _ => Self::Write,
         }
     }
@@ -63,6 +71,7 @@ pub fn Tabs(
         (Screen::Procedures, "Procedures"),
         (Screen::Appliance, "Appliance"),
         (Screen::Write, "Write"),
+        (Screen::Kit, "Kit"),
         (Screen::Follow, "Follow"),
     ];
     view! { <nav class="tabs" aria-label="Screens">{tabs.map(|(screen, name)| tab(screen, name))}</nav> }

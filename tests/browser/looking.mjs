@@ -27,11 +27,16 @@ export async function accessible(page) {
 /** Keeps a picture of the page as `tests/browser/out/NAME.png`. */
 export const picture = (page, name) => page.screenshot({ path: out(`${name}.png`) });
 
-/** Fails if the page can be scrolled sideways. */
+/** Fails if the page can be scrolled sideways, and names what sticks out. */
 export async function fitsTheWidth(page) {
-  const [wide, seen] = await page.evaluate(() => {
+  const [wide, seen, out] = await page.evaluate(() => {
     const root = document.documentElement;
-    return [root.scrollWidth, root.clientWidth];
+    const sticksOut = (element) => element.getBoundingClientRect().right > root.clientWidth + 0.5;
+    const out = [...document.querySelectorAll('body *')].filter(sticksOut).map((element) => {
+      const { className, tagName } = element;
+      return `${tagName.toLowerCase()}.${className.baseVal ?? className} "${element.textContent.slice(0, 30)}"`;
+    });
+    return [root.scrollWidth, root.clientWidth, out.slice(0, 6)];
   });
-  if (wide > seen) throw new Error(`the page is ${wide} px wide on a screen of ${seen} px`);
+  if (wide > seen) throw new Error(`the page is ${wide} px wide on a screen of ${seen} px: ${out.join('; ')}`);
 }

@@ -1,11 +1,17 @@
 // The end-to-end tests: node tests/browser/run.mjs, after a build. `./dev test` does both.
 import { existsSync } from 'node:fs';
+import { walkAppearance } from './appearance.mjs';
 import { walk } from './journey.mjs';
+import { walkLanes } from './lanes.mjs';
+import { walkLine } from './line.mjs';
+import { walkMoving } from './moving.mjs';
 import { walkFromNothing } from './nothing.mjs';
+import { walkKit } from './kit.mjs';
 import { commandLine, page, repository } from './places.mjs';
 import { walkSteps } from './steps.mjs';
 import { walkTabs } from './tabs.mjs';
 import { Tally } from './tally.mjs';
+import { walkThings } from './things.mjs';
 import { walkTyping } from './typing.mjs';
 
 const SCREENS = [
@@ -26,6 +32,12 @@ for (const screen of SCREENS) {
   await walkFromNothing(tally, screen);
   await walkSteps(tally, screen);
   await walkTabs(tally, screen);
+  await walkThings(tally, screen);
+  await walkKit(tally, screen);
   await walkTyping(tally, screen);
+  await walkLine(tally, screen);
+  await walkMoving(tally, screen);
+  await walkLanes(tally, screen);
 }
+await walkAppearance(tally);
 process.exit(tally.close() ? 0 : 1);

@@ -60,6 +60,12 @@ async function keys(place, visit) {
   });
   await look(place, visit, 'write-keys');
   await page.getByRole('button', { name: 'Close', exact: true }).click();
+  await place.tally.step('F1 opens it too, and Esc closes it', async () => {
+    await page.keyboard.press('F1');
+    await page.getByRole('dialog', { name: 'Keys of Write' }).waitFor();
+    await page.keyboard.press('Escape');
+    await page.getByRole('dialog', { name: 'Keys of Write' }).waitFor({ state: 'hidden' });
+  });
 }
 
 async function copy(place, page, write) {

@@ -1,16 +1,16 @@
 //! Undo after edits is as if there had been none, on random documents with random edits of every kind.
 
 use crate::laws::{Dice, random_action, spoiled};
-use procedures_schema::edit::{Edit, Scope, Session};
+use procedures_schema::edit::{Choice, Difference, Edit, Scope, Session, differences};
 use procedures_schema::format;
-use procedures_schema::model::{Procedure, Step};
+use procedures_schema::model::{Id, Procedure, Step, ThingKind, names};
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
 /// Edits of one document before all are taken back.
 const N_EDITS: u64 = 12;
 /// The kinds of edits that are rolled.
-const N_KINDS: usize = 8;
+const N_KINDS: usize = 10;
 
 fn random_edit(dice: &mut Dice, kind: usize, n: u64, document: &Procedure) -> Edit {
     let at = dice.roll(document.steps.len());
@@ -41,12 +41,35 @@ fn random_edit(dice: &mut Dice, kind: usize, n: u64, document: &Procedure) -> Ed
             map.connections.reverse();
             Edit::SetMap(Arc::new(map))
         }
-        _ => {
+        7 => {
             let things: Vec<_> = document.map.things().map(|(_, id, ..)| id.clone()).collect();
             let thing = things[dice.roll(things.len())].clone();
             Edit::Rename { thing, name: format!("name {n}"), in_words: dice.roll(2) == 0 }
         }
+        8 => {
+            let [keep, gone] = two_of_a_kind(dice, document);
+            let told = differences(document, &keep, &gone).unwrap_or_default();
+            let choose = |told: &Difference| Choice { field: told.field, of_other: dice.roll(2) == 0 };
+            let choices = told.iter().map(choose).collect();
+            Edit::Merge { keep, gone, choices }
+        }
+        _ => {
+            let [thing, _] = two_of_a_kind(dice, document);
+            let naming = document.steps.iter().filter(|step| names(&***step, &thing));
+            let steps = naming.skip(1).map(|step| step.id.clone()).collect();
+            let (new, name) = (format!("new-{n}").as_str().into(), format!("copy {n}"));
+            Edit::Split { thing, new, name, steps, in_words: dice.roll(2) == 0 }
+        }
     }
+}
+
+/// Two things of one kind, which may be the same; not circuits, which are never merged.
+fn two_of_a_kind(dice: &mut Dice, document: &Procedure) -> [Id; 2] {
+    let circuits = [ThingKind::Circuit, ThingKind::Section];
+    let things: Vec<_> = document.map.things().filter(|(kind, ..)| !circuits.contains(kind)).collect();
+    let (kind, one, ..) = things[dice.roll(things.len())];
+    let alike: Vec<_> = things.iter().filter(|(other, ..)| *other == kind).collect();
+    [one.clone(), alike[dice.roll(alike.len())].1.clone()]
 }
 
 #[test]
@@ -59,7 +82,7 @@ fn undo_after_random_edits_gives_back_each_document_byte_by_byte() {
         for n in 0..N_EDITS {
             let kind = dice.roll(N_KINDS);
             let edit = random_edit(&mut dice, kind, n, session.document());
-            // A rename that would make a second thing of one name may be refused, and then changes nothing.
+            // A name that is taken and two things that are two are refused, and then nothing changes.
             if session.edit(&[edit], "edit", None, n * 10_000).is_ok() {
                 applied.insert(kind);
                 history.push((session.document().clone(), format::write(session.document())));

@@ -1,4 +1,5 @@
-//! The Appliance screen: what the document is about, which circuits the appliance has, and every thing that
+//! The Appliance screen: what the document is about, which circuits the appliance has, the questions
+//! of the job, and every thing that
 //! the steps name, each with a sheet of its own. It reads memos and changes the map by named edits.
 
 pub mod census;
@@ -6,10 +7,15 @@ pub mod circuit_sheet;
 pub mod component_sheet;
 pub mod connection_sheet;
 pub mod describe;
+pub mod finder;
 pub mod isolator_sheet;
 pub mod list;
 pub mod name_field;
+pub mod open_sheet;
 pub mod page;
+pub mod question_sheet;
+pub mod questions;
+pub mod same_as;
 pub mod scope;
 pub mod seal_sheet;
 pub mod section_sheet;
@@ -17,3 +23,5 @@ pub mod setting_sheet;
 pub mod sheet;
 pub mod temporary_sheet;
 pub mod tight_fields;
+pub mod two_of_it;
+pub mod way_to_it;

@@ -1,13 +1,16 @@
 //! The Appliance screen as a whole.
 
 use super::census::Census;
+use super::finder::{Finder, FinderBar};
 use super::list::{Open, Things};
+use super::questions::Questions;
 use super::scope::ScopeFields;
 use crate::components::caution::Caution;
 use crate::frame::notice::Notice;
 use crate::frame::other_tab::OtherTab;
-use crate::route::{Screen, Tabs};
-use crate::state::{Command, EditorStore};
+use crate::frame::plain_head::PlainHead;
+use crate::route::Screen;
+use crate::state::EditorStore;
 use leptos::prelude::*;
 use procedures_schema::model::ThingKind;
 
@@ -34,39 +37,18 @@ pub fn ApplianceScreen(
     store: EditorStore,
 ) -> impl IntoView {
     let open: Open = RwSignal::new(None);
-    let title = move || store.document().with(|document| document.title.clone());
-    let list = move |(kind, heading, empty)| view! { <Things store kind heading empty open /> };
+    let finder = Finder::new(store);
+    let list = move |(kind, heading, empty)| view! { <Things store kind heading empty open finder /> };
     view! {
         <div class="appliance">
-            <header class="plain-head">
-                <h1 class="name">"Putback"</h1>
-                <span class="title">{title}</span>
-                <Tabs shown=Screen::Appliance />
-                <Standing store />
-            </header>
+            <PlainHead store shown=Screen::Appliance />
             <OtherTab store />
             <Notice store />
             <main>
-                <div class="about-job"><ScopeFields store /><Census store /></div>
-                <div class="map">{LISTS.map(list)}</div>
+                <div class="about-job"><ScopeFields store /><Questions store /><Census store /></div>
+                <div class="map"><FinderBar store finder />{LISTS.map(list)}</div>
             </main>
             <footer class="foot"><Caution /></footer>
         </div>
-    }
-}
-
-/// Verdict and undo, as on the other screens.
-#[component]
-fn Standing(store: EditorStore) -> impl IntoView {
-    let is_rejected = Memo::new(move |_| store.judged().with(|judged| judged.is_rejected()));
-    let stamp = Memo::new(move |_| store.judged().with(|judged| judged.stamp()));
-    let labels = store.undo_labels();
-    let undo = move || {
-        labels.with(|(undo, _)| undo.as_ref().map_or("Undo".to_owned(), |label| format!("Undo: {label}")))
-    };
-    let cannot = move || labels.with(|(undo, _)| undo.is_none());
-    view! {
-        <button type="button" class="quiet" disabled=cannot on:click=move |_| store.run(Command::Undo)>{undo}</button>
-        <div class="verdict" role="status"><strong class="stamp" class:rejected=is_rejected>{stamp}</strong></div>
     }
 }

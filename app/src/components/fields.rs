@@ -25,8 +25,18 @@ pub fn TextField(
     /// Whether the keyboard goes there at once.
     #[prop(optional)]
     comes_first: bool,
+    /// Whether it is sent only when the field is left or Enter is pressed, since half of it says something
+    /// else. What was not taken does not stay in the field.
+    #[prop(optional)]
+    at_end: bool,
 ) -> impl IntoView {
     let field = NodeRef::<leptos::html::Input>::new();
+    let take = move |typed: String| {
+        send.run(typed);
+        if let Some(field) = field.get_untracked() {
+            field.set_value(&value.get_untracked());
+        }
+    };
     if comes_first {
         Effect::new(move |_| {
             if let Some(field) = field.get() {
@@ -43,7 +53,8 @@ pub fn TextField(
                 type="text" spellcheck="false" autocomplete="off" placeholder=hint node_ref=field
                 inputmode=is_figure.then_some("decimal")
                 prop:value=value
-                on:input=move |event| send.run(event_target_value(&event))
+                on:input=move |event| if !at_end { send.run(event_target_value(&event)) }
+                on:change=move |event| if at_end { take(event_target_value(&event)) }
             />
         </label>
     }

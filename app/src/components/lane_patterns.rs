@@ -1,4 +1,4 @@
-//! The fills of the lanes, defined once for the page: hatching, dots and pinstripes in each colour.
+//! The fills of the lanes, defined once for the page: bars, hatching, dots and pinstripes in each colour.
 //!
 //! An SVG fill takes its colours where it is defined, not where it is used; hence one of each per colour.
 
@@ -25,6 +25,10 @@ fn patterns(colour: &'static str) -> impl IntoView {
         >
             <rect class="ground" width="8" height="8" />
             <rect class="filled" width="4" height="8" />
+        </pattern>
+        <pattern id=format!("bars-{colour}") class=class.clone() width="8" height="14" patternUnits="userSpaceOnUse">
+            <rect class="filled" width="8" height="14" />
+            <rect class="ground" y="6" width="8" height="3" />
         </pattern>
         <pattern id=format!("dots-{colour}") class=class.clone() width="7" height="7" patternUnits="userSpaceOnUse">
             <rect class="ground" width="7" height="7" />

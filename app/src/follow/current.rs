@@ -38,7 +38,7 @@ pub fn Current(
 fn last_lines(moment: &Moment) -> impl IntoView + use<> {
     let from = moment.done.len().saturating_sub(N_LAST);
     let line = |(index, (position, at_ms)): (usize, &(usize, u64))| {
-        let words = moment.step_at(*position)?.words.clone();
+        let words = moment.procedure.words_of(moment.step_at(*position)?);
         let is_last = index + 1 == moment.done.len();
         Some(view! {
             <li class="line">
@@ -57,8 +57,9 @@ fn last_lines(moment: &Moment) -> impl IntoView + use<> {
 fn coming_lines(moment: &Moment) -> impl IntoView + use<> {
     let first = moment.position.map_or(usize::MAX, |position| position + 1);
     let steps = moment.procedure.steps.iter().enumerate().skip(first).take(N_COMING);
-    let mut lines: Vec<String> =
-        steps.map(|(position, step)| format!("{} {}", position + 1, step.words)).collect();
+    let mut lines: Vec<String> = steps
+        .map(|(position, step)| format!("{} {}", position + 1, moment.procedure.words_of(step)))
+        .collect();
     if lines.len() < N_COMING {
         lines.push("the end".to_owned());
     }
@@ -79,7 +80,7 @@ fn step_now(moment: &Moment) -> impl IntoView + use<> {
         <div class="body">
             <span class="number" aria-hidden="true">{number}</span>
             <div>
-                <h1><span class="unseen">"Step " {number} ": "</span>{step.words.clone()}</h1>
+                <h1><span class="unseen">"Step " {number} ": "</span>{moment.procedure.words_of(step)}</h1>
                 {notation_line(&step.actions, &moment.procedure.map)}
                 {why}
                 {people}

@@ -24,13 +24,13 @@ pub fn Resume(
 
 fn told(moment: &Moment, now_ms: u64) -> impl IntoView + use<> {
     let ticks = moment.done.iter().rev().take(2).rev().filter_map(|(position, at_ms)| {
-        let words = moment.step_at(*position)?.words.clone();
+        let words = moment.procedure.words_of(moment.step_at(*position)?);
         Some(view! { <li>"✓ " {position + 1} " " {words} " · " {clock::to_the_minute(*at_ms)}</li> })
     });
     let ticks: Vec<_> = ticks.collect();
     let next = moment.position.zip(moment.step());
     let next = next.map(|(position, step)| {
-        view! { <p class="next-step">"Step " {position + 1} ": " {step.words.clone()}</p> }
+        view! { <p class="next-step">"Step " {position + 1} ": " {moment.procedure.words_of(step)}</p> }
     });
     let again: Vec<_> = moment
         .to_prove_again()

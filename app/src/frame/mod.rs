@@ -1,4 +1,7 @@
-//! What every screen of the editor shows around its own: notices, and which tab writes.
+//! What every screen of the editor shows around its own: notices, which tab writes, what
+//! is still to be found out, and the head of those beside Write.
 
+pub mod later_key;
 pub mod notice;
 pub mod other_tab;
+pub mod plain_head;

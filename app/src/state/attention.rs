@@ -42,6 +42,7 @@ impl EditorStore {
     /// Takes note of the row into which the keyboard or a finger went.
     pub fn entered(self, step: &Id) {
         if self.attention().selected.with_untracked(|selected| selected.as_ref() != Some(step)) {
+            self.drop_held();
             self.typing(false);
             self.attention().anchor.set(None);
             self.attention().selected.set(Some(step.clone()));

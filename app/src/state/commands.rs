@@ -6,11 +6,12 @@
 use super::doubts::{AskedFrom, Open};
 use super::editor_store::EditorStore;
 use super::ids::RandomIds;
+use super::links::LinkOffer;
 use super::rereading;
 use leptos::prelude::{GetUntracked, SetValue};
 use procedures_schema::derive::ladder;
 use procedures_schema::edit::Edit;
-use procedures_schema::model::Id;
+use procedures_schema::model::{Id, Span, typed_over};
 use std::sync::Arc;
 
 /// One intent.
@@ -18,7 +19,7 @@ use std::sync::Arc;
 pub enum Command {
     /// The title is typed.
     SetTitle(String),
-    /// The words of a step are typed.
+    /// The words of a step are typed, as people read them.
     SetWords {
         /// Which step.
         step: Id,
@@ -38,6 +39,18 @@ pub enum Command {
     MoveUp,
     /// The selected steps go one place down.
     MoveDown,
+    /// The selected steps go to a position.
+    MoveTo(usize),
+    /// The selected steps are held one place further up.
+    HoldUp,
+    /// The selected steps are held one place further down.
+    HoldDown,
+    /// A step is dragged: it, or the selection that it is in, is held at a position.
+    HoldAt(Id, usize),
+    /// What is held stays where it is.
+    Drop,
+    /// What is held goes back to where it was.
+    PutHeldBack,
     /// The selected steps are written once more, below them.
     Duplicate,
     /// The steps that were copied are put below the selected one.
@@ -68,6 +81,27 @@ pub enum Command {
     },
     /// The open questions of a step are left open.
     LeaveDoubts(Id),
+    /// A number in the words of a step is to point at the step that has it now.
+    LinkStep {
+        /// Which step.
+        step: Id,
+        /// What was offered.
+        offer: LinkOffer,
+    },
+    /// Words of a step stay text.
+    LeaveAsText {
+        /// Which step.
+        step: Id,
+        /// The words.
+        span: Span,
+    },
+    /// An action of a step is none; its words stay text.
+    Decline {
+        /// Which step.
+        step: Id,
+        /// The position of the action in it.
+        action: usize,
+    },
     /// The first remedy that is ready for a step is applied.
     Mend(Id),
     /// The next step of a pasted text that wants a look is selected.
@@ -98,9 +132,19 @@ pub enum Command {
     CloseDraft,
 }
 
+impl Command {
+    /// Whether what is held stays in hand.
+    fn is_of_holding(&self) -> bool {
+        matches!(self, Self::HoldUp | Self::HoldDown | Self::HoldAt(..) | Self::Drop | Self::PutHeldBack)
+    }
+}
+
 impl EditorStore {
     /// Does what a person wants.
     pub fn run(self, command: Command) {
+        if !command.is_of_holding() {
+            self.drop_held();
+        }
         match command {
             Command::SetTitle(title) => self.set_title(title),
             Command::SetWords { step, words } => self.set_words(&step, &words),
@@ -108,6 +152,12 @@ impl EditorStore {
             Command::RemoveSelection => self.remove_selection(),
             Command::MoveUp => self.move_selection(-1),
             Command::MoveDown => self.move_selection(1),
+            Command::MoveTo(position) => self.move_selection_to(position),
+            Command::HoldUp => self.hold_by(-1),
+            Command::HoldDown => self.hold_by(1),
+            Command::HoldAt(step, position) => self.hold_at(&step, position),
+            Command::Drop => self.drop_held(),
+            Command::PutHeldBack => self.put_held_back(),
             Command::Duplicate => self.duplicate(),
             Command::PasteCopied => self.paste_copied(),
             Command::ExtendDown => self.extend(1),
@@ -117,6 +167,11 @@ impl EditorStore {
             Command::AddLadder { after, circuit } => self.add_ladder(after.as_ref(), &circuit),
             Command::Settle { step, doubt, choice } => self.settle_doubt(&step, &doubt, choice),
             Command::LeaveDoubts(step) => self.leave_doubts(&step),
+            Command::LinkStep { step, offer } => self.link_step(&step, &offer),
+            Command::LeaveAsText { step, span } => {
+                self.decline(&step, span);
+            }
+            Command::Decline { step, action } => self.decline_action(&step, action),
             Command::Mend(step) => self.mend(&step),
             Command::NextOfReview => self.next_of_review(),
             Command::PutBack => self.put_back(),
@@ -142,7 +197,8 @@ impl EditorStore {
         let judged = self.judged_now();
         let Some(position) = judged.document.position(step) else { return };
         let Some(before) = judged.document.steps.get(position) else { return };
-        let changed = rereading::reread(&judged, position, before, words);
+        let words = typed_over(&before.words, words, |step| judged.document.link_name(step));
+        let changed = rereading::reread(&judged, position, before, &words);
         let group = format!("words of {step}");
         let label = format!("change the words of step {}", position + 1);
         self.retyped().set_value(Some(step.clone()));

@@ -6,13 +6,12 @@
 
 use super::attention::Focus;
 use super::editor_store::EditorStore;
+use super::heard::Heard;
 use super::judged::Judged;
-use super::making::making;
-use super::rereading;
 use leptos::prelude::*;
 use procedures_schema::capture::{Answer, Doubt, Question};
 use procedures_schema::edit::Edit;
-use procedures_schema::model::{Action, Id, NumberedIds, Procedure, Span, Step};
+use procedures_schema::model::{Action, Id, Procedure, Span, Step};
 use std::sync::Arc;
 
 /// Where the keyboard goes once nothing is open any more.
@@ -36,7 +35,7 @@ pub enum Open {
 }
 
 impl Open {
-    fn span(&self) -> Span {
+    pub(super) fn span(&self) -> Span {
         match self {
             Self::Thing(doubt) => doubt.span,
             Self::Circuit(question) => question.span,
@@ -61,12 +60,6 @@ impl Open {
 }
 
 impl EditorStore {
-    /// What is open about the words of a step.
-    pub fn doubts(self, step: Id) -> Memo<Vec<Open>> {
-        let judged = self.judged();
-        Memo::new(move |_| judged.with(|judged| open_doubts(judged, &step)))
-    }
-
     /// Goes to the first open question of a step that has answers, if there is one.
     pub(super) fn ask(self, step: &Id, from: AskedFrom) -> bool {
         let is_open = can_be_asked(&self.judged_now(), step);
@@ -108,13 +101,29 @@ impl EditorStore {
         self.make_things(id, &[answer], Some(format!("say that it is of the {kind}")))
     }
 
-    fn decline(self, id: &Id, span: Span) -> bool {
+    pub(super) fn decline(self, id: &Id, span: Span) -> bool {
         let document = self.document_now();
         let Some((position, step)) = step_of(&document, id) else { return false };
         let mut step = Step::clone(step);
         step.declined.push(span.of(&step.words).to_owned());
         let label = format!("leave words of step {} as text", position + 1);
         self.edit(&[Edit::SetStep { step: Arc::new(step) }], &label, None)
+    }
+
+    /// Takes an action out of a step for good: its words are text from now on.
+    pub(super) fn decline_action(self, id: &Id, at: usize) {
+        let document = self.document_now();
+        let Some((position, step)) = step_of(&document, id).filter(|(_, step)| at < step.actions.len())
+        else {
+            return;
+        };
+        let mut step = Step::clone(step);
+        let action = step.actions.remove(at);
+        step.declined.extend(action.says.first().map(|said| said.of(&step.words).to_owned()));
+        let label = format!("leave words of step {} as text", position + 1);
+        if self.edit(&[Edit::SetStep { step: Arc::new(step) }], &label, None) {
+            self.look_at(Focus::Words(id.clone(), None));
+        }
     }
 
     /// Goes to the next question, or back to where the first came from.
@@ -140,29 +149,26 @@ fn can_be_asked(judged: &Judged, step: &Id) -> bool {
     open_doubts(judged, step).first().is_some_and(|open| !open.choices().is_empty())
 }
 
-fn step_of<'p>(document: &'p Procedure, id: &Id) -> Option<(usize, &'p Step)> {
+pub(super) fn step_of<'p>(document: &'p Procedure, id: &Id) -> Option<(usize, &'p Step)> {
     let position = document.position(id)?;
     document.steps.get(position).map(|step| (position, &**step))
 }
 
-/// What is open about the words, that no action says and nobody has declined; first what has answers.
+/// What is open about the words of a step.
 fn open_doubts(judged: &Judged, id: &Id) -> Vec<Open> {
-    let Some((position, step)) = step_of(&judged.document, id) else { return Vec::new() };
+    let found = step_of(&judged.document, id);
+    found.map(|(position, step)| Heard::of(judged, position, step).open).unwrap_or_default()
+}
+
+/// What is open about the words, that no action says and nobody has declined; first what has answers.
+pub(super) fn still_open(step: &Step, doubts: Vec<Doubt>, asked: Vec<Question>) -> Vec<Open> {
     let is_said =
         |span: Span| step.actions.iter().flat_map(|action| &action.says).any(|said| meet(*said, span));
     let is_declined = |span: Span| {
         let text = span.of(&step.words);
         step.declined.iter().any(|known| known.eq_ignore_ascii_case(text))
     };
-    let doubts = rereading::reading(judged, position, &step.stage, &step.words).doubts;
     let doubts = doubts.into_iter().filter(|doubt| !is_said(doubt.span)).map(Open::Thing);
-    // What was set by hand is not read anew, so no circuit is asked for.
-    let asked = if rereading::is_as_read(judged, position, step) {
-        let ids = &mut NumberedIds::default();
-        making(judged, position, &step.stage, &step.words, &[], ids).asked
-    } else {
-        Vec::new()
-    };
     let mut open: Vec<Open> = doubts.chain(asked.into_iter().map(Open::Circuit)).collect();
     open.retain(|open| !is_declined(open.span()));
     open.sort_by_key(|open| open.choices().is_empty());

@@ -6,6 +6,7 @@
 use super::attention::Focus;
 use super::clock;
 use super::doubts::AskedFrom;
+use super::held::Held;
 use super::judged::{Frame, Judged};
 use super::keeping::Keeper;
 use super::making::Fresh;
@@ -34,6 +35,7 @@ pub struct EditorStore {
 #[derive(Clone, Copy)]
 pub(super) struct Parts {
     pub(super) session: RwSignal<Session>,
+    pub(super) held: RwSignal<Option<Held>>,
     pub(super) document: Memo<Arc<Procedure>>,
     pub(super) map: Memo<Arc<ApplianceMap>>,
     pub(super) places: Memo<Arc<Vec<Id>>>,
@@ -64,9 +66,12 @@ pub(super) struct Parts {
 impl EditorStore {
     /// The state of a freshly opened document; `name` is that of its file, without ending.
     pub fn new(session: Session, name: &str) -> Self {
-        let session = RwSignal::new(session);
+        let (session, held) = (RwSignal::new(session), RwSignal::new(None::<Held>));
         let document = Memo::new_with_compare(
-            move |_| session.with(|session| session.document().clone()),
+            move |_| {
+                let held = held.with(|held| held.as_ref().map(|held| held.document.clone()));
+                held.unwrap_or_else(|| session.with(|session| session.document().clone()))
+            },
             |before, now| !same(before, now),
         );
         let judged = Memo::new_with_compare(
@@ -85,6 +90,7 @@ impl EditorStore {
         let (selected, anchor) = (RwSignal::new(None), RwSignal::new(None));
         let parts = Parts {
             session,
+            held,
             document,
             map,
             places,
@@ -124,6 +130,11 @@ impl EditorStore {
         self.parts().document.get_untracked()
     }
 
+    /// The document without what is held.
+    pub(super) fn session_document(self) -> Arc<Procedure> {
+        self.parts().session.with_untracked(|session| session.document().clone())
+    }
+
     pub(super) fn judged_now(self) -> Arc<Judged> {
         self.parts().judged.get_untracked()
     }
@@ -151,6 +162,7 @@ impl EditorStore {
         if self.refuses() {
             return false;
         }
+        self.drop_held();
         let mut next = self.parts().session.get_untracked();
         match next.edit(edits, label, group, clock::now_ms()) {
             Ok(()) => {
@@ -166,7 +178,7 @@ impl EditorStore {
     }
 
     /// Whether nothing can be changed here, because another tab writes; says so then.
-    fn refuses(self) -> bool {
+    pub(super) fn refuses(self) -> bool {
         let only_shows = self.seat().only_shows().get_untracked();
         if only_shows {
             let words = "Nothing was changed: another tab writes this procedure. Take over to write here.";
@@ -189,6 +201,7 @@ impl EditorStore {
         if self.refuses() {
             return;
         }
+        self.drop_held();
         let before = self.document_now();
         let mut next = self.parts().session.get_untracked();
         let Some(undone) = way(&mut next) else { return };
@@ -207,6 +220,7 @@ impl EditorStore {
 
     /// Puts another document with its undo in place of this one.
     pub(super) fn open(self, session: Session, name: &str) {
+        self.parts().held.set(None);
         self.parts().selected.set(None);
         self.parts().anchor.set(None);
         self.parts().is_editing.set(false);
@@ -220,6 +234,7 @@ impl EditorStore {
 
     /// Shows the open document as another tab has kept it.
     pub(super) fn show_again(self, session: Session, name: &str) {
+        self.parts().held.set(None);
         self.parts().name.set(name.to_owned());
         self.parts().session.set(session);
         self.settle_now();
@@ -245,6 +260,11 @@ impl EditorStore {
             self.parts().name.get_untracked(),
             is_typing,
         );
+        self.settle_soon(is_typing);
+    }
+
+    /// Lets the texts of findings follow: at once, or after a pause.
+    pub(super) fn settle_soon(self, is_typing: bool) {
         if let Some(timer) = self.parts().settling.try_update_value(Option::take).flatten() {
             timer.clear();
         }

@@ -79,7 +79,8 @@ impl EditorStore {
         if !rereading::is_as_read(&judged, position, step) {
             return false;
         }
-        let making = making(&judged, position, &step.stage, &step.words, answers, &mut RandomIds);
+        let mut making = making(&judged, position, &step.stage, &step.words, answers, &mut RandomIds);
+        rereading::drop_declined(&mut making.reading.actions, &step.declined, &step.words);
         if making.made.is_empty() && making.reading.actions == step.actions {
             return false;
         }

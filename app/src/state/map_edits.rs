@@ -5,10 +5,11 @@
 use super::editor_store::EditorStore;
 use super::ids::RandomIds;
 use leptos::prelude::Set;
+use procedures_schema::derive::uses::Uses;
 use procedures_schema::edit::{Edit, Scope};
 use procedures_schema::model::{
     ApplianceMap, Circuit, CircuitKind, Component, Connection, Family, Handle, Id, IdSource, Isolator,
-    Procedure, SUPPLY, Seal, SealPolicy, Section, Setting, Temporary, ThingKind, names,
+    SUPPLY, Seal, SealPolicy, Section, Setting, Temporary, ThingKind,
 };
 use std::sync::Arc;
 
@@ -115,39 +116,15 @@ impl EditorStore {
     pub fn remove_thing(self, id: &Id) {
         let document = self.document_now();
         let name = document.map.name_of(id).to_owned();
-        let mut users: Vec<String> = used_in(&document, id).iter().map(|n| format!("step {n}")).collect();
-        users.extend(used_by(&document.map, id).into_iter().map(|other| format!("the {other}")));
-        if users.is_empty() {
+        let uses = Uses::of(&document, id);
+        if uses.is_nowhere() {
             self.change_map(&format!("take the {name} out"), None, |map| remove(map, id));
         } else {
-            let users = users.join(", ");
-            let words = format!("The {name} stays: it is used in {users}. Take it out there first.");
+            let words =
+                format!("The {name} stays: it is used in {}. Take it out there first.", uses.in_words());
             self.notice().set(Some(words));
         }
     }
-}
-
-/// The numbers of the steps that name a thing.
-pub fn used_in(document: &Procedure, id: &Id) -> Vec<usize> {
-    let steps = document.steps.iter().enumerate();
-    steps.filter(|(_, step)| names(&***step, id)).map(|(i, _)| i + 1).collect()
-}
-
-/// The names of the things of the map that refer to a thing.
-fn used_by(map: &ApplianceMap, id: &Id) -> Vec<String> {
-    // A circuit is used where one of its sections is; a section, by itself, only where others name it.
-    let circuit = map.circuits.iter().find(|circuit| circuit.id == *id);
-    let inside = circuit.into_iter().flat_map(|circuit| circuit.sections.iter().map(|section| &section.id));
-    let used: Vec<&Id> = std::iter::once(id).chain(inside).collect();
-    let mut users = Vec::new();
-    macro_rules! look {
-        ($($list:ident),*) => {$(
-            let uses = map.$list.iter().filter(|thing| used.iter().any(|id| names(*thing, id)));
-            users.extend(uses.map(|thing| thing.name.clone()));
-        )*};
-    }
-    look!(circuits, isolators, components, connections, temporary, settings);
-    users
 }
 
 fn free_name(map: &ApplianceMap, kind: ThingKind) -> String {

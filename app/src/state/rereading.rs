@@ -14,9 +14,25 @@ pub fn reading(judged: &Judged, position: usize, stage: &Stage, words: &str) -> 
     capture::line(words, &judged.document.map, &judged.trace, place_before(position), stage)
 }
 
+/// The same for a step: without what its writer has declined.
+pub(super) fn reading_of(judged: &Judged, position: usize, step: &Step, words: &str) -> LineReading {
+    let mut reading = reading(judged, position, &step.stage, words);
+    drop_declined(&mut reading.actions, &step.declined, words);
+    reading
+}
+
+/// Takes out the actions that the writer of a step does not want to be read from these words.
+pub(super) fn drop_declined(actions: &mut Vec<Action>, declined: &[String], words: &str) {
+    let is_declined = |action: &Action| {
+        let said = action.says.first().map(|span| span.of(words));
+        said.is_some_and(|said| declined.iter().any(|known| known.eq_ignore_ascii_case(said)))
+    };
+    actions.retain(|action| !is_declined(action));
+}
+
 /// Whether the actions of a step are exactly what the line reads from its words, so that it goes on being read.
 pub(super) fn is_as_read(judged: &Judged, position: usize, step: &Step) -> bool {
-    step.actions.is_empty() || reading(judged, position, &step.stage, &step.words).actions == step.actions
+    step.actions.is_empty() || reading_of(judged, position, step, &step.words).actions == step.actions
 }
 
 /// The step with other words and the actions that they now mean.
@@ -24,7 +40,7 @@ pub fn reread(judged: &Judged, position: usize, before: &Step, words: &str) -> S
     let mut step = before.clone();
     words.clone_into(&mut step.words);
     step.actions = if is_as_read(judged, position, before) {
-        reading(judged, position, &before.stage, words).actions
+        reading_of(judged, position, before, words).actions
     } else {
         let stretch = Stretch::between(&before.words, words);
         before.actions.iter().map(|action| moved(action, stretch)).collect()

@@ -3,7 +3,6 @@
 //! What is copied lies in the memory of the page, so that it can be put into another procedure; the words
 //! go to the clipboard of the device too.
 
-use super::attention::Focus;
 use super::editor_store::EditorStore;
 use super::ids::RandomIds;
 use super::rereading;
@@ -25,7 +24,7 @@ pub(super) fn memo(
 }
 
 /// What a stretch of steps is called in a label: `step 4`, `steps 4 to 7`.
-fn called(first: usize, n: usize) -> String {
+pub(super) fn called(first: usize, n: usize) -> String {
     if n == 1 { format!("step {}", first + 1) } else { format!("steps {} to {}", first + 1, first + n) }
 }
 
@@ -71,25 +70,6 @@ impl EditorStore {
         let removes: Vec<Edit> = steps.iter().map(|step| Edit::RemoveStep { step: step.clone() }).collect();
         if self.edit(&removes, &format!("take out {}", called(first, steps.len())), None) {
             self.select(heir);
-        }
-    }
-
-    /// Moves the selected steps together by one place.
-    pub(super) fn move_selection(self, by: isize) {
-        let steps = self.selection_now();
-        let document = self.document_now();
-        let (Some(first), n) = (steps.first().and_then(|step| document.position(step)), steps.len()) else {
-            return;
-        };
-        // The step beside them goes round to their other side.
-        let beside = if by < 0 { first.checked_sub(1) } else { Some(first + n) };
-        let Some(beside) = beside.and_then(|at| document.steps.get(at)) else { return };
-        let to = if by < 0 { first + n - 1 } else { first };
-        let edit = Edit::MoveStep { step: beside.id.clone(), to };
-        if self.edit(&[edit], &format!("move {}", called(first, n)), None)
-            && let Some(selected) = self.selected_now()
-        {
-            self.look_at(Focus::Row(selected));
         }
     }
 

@@ -1,10 +1,12 @@
 //! The question about words that can mean more than one thing, with its answers as numbered keys.
 
 use crate::state::doubts::Open;
+use crate::state::heard::Heard;
 use crate::state::{Command, EditorStore};
 use leptos::ev::KeyboardEvent;
 use leptos::prelude::*;
 use procedures_schema::model::Id;
+use std::sync::Arc;
 
 /// How many answers a digit can pick.
 const MOST: usize = 9;
@@ -16,9 +18,10 @@ pub fn Choices(
     store: EditorStore,
     /// The step.
     id: Id,
+    /// What the line hears in its words.
+    heard: Memo<Arc<Heard>>,
 ) -> impl IntoView {
-    let doubts = store.doubts(id.clone());
-    let first = Memo::new(move |_| doubts.with(|doubts| doubts.first().cloned()));
+    let first = Memo::new(move |_| heard.with(|heard| heard.open.first().cloned()));
     let id = StoredValue::new(id);
     move || first.get().map(|doubt| asked(store, id, doubt))
 }

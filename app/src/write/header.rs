@@ -1,5 +1,6 @@
 //! The head of Write: what is open, the verdict, whether it is kept, undo, files.
 
+use crate::frame::later_key::LaterKey;
 use crate::route::{Screen, Tabs};
 use crate::state::keeping::Kept;
 use crate::state::{Command, EditorStore, clock, files};
@@ -31,6 +32,7 @@ pub fn Header(
                 <UndoKeys store />
                 <FileKeys store />
                 <NextFinding store />
+                <LaterKey store />
                 <ToldOf store />
             </div>
         </div>
@@ -43,9 +45,11 @@ fn Stamp(store: EditorStore) -> impl IntoView {
     let is_rejected = Memo::new(move |_| store.judged().with(|judged| judged.is_rejected()));
     let stamp = Memo::new(move |_| store.judged().with(|judged| judged.stamp()));
     let n_rules = move || store.judged().with(|judged| judged.report.n_rules);
+    let change = store.held_change();
     view! {
         <div class="verdict" role="status">
             <strong class="stamp" class:rejected=is_rejected>{stamp}</strong>
+            {move || change.get().map(|change| view! { <span class="change-held">{change}</span> })}
             <span class="by">" by " {n_rules} " rules, not for work yet"</span>
         </div>
     }

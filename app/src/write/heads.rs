@@ -1,6 +1,6 @@
 //! The heads of the lanes: the names of the circuits, and of the curve beside them.
 
-use crate::components::lane::colour;
+use crate::components::lane::{code_stripe, colour};
 use crate::state::EditorStore;
 use leptos::prelude::*;
 
@@ -13,7 +13,8 @@ pub fn Heads(
     let heads = move || {
         store.frame().with(|frame| {
             let head = |head: &procedures_schema::derive::lanes::LaneHead| {
-                view! { <span class=format!("lane-head k-{}", colour(&head.kind))><span>{head.name.clone()}</span></span> }
+                let stripe = code_stripe(&head.kind).map(|colour| view! { <i class=format!("stripe {colour}")></i> });
+                view! { <span class=format!("lane-head k-{}", colour(&head.kind))><span>{head.name.clone()}</span>{stripe}</span> }
             };
             frame.heads.iter().map(head).collect_view()
         })

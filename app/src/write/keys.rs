@@ -1,13 +1,53 @@
 //! Keys of Write. Letter keys act nowhere but in texts; everything here needs a focused row or Ctrl.
 
+use super::keys_sheet::open_sheet;
 use crate::state::{Command, EditorStore};
 use leptos::ev::KeyboardEvent;
 use leptos::prelude::document;
 use procedures_schema::model::Id;
 use wasm_bindgen::JsCast;
 
-/// Undo and redo, and F8 from finding to finding, across the whole screen.
+/// Enter drops what is held, and Esc puts it back; says whether the key was one of these.
+fn while_holding(store: EditorStore, event: &KeyboardEvent) -> bool {
+    let command = match event.key().as_str() {
+        "Enter" if store.is_holding() => Command::Drop,
+        "Escape" if store.is_holding() => Command::PutHeldBack,
+        _ => return false,
+    };
+    event.prevent_default();
+    event.stop_propagation();
+    store.run(command);
+    true
+}
+
+/// The row that is held loses the keyboard for a moment at each move, so its keys are heard everywhere.
+fn holds_on(store: EditorStore, event: &KeyboardEvent) -> bool {
+    let command = match (event.key().as_str(), event.alt_key()) {
+        ("ArrowUp", true) => Command::HoldUp,
+        ("ArrowDown", true) => Command::HoldDown,
+        // A key of the page that has the keyboard does what it says.
+        ("Enter", _) if is_on_button(event) => return false,
+        _ => return while_holding(store, event),
+    };
+    event.prevent_default();
+    store.run(command);
+    true
+}
+
+fn is_on_button(event: &KeyboardEvent) -> bool {
+    event.target().is_some_and(|target| target.dyn_ref::<web_sys::HtmlButtonElement>().is_some())
+}
+
+/// Undo and redo, F8 from finding to finding and F1 for the sheet of keys, across the whole screen.
 pub fn everywhere(store: EditorStore, event: &KeyboardEvent) {
+    if store.is_holding() && !event.default_prevented() && holds_on(store, event) {
+        return;
+    }
+    if event.key() == "F1" {
+        event.prevent_default();
+        open_sheet();
+        return;
+    }
     if event.key() == "F8" {
         event.prevent_default();
         store.run(if event.shift_key() { Command::PreviousFinding } else { Command::NextFinding });
@@ -35,7 +75,7 @@ fn has_text_of_its_own(event: &KeyboardEvent) -> bool {
 /// Keys on a focused row.
 pub fn on_row(store: EditorStore, step: &Id, event: &KeyboardEvent) {
     let is_on_row_itself = event.target() == event.current_target();
-    if !is_on_row_itself {
+    if !is_on_row_itself || while_holding(store, event) {
         return;
     }
     let command = match (event.key().as_str(), event.alt_key(), event.ctrl_key()) {
@@ -59,7 +99,7 @@ pub fn on_row(store: EditorStore, step: &Id, event: &KeyboardEvent) {
 
 /// Keys in the words of a row.
 pub fn in_words(store: EditorStore, step: &Id, event: &KeyboardEvent) {
-    if event.is_composing() {
+    if event.is_composing() || while_holding(store, event) {
         return;
     }
     let command = match event.key().as_str() {
@@ -99,8 +139,8 @@ pub fn on_clipboard(store: EditorStore, event: &web_sys::Event) {
 
 fn on_row_or_words(step: &Id, event: &KeyboardEvent) -> Option<Command> {
     match (event.key().as_str(), event.alt_key(), event.ctrl_key()) {
-        ("ArrowUp", true, false) => Some(Command::MoveUp),
-        ("ArrowDown", true, false) => Some(Command::MoveDown),
+        ("ArrowUp", true, false) => Some(Command::HoldUp),
+        ("ArrowDown", true, false) => Some(Command::HoldDown),
         ("Enter", true, false) => Some(Command::Mend(step.clone())),
         ("Enter", false, true) => Some(Command::DraftBelow(step.clone())),
         _ => None,

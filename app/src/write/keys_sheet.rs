@@ -1,6 +1,9 @@
 //! The sheet that names all keys of Write.
 
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+
+const SHEET: &str = "keys-sheet";
 
 /// What is pressed, and what it does.
 const KEYS: [(&str, &[(&str, &str)]); 4] = [
@@ -12,6 +15,7 @@ const KEYS: [(&str, &[(&str, &str)]); 4] = [
             ("Shift+Enter", "a second line for the same step"),
             ("warning: read: wait why: photo: ask: hold: later: bring:", "begin a line that adds to a step"),
             ("Ctrl+V of several lines", "each becomes a step"),
+            ("Tab", "to what is asked, then to what it means"),
         ],
     ),
     (
@@ -19,8 +23,9 @@ const KEYS: [(&str, &[(&str, &str)]); 4] = [
         &[
             ("Up, Down", "the step above or below; with Shift several steps"),
             ("Enter", "into its words; Esc or Enter goes back"),
+            ("On what it means", "Enter opens its fields, Backspace: not an action"),
             ("Ctrl+Enter", "a new step below"),
-            ("Alt+Up, Alt+Down", "move the selected steps"),
+            ("Alt+Up, Alt+Down", "hold the selected steps elsewhere; Enter drops them, Esc puts them back"),
             ("Ctrl+C, X, V, D", "copy, cut, paste, double whole steps"),
             ("Delete", "take the selected steps out"),
             ("Ctrl+A", "select all steps"),
@@ -33,19 +38,37 @@ const KEYS: [(&str, &[(&str, &str)]); 4] = [
             ("Alt+Enter", "do what would mend the first finding of the row"),
         ],
     ),
-    ("Everywhere", &[("Ctrl+Z, Ctrl+Y", "undo, redo, across all screens and after a reload")]),
+    (
+        "Everywhere",
+        &[("Ctrl+Z, Ctrl+Y", "undo, redo, across all screens and after a reload"), ("F1", "this sheet")],
+    ),
 ];
+
+/// The lines under words that are typed: their class in the style sheet, and what they say.
+const LINES: [(&str, &str, &str); 5] = [
+    ("understood", "Plain", "understood"),
+    ("new", "Dashed", "a thing that is named for the first time"),
+    ("practice", "Dotted", "understood; practice adds what the words leave out"),
+    ("open", "Double", "can mean more than one thing, or is not known"),
+    ("pending", "In brackets", "a value is still to be found out"),
+];
+
+/// Opens the sheet.
+pub fn open_sheet() {
+    let sheet = document()
+        .get_element_by_id(SHEET)
+        .and_then(|sheet| sheet.dyn_into::<web_sys::HtmlDialogElement>().ok());
+    if let Some(sheet) = sheet {
+        // It is refused only while it is open already.
+        let _ = sheet.show_modal();
+    }
+}
 
 /// The key that opens the sheet, and the sheet.
 #[component]
 pub fn KeysSheet() -> impl IntoView {
     let sheet = NodeRef::<leptos::html::Dialog>::new();
-    let open = move |_| {
-        if let Some(sheet) = sheet.get_untracked() {
-            // It is refused only while it is open already.
-            let _ = sheet.show_modal();
-        }
-    };
+    let open = move |_| open_sheet();
     let close = move |_| {
         if let Some(sheet) = sheet.get_untracked() {
             sheet.close();
@@ -57,14 +80,20 @@ pub fn KeysSheet() -> impl IntoView {
     let group = move |(heading, keys): (&'static str, &'static [(&'static str, &'static str)])| {
         view! { <section><h3>{heading}</h3><dl>{keys.iter().map(row).collect_view()}</dl></section> }
     };
+    let line = |(class, name, says): (&'static str, &'static str, &'static str)| {
+        view! { <dt><span class=class>{name}</span></dt><dd>{says}</dd> }
+    };
     view! {
-        <button type="button" class="quiet" on:click=open>"Keys"</button>
-        <dialog class="keys-sheet" node_ref=sheet aria-labelledby="keys-title">
+        <button type="button" class="quiet" title="F1" on:click=open>"Keys"</button>
+        <dialog class="keys-sheet" id=SHEET node_ref=sheet aria-labelledby="keys-title">
             <div class="keys-head">
                 <h2 id="keys-title">"Keys of Write"</h2>
                 <button type="button" class="key" on:click=close>"Close"</button>
             </div>
-            <div class="keys-groups">{KEYS.map(group)}</div>
+            <div class="keys-groups">
+                {KEYS.map(group)}
+                <section class="legend"><h3>"Under the words"</h3><dl>{LINES.map(line)}</dl></section>
+            </div>
         </dialog>
     }
 }

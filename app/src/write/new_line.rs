@@ -4,12 +4,12 @@
 //! yet; it is not kept and not judged.
 
 use super::ladder_keys::LadderKeys;
-use super::leading_words::leading_words;
-use crate::components::notation_line::notation_line;
+use super::leading_keys::LeadingKeys;
+use super::line_meaning::LineMeaning;
+use super::mirror::mirror;
 use crate::state::{Command, EditorStore};
 use leptos::ev::KeyboardEvent;
 use leptos::prelude::*;
-use procedures_schema::capture::{Making, leading};
 use procedures_schema::model::Id;
 
 /// The line at the end, or below a step.
@@ -61,12 +61,14 @@ pub fn NewLine(
             store.run(Command::AddStep { after: after.get_value(), words: text });
         }
     };
-    let meaning = move || words.with(|words| meaning(store, after.get_value().as_ref(), words.trim()));
+    let meaning = LineMeaning::new(store, after.get_value(), words);
     let id = if is_last { "new-line" } else { "draft-line" };
     view! {
         <div class="new-line">
+            <LeadingKeys field=id.to_owned() send=Callback::new(move |text| words.set(text)) />
             <label for=id>{label}</label>
-            <div class="grows" data-text=move || words.get()>
+            <div class="grows">
+                {mirror(move || meaning.pieces())}
                 <textarea
                     id=id class="words draft" rows="1" spellcheck="false" enterkeyhint="next"
                     prop:value=move || words.get()
@@ -75,36 +77,10 @@ pub fn NewLine(
                     on:paste=pasted
                 ></textarea>
             </div>
-            {meaning}
+            {move || meaning.view()}
             {is_last.then(|| view! {
                 <div class="strip" role="group" aria-label="Ready steps for the end"><LadderKeys store after=None /></div>
             })}
         </div>
     }
-}
-
-/// What the line would mean as a step, what it would make, and what is open about it.
-fn meaning(store: EditorStore, after: Option<&Id>, words: &str) -> Option<AnyView> {
-    if words.is_empty() {
-        return None;
-    }
-    if let Some(leading) = leading(words) {
-        return Some(view! { <p class="notation leading">{leading_words(&leading)}</p> }.into_any());
-    }
-    let Making { reading, map, made, asked } = store.read_line(after, words);
-    let doubts = reading.doubts.into_iter().map(|doubt| doubt.question);
-    let asked = asked.into_iter().map(|asked| asked.question);
-    let unknown = reading.unknown.into_iter();
-    let unknown = unknown.map(|unknown| format!("{} what? Nothing on the map has that name", unknown.verb));
-    let open: Vec<_> = doubts
-        .chain(asked)
-        .chain(unknown)
-        .map(|words| view! { <span class="doubt">"?? " {words}</span> })
-        .collect();
-    let names: Vec<String> = made.into_iter().map(|made| made.name).collect();
-    let new = (!names.is_empty()).then(|| view! { <span class="fresh">"new: " {names.join(", ")}</span> });
-    Some(
-        view! { {notation_line(&reading.actions, &map)}<p class="notation doubts">{new}{open}</p> }
-            .into_any(),
-    )
 }

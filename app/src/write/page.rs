@@ -4,6 +4,7 @@ use super::banner::{Banner, PastedText};
 use super::foot::Foot;
 use super::header::Header;
 use super::heads::Heads;
+use super::held_bar::HeldBar;
 use super::keys;
 use super::new_line::NewLine;
 use super::row::Row;
@@ -28,6 +29,7 @@ pub fn WriteScreen(
     follow_focus(store);
     let shortcuts = window_event_listener(leptos::ev::keydown, move |event| keys::everywhere(store, &event));
     on_cleanup(move || shortcuts.remove());
+    on_cleanup(move || store.drop_held());
     for name in ["copy", "cut", "paste"] {
         let listener = window_event_listener_untyped(name, move |event| keys::on_clipboard(store, &event));
         on_cleanup(move || listener.remove());
@@ -59,6 +61,7 @@ pub fn WriteScreen(
                 </ol>
             </main>
             <Foot offline />
+            <HeldBar store />
         </div>
     }
 }

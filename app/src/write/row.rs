@@ -2,17 +2,24 @@
 
 use super::choices::Choices;
 use super::details::Details;
+use super::drag;
 use super::fresh_things::FreshThings;
+use super::handle::Handle;
 use super::keys;
+use super::leading_keys::LeadingKeys;
+use super::link_offer::LinkOffer;
+use super::move_to::MoveTo;
 use super::new_line::NewLine;
 use super::pressing::pressed;
 use super::row_keys::RowKeys;
 use super::row_lanes::RowLanes;
 use super::row_margin::RowMargin;
+use super::tokens::Tokens;
 use super::words_field::WordsField;
 use crate::components::capital::capital;
 use crate::components::notation_line::notation_line;
 use crate::components::safety_band::safety_band;
+use crate::state::heard::Heard;
 use crate::state::{Command, EditorStore};
 use leptos::prelude::*;
 use procedures_schema::model::{Id, Step};
@@ -34,8 +41,13 @@ pub fn Row(
     let is_selected = Memo::new(move |_| store.selected().with(|selected| *selected == Some(id.get_value())));
     let is_first = Memo::new(move |_| position.get() == Some(0) && store.selected().with(Option::is_none));
     let findings = store.findings(Some(id.get_value()));
+    // Read by the selected row alone, so the others never work it out.
+    let heard = store.heard(id.get_value());
     let selection = store.selection();
-    let has_details = RwSignal::new(false);
+    let (has_details, has_places) = (RwSignal::new(false), RwSignal::new(false));
+    let is_held = Memo::new(move |_| {
+        store.held().with(|held| held.as_ref().is_some_and(|held| held.steps.contains(&id.get_value())))
+    });
     let has_draft = Memo::new(move |_| store.draft_after().with(|draft| *draft == Some(id.get_value())));
     view! {
         <li
@@ -46,6 +58,7 @@ pub fn Row(
             aria-current=move || is_selected.get().then_some("true")
             class:selected=is_selected
             class:within=move || selection.with(|steps| steps.len() > 1 && steps.contains(&id.get_value()))
+            class:held=is_held
             class:found=move || findings.with(|findings| !findings.is_empty())
             tabindex=move || if is_selected.get() || is_first.get() { "0" } else { "-1" }
             on:focusin=move |event| if !is_in_margin(&event) { store.entered(&id.get_value()) }
@@ -57,17 +70,19 @@ pub fn Row(
                 <StageHeading store position />
                 {move || step.get().map(|step| step.messages.iter().map(safety_band).collect_view())}
                 <div class="body">
-                    <span class="number" aria-hidden="true">{number}</span>
+                    <div class="number">
+                        <span class="grip" aria-hidden="true" on:pointerdown=move |event| drag::begin(store, id.get_value(), &event)>{number}</span>
+                        {move || is_selected.get().then(|| view! { <Handle store id=id.get_value() number=Signal::derive(number) has_places /> })}
+                    </div>
                     <div class="said">
                         {move || if is_selected.get() {
-                            view! { <WordsField store id=id.get_value() step number=Signal::derive(number) /> }.into_any()
+                            view! { <OpenWords store id=id.get_value() step heard number=Signal::derive(number) /> }.into_any()
                         } else {
-                            view! { <p class="words" on:pointerdown=move |event| pressed(store, id.get_value(), &event)>{move || step.get().map(|step| step.words.clone())}</p> }.into_any()
+                            view! { <ReadWords store id=id.get_value() step /> }.into_any()
                         }}
-                        {move || step.get().map(|step| notation(store, &step))}
                         <FreshThings store id=id.get_value() />
-                        {move || is_selected.get().then(|| view! { <Choices store id=id.get_value() /> })}
-                        {move || is_selected.get().then(|| view! { <RowKeys store id=id.get_value() has_details /> })}
+                        {move || is_selected.get().then(|| view! { <RowKeys store id=id.get_value() has_details has_places /> })}
+                        {move || (is_selected.get() && has_places.get()).then(|| view! { <MoveTo store has_places /> })}
                         {move || (is_selected.get() && has_details.get()).then(|| view! { <Details store id=id.get_value() step /> })}
                         {move || has_draft.get().then(|| view! { <NewLine store after=Some(id.get_value()) /> })}
                     </div>
@@ -85,10 +100,37 @@ fn is_in_margin(event: &web_sys::FocusEvent) -> bool {
     target.is_some_and(|target| target.closest(".margin").is_ok_and(|margin| margin.is_some()))
 }
 
-/// What the step means, drawn anew only with the step or the map.
-fn notation(store: EditorStore, step: &Arc<Step>) -> impl IntoView + use<> {
-    let why = (!step.why.is_empty()).then(|| view! { <p class="why">"why: " {step.why.clone()}</p> });
-    (store.map().with(|map| notation_line(&step.actions, map)), why)
+/// The words of the selected row as a field, what is asked about them, and what they mean.
+#[component]
+fn OpenWords(
+    store: EditorStore,
+    id: Id,
+    step: Memo<Option<Arc<Step>>>,
+    heard: Memo<Arc<Heard>>,
+    number: Signal<usize>,
+) -> impl IntoView {
+    let id = StoredValue::new(id);
+    let send = move |words| store.run(Command::SetWords { step: id.get_value(), words });
+    view! {
+        <WordsField store id=id.get_value() step heard number />
+        <Choices store id=id.get_value() heard />
+        <LinkOffer store id=id.get_value() heard />
+        <Tokens store id=id.get_value() step />
+        <LeadingKeys field=format!("words-{}", id.get_value()) is_below=true send=Callback::new(send) />
+    }
+}
+
+/// The words of a row that is not selected, and what they mean; drawn anew only with the step or the map.
+#[component]
+fn ReadWords(store: EditorStore, id: Id, step: Memo<Option<Arc<Step>>>) -> impl IntoView {
+    let id = StoredValue::new(id);
+    let press = move |event| pressed(store, id.get_value(), &event);
+    let why =
+        |step: &Step| (!step.why.is_empty()).then(|| view! { <p class="why">"why: " {step.why.clone()}</p> });
+    view! {
+        <p class="words" on:pointerdown=press>{move || step.get().map(|step| store.shown_words(&step))}</p>
+        {move || step.get().map(|step| (store.map().with(|map| notation_line(&step.actions, map)), why(&step)))}
+    }
 }
 
 /// The name of the stage above its first step.

@@ -14,6 +14,8 @@ pub fn RowKeys(
     id: Id,
     /// Whether the fields of the step are shown.
     has_details: RwSignal<bool>,
+    /// Whether the places to move it to are shown.
+    has_places: RwSignal<bool>,
 ) -> impl IntoView {
     let key = move |name: &'static str, command: Command| {
         view! {
@@ -27,8 +29,12 @@ pub fn RowKeys(
                 on:click=move |_| has_details.update(|has| *has = !*has)
             >"Details"</button>
             {key("New step below", Command::DraftBelow(id.clone()))}
-            {key("Move up", Command::MoveUp)}
-            {key("Move down", Command::MoveDown)}
+            <button type="button" class="quiet" aria-label="Move up" on:click=move |_| store.run(Command::MoveUp)>"Up"</button>
+            <button type="button" class="quiet" aria-label="Move down" on:click=move |_| store.run(Command::MoveDown)>"Down"</button>
+            <button
+                type="button" class="quiet" aria-expanded=move || has_places.get().to_string()
+                on:click=move |_| has_places.update(|has| *has = !*has)
+            >"Move to…"</button>
             {key("Duplicate", Command::Duplicate)}
             <CopyKeys store />
             {key("Remove step", Command::RemoveSelection)}

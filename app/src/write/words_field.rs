@@ -1,9 +1,12 @@
 //! The words of the selected step as a field.
 //!
 //! The document is the source: every key goes to it and comes back, so undo reaches a focused field too.
-//! Nothing is sent while an input method composes, because that would tear its text apart.
+//! Nothing is sent while an input method composes, because that would tear its text apart; the layer below
+//! shows the composed text without lines meanwhile.
 
 use super::keys;
+use super::mirror::mirror;
+use crate::state::heard::{Heard, plain};
 use crate::state::{Command, EditorStore};
 use leptos::prelude::*;
 use procedures_schema::model::{Id, Step};
@@ -18,25 +21,41 @@ pub fn WordsField(
     id: Id,
     /// Its contents.
     step: Memo<Option<Arc<Step>>>,
+    /// What the line hears in its words.
+    heard: Memo<Arc<Heard>>,
     /// Its number, from 1.
     number: Signal<usize>,
 ) -> impl IntoView {
     let id = StoredValue::new(id);
-    let words = move || step.get().map(|step| step.words.clone()).unwrap_or_default();
-    let is_composing = StoredValue::new(false);
+    let words = move || step.get().map(|step| store.shown_words(&step)).unwrap_or_default();
     let send = move |words: String| store.run(Command::SetWords { step: id.get_value(), words });
+    let composed = RwSignal::new(None::<String>);
+    let is_composing = StoredValue::new(false);
+    let pieces = move || match composed.get() {
+        Some(words) => plain(words),
+        None => heard.with(|heard| heard.pieces.clone()),
+    };
+    let typed = move |words: String| {
+        if is_composing.get_value() {
+            composed.set(Some(words));
+        } else {
+            composed.set(None);
+            send(words);
+        }
+    };
     view! {
-        <div class="grows" data-text=words>
+        <div class="grows">
+            {mirror(pieces)}
             <textarea
                 id=format!("words-{}", id.get_value())
                 class="words" rows="1" spellcheck="false" enterkeyhint="done"
                 aria-label=move || format!("Words of step {}", number.get())
                 prop:value=words
-                on:input=move |event| if !is_composing.get_value() { send(event_target_value(&event)) }
+                on:input=move |event| typed(event_target_value(&event))
                 on:compositionstart=move |_| is_composing.set_value(true)
                 on:compositionend=move |event| {
                     is_composing.set_value(false);
-                    send(event_target_value(&event));
+                    typed(event_target_value(&event));
                 }
                 on:focus=move |_| store.typing(true)
                 on:blur=move |_| store.typing(false)

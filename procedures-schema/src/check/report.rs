@@ -5,7 +5,7 @@ use super::cause::findings_of_unmet;
 use super::context::Context;
 use super::finding::{Finding, Level};
 use super::rule::{Looks, Rule};
-use crate::model::{ApplianceMap, CensusAnswer, Connection, Date, Id, Known, Procedure};
+use crate::model::{CensusAnswer, Date, Id, Procedure, open_values};
 use crate::simulate::{Replacement, Run, Trace, simulate};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -87,7 +87,7 @@ pub fn check_with(procedure: &Procedure, trace: &Trace, today: Date, rules: &[&'
     });
     let rejected = findings.iter().any(|finding| finding.level == Level::Reject);
     let replacements = trace.plant().replacements();
-    let n_later = count_later(&procedure.map);
+    let n_later = open_values(procedure).len();
     Report {
         verdict: if rejected { Verdict::Rejected } else { Verdict::Accepted },
         standing: if n_later > 0 { Standing::Draft } else { Standing::Ready },
@@ -135,14 +135,4 @@ fn told_of(procedure: &Procedure) -> Vec<String> {
         }
     }
     kinds
-}
-
-fn count_later(map: &ApplianceMap) -> usize {
-    fn one<T>(value: Option<&Known<T>>) -> usize {
-        usize::from(value.is_some_and(Known::is_later))
-    }
-    let of_connection = |k: &Connection| one(k.size.as_ref()) + one(k.tight.as_ref());
-    let connections: usize = map.connections.iter().map(of_connection).sum();
-    let seals: usize = map.seals.iter().map(|s| one(s.size.as_ref()) + one(s.number.as_ref())).sum();
-    connections + seals
 }

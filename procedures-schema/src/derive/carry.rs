@@ -6,8 +6,8 @@
 
 use crate::edit::Edit;
 use crate::model::{
-    ApplianceMap, Component, Connection, Id, IdSource, Isolator, Procedure, References, SUPPLY, Seal,
-    Setting, Step, Temporary, ThingKind,
+    ApplianceMap, Component, Connection, Id, IdSource, Isolator, Procedure, References, Relinked, SUPPLY,
+    Seal, Setting, Step, Temporary, ThingKind, step_links,
 };
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -64,6 +64,10 @@ impl Carried {
                     copies.get(&until).cloned().or_else(|| into.position(&until).map(|_| until))
                 });
             }
+            relink(&mut step, &copies);
+            if step_links(&step.words).iter().any(|link| !is_there(link.step, into, &copies)) {
+                arrival.left_behind.push(format!("the step that copied step {number} points at"));
+            }
             if !is_same {
                 leave_behind(&mut step, into, number, &mut arrival.left_behind);
             }
@@ -96,6 +100,24 @@ impl Carried {
         }
         renamed
     }
+}
+
+/// Lets links to steps that are copied too point at the copies.
+fn relink(step: &mut Step, copies: &BTreeMap<Id, Id>) {
+    let relinked = Relinked::new(&step.words, |target| {
+        copies.get(&Id::new(target)).map(|copy| copy.as_str().to_owned())
+    });
+    for span in step.actions.iter_mut().flat_map(|action| &mut action.says) {
+        *span = relinked.span(*span);
+    }
+    step.words = relinked.words;
+    let blocks = step.actions.iter_mut().filter_map(|action| action.on_fail.as_mut());
+    blocks.flat_map(|on_fail| &mut on_fail.steps).for_each(|step| relink(step, copies));
+}
+
+fn is_there(step: &str, into: &Procedure, copies: &BTreeMap<Id, Id>) -> bool {
+    let id = Id::new(step);
+    into.position(&id).is_some() || copies.values().any(|copy| *copy == id)
 }
 
 fn thing_named(map: &ApplianceMap, kind: ThingKind, name: &str) -> Option<Id> {

@@ -7,7 +7,9 @@
 use super::apart::still_apart;
 use super::worked::worked_sections;
 use crate::model::{CircuitKind, Id, Procedure};
-use crate::simulate::{Place, Proof, SectionCell, SupplyCell, Trace, kind_row};
+use crate::simulate::{
+    ApplianceCell, ConnectionCell, Place, Proof, SectionCell, SupplyCell, Trace, kind_row,
+};
 
 /// How much energy is still there; the most dangerous first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -16,6 +18,8 @@ pub enum LaneLevel {
     NotJudged,
     /// Energy there.
     On,
+    /// It hangs on the running of the appliance, and that is shut down.
+    ShutDown,
     /// Cut off, energy still inside or not shown to be gone.
     Isolated,
     /// It was proved, and no longer is.
@@ -26,6 +30,7 @@ pub enum LaneLevel {
     Proved,
 }
 
+#[expect(clippy::struct_excessive_bools, reason = "independent facts about one moment")]
 /// The state of a lane at one moment.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct LaneState {
@@ -35,6 +40,8 @@ pub struct LaneState {
     pub locked: bool,
     /// Whether a joint or port is open or slack.
     pub joint_open: bool,
+    /// Whether something closes every one that is open.
+    pub blanked: bool,
     /// Whether a test loads it.
     pub under_test: bool,
 }
@@ -143,16 +150,31 @@ fn shown_sections(procedure: &Procedure, trace: &Trace) -> Vec<Vec<SectionCell>>
 fn state_of(trace: &Trace, sections: &[SectionCell], place: Place) -> LaneState {
     let level = sections.iter().map(|section| level_of(trace, *section, place)).min();
     let locked = |section: &SectionCell| trace.at(&SupplyCell(*section), place).is_some_and(|s| s.locked);
-    let joint_open = trace.plant().connections().any(|(connection, plan)| {
-        plan.section.is_some_and(|section| sections.contains(&section))
-            && trace.at(&connection, place).is_some_and(|state| !state.is_made())
-    });
+    let open: Vec<ConnectionCell> = trace
+        .plant()
+        .connections()
+        .filter(|(connection, plan)| {
+            plan.section.is_some_and(|section| sections.contains(&section))
+                && trace.at(connection, place).is_some_and(|state| !state.is_made())
+        })
+        .map(|(connection, _)| connection)
+        .collect();
     LaneState {
         level: level.unwrap_or(LaneLevel::NotJudged),
         locked: sections.iter().all(locked),
-        joint_open,
+        joint_open: !open.is_empty(),
+        blanked: !open.is_empty() && open.iter().all(|connection| is_blanked(trace, *connection, place)),
         under_test: false,
     }
+}
+
+/// Whether a temporary item in place closes a connection.
+fn is_blanked(trace: &Trace, connection: ConnectionCell, place: Place) -> bool {
+    trace.plant().temporaries().any(|(temporary, plan)| {
+        plan.closes
+            && plan.on == Some(connection)
+            && trace.at(&temporary, place).is_some_and(|state| state.in_place)
+    })
 }
 
 fn level_of(trace: &Trace, section: SectionCell, place: Place) -> LaneLevel {
@@ -166,7 +188,11 @@ fn level_of(trace: &Trace, section: SectionCell, place: Place) -> LaneLevel {
         _ if supply.fed
             || (state.stored.pressure && !supply.locked && !is_cut_off(trace, section, place)) =>
         {
-            LaneLevel::On
+            if row.hangs_on_running && is_shut_down(trace, place) {
+                LaneLevel::ShutDown
+            } else {
+                LaneLevel::On
+            }
         }
         Proof::Proved { .. } => LaneLevel::Proved,
         _ if state.stored.pressure => LaneLevel::Isolated,
@@ -174,6 +200,10 @@ fn level_of(trace: &Trace, section: SectionCell, place: Place) -> LaneLevel {
         Proof::None if row.stores.pressure => LaneLevel::Released,
         Proof::None => LaneLevel::Isolated,
     }
+}
+
+fn is_shut_down(trace: &Trace, place: Place) -> bool {
+    trace.at(&ApplianceCell, place).is_some_and(|state| state.running.is_none())
 }
 
 /// Whether an isolator around the section is closed.
@@ -194,6 +224,8 @@ pub fn in_words(state: &LaneState, kind: &CircuitKind) -> String {
         LaneLevel::NotJudged => "not judged",
         LaneLevel::On if stores_pressure => "under pressure",
         LaneLevel::On => "on",
+        LaneLevel::ShutDown if stores_pressure => "shut down, under pressure",
+        LaneLevel::ShutDown => "shut down",
         LaneLevel::Isolated if electric => "off, not proved",
         LaneLevel::Isolated if stores_pressure => "shut off, under pressure",
         LaneLevel::Isolated => "shut off, not proved",
@@ -206,7 +238,9 @@ pub fn in_words(state: &LaneState, kind: &CircuitKind) -> String {
     if state.locked {
         words.push_str(", locked");
     }
-    if state.joint_open {
+    if state.blanked {
+        words.push_str(", open and blanked off");
+    } else if state.joint_open {
         words.push_str(", open");
     }
     if state.under_test {
@@ -221,11 +255,58 @@ pub fn sign(state: &LaneState) -> &'static str {
         _ if state.under_test => "||",
         LaneLevel::NotJudged => "--",
         LaneLevel::On => "##",
+        LaneLevel::ShutDown => "==",
         LaneLevel::Isolated if state.locked => "/L",
         LaneLevel::Isolated => "//",
         LaneLevel::Lapsed => "??",
         LaneLevel::Released => "::",
         LaneLevel::Proved if state.joint_open => "[o",
         LaneLevel::Proved => "[]",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{CircuitKind, LaneLevel, LaneState, in_words, sign};
+    use std::collections::BTreeSet;
+
+    const LEVELS: [LaneLevel; 7] = [
+        LaneLevel::NotJudged,
+        LaneLevel::On,
+        LaneLevel::ShutDown,
+        LaneLevel::Isolated,
+        LaneLevel::Lapsed,
+        LaneLevel::Released,
+        LaneLevel::Proved,
+    ];
+
+    fn state(level: LaneLevel) -> LaneState {
+        LaneState { level, locked: false, joint_open: false, blanked: false, under_test: false }
+    }
+
+    #[test]
+    fn every_state_has_words_and_a_sign_of_its_own() {
+        for kind in [CircuitKind::MainsElectricity, CircuitKind::HeatingWater, CircuitKind::StoredMotion] {
+            let words: BTreeSet<String> =
+                LEVELS.iter().map(|level| in_words(&state(*level), &kind)).collect();
+            assert_eq!(words.len(), LEVELS.len(), "{words:?}");
+        }
+        let signs: BTreeSet<&str> = LEVELS.iter().map(|level| sign(&state(*level))).collect();
+        assert_eq!(signs.len(), LEVELS.len(), "{signs:?}");
+    }
+
+    #[test]
+    fn what_comes_on_top_of_a_level_is_told_too() {
+        let all = LaneState {
+            locked: true,
+            joint_open: true,
+            blanked: true,
+            under_test: true,
+            ..state(LaneLevel::Proved)
+        };
+        let words = in_words(&all, &CircuitKind::HeatingWater);
+        assert_eq!(words, "proved at zero, locked, open and blanked off, under test");
+        let open = LaneState { blanked: false, under_test: false, ..all };
+        assert_eq!(in_words(&open, &CircuitKind::HeatingWater), "proved at zero, locked, open");
     }
 }

@@ -2,6 +2,7 @@
 //!
 //! Nothing here judges, and nothing here changes a document.
 
+pub mod access;
 pub mod apart;
 pub mod carry;
 pub mod ladder;
@@ -9,5 +10,6 @@ pub mod lanes;
 pub mod ready;
 pub mod rungs;
 mod sentence;
+pub mod uses;
 pub mod way_back;
 mod worked;

@@ -1,7 +1,9 @@
 //! Applying an edit.
 
 use super::Edit;
+use super::merge::merge;
 use super::rename::rename;
+use super::split::{Splitting, split};
 use crate::model::{Id, Procedure};
 use std::sync::Arc;
 
@@ -39,6 +41,12 @@ pub enum EditError {
         /// The name of the other thing; the one asked for may be an alias of it.
         by: String,
     },
+    /// There is a thing with this id already.
+    ThingThereAlready(Id),
+    /// Two things cannot be one, or one cannot be two.
+    CannotBe(String),
+    /// Two things differ, and nobody has said which of the two holds; the fields.
+    Undecided(Vec<&'static str>),
 }
 
 impl std::fmt::Display for EditError {
@@ -54,6 +62,11 @@ impl std::fmt::Display for EditError {
             Self::NameTaken { name, by } if name.eq_ignore_ascii_case(by) => {
                 write!(f, "another thing is called \"{by}\" already: choose a name that tells them apart")
             }
+            Self::ThingThereAlready(id) => write!(f, "the appliance map has a \"{id}\" already"),
+            Self::CannotBe(reason) => f.write_str(reason),
+            Self::Undecided(fields) => {
+                write!(f, "the two differ: choose what holds for {}", fields.join(", "))
+            }
             Self::NameTaken { name, by } => {
                 write!(f, "\"{name}\" is another name of the {by} already: choose one that tells them apart")
             }
@@ -67,7 +80,7 @@ impl std::error::Error for EditError {}
 ///
 /// # Errors
 /// If the edit names a step or thing that is not there, adds a step that is, names a position beyond the
-/// end, or gives a thing no name or that of another.
+/// end, gives a thing no name or that of another, or makes one of two things that cannot be one.
 pub fn apply(document: &Arc<Procedure>, edit: &Edit) -> Result<Applied, EditError> {
     let mut next = (**document).clone();
     let find = |id: &Id| document.position(id).ok_or_else(|| EditError::NoSuchStep(id.clone()));
@@ -111,6 +124,10 @@ pub fn apply(document: &Arc<Procedure>, edit: &Edit) -> Result<Applied, EditErro
             Vec::new()
         }
         Edit::Rename { thing, name, in_words } => rename(&mut next, thing, name, *in_words)?,
+        Edit::Merge { keep, gone, choices } => merge(&mut next, keep, gone, choices)?,
+        Edit::Split { thing, new, name, steps, in_words } => {
+            split(&mut next, &Splitting { thing, new, name, steps, in_words: *in_words })?
+        }
     };
     Ok(Applied { document: Arc::new(next), touched })
 }

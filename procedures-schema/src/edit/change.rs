@@ -1,6 +1,6 @@
 //! The edits there are.
 
-use super::Scope;
+use super::{Choice, Scope};
 use crate::model::{ApplianceMap, Id, Step};
 use std::sync::Arc;
 
@@ -45,6 +45,29 @@ pub enum Edit {
         name: String,
         /// Whether the words of the steps follow. Spans go with the words: one that held the old name holds
         /// the new one.
+        in_words: bool,
+    },
+    /// Makes one of two things of a kind: whatever names the second names the first. The words stay, and the
+    /// names of the second become other names of the first.
+    Merge {
+        /// The thing that stays.
+        keep: Id,
+        /// The thing that goes.
+        gone: Id,
+        /// What holds where the two differ; see [`differences`](super::differences).
+        choices: Vec<Choice>,
+    },
+    /// Makes two of one thing: some steps name a copy of it. What the map says of other things stays.
+    Split {
+        /// Which.
+        thing: Id,
+        /// The identity of the copy.
+        new: Id,
+        /// The name of the copy; blanks around it are dropped.
+        name: String,
+        /// The steps that name the copy from now on.
+        steps: Vec<Id>,
+        /// Whether the words of those steps follow.
         in_words: bool,
     },
 }

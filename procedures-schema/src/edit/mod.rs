@@ -8,13 +8,17 @@ mod apply;
 mod change;
 mod in_words;
 mod kept_undo;
+mod merge;
+pub mod questions;
 mod rename;
 mod scope;
 mod session;
+mod split;
 
 pub use apply::{Applied, EditError, apply};
 pub use change::Edit;
 pub use kept_undo::KeptUndo;
+pub use merge::{Choice, Difference, differences};
 pub use rename::occurrences;
 pub use scope::Scope;
 pub use session::{Session, Undone};

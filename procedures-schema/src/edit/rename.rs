@@ -50,7 +50,7 @@ pub(super) fn rename(
 }
 
 /// The name of another thing that is called so already, in whatever case.
-fn taken_by(map: &ApplianceMap, thing: &Id, name: &str) -> Option<String> {
+pub(super) fn taken_by(map: &ApplianceMap, thing: &Id, name: &str) -> Option<String> {
     let same = |other: &str| same_name(other, name);
     let mut others = map.things().filter(|(_, id, ..)| *id != thing && !is_kin(map, thing, id));
     others
@@ -78,7 +78,7 @@ fn is_kin(map: &ApplianceMap, one: &Id, other: &Id) -> bool {
     })
 }
 
-fn same_name(one: &str, other: &str) -> bool {
+pub(super) fn same_name(one: &str, other: &str) -> bool {
     one.trim().to_lowercase() == other.trim().to_lowercase()
 }
 
@@ -99,7 +99,7 @@ fn name_of<'m>(map: &'m mut ApplianceMap, thing: &Id) -> Option<&'m mut String> 
 }
 
 /// A thing whose name is looked for in steps.
-struct Named {
+pub(super) struct Named {
     thing: Id,
     sought: Sought,
     /// Other things that go by the same name.
@@ -107,7 +107,7 @@ struct Named {
 }
 
 impl Named {
-    fn of(map: &ApplianceMap, thing: &Id) -> Option<Self> {
+    pub(super) fn of(map: &ApplianceMap, thing: &Id) -> Option<Self> {
         let (_, _, name, _) = map.things().find(|(_, id, ..)| *id == thing)?;
         let called = |other: &str| same_name(other, name);
         let doubles = map
@@ -136,7 +136,7 @@ impl Named {
         self.doubles.is_empty() || (acts_on(&self.thing) && !self.doubles.iter().any(acts_on))
     }
 
-    fn replace_in(&self, step: &mut Step, name: &str) {
+    pub(super) fn replace_in(&self, step: &mut Step, name: &str) {
         let found = if self.is_meant_in(step) { self.sought.find(&step.words) } else { Vec::new() };
         let length = name.chars().count();
         step.words = replaced(&step.words, &found, name);

@@ -16,6 +16,7 @@ mod known;
 mod link;
 mod message;
 mod moment;
+mod open_value;
 mod procedure;
 mod references;
 mod revision;
@@ -38,9 +39,10 @@ pub use id::{Id, IdSource, NumberedIds};
 pub use image::Image;
 pub use kit::{Consumable, Instrument, Kit, KitList, Protection, Spare, Tool};
 pub use known::Known;
-pub use link::{StepLink, step_links, with_links_named};
+pub use link::{Relinked, StepLink, link_to, step_links, typed_over, with_links_named};
 pub use message::{SafetyMessage, SignalWord};
 pub use moment::{Moment, MomentError};
+pub use open_value::{OpenPlace, OpenValue, each_reading, open_values, readings};
 pub use procedure::{
     Aim, ApplianceMap, CensusAnswer, CensusEntry, Country, FORMAT_VERSION, Goal, Later, Procedure, ThingKind,
     Variant, Waiver,

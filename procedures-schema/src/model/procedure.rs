@@ -1,5 +1,6 @@
 //! The document: scope, appliance map, steps.
 
+use super::link::with_links_named;
 use super::words::words;
 use super::{
     Circuit, CircuitKind, Component, Connection, DemandOverride, Id, Image, Isolator, Kit, Question, Rest,
@@ -368,6 +369,19 @@ impl Procedure {
             sign_offs: Vec::new(),
             rest: Rest::default(),
         }
+    }
+
+    /// What a link to a step is called: `step 12`, by the number that the step has now.
+    pub fn link_name(&self, step: &str) -> String {
+        match self.steps.iter().position(|known| known.id.as_str() == step) {
+            Some(position) => format!("step {}", position + 1),
+            None => "step ?".to_owned(),
+        }
+    }
+
+    /// The words of a step as people read them, with its links by their numbers.
+    pub fn words_of(&self, step: &Step) -> String {
+        with_links_named(&step.words, |step| self.link_name(step))
     }
 
     /// The position of a step.

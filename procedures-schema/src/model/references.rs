@@ -23,7 +23,7 @@ impl References for Section {
 impl References for Isolator {
     fn each_thing(&mut self, visit: &mut dyn FnMut(&mut Id)) {
         let (one, other) = &mut self.between;
-        [one, other].into_iter().for_each(visit);
+        [one, other].into_iter().chain(&mut self.bleed).for_each(visit);
     }
 }
 

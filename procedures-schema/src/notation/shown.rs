@@ -206,6 +206,9 @@ impl Tokens<'_> {
         let size =
             seal.size.as_ref().and_then(Known::value).map(|size| format!(" {size}")).unwrap_or_default();
         self.aside(of, &format!("{}{size}{times}", seal.name));
+        if let Some(last) = self.list.last_mut() {
+            last.thing = Some(seal.id.clone());
+        }
         if seal.size.as_ref().is_some_and(Known::is_later) {
             self.later(of, &format!("size of {}", seal.name));
         }

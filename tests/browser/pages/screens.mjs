@@ -75,6 +75,32 @@ export class Appliance {
     await within.getByRole('checkbox', { name, exact: true }).check();
   }
 
+  /** Types into the line that finds things. */
+  async find(text) {
+    await this.#page.getByRole('textbox', { name: 'Find a thing' }).fill(text);
+  }
+
+  /** The names of the rows that are shown. */
+  rows() {
+    return this.#page.locator('.map-list .thing-row strong').allInnerTexts();
+  }
+
+  /** The row of a thing, which opens and closes its sheet. */
+  row(name) {
+    const named = this.#page.locator('strong', { hasText: new RegExp(`^${name}$`) });
+    return this.#page.locator('.map-list .thing-row').filter({ has: named }).first();
+  }
+
+  async open(name) {
+    await this.row(name).click();
+    await this.#sheet.waitFor();
+  }
+
+  /** Picks one of several answers of a group. */
+  async pick(group, answer) {
+    await this.#sheet.getByRole('group', { name: group, exact: true }).getByRole('radio', { name: answer, exact: true }).check();
+  }
+
   async removeOpen() {
     await this.#sheet.getByRole('button', { name: /^Take this .* out$/ }).click();
   }

@@ -153,7 +153,8 @@ fn each_edit(dice: &mut Dice, value: &Value, procedure: &Procedure) -> Vec<(Edit
     ]
 }
 
-/// A kind of edit without a case in [`each_edit`] does not compile here.
+/// A kind of edit without a case in [`each_edit`], or in the test of things made one or two, does not compile
+/// here.
 fn kind(edit: &Edit) -> usize {
     match edit {
         Edit::SetTitle(_) => 0,
@@ -164,6 +165,8 @@ fn kind(edit: &Edit) -> usize {
         Edit::SetScope(_) => 5,
         Edit::SetMap(_) => 6,
         Edit::Rename { .. } => 7,
+        Edit::Merge { .. } => 8,
+        Edit::Split { .. } => 9,
     }
 }
 
@@ -185,6 +188,45 @@ fn edits_and_undo_keep_what_they_do_not_name() {
             assert_says(session.document(), &expected, "done again");
         }
     }
+}
+
+#[test]
+fn things_made_one_or_two_keep_what_they_do_not_name() {
+    let seal = |id: &str, rest: &str| {
+        format!(r#"{{"id": "{id}", "name": "{id}", "policy": "always renew", {rest}}}"#)
+    };
+    let (one, other) = (seal("one", r#""a": 1.50"#), seal("other", r#""a": 1.50, "b": {"c": 1e+5}"#));
+    let step = |id: &str| {
+        let action = r#"{"do": "inspect", "on": ["other"]}"#;
+        format!(r#"{{"id": "{id}", "stage": "strip", "words": "", "actions": [{action}], "d": 0.10}}"#)
+    };
+    let (first, second) = (step("first"), step("second"));
+    let text = format!(
+        r#"{{"putback": 1, "id": "p", "title": "", "map": {{"seals": [{one}, {other}]}}, "steps": [{first}, {second}]}}"#
+    );
+    let value: Value = serde_json::from_str(&text).expect("JSON");
+    let document = Arc::new(read("seals", &text));
+    let written = |edit: &Edit| -> Value {
+        let mut session = Session::new(document.clone());
+        session.edit(std::slice::from_ref(edit), "edit", None, 0).expect("it applies");
+        let after = serde_json::from_str(&format::write(session.document())).expect("JSON");
+        assert!(session.undo().is_some());
+        let undone: Value = serde_json::from_str(&format::write(session.document())).expect("JSON");
+        assert_eq!(undone["map"], value["map"]);
+        after
+    };
+    let merged = written(&Edit::Merge { keep: "one".into(), gone: "other".into(), choices: Vec::new() });
+    assert_eq!(merged["map"]["seals"][0]["b"].to_string(), r#"{"c":1e+5}"#);
+    assert_eq!(merged["steps"][1]["d"].to_string(), "0.10");
+    let split = written(&Edit::Split {
+        thing: "other".into(),
+        new: "new".into(),
+        name: "new".to_owned(),
+        steps: vec!["second".into()],
+        in_words: false,
+    });
+    assert_eq!(split["map"]["seals"][2]["b"].to_string(), r#"{"c":1e+5}"#);
+    assert_eq!(split["steps"][1]["d"].to_string(), "0.10");
 }
 
 #[test]

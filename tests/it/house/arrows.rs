@@ -61,7 +61,13 @@ const APP_ARROWS: &[Folder] = &[
     Folder { name: "follow", own: &["components", "state", "storage"], core: READER_CORE },
     Folder { name: "write", own: &["components", "frame", "state", "storage"], core: WHOLE_CORE },
     Folder { name: "frame", own: &["components", "state"], core: &["model"] },
-    Folder { name: "appliance", own: &["components", "frame", "state"], core: &["model", "units", "edit"] },
+    Folder {
+        name: "appliance",
+        own: &["components", "frame", "state"],
+        core: &["model", "units", "edit", "derive"],
+    },
+    Folder { name: "kit", own: &["components", "frame", "state"], core: &["model", "units"] },
+    Folder { name: "finding_out", own: &["components", "frame", "state"], core: &["model"] },
     Folder { name: "library", own: &["components", "state", "storage"], core: &["model", "units", "format"] },
 ];
 

@@ -86,3 +86,27 @@ fn what_cannot_come_along_is_told() {
     let arrival = carried.arrive(&empty, 0, &mut NumberedIds::default());
     assert_eq!(arrival.left_behind, ["the question on which copied step 1 depends"]);
 }
+
+#[test]
+fn links_within_what_is_copied_point_at_the_copies_and_others_stay() {
+    let mut from = Procedure::clone(&demo());
+    let id = |at: usize| from.steps[at].id.clone();
+    let (first, second, outside) = (id(4), id(5), id(1));
+    let step = Arc::make_mut(&mut from.steps[5]);
+    step.words = format!("As in {{step:{first}}}, not {{step:{outside}}}: close the suction valve.");
+    let begin = u32::try_from(step.words.find("close").expect("there")).expect("short");
+    step.actions.truncate(1);
+    step.actions[0].says = vec![crate::model::Span(begin, begin + 5)];
+    let from = Arc::new(from);
+    let carried = Carried::of(&from, &[first, second]);
+    let arrival = carried.arrive(&from, 6, &mut NumberedIds::default());
+    let after = with(&from, &arrival.edits);
+    let copy = after.steps.iter().find(|step| step.id == arrival.steps[1]).expect("copied");
+    let [copied, kept] = crate::model::step_links(&copy.words)[..] else { panic!("two links") };
+    assert_eq!((copied.step, kept.step), (arrival.steps[0].as_str(), outside.as_str()));
+    assert_eq!(copy.actions[0].says[0].of(&copy.words), "close");
+    assert_eq!(arrival.left_behind, Vec::<String>::new());
+    let empty = Procedure::new("other".into(), "Other");
+    let elsewhere = carried.arrive(&empty, 0, &mut NumberedIds::default());
+    assert!(elsewhere.left_behind.contains(&"the step that copied step 2 points at".to_owned()));
+}

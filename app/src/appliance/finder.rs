@@ -1,0 +1,142 @@
+//! Finding things of the map: by what is typed, by being used nowhere, by what is still to be found out.
+
+use super::describe::describe;
+use crate::components::fields::{FlagField, TextField};
+use crate::state::EditorStore;
+use leptos::prelude::*;
+use procedures_schema::derive::uses::UseTable;
+use procedures_schema::model::{Id, OpenPlace, Procedure, ThingKind, open_values};
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+/// What is looked for.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+struct Sought {
+    words: String,
+    nowhere: bool,
+    later: bool,
+}
+
+/// What is looked for, and what of it is known of the open document.
+#[derive(Clone, Copy)]
+pub struct Finder {
+    sought: RwSignal<Sought>,
+    uses: Memo<Arc<UseTable>>,
+    found: Memo<Arc<BTreeSet<Id>>>,
+}
+
+impl Finder {
+    /// A finder that looks for nothing, so that everything is found.
+    pub fn new(store: EditorStore) -> Self {
+        let document = store.document();
+        let sought = RwSignal::new(Sought::default());
+        let uses = Memo::new(move |_| document.with(|document| Arc::new(UseTable::of(document))));
+        let found = Memo::new(move |_| {
+            let sought = sought.get();
+            Arc::new(document.with(|document| uses.with(|uses| found(document, uses, &sought))))
+        });
+        Self { sought, uses, found }
+    }
+
+    /// Whether anything is looked for.
+    pub fn looks(self) -> bool {
+        self.sought.with(|sought| *sought != Sought::default())
+    }
+
+    /// Whether only what is used nowhere is shown.
+    pub fn shows_unused(self) -> bool {
+        self.sought.with(|sought| sought.nowhere)
+    }
+
+    /// Whether a thing is one of those that are found.
+    pub fn finds(self, id: &Id) -> bool {
+        self.found.with(|found| found.contains(id))
+    }
+
+    /// The numbers of the steps that name a thing.
+    pub fn steps(self, id: &Id) -> Vec<usize> {
+        self.uses.with(|uses| uses.steps(id).to_vec())
+    }
+
+    /// Where a thing is used, for its row.
+    pub fn uses_in_words(self, kind: ThingKind, id: &Id) -> String {
+        match self.steps(id).as_slice() {
+            // Steps name mostly the isolators and joints of a circuit, so none says nothing about it.
+            [] if matches!(kind, ThingKind::Circuit | ThingKind::Section) => String::new(),
+            [] if self.uses.with(|uses| uses.is_nowhere(id)) => "used nowhere".to_owned(),
+            [] => "in no step yet".to_owned(),
+            [one] => format!("in step {one}"),
+            [first, second] => format!("in steps {first} and {second}"),
+            [first, second, third] => format!("in steps {first}, {second} and {third}"),
+            [first, second, .., last] => format!("in steps {first}, {second} … {last}"),
+        }
+    }
+}
+
+fn found(document: &Procedure, uses: &UseTable, sought: &Sought) -> BTreeSet<Id> {
+    let words: Vec<String> = sought.words.split_whitespace().map(str::to_lowercase).collect();
+    let later: Vec<Id> = if sought.later { lacking(document) } else { Vec::new() };
+    let mut found = BTreeSet::new();
+    for (kind, id, name, aliases) in document.map.things() {
+        let said = || {
+            let about = describe(&document.map, kind, id);
+            format!("{name} {} {} {about}", kind.word(), aliases.join(" ")).to_lowercase()
+        };
+        let is_it = (!sought.nowhere || uses.is_nowhere(id)) && (!sought.later || later.contains(id));
+        if is_it && (words.is_empty() || words.iter().all(|word| said().contains(word))) {
+            found.insert(id.clone());
+        }
+    }
+    found
+}
+
+/// The things of which a value is still to be found out.
+fn lacking(document: &Procedure) -> Vec<Id> {
+    let thing = |place| match place {
+        OpenPlace::Size(id)
+        | OpenPlace::Tight(id)
+        | OpenPlace::SealSize(id)
+        | OpenPlace::SealNumber(id)
+        | OpenPlace::ComponentNumber(id) => Some(id),
+        OpenPlace::Listed(at) => document.later.get(at).and_then(|later| later.thing.clone()),
+        _ => None,
+    };
+    open_values(document).into_iter().filter_map(|open| thing(open.place)).collect()
+}
+
+/// The line in which one types, the two filters, and how many there are.
+#[component]
+pub fn FinderBar(
+    /// The editor's state.
+    store: EditorStore,
+    /// What is looked for.
+    finder: Finder,
+) -> impl IntoView {
+    let sought = finder.sought;
+    let words = Signal::derive(move || sought.with(|sought| sought.words.clone()));
+    let nowhere = Signal::derive(move || sought.with(|sought| sought.nowhere));
+    let later = Signal::derive(move || sought.with(|sought| sought.later));
+    let set_words = Callback::new(move |typed| sought.update(|sought| sought.words = typed));
+    let set_nowhere = Callback::new(move |is_so| sought.update(|sought| sought.nowhere = is_so));
+    let set_later = Callback::new(move |is_so| sought.update(|sought| sought.later = is_so));
+    let count = move || {
+        let all = store.document().with(|document| document.map.things().count());
+        if all == 0 {
+            return "Nothing here yet. Things you mention while writing appear here.".to_owned();
+        }
+        let n = finder.found.with(|found| found.len());
+        match (finder.looks(), all) {
+            (false, 1) => "1 thing".to_owned(),
+            (false, all) => format!("{all} things"),
+            (true, all) => format!("{n} of {all}"),
+        }
+    };
+    view! {
+        <search class="finder">
+            <TextField label="Find a thing" value=words send=set_words hint="washer, G 1, valve" />
+            <FlagField label="used nowhere" value=nowhere send=set_nowhere />
+            <FlagField label="something later" value=later send=set_later />
+            <span class="count" role="status">{count}</span>
+        </search>
+    }
+}

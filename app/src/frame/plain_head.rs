@@ -1,0 +1,41 @@
+//! The head of a screen beside Write: what is open, the tabs, the verdict, undo.
+
+use super::later_key::LaterKey;
+use crate::route::{Screen, Tabs};
+use crate::state::{Command, EditorStore};
+use leptos::prelude::*;
+
+/// The head.
+#[component]
+pub fn PlainHead(
+    /// The editor's state.
+    store: EditorStore,
+    /// The screen that is shown.
+    shown: Screen,
+) -> impl IntoView {
+    let title = move || store.document().with(|document| document.title.clone());
+    view! {
+        <header class="plain-head">
+            <h1 class="name">"Putback"</h1>
+            <span class="title">{title}</span>
+            <Tabs shown />
+            <Standing store />
+        </header>
+    }
+}
+
+/// Verdict and undo, as on the other screens.
+#[component]
+fn Standing(store: EditorStore) -> impl IntoView {
+    let is_rejected = Memo::new(move |_| store.judged().with(|judged| judged.is_rejected()));
+    let stamp = Memo::new(move |_| store.judged().with(|judged| judged.stamp()));
+    let labels = store.undo_labels();
+    let undo = move || {
+        labels.with(|(undo, _)| undo.as_ref().map_or("Undo".to_owned(), |label| format!("Undo: {label}")))
+    };
+    let cannot = move || labels.with(|(undo, _)| undo.is_none());
+    view! {
+        <button type="button" class="quiet" disabled=cannot on:click=move |_| store.run(Command::Undo)>{undo}</button>
+        <div class="verdict"><LaterKey store /><span role="status"><strong class="stamp" class:rejected=is_rejected>{stamp}</strong></span></div>
+    }
+}

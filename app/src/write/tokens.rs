@@ -1,0 +1,77 @@
+//! What the selected step means, as keys: each action opens its few fields, and Backspace says that it is none.
+
+use super::action_fields::ActionFields;
+use crate::components::notation_line::one_action;
+use crate::state::{Command, EditorStore};
+use leptos::ev::KeyboardEvent;
+use leptos::prelude::*;
+use procedures_schema::model::{Action, Id, Step};
+use std::sync::Arc;
+
+/// The keys, and the fields of the one that is open.
+#[component]
+pub fn Tokens(
+    /// The editor's state.
+    store: EditorStore,
+    /// The step.
+    id: Id,
+    /// Its contents.
+    step: Memo<Option<Arc<Step>>>,
+) -> impl IntoView {
+    let id = StoredValue::new(id);
+    let open = RwSignal::new(None::<usize>);
+    let n_actions = Memo::new(move |_| step.with(|step| step.as_ref().map_or(0, |step| step.actions.len())));
+    let action = move |at: usize| {
+        Memo::new(move |_| step.with(|step| step.as_ref().and_then(|step| step.actions.get(at)).cloned()))
+    };
+    let why = Memo::new(move |_| step.with(|step| step.as_ref().map(|step| step.why.clone())));
+    let why =
+        move || why.get().filter(|why| !why.is_empty()).map(|why| view! { <p class="why">"why: " {why}</p> });
+    let key = move |at: usize| view! { <OneToken store id=id.get_value() at action=action(at) open /> };
+    view! {
+        <div class="notation tokens" role="group" aria-label="What it means">
+            <For each=move || 0..n_actions.get() key=|at| *at children=key />
+        </div>
+        {move || open.get().filter(|at| *at < n_actions.get()).map(|at| view! {
+            <ActionFields store id=id.get_value() at action=action(at) />
+        })}
+        {why}
+    }
+}
+
+/// One action as a key.
+#[component]
+fn OneToken(
+    store: EditorStore,
+    id: Id,
+    at: usize,
+    action: Memo<Option<Action>>,
+    open: RwSignal<Option<usize>>,
+) -> impl IntoView {
+    let id = StoredValue::new(id);
+    let is_open = move || open.get() == Some(at);
+    let toggle = move |_| open.update(|open| *open = (*open != Some(at)).then_some(at));
+    let keydown = move |event: KeyboardEvent| {
+        match event.key().as_str() {
+            "Backspace" | "Delete" => {
+                open.set(None);
+                store.run(Command::Decline { step: id.get_value(), action: at });
+            }
+            "Escape" if open.get_untracked().is_some() => open.set(None),
+            "Escape" => store.run(Command::EditWords(id.get_value(), None)),
+            _ => return,
+        }
+        event.prevent_default();
+        event.stop_propagation();
+    };
+    let words = move || {
+        let map = store.map();
+        action.with(|action| action.as_ref().map(|action| map.with(|map| one_action(action, map))))
+    };
+    view! {
+        <button
+            type="button" class="token" aria-expanded=move || is_open().to_string()
+            title="Enter opens its fields, Backspace: not an action" on:click=toggle on:keydown=keydown
+        >{words}</button>
+    }
+}

@@ -1,0 +1,128 @@
+// The lanes: every state drawn and told in words, and findings that hang on the very boundary that they are about.
+import assert from 'node:assert/strict';
+import { kill, newProfile, removeProfile } from './browser.mjs';
+import { page as folder } from './places.mjs';
+import { goTo } from './pages/screens.mjs';
+import { Write } from './pages/write.mjs';
+import { Server } from './server.mjs';
+import { begin, look } from './visit.mjs';
+
+/** What the samples show between them: a selector for the drawing, and the words that tell it. */
+const STATES = [
+  ['.solid', /./],
+  ['[fill^="url(#bars"]', /shut down/],
+  ['[fill^="url(#hatch"]', /(off|shut off), /],
+  ['[fill^="url(#dots"]', /released, not proved/],
+  ['.edge.two', /proved (dead|at zero)/],
+  ['.edge.three', /locked/],
+  ['[fill^="url(#pins"]', /under test/],
+  ['.bracket', /under test/],
+  ['.ring', /, open/],
+  ['.blank', /open and blanked off/],
+];
+
+/** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
+export async function walkLanes(tally, screen) {
+  const profile = newProfile();
+  const server = new Server(folder);
+  await server.start();
+  try {
+    await tally.journey(`lanes at ${screen.name}`, async () => {
+      const place = { tally, screen, profile, server };
+      const visit = await begin(place);
+      const write = new Write(visit.page);
+      await write.open(server.address);
+      await boundaries(place, visit, write);
+      await states(place, visit);
+      await visit.browser.close();
+    });
+  } finally {
+    await kill(profile);
+    await server.stop();
+    removeProfile(profile);
+  }
+}
+
+async function boundaries(place, visit, write) {
+  const { page } = visit;
+  await place.tally.step('findings hang on the boundary in their lane, however the page wraps and scrolls', async () => {
+    await write.putBack();
+    for (const words of ['Prove the pump body', 'Prove the box terminals']) {
+      const all = await page.locator('li[data-step] .words').evaluateAll((all) => all.map((one) => one.value ?? one.textContent));
+      await write.remove(all.findIndex((text) => text.startsWith(words)) + 1);
+    }
+    await page.locator('.finding.reject').nth(1).waitFor();
+    const size = page.viewportSize();
+    for (const width of [size.width, 700, 320]) {
+      await page.setViewportSize({ width, height: size.height });
+      for (const scroll of [0, 333, 900]) {
+        await page.evaluate((scroll) => scrollTo(0, scroll), scroll);
+        await onBoundaries(page);
+      }
+    }
+    await page.setViewportSize(size);
+    await page.evaluate(() => document.documentElement.style.setProperty('font-size', '200%'));
+    await onBoundaries(page);
+    await page.evaluate(() => document.documentElement.style.removeProperty('font-size'));
+  });
+  await look(place, visit, 'write-findings');
+}
+
+/** Fails unless every cross stands on a lane at the begin of its row, and every hairline begins there. */
+async function onBoundaries(page) {
+  const rows = await page.locator('.row.found').evaluateAll((rows) =>
+    rows.map((row) => {
+      const middle = (element) => {
+        const { left, top, width, height } = element.getBoundingClientRect();
+        return [left + width / 2, top + height / 2];
+      };
+      const hair = row.querySelector('.hair').getBoundingClientRect();
+      return {
+        top: row.getBoundingClientRect().top,
+        lanes: [...row.querySelectorAll('.lane')].map((lane) => middle(lane)[0]),
+        crosses: [...row.querySelectorAll('.cross')].map(middle),
+        hair: [hair.left, hair.top, hair.right],
+        words: row.querySelector('.content').getBoundingClientRect().left,
+      };
+    }));
+  assert.ok(rows.some((row) => row.crosses.length > 0), 'no cross is drawn');
+  for (const row of rows) {
+    for (const [x, y] of row.crosses) {
+      assert.ok(row.lanes.some((lane) => Math.abs(lane - x) < 1), `a cross at ${x}, lanes at ${row.lanes}`);
+      assert.ok(Math.abs(y - row.top) < 1.5, `a cross at ${y}, its row begins at ${row.top}`);
+    }
+    const [left, top, right] = row.hair;
+    if (row.crosses.length > 0) assert.ok(Math.abs(left - Math.min(...row.crosses.map(([x]) => x))) < 1, 'the hairline begins beside its cross');
+    assert.ok(Math.abs(top - row.top) < 1.5 && right > row.words, 'the hairline does not reach the words');
+  }
+}
+
+async function states(place, visit) {
+  const { page } = visit;
+  const drawn = new Set();
+  let told = '';
+  await place.tally.step('every change of a lane is told in words', async () => {
+    for (let sample = 0; sample < 3; sample += 1) {
+      await goTo(page, 'Procedures');
+      await page.getByRole('button', { name: /^Open a copy of/ }).nth(sample).click();
+      await page.locator('li[data-step]').first().waitFor();
+      const rows = await page.locator('li[data-step] .lanes').evaluateAll((all, selectors) =>
+        all.map((lanes) => ({
+          changes: [...lanes.querySelectorAll('.lane')].filter((lane) => lane.querySelector('.change')).length,
+          drawn: selectors.filter((selector) => lanes.querySelector(selector)),
+          words: lanes.querySelector('.unseen').textContent,
+        })), STATES.map(([selector]) => selector));
+      for (const row of rows) {
+        assert.equal(row.words.split(';').length - 1, row.changes, `${row.changes} lanes change: ${row.words}`);
+        row.drawn.forEach((selector) => drawn.add(selector));
+        told += `${row.words}\n`;
+      }
+    }
+  });
+  await place.tally.step('the states are drawn each in its way, and told', async () => {
+    for (const [selector, words] of STATES) {
+      assert.ok(drawn.has(selector), `${selector} is drawn nowhere`);
+      assert.match(told, words);
+    }
+  });
+}

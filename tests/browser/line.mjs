@@ -1,0 +1,228 @@
+// The line while it is typed: the lines under its words, input methods, large text, and the keys of what it means.
+import assert from 'node:assert/strict';
+import { kill, newProfile, removeProfile } from './browser.mjs';
+import { page as folder } from './places.mjs';
+import { Write } from './pages/write.mjs';
+import { Server } from './server.mjs';
+import { begin, look } from './visit.mjs';
+
+const SENTENCE =
+  'Undo the two union nuts of the strainer, G 1, 37 mm, then close the valve and prove dead at the terminals.';
+
+/** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
+export async function walkLine(tally, screen) {
+  const profile = newProfile();
+  const server = new Server(folder);
+  await server.start();
+  try {
+    await tally.journey(`the line at ${screen.name}`, async () => {
+      const place = { tally, screen, profile, server };
+      const visit = await begin(place);
+      const write = new Write(visit.page);
+      await write.open(server.address);
+      await underlines(place, visit);
+      await composition(place, visit);
+      await tokens(place, visit, write);
+      await leadingKeys(place, visit, write);
+      await links(place, visit, write);
+      if (screen.options.hasTouch) await docked(place, visit);
+      await visit.browser.close();
+    });
+  } finally {
+    await kill(profile);
+    await server.stop();
+    removeProfile(profile);
+  }
+}
+
+/** The words that carry a mark in the layer below the line, and the shape of the line under them. */
+const marked = (page, mark) =>
+  page.locator(`.new-line .mirror .${mark}`).evaluateAll((spans) =>
+    spans.map((span) => ({ words: span.textContent, line: getComputedStyle(span).textDecorationStyle })));
+
+/** Fails unless the layer below a field has its text, its place and its height. */
+async function liesUnder(field) {
+  const seen = await field.evaluate((area) => {
+    const layer = area.parentElement.querySelector('.mirror');
+    const [one, other] = [area.getBoundingClientRect(), layer.getBoundingClientRect()];
+    return {
+      text: layer.textContent === `${area.value} `,
+      moved: Math.max(Math.abs(one.left - other.left), Math.abs(one.top - other.top), Math.abs(one.width - other.width)),
+      higher: area.scrollHeight - other.height,
+      scrolled: area.scrollTop,
+    };
+  });
+  assert.ok(seen.text, 'the layer has another text');
+  assert.ok(seen.moved < 0.6 && Math.abs(seen.higher) < 1.5 && seen.scrolled === 0, JSON.stringify(seen));
+}
+
+async function underlines(place, visit) {
+  const { page } = visit;
+  const line = page.locator('#new-line');
+  await place.tally.step('lines under what is typed say by their shape how it is understood', async () => {
+    await line.fill(SENTENCE);
+    await page.locator('.new-line .mirror .new').first().waitFor();
+    assert.deepEqual(await marked(page, 'new'), [{ words: 'union nuts', line: 'dashed' }, { words: 'strainer', line: 'dashed' }]);
+    assert.deepEqual(await marked(page, 'open'), [{ words: 'valve', line: 'double' }]);
+    assert.ok((await marked(page, 'understood')).some(({ words, line: shape }) => /Undo/.test(words) && shape === 'solid'));
+    assert.ok((await marked(page, 'practice')).every(({ line: shape }) => shape === 'dotted'));
+    assert.deepEqual(await page.locator('.new-line .mirror .pending').allTextContents(), ['union nuts']);
+  });
+  await look(place, visit, 'write-underlined');
+  await place.tally.step('the layer lies under the words however they wrap, and with text twice as large', async () => {
+    for (const text of [SENTENCE, `${SENTENCE}\n\nwhy: because`, `${'averyveryverylongword'.repeat(12)} and   blanks   `, 'x'.repeat(400)]) {
+      await line.fill(text);
+      await liesUnder(line);
+    }
+    await page.evaluate(() => document.documentElement.style.setProperty('font-size', '200%'));
+    await line.fill(`${SENTENCE} ${SENTENCE}`);
+    await liesUnder(line);
+    await page.evaluate(() => document.documentElement.style.removeProperty('font-size'));
+    await line.fill('');
+  });
+}
+
+async function composition(place, visit) {
+  const { page } = visit;
+  await place.tally.step('an input method composes over the layer, and nothing is torn', async () => {
+    await page.locator('li[data-step] .words').nth(1).click();
+    const field = page.locator('.row.selected textarea');
+    await field.click();
+    const before = await field.inputValue();
+    await field.press('End');
+    const client = await page.context().newCDPSession(page);
+    await client.send('Input.imeSetComposition', { text: '日本', selectionStart: 2, selectionEnd: 2 });
+    await liesUnder(field);
+    assert.equal(await page.locator('.row.selected .mirror span').count(), 0, 'marks while composing');
+    await client.send('Input.insertText', { text: '日本語' });
+    await page.waitForFunction(() => document.querySelector('.row.selected .mirror').textContent.includes('日本語'));
+    await liesUnder(field);
+    assert.equal((await field.inputValue()).replace('日本語', ''), before);
+    await page.getByRole('button', { name: /^Undo: change the words/ }).click();
+    assert.equal(await field.inputValue(), before);
+  });
+}
+
+async function tokens(place, visit, write) {
+  const { page } = visit;
+  await place.tally.step('Tab goes from the words to what they mean; a key opens its fields', async () => {
+    const number = await numberOf(page, 'Undo the four lid screws');
+    await write.select(number);
+    await page.keyboard.press('Tab');
+    await page.locator('.token:focus', { hasText: 'lid screws' }).waitFor();
+    await page.keyboard.press('Enter');
+    const count = page.getByRole('textbox', { name: 'How many' });
+    await count.fill('2');
+    await page.locator('.token', { hasText: 'undo 2 of 4 lid screws' }).waitFor();
+    await page.getByRole('button', { name: /^Undo: change step/ }).click();
+  });
+  await look(place, visit, 'write-token');
+  await place.tally.step('Backspace says that it is no action, for good, and undo brings it back', async () => {
+    const row = page.locator('.row.selected');
+    await row.locator('.token').nth(1).focus();
+    await page.keyboard.press('Backspace');
+    await row.locator('textarea:focus').waitFor();
+    assert.equal(await row.locator('.token').count(), 1);
+    await page.keyboard.press('End');
+    await page.keyboard.type(' Slowly.');
+    assert.equal(await row.locator('.token').count(), 1);
+    assert.ok(!(await row.locator('.mirror span').allTextContents()).includes('take off'));
+    await page.keyboard.press('Control+z');
+    await page.keyboard.press('Control+z');
+    assert.equal(await row.locator('.token').count(), 2);
+  });
+}
+
+async function leadingKeys(place, visit, write) {
+  const { page } = visit;
+  await place.tally.step('a leading word is a key: it begins a line below the words, and the keyboard stays there', async () => {
+    const number = await numberOf(page, 'Hang the notice');
+    await write.select(number);
+    const row = page.locator('.row.selected');
+    await row.getByRole('group', { name: 'Leading words' }).getByRole('button', { name: 'why' }).click();
+    await row.locator('textarea:focus').waitFor();
+    await page.keyboard.type('somebody may come back early');
+    assert.match(await row.locator('textarea').inputValue(), /\nwhy: somebody may come back early$/);
+    await page.keyboard.press('Enter');
+    await row.locator('.why', { hasText: 'why: somebody may come back early' }).waitFor();
+    assert.doesNotMatch(await row.locator('textarea').inputValue(), /why/);
+  });
+}
+
+async function links(place, visit, write) {
+  const { page } = visit;
+  const number = await numberOf(page, 'Hang the notice');
+  const said = (step) => new RegExp(`As in step ${step}\\.$`);
+  await place.tally.step('a typed number is offered to follow its step', async () => {
+    await write.select(number);
+    await page.keyboard.press('Control+End');
+    await page.keyboard.type(` As in step ${number - 2}.`);
+    const offer = page.getByRole('group', { name: `A link to step ${number - 2}` });
+    await offer.getByText('Shut down the boiler plant', { exact: false }).waitFor();
+    await offer.getByRole('button', { name: 'Let the number follow it' }).click();
+    await offer.waitFor({ state: 'detached' });
+    assert.match(await write.words(number), said(number - 2));
+    assert.ok((await page.locator('.row.selected .mirror span').allTextContents()).includes(`step ${number - 2}`));
+  });
+  await look(place, visit, 'write-linked');
+  await place.tally.step('it renumbers when its step moves, and stays while the words around it are typed', async () => {
+    await write.selectRow(number - 2);
+    await page.keyboard.press('Alt+ArrowUp');
+    await page.waitForFunction((words) => [...document.querySelectorAll('.words')].some((p) => p.textContent.endsWith(words)), `As in step ${number - 3}.`);
+    await page.keyboard.press('Escape');
+    assert.match(await write.words(number), said(number - 2));
+    await write.select(number);
+    await page.keyboard.press('Control+Home');
+    await page.keyboard.type('Now h');
+    await page.keyboard.press('Delete');
+    assert.match(await write.words(number), /^Now hang the notice .* As in step \d+\.$/);
+    assert.equal(await page.locator('.link-offer').count(), 0, 'the link has become words');
+  });
+  await place.tally.step('copied together, the copy points at the copy', async () => {
+    await write.selectRow(number - 2);
+    await page.keyboard.press('Shift+ArrowDown');
+    await page.keyboard.press('Shift+ArrowDown');
+    await page.keyboard.press('Control+d');
+    assert.match(await write.words(number), said(number - 2));
+    assert.match(await write.words(number + 3), said(number + 1));
+    await page.getByRole('button', { name: /^Undo: duplicate/ }).click();
+  });
+}
+
+async function docked(place, visit) {
+  const { page } = visit;
+  const line = page.locator('#new-line');
+  const field = page.locator('.row.last');
+  await place.tally.step('the line docks at the foot of the screen with the leading words above it', async () => {
+    await page.evaluate(() => scrollTo(0, 0));
+    const { y, height } = await field.boundingBox();
+    assert.ok(Math.abs(y + height - page.viewportSize().height) < 2, `it ends at ${y + height}`);
+    await line.tap();
+    await field.getByRole('button', { name: 'warning' }).tap();
+    await page.locator('#new-line:focus').waitFor();
+    assert.equal(await line.inputValue(), 'warning: ');
+    await page.keyboard.type('hot water');
+    await field.getByText('warning for the next step', { exact: false }).or(field.getByText(/WARNING for the next step/i)).first().waitFor();
+    await field.getByRole('button', { name: 'photo' }).tap();
+    assert.equal(await line.inputValue(), 'photo: hot water');
+  });
+  await look(place, visit, 'write-docked');
+  await place.tally.step('what is asked is answered by keys over the full width', async () => {
+    await line.fill('Close the valve.');
+    await line.press('Enter');
+    const choices = page.getByRole('group', { name: 'Which one is "valve"?' });
+    const wide = (await choices.boundingBox()).width;
+    for (const key of await choices.getByRole('button').all()) {
+      const box = await key.boundingBox();
+      assert.ok(box.width > wide - 2 && box.height >= 48, JSON.stringify(box));
+    }
+    await choices.getByRole('button', { name: /suction valve/ }).tap();
+    await page.locator('#new-line:focus').waitFor();
+  });
+}
+
+/** The number of the step whose words begin like this. */
+async function numberOf(page, words) {
+  const all = await page.locator('li[data-step] .words').evaluateAll((all) => all.map((one) => one.value ?? one.textContent));
+  return all.findIndex((text) => text.startsWith(words)) + 1;
+}
