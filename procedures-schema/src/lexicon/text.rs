@@ -37,18 +37,22 @@ impl<'w> Token<'w> {
 }
 
 /// A number for a word, from its length and four of its bytes.
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "words that differ by four billion letters may be mixed up"
+)]
 pub(super) const fn mixed(word: &str) -> u32 {
     let bytes = word.as_bytes();
-    let (first, second, last) = match bytes {
-        [first, second, .., last] => (*first, *second, *last),
-        [first, last] => (*first, *last, *last),
-        [only] => (*only, *only, *only),
-        [] => (0, 0, 0),
+    let ends = match bytes {
+        [first, second, third, .., last] => [*first, *second, *third, *last],
+        [first, second, last] => [*first, *second, 0, *last],
+        [first, last] => [*first, 0, 0, *last],
+        [only] => [*only, 0, 0, 0],
+        [] => [0; 4],
     };
-    let middle = if bytes.len() > 3 { bytes[bytes.len() / 2] } else { 0 };
     // The golden ratio spreads what is alike; the topmost bits are the best mixed.
     let length = (bytes.len() as u32).wrapping_mul(0x85EB_CA6B);
-    (u32::from_be_bytes([first, second, middle, last]) ^ length).wrapping_mul(0x9E37_79B1)
+    (u32::from_be_bytes(ends) ^ length).wrapping_mul(0x9E37_79B1)
 }
 
 /// Cuts words into tokens.
