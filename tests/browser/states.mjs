@@ -57,7 +57,7 @@ async function others(page, see) {
   await page.locator('.shelf').first().waitFor();
   await see('procedures');
   await goTo(page, 'Appliance');
-  await page.locator('.map-list').first().waitFor();
+  await page.locator('.map-list .thing-row').first().waitFor();
   await page.evaluate(() => globalThis.scrollTo(0, 0));
   await see('appliance');
   await page.locator('.map-list .thing-row').first().click();
