@@ -111,8 +111,7 @@ fn relink(step: &mut Step, copies: &BTreeMap<Id, Id>) {
         *span = relinked.span(*span);
     }
     step.words = relinked.words;
-    let blocks = step.actions.iter_mut().filter_map(|action| action.on_fail.as_mut());
-    blocks.flat_map(|on_fail| &mut on_fail.steps).for_each(|step| relink(step, copies));
+    step.after_failures_mut().for_each(|step| relink(step, copies));
 }
 
 fn is_there(step: &str, into: &Procedure, copies: &BTreeMap<Id, Id>) -> bool {

@@ -30,8 +30,8 @@ pub enum LaneLevel {
     Proved,
 }
 
-#[expect(clippy::struct_excessive_bools, reason = "independent facts about one moment")]
 /// The state of a lane at one moment.
+#[expect(clippy::struct_excessive_bools, reason = "independent facts about one moment")]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct LaneState {
     /// How much energy is there.

@@ -1,6 +1,6 @@
 //! Where a thing of the map is used: in which steps, by which other things, where else.
 
-use crate::model::{ApplianceMap, Id, Procedure, References, Step, names};
+use crate::model::{ApplianceMap, Beside, Id, Procedure, References, Step, names};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Where a thing is used.
@@ -73,10 +73,7 @@ impl UseTable {
             ($($list:ident),*) => {$( map.$list.iter_mut().for_each(|thing| thing.each_thing(&mut note)); )*};
         }
         look!(circuits, isolators, components, connections, temporary, settings);
-        document.goals.iter().for_each(|goal| note(&mut goal.thing.clone()));
-        document.later.iter().filter_map(|later| later.thing.clone()).for_each(|mut id| note(&mut id));
-        document.kit.spares.iter().filter_map(|spare| spare.thing.clone()).for_each(|mut id| note(&mut id));
-        document.overrides.iter().flat_map(|replaced| replaced.on.clone()).for_each(|mut id| note(&mut id));
+        document.clone().each_thing_beside(&mut |_, id| note(id));
         for circuit in &document.map.circuits {
             let sections = circuit.sections.iter().map(|section| section.id.clone());
             table.inside.insert(circuit.id.clone(), sections.collect());
@@ -109,14 +106,19 @@ fn users(map: &ApplianceMap, sought: &[&Id]) -> Vec<String> {
 }
 
 fn elsewhere(document: &Procedure, sought: &[&Id]) -> Vec<&'static str> {
-    let is = |id: &Id| sought.contains(&id);
-    let places = [
-        ("what the job is for", document.goals.iter().any(|goal| is(&goal.thing))),
-        ("what is found out later", document.later.iter().filter_map(|later| later.thing.as_ref()).any(is)),
-        ("the kit", document.kit.spares.iter().filter_map(|spare| spare.thing.as_ref()).any(is)),
-        ("a replaced demand", document.overrides.iter().flat_map(|replaced| &replaced.on).any(is)),
-    ];
-    places.into_iter().filter(|(_, is_used)| *is_used).map(|(place, _)| place).collect()
+    let mut places = BTreeSet::new();
+    document.clone().each_thing_beside(&mut |place, id| {
+        if sought.contains(&&*id) {
+            places.insert(place);
+        }
+    });
+    let named = |place| match place {
+        Beside::Goals => "what the job is for",
+        Beside::Later => "what is found out later",
+        Beside::Kit => "the kit",
+        Beside::Overrides => "a replaced demand",
+    };
+    places.into_iter().map(named).collect()
 }
 
 #[cfg(test)]

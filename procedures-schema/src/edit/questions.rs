@@ -171,20 +171,14 @@ fn is(given: &Answer, question: &Id, answer: &str) -> bool {
 }
 
 fn numbers(document: &Procedure, is_one: &dyn Fn(&Step) -> bool) -> Vec<usize> {
-    let any = |step: &Step| {
-        let mut found = false;
-        each_step(&mut step.clone(), &mut |step| found |= is_one(step));
-        found
-    };
+    let any = |step: &Step| step.with_after_failures().into_iter().any(is_one);
     document.steps.iter().enumerate().filter(|(_, step)| any(step)).map(|(at, _)| at + 1).collect()
 }
 
 /// A step, and the steps that follow its failed tests.
 fn each_step(step: &mut Step, visit: &mut dyn FnMut(&mut Step)) {
     visit(step);
-    for inner in step.actions.iter_mut().filter_map(|a| a.on_fail.as_mut()).flat_map(|f| &mut f.steps) {
-        each_step(inner, visit);
-    }
+    step.after_failures_mut().for_each(|inner| each_step(inner, visit));
 }
 
 /// Steps as the begin of a sentence about them.

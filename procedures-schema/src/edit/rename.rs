@@ -127,7 +127,7 @@ impl Named {
 
     fn occurs_in(&self, step: &Step) -> bool {
         (self.is_meant_in(step) && !self.sought.find(&step.words).is_empty())
-            || after_failure(step).any(|inner| self.occurs_in(inner))
+            || step.after_failures().any(|inner| self.occurs_in(inner))
     }
 
     /// Whether the name can only mean this thing in the words of a step.
@@ -144,16 +144,9 @@ impl Named {
             for span in &mut action.says {
                 *span = shifted(*span, &found, length);
             }
-            for inner in action.on_fail.iter_mut().flat_map(|on_fail| &mut on_fail.steps) {
-                self.replace_in(inner, name);
-            }
         }
+        step.after_failures_mut().for_each(|inner| self.replace_in(inner, name));
     }
-}
-
-/// The steps that follow a failed test of this step.
-fn after_failure(step: &Step) -> impl Iterator<Item = &Step> {
-    step.actions.iter().filter_map(|action| action.on_fail.as_ref()).flat_map(|on_fail| &on_fail.steps)
 }
 
 /// Whether an action names a thing, as what it acts on or as where it is done.

@@ -1,7 +1,7 @@
 //! Limits of a file. They are far above any real job; what exceeds them is refused with both numbers.
 
 use super::{Category, FormatError};
-use crate::model::{Procedure, Step};
+use crate::model::Procedure;
 
 /// Largest file, in bytes.
 pub const MOST_BYTES: usize = 50_000_000;
@@ -21,16 +21,10 @@ pub(super) fn check_bytes(bytes: &[u8]) -> Result<(), FormatError> {
 }
 
 pub(super) fn check_document(procedure: &Procedure) -> Result<(), FormatError> {
-    let n_steps = procedure.steps.iter().map(|step| with_failure_blocks(step)).sum();
+    let n_steps = procedure.steps.iter().map(|step| step.with_after_failures().len()).sum();
     within(n_steps, MOST_STEPS, "steps")?;
     within(procedure.map.things().count(), MOST_THINGS, "things")?;
     within(procedure.images.len(), MOST_IMAGES, "images")
-}
-
-/// The step and those of its failure blocks; nesting is bounded by the depth of the file.
-fn with_failure_blocks(step: &Step) -> usize {
-    let blocks = step.actions.iter().filter_map(|action| action.on_fail.as_ref());
-    1 + blocks.flat_map(|block| &block.steps).map(with_failure_blocks).sum::<usize>()
 }
 
 fn within(given: usize, most: usize, what: &str) -> Result<(), FormatError> {

@@ -47,7 +47,7 @@ pub use procedure::{
     Aim, ApplianceMap, CensusAnswer, CensusEntry, Country, FORMAT_VERSION, Goal, Later, Procedure, ThingKind,
     Variant, Waiver,
 };
-pub use references::{References, names};
+pub use references::{Beside, References, names};
 pub use revision::{Revision, SignOff, SignOffMeaning, SignedStep};
 pub use seal::{Seal, SealPolicy};
 pub use setting::Setting;

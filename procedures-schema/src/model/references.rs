@@ -2,7 +2,9 @@
 //!
 //! Own ids, images, kit, sources, questions and steps are not things of the map and are not visited.
 
-use super::{Action, Circuit, Component, Connection, Id, Isolator, Seal, Section, Setting, Step, Temporary};
+use super::{
+    Action, Circuit, Component, Connection, Id, Isolator, Procedure, Seal, Section, Setting, Step, Temporary,
+};
 
 /// Something that names things of the map.
 pub trait References {
@@ -75,6 +77,32 @@ impl References for Step {
         for action in &mut self.actions {
             action.each_thing(visit);
         }
+    }
+}
+
+/// Where a document names things of its map beside the map itself and the steps.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Beside {
+    /// What the job is for.
+    Goals,
+    /// What is found out later.
+    Later,
+    /// The spares of the kit.
+    Kit,
+    /// A replaced demand.
+    Overrides,
+}
+
+impl Procedure {
+    /// Visits each id of a thing that the document names beside its map and its steps, and says where.
+    pub fn each_thing_beside(&mut self, visit: &mut dyn FnMut(Beside, &mut Id)) {
+        self.goals.iter_mut().for_each(|goal| visit(Beside::Goals, &mut goal.thing));
+        let later = self.later.iter_mut().filter_map(|later| later.thing.as_mut());
+        later.for_each(|id| visit(Beside::Later, id));
+        let spares = self.kit.spares.iter_mut().filter_map(|spare| spare.thing.as_mut());
+        spares.for_each(|id| visit(Beside::Kit, id));
+        let replaced = self.overrides.iter_mut().flat_map(|replaced| &mut replaced.on);
+        replaced.for_each(|id| visit(Beside::Overrides, id));
     }
 }
 

@@ -125,4 +125,26 @@ impl Step {
             rest: Rest::default(),
         }
     }
+
+    /// The steps that follow its failed tests, those that follow theirs left out.
+    pub fn after_failures(&self) -> impl Iterator<Item = &Self> {
+        self.actions.iter().filter_map(|action| action.on_fail.as_ref()).flat_map(|on_fail| &on_fail.steps)
+    }
+
+    /// As [`Step::after_failures`], to be changed.
+    pub fn after_failures_mut(&mut self) -> impl Iterator<Item = &mut Self> {
+        let on_fail = self.actions.iter_mut().filter_map(|action| action.on_fail.as_mut());
+        on_fail.flat_map(|on_fail| &mut on_fail.steps)
+    }
+
+    /// The step itself, then every step that follows a failed test of it, those that follow theirs among them.
+    pub fn with_after_failures(&self) -> Vec<&Self> {
+        let mut found = vec![self];
+        let mut next = 0;
+        while let Some(step) = found.get(next).copied() {
+            found.extend(step.after_failures());
+            next += 1;
+        }
+        found
+    }
 }

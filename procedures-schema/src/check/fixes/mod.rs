@@ -193,14 +193,8 @@ struct FreeIds<'p> {
 
 impl<'p> FreeIds<'p> {
     fn of(procedure: &'p Procedure) -> Self {
-        let mut used: BTreeSet<&Id> = BTreeSet::new();
-        let mut steps: Vec<&crate::model::Step> = procedure.steps.iter().map(AsRef::as_ref).collect();
-        while let Some(step) = steps.pop() {
-            used.insert(&step.id);
-            let on_fail = step.actions.iter().filter_map(|action| action.on_fail.as_ref());
-            steps.extend(on_fail.flat_map(|on_fail| &on_fail.steps));
-        }
-        Self { used, last: 0 }
+        let steps = procedure.steps.iter().flat_map(|step| step.with_after_failures());
+        Self { used: steps.map(|step| &step.id).collect(), last: 0 }
     }
 }
 

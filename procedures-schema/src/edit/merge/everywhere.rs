@@ -13,11 +13,7 @@ pub(in crate::edit) fn exchange(document: &mut Procedure, old: &Id, new: &Id) ->
             touched.push(step.id.clone());
         }
     }
-    let mut put = |id: &mut Id| put(id, old, new);
-    document.goals.iter_mut().for_each(|goal| put(&mut goal.thing));
-    document.later.iter_mut().filter_map(|later| later.thing.as_mut()).for_each(&mut put);
-    document.kit.spares.iter_mut().filter_map(|spare| spare.thing.as_mut()).for_each(&mut put);
-    document.overrides.iter_mut().flat_map(|replaced| &mut replaced.on).for_each(&mut put);
+    document.each_thing_beside(&mut |_, id| put(id, old, new));
     for replaced in &mut document.overrides {
         once(&mut replaced.on, new);
     }
@@ -36,9 +32,8 @@ pub(in crate::edit) fn in_step(step: &mut Step, old: &Id, new: &Id) {
     for action in &mut step.actions {
         once(&mut action.on, new);
         once(&mut action.with_new, new);
-        let after = action.on_fail.iter_mut().flat_map(|on_fail| &mut on_fail.steps);
-        after.for_each(|step| in_step(step, old, new));
     }
+    step.after_failures_mut().for_each(|step| in_step(step, old, new));
 }
 
 fn in_map(map: &mut ApplianceMap, old: &Id, new: &Id) {

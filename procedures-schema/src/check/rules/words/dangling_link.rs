@@ -3,7 +3,7 @@
 use crate::check::context::Context;
 use crate::check::finding::{Finding, Level};
 use crate::check::rule::{Looks, Rule};
-use crate::model::{Step, step_links};
+use crate::model::step_links;
 use std::cell::LazyCell;
 use std::collections::BTreeSet;
 
@@ -31,7 +31,7 @@ fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
             let title = format!("Step {number} points at a step \"{}\" that is not there", link.step);
             findings.push(Finding { span: Some(link.span), ..found(title) });
         }
-        for block in after_failures(step) {
+        for block in step.with_after_failures().into_iter().skip(1) {
             for link in step_links(&block.words).into_iter().filter(|link| !there.contains(link.step)) {
                 let link = link.step;
                 let title = format!(
@@ -40,19 +40,5 @@ fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
                 findings.push(found(title));
             }
         }
-    }
-}
-
-/// The steps that follow a failed test of a step, and those that follow theirs.
-fn after_failures(step: &Step) -> Vec<&Step> {
-    let mut found: Vec<&Step> = Vec::new();
-    let mut here = step;
-    let mut next = 0;
-    loop {
-        let blocks = here.actions.iter().filter_map(|action| action.on_fail.as_ref());
-        found.extend(blocks.flat_map(|on_fail| &on_fail.steps));
-        let Some(step) = found.get(next) else { return found };
-        here = step;
-        next += 1;
     }
 }
