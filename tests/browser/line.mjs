@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { kill, newProfile, removeProfile } from './browser.mjs';
 import { page as folder } from './places.mjs';
+import { Appliance, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
 import { Server } from './server.mjs';
 import { begin, look } from './visit.mjs';
@@ -177,6 +178,14 @@ async function links(place, visit, write) {
     await page.keyboard.press('Delete');
     assert.match(await write.words(number), /^Now hang the notice .* As in step \d+\.$/);
     assert.equal(await page.locator('.link-offer').count(), 0, 'the link has become words');
+  });
+  await place.tally.step('the sheets of Appliance tell the step in the words that people read', async () => {
+    await goTo(page, 'Appliance');
+    await new Appliance(page).open('notice');
+    await page.getByRole('button', { name: 'It is two …' }).click();
+    const panel = page.getByRole('group', { name: 'The steps for which it stands' });
+    await panel.getByText(/hang the notice .* As in step \d+\.$/).waitFor();
+    await goTo(page, 'Write');
   });
   await place.tally.step('copied together, the copy points at the copy', async () => {
     await write.selectRow(number - 2);

@@ -123,7 +123,7 @@ fn others(document: &Procedure, question: &Id, answer: &str) -> Vec<(String, Str
 fn named(document: &Procedure, places: impl Iterator<Item = usize>) -> Vec<(Id, String)> {
     let step = |at: usize| {
         let step = document.steps.get(at)?;
-        Some((step.id.clone(), format!("{}  {}", at + 1, step.words)))
+        Some((step.id.clone(), format!("{}  {}", at + 1, document.words_of(step))))
     };
     places.filter_map(step).collect()
 }

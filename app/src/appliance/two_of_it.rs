@@ -28,7 +28,7 @@ pub fn TwoOfIt(
         store.document().with(|document| {
             let step = |number: &usize| {
                 let step = document.steps.get(number.checked_sub(1)?)?;
-                Some((step.id.clone(), format!("Step {number}: {}", step.words)))
+                Some((step.id.clone(), format!("Step {number}: {}", document.words_of(step))))
             };
             numbers.iter().filter_map(step).collect::<Vec<_>>()
         })
