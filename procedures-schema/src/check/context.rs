@@ -13,7 +13,8 @@ pub(super) struct Context<'c> {
     pub(super) trace: &'c Trace,
     /// The words of the document's language, if there are any.
     pub(super) lexicon: Option<&'static Lexicon>,
-    vocabulary: Vocabulary,
+    /// The words of all steps together.
+    pub(super) vocabulary: Vocabulary,
     lower: OnceCell<Vec<Lower>>,
     names: OnceCell<Names>,
     /// The verb phrases of each step; found once, for several rules ask for them.
@@ -34,12 +35,6 @@ impl<'c> Context<'c> {
     /// The words of each step in lower case.
     pub(super) fn lower(&self) -> &[Lower] {
         self.lower.get_or_init(|| self.procedure.steps.iter().map(|step| Lower::of(&step.words)).collect())
-    }
-
-    /// Those of some phrases that a step may hold; most documents hold none of those that nobody should
-    /// write.
-    pub(super) fn held<'p>(&self, phrases: &[&'p str]) -> Vec<&'p str> {
-        phrases.iter().copied().filter(|phrase| self.vocabulary.may_have(phrase)).collect()
     }
 
     /// What the map calls its things; few documents hold words for which it is asked.

@@ -36,7 +36,7 @@ pub(super) fn steps<'c>(context: &Context<'c>) -> impl Iterator<Item = At<'c>> +
 
 /// Every step whose words hold one of these phrases, in order, with its words in lower case.
 pub(super) fn steps_holding<'l, 'c>(context: &'l Context<'c>, phrases: &[&str]) -> Vec<(At<'c>, &'l Lower)> {
-    let held = context.held(phrases);
+    let held = context.vocabulary.held(phrases);
     if held.is_empty() {
         return Vec::new();
     }

@@ -80,18 +80,22 @@ impl Vocabulary {
         }
     }
 
-    /// Whether one of the texts may hold a phrase in lower case.
-    pub(super) fn may_have(&self, phrase: &str) -> bool {
-        let sign = phrase.bytes().next().filter(|byte| !is_of_word(*byte));
+    /// Those of some phrases that one of the texts may hold; mostly none of those that nobody should write.
+    pub(super) fn held<'p>(&self, phrases: &[&'p str]) -> Vec<&'p str> {
+        phrases.iter().copied().filter(|phrase| self.may_have(phrase)).collect()
+    }
+
+    /// Whether one of the texts may hold a phrase in lower case: all its words, pairs of words and signs.
+    fn may_have(&self, phrase: &str) -> bool {
         let mut words = Words::default();
-        sign.is_none_or(|sign| self.signs.get(usize::from(sign)).is_some_and(|has| *has))
-            && phrase.bytes().chain([0]).all(|byte| {
-                if is_of_word(byte) {
-                    words.add(byte);
-                    return true;
-                }
-                words.end(byte).all(|(at, bit)| self.bits.get(at).is_some_and(|bits| bits & bit != 0))
-            })
+        phrase.bytes().chain([0]).all(|byte| {
+            if is_of_word(byte) {
+                words.add(byte);
+                return true;
+            }
+            let is_there = byte == 0 || self.signs.get(usize::from(byte)).is_some_and(|has| *has);
+            is_there && words.end(byte).all(|(at, bit)| self.bits.get(at).is_some_and(|bits| bits & bit != 0))
+        })
     }
 }
 
@@ -204,7 +208,7 @@ mod tests {
             assert!(texts.iter().any(|text| Lower::of(text).has(phrase)), "{phrase}");
             assert!(vocabulary.may_have(phrase), "{phrase}");
         }
-        for absent in ["tbc", "keep", "??", "times", "as required"] {
+        for absent in ["tbc", "keep", "??", "times", "as required", "\u{b7}", "tell order"] {
             assert!(!vocabulary.may_have(absent), "{absent}");
         }
     }

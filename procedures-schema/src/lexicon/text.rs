@@ -78,23 +78,30 @@ pub(super) fn tokens_into<'w>(words: &'w str, tokens: &mut Vec<Token<'w>>) {
 /// Cuts words of ASCII alone, in which a byte is a character.
 fn cut_ascii<'w>(words: &'w str, tokens: &mut Vec<Token<'w>>) {
     let bytes = words.as_bytes();
-    // How many bytes from a place on are of words, or are not.
-    let run = |at: usize, of_words: bool| {
-        let ahead = bytes.get(at..).unwrap_or_default().iter();
-        ahead.take_while(|byte| is_word_byte(**byte) == of_words).count()
+    // Where the run of bytes ends that are of words.
+    let end_of_word = |mut at: usize| {
+        while bytes.get(at).is_some_and(|byte| is_word_byte(*byte)) {
+            at += 1;
+        }
+        at
     };
     let mut at = 0;
     while at < bytes.len() {
-        let gap = run(at, false);
-        let between = bytes.get(at..at + gap).unwrap_or_default().iter();
-        let before = between.map(|byte| break_of(char::from(*byte))).max().unwrap_or(Break::None);
-        let from = at + gap;
-        at = from + run(from, true);
+        let mut before = Break::None;
+        while let Some(byte) = bytes.get(at).filter(|byte| !is_word_byte(**byte)) {
+            // A blank, as nearly always, needs no look.
+            if *byte != b' ' {
+                before = before.max(break_of(char::from(*byte)));
+            }
+            at += 1;
+        }
+        let from = at;
+        at = end_of_word(from);
         while let Some([left, sign, right]) = bytes.get(at.saturating_sub(1)..at + 2)
             && is_sign_within(*sign)
             && joins(char::from(*left), char::from(*sign), char::from(*right))
         {
-            at += 1 + run(at + 1, true);
+            at = end_of_word(at + 1);
         }
         let raw = words.get(from..at).unwrap_or_default();
         if raw.is_empty() {
@@ -108,8 +115,19 @@ fn cut_ascii<'w>(words: &'w str, tokens: &mut Vec<Token<'w>>) {
 
 /// Whether a byte of ASCII is of a word.
 fn is_word_byte(byte: u8) -> bool {
-    byte.is_ascii_alphanumeric() || byte == b'%'
+    WORD_BYTES.get(usize::from(byte)).is_some_and(|is_one| *is_one)
 }
+
+/// Which bytes of ASCII are of words.
+static WORD_BYTES: [bool; 256] = {
+    let mut bytes = [false; 256];
+    let mut byte = 0_u8;
+    while byte < 128 {
+        bytes[byte as usize] = byte.is_ascii_alphanumeric() || byte == b'%';
+        byte += 1;
+    }
+    bytes
+};
 
 /// Whether a byte may keep two characters in one token.
 fn is_sign_within(byte: u8) -> bool {

@@ -1,9 +1,10 @@
 //! Numbering a map: every reference by id becomes a reference by position.
 
+use super::index::ThingIndex;
 use super::{
     CircuitCell, CircuitPlan, ComponentCell, ComponentPlan, ConnectionCell, ConnectionPlan, IsolatorCell,
-    IsolatorPlan, Plant, QuestionPlan, SealCell, SectionCell, SectionDemands, SectionPlan, SettingCell,
-    SettingPlan, Side, TemporaryCell, TemporaryPlan, Thing,
+    IsolatorPlan, Plant, QuestionPlan, SectionCell, SectionDemands, SectionPlan, SettingCell, SettingPlan,
+    Side, TemporaryCell, TemporaryPlan, Thing,
 };
 use crate::model::{
     ApplianceMap, CircuitKind, Component, Connection, Family, FreesWhen, Handle, Id, Isolator, Known,
@@ -11,13 +12,12 @@ use crate::model::{
 };
 use crate::simulate::kinds::kind_row;
 use crate::units::{Measured, Unit, convert};
-use std::collections::BTreeMap;
 
 impl Plant {
     /// Numbers the map of a procedure and its questions.
     pub fn of(procedure: &Procedure) -> Self {
         let map = &procedure.map;
-        let mut plant = Self { by_id: index_of(map), ..Self::default() };
+        let mut plant = Self { by_id: ThingIndex::of(map), ..Self::default() };
         plant.add_circuits(map);
         plant.isolators = map.isolators.iter().map(|i| plant.plan_isolator(i)).collect();
         plant.components = map.components.iter().map(plan_component).collect();
@@ -307,39 +307,4 @@ fn plan_component(component: &Component) -> ComponentPlan {
             .unwrap_or(0.0),
         tests: Vec::new(),
     }
-}
-
-/// Every id of the map. Where two things share one, the first keeps it.
-fn index_of(map: &ApplianceMap) -> BTreeMap<Id, Thing> {
-    let mut by_id = BTreeMap::new();
-    let mut add = |id: &Id, thing: Thing| {
-        by_id.entry(id.clone()).or_insert(thing);
-    };
-    let mut n_sections = 0;
-    for (i, circuit) in map.circuits.iter().enumerate() {
-        add(&circuit.id, Thing::Circuit(CircuitCell::new(i)));
-        for section in &circuit.sections {
-            add(&section.id, Thing::Section(SectionCell::new(n_sections)));
-            n_sections += 1;
-        }
-    }
-    for (i, x) in map.isolators.iter().enumerate() {
-        add(&x.id, Thing::Isolator(IsolatorCell::new(i)));
-    }
-    for (i, x) in map.components.iter().enumerate() {
-        add(&x.id, Thing::Component(ComponentCell::new(i)));
-    }
-    for (i, x) in map.connections.iter().enumerate() {
-        add(&x.id, Thing::Connection(ConnectionCell::new(i)));
-    }
-    for (i, x) in map.seals.iter().enumerate() {
-        add(&x.id, Thing::Seal(SealCell::new(i)));
-    }
-    for (i, x) in map.temporary.iter().enumerate() {
-        add(&x.id, Thing::Temporary(TemporaryCell::new(i)));
-    }
-    for (i, x) in map.settings.iter().enumerate() {
-        add(&x.id, Thing::Setting(SettingCell::new(i)));
-    }
-    by_id
 }

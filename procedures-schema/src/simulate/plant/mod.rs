@@ -5,6 +5,7 @@
 
 mod build;
 mod demands;
+mod index;
 mod replaced;
 
 pub use demands::SectionDemands;
@@ -13,7 +14,7 @@ use super::guard::{AnswerIndex, QuestionIndex};
 use super::kinds::{KindRow, TestDemand};
 use super::replaced::Replacement;
 use crate::model::{Answer, Family, Grouping, Handle, Id, Port, Role, SealPolicy, TestKind};
-use std::collections::BTreeMap;
+use index::ThingIndex;
 
 macro_rules! cell {
     ($($(#[$doc:meta])* $name:ident),* $(,)?) => {$(
@@ -267,14 +268,14 @@ pub struct Plant {
     settings: Vec<SettingPlan>,
     questions: Vec<QuestionPlan>,
     seals: Vec<Id>,
-    by_id: BTreeMap<Id, Thing>,
+    by_id: ThingIndex,
     replacements: Vec<Replacement>,
 }
 
 impl Plant {
     /// The thing with this id.
     pub fn thing(&self, id: &Id) -> Option<Thing> {
-        self.by_id.get(id).copied()
+        self.by_id.get(id)
     }
 
     /// The circuit with this id.
