@@ -18,6 +18,7 @@ mod house;
 mod judge;
 mod laws;
 mod links;
+mod naive;
 mod rules;
 mod spoiled;
 mod suite;

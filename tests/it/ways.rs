@@ -24,7 +24,7 @@ fn question(n: usize) -> Question {
 }
 
 /// Puts random steps on random answers, and moves some.
-fn with_questions(procedure: &Procedure, dice: &mut Dice) -> Procedure {
+pub(crate) fn with_questions(procedure: &Procedure, dice: &mut Dice) -> Procedure {
     let mut asked = procedure.clone();
     asked.questions = (0..=dice.roll(3)).map(question).collect();
     for _ in 0..=dice.roll(8) {

@@ -41,6 +41,10 @@ pub enum Detail {
     Temperature,
     /// How long.
     Duration,
+    /// How long at most.
+    AtMost,
+    /// The step before which it must be over.
+    Until,
     /// Nobody stays.
     Unattended,
     /// Justified live work.
@@ -51,6 +55,12 @@ pub enum Detail {
     Ask,
     /// Whom, who, of what.
     Text,
+    /// Only one of the things.
+    OneOf,
+    /// Carried parts that come new.
+    WithNew,
+    /// Why.
+    Reason,
     /// The values to take.
     Readings,
 }
@@ -74,15 +84,21 @@ impl Detail {
         (Self::Mode, "mode"),
         (Self::Temperature, "temp"),
         (Self::Duration, "for"),
+        (Self::AtMost, "most"),
+        (Self::Until, "before"),
         (Self::Unattended, "unattended"),
         (Self::Live, "live"),
         (Self::Criterion, "criterion"),
         (Self::Ask, "ask"),
         (Self::Text, "text"),
+        (Self::OneOf, "one-of"),
+        (Self::WithNew, "with-new"),
+        (Self::Reason, "reason"),
         (Self::Readings, "reading"),
     ];
 
-    /// The values that an action has for this detail: none or one, for readings any number.
+    /// The values that an action has for this detail: none or one, for readings and parts that come new any
+    /// number.
     pub(super) fn values(self, action: &Action) -> Vec<String> {
         let id = |id: &Option<Id>| id.as_ref().map(|id| id.as_str().to_owned());
         let one = match self {
@@ -102,11 +118,16 @@ impl Detail {
             Self::Mode => action.mode.as_ref().map(mode_text),
             Self::Temperature => action.temperature.as_ref().map(|m| measured_text(m, &Unit::Celsius)),
             Self::Duration => action.duration.as_ref().map(|m| measured_text(m, &Unit::Minute)),
+            Self::AtMost => action.at_most.as_ref().map(|m| measured_text(m, &Unit::Minute)),
+            Self::Until => id(&action.until),
             Self::Unattended => action.unattended.then(|| "unattended".to_owned()),
             Self::Live => action.live.then(|| "yes".to_owned()),
             Self::Criterion => action.criterion.clone(),
             Self::Ask => id(&action.ask),
             Self::Text => action.text.clone(),
+            Self::Reason => action.reason.clone(),
+            Self::OneOf => action.one_of.then(|| "yes".to_owned()),
+            Self::WithNew => return action.with_new.iter().map(|id| id.as_str().to_owned()).collect(),
             Self::Readings => return action.readings.iter().map(reading_text).collect(),
         };
         one.into_iter().collect()
@@ -138,11 +159,16 @@ impl Detail {
                 action.temperature = Some(read_measured(text, Unit::Celsius).ok_or(TEMPERATURE)?);
             }
             Self::Duration => action.duration = Some(read_measured(text, Unit::Minute).ok_or(DURATION)?),
+            Self::AtMost => action.at_most = Some(read_measured(text, Unit::Minute).ok_or(DURATION)?),
+            Self::Until => action.until = id(),
             Self::Unattended => action.unattended = text == "unattended" || read_yes(text)?,
             Self::Live => action.live = read_yes(text)?,
             Self::Criterion => action.criterion = own(),
             Self::Ask => action.ask = id(),
             Self::Text => action.text = own(),
+            Self::Reason => action.reason = own(),
+            Self::OneOf => action.one_of = read_yes(text)?,
+            Self::WithNew => action.with_new.push(Id::new(text)),
             Self::Readings => action.readings.push(read_reading(text).ok_or(READING)?),
         }
         Ok(())

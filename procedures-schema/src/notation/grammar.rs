@@ -119,6 +119,10 @@ const MODE: Slot = key(Detail::Mode, "mode");
 const RATE: Slot = word(Detail::Mode, "mode", &["max", "min", "heat", "hot-water", "cool", "load"]);
 const ENDING: Slot = word(Detail::Mode, "mode", &["in-service", "safe", "left-safe"]);
 const PART: Slot = word(Detail::Part, "part", &["new", "same"]);
+const MOST: Slot = key(Detail::AtMost, "most");
+const BEFORE: Slot = key(Detail::Until, "before");
+const ONE_OF: Slot = key(Detail::OneOf, "one-of");
+const WITH_NEW: Slot = key(Detail::WithNew, "with-new");
 const UNATTENDED: Slot = word(Detail::Unattended, "unattended", &["unattended"]);
 const TEMPERATURE: Slot = key(Detail::Temperature, "temp");
 const SOAK: Slot = key(Detail::Duration, "for");
@@ -127,7 +131,7 @@ const CRITERION: Slot = key(Detail::Criterion, "criterion");
 const ANSWERS: Slot = key(Detail::Ask, "ask");
 const WHO: Slot = key(Detail::Text, "who");
 const OF: Slot = key(Detail::Text, "of");
-const REASON: Slot = key(Detail::Text, "reason");
+const REASON: Slot = key(Detail::Reason, "reason");
 const TEXT: Slot = key(Detail::Text, "text");
 const READING: Slot = key(Detail::Readings, "reading");
 
@@ -149,21 +153,21 @@ pub static GRAMMAR: &[Entry] = &[
     line(Verb::Purge, "purge", SECTIONS, &[WITH, THROUGH, TO, LIVE, READING]),
     line(Verb::Test, "test", COVERED, &[TEST, AT, MODE, LIVE, READING]),
     line(Verb::Slacken, "slacken", CONNECTIONS, &[COUNT, PATTERN, LIVE]),
-    line(Verb::Undo, "undo", CONNECTIONS, &[COUNT, METHOD, LIVE]),
+    line(Verb::Undo, "undo", CONNECTIONS, &[COUNT, METHOD, ONE_OF, LIVE]),
     line(Verb::Make, "make", CONNECTIONS, &[COUNT, TO, SEAL, TORQUE, PATTERN, METHOD, LIVE]),
     line(Verb::Tighten, "tighten", CONNECTIONS, &[COUNT, TORQUE, PATTERN, LIVE]),
-    line(Verb::Remove, "remove", COMPONENTS, &[]),
+    line(Verb::Remove, "remove", COMPONENTS, &[REASON]),
     line(Verb::MoveAside, "aside", COMPONENTS, &[]),
-    line(Verb::Fit, "fit", COMPONENTS, &[PART]),
+    line(Verb::Fit, "fit", COMPONENTS, &[PART, WITH_NEW]),
     line(Verb::Discard, "discard", COMPONENTS, &[REASON]),
-    line(Verb::Clean, "clean", FACES, &[WITH, SOAK]),
+    line(Verb::Clean, "clean", FACES, &[WITH, SOAK, MOST]),
     line(Verb::Inspect, "inspect", FACES, &[CRITERION, ANSWERS, READING]),
     line(Verb::Place, "place", TEMPORARY, &[LIVE]),
     line(Verb::TakeAway, "take", TEMPORARY, &[LIVE]),
     line(Verb::RecordSetting, "record", SETTINGS, &[READING]),
     line(Verb::Set, "set", SETTINGS, &[TO]),
     line(Verb::Read, "read", EVERYTHING, &[AT, LIVE, READING]),
-    line(Verb::Wait, "wait", NOTHING, &[MINUTES, UNATTENDED]),
+    line(Verb::Wait, "wait", NOTHING, &[MINUTES, MOST, BEFORE, UNATTENDED]),
     line(Verb::Photograph, "photograph", EVERYTHING, &[OF]),
     line(Verb::Tell, "tell", NOTHING, &[WHO]),
     line(Verb::Hold, "hold", NOTHING, &[WHO, CRITERION]),

@@ -155,7 +155,8 @@ impl ActionReader {
     }
 
     fn detail(&mut self, slot: &Slot, text: &str, word: &Word) -> Result<(), NotationError> {
-        if slot.detail != Detail::Readings && self.seen.contains(&slot.detail) {
+        let may_repeat = matches!(slot.detail, Detail::Readings | Detail::WithNew);
+        if !may_repeat && self.seen.contains(&slot.detail) {
             return Err(self.error(Problem::Twice, word));
         }
         self.seen.push(slot.detail);

@@ -126,11 +126,16 @@ impl Numbers {
             Detail::Mode => action.mode = Some(self.mode()),
             Detail::Temperature => action.temperature = Some(self.measured()),
             Detail::Duration => action.duration = Some(self.measured()),
+            Detail::AtMost => action.at_most = Some(self.measured()),
+            Detail::Until => action.until = Some(self.id()),
             Detail::Unattended => action.unattended = true,
             Detail::Live => action.live = true,
             Detail::Criterion => action.criterion = Some(self.text()),
             Detail::Ask => action.ask = Some(self.id()),
             Detail::Text => action.text = Some(self.text()),
+            Detail::Reason => action.reason = Some(self.text()),
+            Detail::OneOf => action.one_of = true,
+            Detail::WithNew => action.with_new = (0..self.below(3)).map(|_| self.id()).collect(),
             Detail::Readings => action.readings = (0..self.below(3)).map(|_| self.reading()).collect(),
         }
     }

@@ -6,7 +6,7 @@ use super::effect::Part;
 use super::kinds::{TestDemand, Wanted};
 use super::machine::Machine;
 use super::plant::{ComponentCell, ConnectionCell, IsolatorPlan, SectionCell, Side, Thing};
-use super::state::{ConnectionState, Contents, Whereabouts};
+use super::state::{ConnectionState, Contents, SectionState, Whereabouts};
 use super::test_kinds::{Due, Loading, Stamps, TestRow, test_row};
 use super::touched::For;
 use super::trace::{ApplianceCell, TestCell};
@@ -126,11 +126,7 @@ impl Machine<'_> {
             let place = self.place;
             self.change(&ApplianceCell, |state| state.shown_to_work = Some(place));
         }
-        if let Some(port) = at
-            && self.trace.plant.connection(port).is_some_and(|plan| plan.port.is_some())
-        {
-            self.open_port(port);
-        }
+        self.open_where_taken(action);
         self.pending.loadings.push((self.place, loaded));
     }
 
@@ -141,8 +137,8 @@ impl Machine<'_> {
             Some(Mode::Min) => row.settle.1,
             _ => 0,
         };
-        let since = self.now(&ApplianceCell).map_or(0, |state| state.since_minute);
-        let settled = !self.is_running() || self.minute().saturating_sub(since) >= needed;
+        let since = self.now(&ApplianceCell).map_or(0, |state| state.since_second);
+        let settled = !self.is_running() || self.second().saturating_sub(since) >= needed * 60;
         self.demand(settled, Demand::NotSettled, None, Vec::new());
     }
 
@@ -199,7 +195,7 @@ impl Machine<'_> {
             return false;
         }
         let state = self.now(&section);
-        let full = state.is_some_and(|s| s.stored.pressure && s.contents != Contents::Air);
+        let full = state.is_some_and(is_full);
         match row.loading {
             Loading::Dead => !self.is_fed(section),
             Loading::Fed => {
@@ -238,9 +234,7 @@ impl Machine<'_> {
             _ => None,
         });
         let empty = plant.section(section).is_some_and(|plan| plan.normally_empty);
-        let full = |side: SectionCell| {
-            self.now(&side).is_some_and(|s| s.stored.pressure && s.contents != Contents::Air)
-        };
+        let full = |side: SectionCell| self.now(&side).is_some_and(is_full);
         empty && other_sides.into_iter().any(full)
     }
 
@@ -447,4 +441,9 @@ pub(super) fn is_of_role(kind: &TestKind, role: Option<&Role>) -> bool {
         TestKind::ReliefLever => role == Some(&Role::Relief),
         _ => false,
     }
+}
+
+/// Whether a section is under the pressure of its medium, with air in it or without.
+fn is_full(section: &SectionState) -> bool {
+    section.stored.pressure && matches!(section.contents, Contents::Medium | Contents::Mixed)
 }

@@ -7,7 +7,7 @@
 
 use super::machine::Machine;
 use super::plant::{CircuitCell, ComponentCell, ConnectionCell, IsolatorCell, SectionCell, Side, Thing};
-use super::state::{Contents, Lapse, Proof, Whereabouts};
+use super::state::{Contents, Proof, Whereabouts};
 use super::trace::ApplianceCell;
 use super::unmet::{Demand, Reason};
 use super::{Place, Plant};
@@ -162,7 +162,7 @@ impl Machine<'_> {
             .iter()
             .filter_map(|s| self.plant().section(*s))
             .flat_map(|s| s.isolators.iter().copied())
-            .filter(|i| self.now(i).is_some_and(|state| !state.open && !state.locked))
+            .filter(|i| self.is_shut_by_hand(*i) && self.now(i).is_some_and(|state| !state.locked))
             .collect();
         isolators.sort_unstable();
         isolators.dedup();
@@ -176,7 +176,17 @@ impl Machine<'_> {
             .iter()
             .filter_map(|s| self.plant().section(*s))
             .flat_map(|s| &s.isolators)
-            .any(|i| self.now(i).is_some_and(|state| !state.open))
+            .any(|i| self.is_shut_by_hand(*i))
+    }
+
+    /// Whether an isolator is closed that somebody could have locked: automatic ones and relief devices move
+    /// by themselves, whatever their position in service.
+    fn is_shut_by_hand(&self, isolator: IsolatorCell) -> bool {
+        let by_itself = self
+            .plant()
+            .isolator(isolator)
+            .is_none_or(|plan| matches!(plan.handle, Handle::Automatic | Handle::Relief));
+        !by_itself && self.now(&isolator).is_some_and(|state| !state.open)
     }
 
     /// As [`Machine::not_locked`] for a section whose kind locks, or that is fed by one.
@@ -263,19 +273,26 @@ impl Machine<'_> {
             return None;
         }
         match state.proof {
-            Proof::Proved { minute } => {
-                let life = self.plant().demands_on(section).and_then(|demands| demands.life_minutes);
-                let old = life.is_some_and(|life| self.minute().saturating_sub(minute) > life);
-                let shown_still = self.is_restrained(section) || (!row.ages_open && self.is_open(section));
-                let since = self.since_when(&section, |state| state.proof.holds());
-                (old && !shown_still).then_some((Reason::ProofLapsed { section, why: Lapse::Old }, since))
-            }
+            Proof::Proved { .. } => None,
             Proof::Lapsed(why) => {
                 let since = self.since_when(&section, |state| state.proof == Proof::Lapsed(why));
                 Some((Reason::ProofLapsed { section, why }, since))
             }
             Proof::None => Some((Reason::NotProved { section }, Place::START)),
         }
+    }
+
+    /// Whether a proof has become older than proofs of its kind may get, and nothing has shown meanwhile that
+    /// it still holds.
+    pub(super) fn is_too_old(&self, section: SectionCell) -> bool {
+        let Some(row) = self.plant().row_of(section) else { return false };
+        let life = self.plant().demands_on(section).and_then(|demands| demands.life_minutes);
+        let Some(Proof::Proved { second }) = self.now(&section).map(|state| state.proof) else {
+            return false;
+        };
+        life.is_some_and(|life| self.second().saturating_sub(second) > life.saturating_mul(60))
+            && !self.is_restrained(section)
+            && (row.ages_open || !self.is_open(section))
     }
 
     /// Whether something of the section stands open, so that what leaks by is seen.
@@ -417,7 +434,7 @@ impl Machine<'_> {
         let demands = self.plant().demands_on(section);
         let Some(needed) = demands.and_then(|demands| demands.wait_minutes) else { return true };
         let since = self.now(&section).and_then(|state| state.off_since);
-        since.is_some_and(|since| self.minute().saturating_sub(since) >= needed)
+        since.is_some_and(|since| self.second().saturating_sub(since) >= needed.saturating_mul(60))
     }
 
     /// Whether a connection is closed: fully made, or by a temporary item on it.

@@ -1,6 +1,6 @@
 //! The machine that runs: executes actions in order, on every way, and writes timelines.
 
-use super::effect::Part;
+use super::effect::{Part, RunningWait};
 use super::guard::QuestionIndex;
 use super::pending::{Pending, Written, write, write_alone};
 use super::plant::Thing;
@@ -47,6 +47,8 @@ pub(super) struct Machine<'p> {
     pub(super) pending: Pending,
     /// What was changed and may wait for a test.
     pub(super) touched: Touched,
+    /// Waits that go on while other things are done.
+    pub(super) waits: Vec<RunningWait>,
     /// A question on which the action in hand turned out to depend.
     split: Slot<Option<QuestionIndex>>,
     /// The action in hand, for unmet demands.
@@ -70,6 +72,7 @@ impl<'p> Machine<'p> {
             guard: run.way().clone(),
             pending: Pending::default(),
             touched: Touched::default(),
+            waits: Vec::new(),
             split: Slot::new(None),
             verb: None,
             thing: None,
@@ -81,6 +84,7 @@ impl<'p> Machine<'p> {
 
     fn execute(&mut self, execution: usize, executed: &Execution, step: &'p Step) {
         self.failed = executed.failed;
+        self.end_waits(execution, step);
         let actions = executed.instead.as_ref().unwrap_or(&step.actions);
         self.execute_actions(execution, step, actions);
         self.failed = false;
@@ -115,6 +119,9 @@ impl<'p> Machine<'p> {
         }
         let parts = self.parts(action, guard);
         self.on_ways_by_part(guard, &parts, &|machine: &mut Self, part: &Part| machine.act(action, *part));
+        if action.verb == Verb::Wait {
+            self.start_waiting(action, guard);
+        }
         if action.verb == Verb::Test {
             self.forget_stamped(action, guard, &parts);
         }
@@ -237,10 +244,10 @@ impl<'p> Machine<'p> {
             let section = *section;
             let fed = machine.still_fed(section, &[]).is_some();
             let locked = !fed && machine.not_locked(section).is_none() && machine.has_closed(section);
-            let minute = machine.minute();
+            let second = machine.second();
             machine.change(&SupplyCell(section), |state| *state = SupplyState { fed, locked });
             machine.change(&section, |state| {
-                state.off_since = if fed { None } else { state.off_since.or(Some(minute)) };
+                state.off_since = if fed { None } else { state.off_since.or(Some(second)) };
             });
         });
     }
@@ -262,6 +269,11 @@ impl<'p> Machine<'p> {
                 None => unknown.push(format!("\"{id}\", which the appliance map does not know")),
                 Some(thing) => unknown.extend(self.unknown_kind(thing)),
             }
+        }
+        if let Some(until) = &action.until
+            && self.procedure.position(until).is_none()
+        {
+            unknown.push(format!("the step \"{until}\", until which it waits and which is not there"));
         }
         if let Some(question) = &action.ask
             && self.trace.plant.question(question).is_none()
@@ -304,7 +316,12 @@ impl<'p> Machine<'p> {
         if let Some(state) = self.pending.get(cell) {
             return Some(state);
         }
-        match cell.timeline(&self.trace)?.find(self.place, &self.guard) {
+        self.state_at(cell, self.place)
+    }
+
+    /// As [`Machine::now`] for an earlier place.
+    pub(super) fn state_at<C: Written>(&self, cell: &C, place: Place) -> Option<&C::State> {
+        match cell.timeline(&self.trace)?.find(place, &self.guard) {
             Found::Is(entry) => Some(&entry.state),
             Found::Depends(question, entry) => {
                 self.split.set(Some(question));
@@ -382,8 +399,8 @@ impl<'p> Machine<'p> {
         self.split.replace(split).is_none().then_some(found)
     }
 
-    /// The minute of the job.
-    pub(super) fn minute(&self) -> u32 {
+    /// The second of the job.
+    pub(super) fn second(&self) -> u32 {
         self.now(&ClockCell).copied().unwrap_or(0)
     }
 

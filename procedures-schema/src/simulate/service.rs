@@ -17,7 +17,7 @@ pub(super) fn trace_of(plant: Plant, run: &Run) -> Trace {
         run: run.clone(),
         appliance: Timeline::new(ApplianceState {
             running: Some(Mode::Heat),
-            since_minute: 0,
+            since_second: 0,
             shown_to_work: None,
             ended: None,
         }),

@@ -9,8 +9,8 @@ use crate::model::{Energy, Mode};
 pub struct ApplianceState {
     /// The mode in which it runs; none if it is off. A job begins with it running.
     pub running: Option<Mode>,
-    /// The minute of the job in which it took up this mode.
-    pub since_minute: u32,
+    /// The second of the job in which it took up this mode.
+    pub since_second: u32,
     /// When it was last shown to work.
     pub shown_to_work: Option<Place>,
     /// How the way ended, if it has.
@@ -20,7 +20,8 @@ pub struct ApplianceState {
 /// An isolator.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct IsolatorState {
-    /// Whether it lets through.
+    /// Whether it lets through. Of automatic ones and relief devices it is the position in service: whether
+    /// they let through is worked out from what they are looked at for.
     pub open: bool,
     /// Whether it is locked.
     pub locked: bool,
@@ -105,8 +106,8 @@ pub enum Proof {
     None,
     /// Yes, and it holds.
     Proved {
-        /// The minute of the job in which it was shown.
-        minute: u32,
+        /// The second of the job in which it was shown.
+        second: u32,
     },
     /// It was, and no longer holds.
     Lapsed(Lapse),
@@ -128,7 +129,7 @@ pub struct SectionState {
     pub contents: Contents,
     /// Whether it is proved.
     pub proof: Proof,
-    /// The minute of the job since which no supply reaches it.
+    /// The second of the job since which nothing feeds it: no supply, and no neighbour under pressure.
     pub off_since: Option<u32>,
     /// When it was last released, filled or purged; what makes its fill pressure stale.
     pub last_filled: Option<Place>,

@@ -11,6 +11,7 @@ use std::sync::Arc;
 
 const MAP: &str = include_str!("../../../tests/suite/maps/pump.putback.json");
 const GAS: &str = include_str!("../../../tests/suite/maps/gas.putback.json");
+const BURNER: &str = include_str!("../../../tests/suite/maps/burner.putback.json");
 const SAFE: &str = "shutdown · isolate spur · lock spur · undo cover_screws · remove cover · prove M";
 const ZERO: &str = "isolate va vb · release body what=pressure by=vent vent=vent · prove body";
 
@@ -82,6 +83,45 @@ fn each_place_has_its_own_state() {
 fn undoing_takes_slack_fasteners_first() {
     let trace = run(MAP, &["slacken head 1 · undo head 2"]);
     assert_eq!(connection(&trace, "head"), (2, 0, 2));
+}
+
+#[test]
+fn tightening_some_leaves_the_others_slack() {
+    let trace = run(MAP, &["slacken head · tighten head 3"]);
+    assert_eq!(connection(&trace, "head"), (3, 1, 0));
+}
+
+#[test]
+fn a_port_that_is_opened_on_the_way_disturbs_its_seal_as_any_other() {
+    let trace = run(MAP, &[SAFE, ZERO]);
+    let vent = now(&trace, trace.plant().connection_named(&"vent".into()));
+    assert!(vent.seals_disturbed);
+    assert_eq!(vent.most_open, vent.open);
+}
+
+/// A relief device is shut in service and nobody locks it; with one on the body the lock still counts.
+#[test]
+fn a_relief_device_asks_for_no_lock() {
+    let relief = r#""isolators": [{"id": "rv", "name": "relief valve", "between": ["body", "supply"],
+        "handle": "relief", "normal": "closed"},"#;
+    let map = MAP.replacen(r#""isolators": ["#, relief, 1);
+    assert_ne!(map, MAP);
+    let trace = run(&map, &["isolate va vb · lock va vb"]);
+    assert!(now(&trace, trace.plant().section_named(&"body".into()).map(SupplyCell)).locked);
+}
+
+#[test]
+fn a_part_that_was_taken_off_its_carrier_does_not_come_back_with_it() {
+    let away = run(BURNER, &["remove electrode", "remove door", "fit door"]);
+    let electrode = |trace: &Trace| now(trace, trace.plant().component_named(&"electrode".into()));
+    assert_eq!(electrode(&away).whereabouts, Whereabouts::Off);
+    let over = run(BURNER, &["remove door", "remove electrode", "fit electrode", "fit door new"]);
+    assert_eq!(electrode(&over).whereabouts, Whereabouts::Fitted);
+    assert!(!electrode(&over).new, "the old one was put over");
+    let with = run(BURNER, &["remove door", "fit door new with-new=electrode"]);
+    assert!(electrode(&with).new);
+    let gone = run(BURNER, &["remove door", "discard electrode reason=cracked"]);
+    assert_eq!(electrode(&gone).whereabouts, Whereabouts::Discarded);
 }
 
 #[test]

@@ -25,7 +25,7 @@ pub trait Cell: 'static {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct ApplianceCell;
 
-/// The minutes of all waits so far; hands-on time is not counted.
+/// The seconds of all waits so far; hands-on time is not counted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct ClockCell;
 

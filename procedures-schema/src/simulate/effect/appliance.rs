@@ -1,57 +1,23 @@
-//! The appliance: shutting down, waiting, the end of a way.
+//! The appliance: shutting down, the end of a way.
 
-use super::Part;
 use crate::model::{Action, Mode};
 use crate::simulate::machine::Machine;
 use crate::simulate::state::{Lapse, Proof};
 use crate::simulate::unmet::Demand;
-use crate::simulate::{ApplianceCell, ClockCell, SectionCell, Thing};
-use crate::units::{Unit, convert};
+use crate::simulate::{ApplianceCell, SectionCell, Thing};
 
 impl Machine<'_> {
     pub(super) fn shut_down(&mut self) {
-        let minute = self.minute();
+        let second = self.second();
         self.change(&ApplianceCell, |state| {
-            state.running = None;
-            state.since_minute = minute;
+            if state.running.take().is_some() {
+                state.since_second = second;
+            }
         });
     }
 
-    /// Leaving is waiting with nobody there: proofs lapse, and nothing may stand open or bare.
-    pub(super) fn wait(&mut self, action: &Action, part: Part) {
-        match part {
-            Part::Whole => {
-                let minutes = action
-                    .duration
-                    .as_ref()
-                    .and_then(|d| convert(d.value.value(), &d.unit, &Unit::Minute).ok())
-                    .map_or(0, whole_minutes);
-                self.change(&ClockCell, |clock| *clock = clock.saturating_add(minutes));
-            }
-            Part::Section(section) => {
-                self.demand_left_alone(section);
-                self.change(&section, |state| lapse(&mut state.proof, Lapse::LeftAlone));
-            }
-            Part::Thing(_) => {}
-        }
-    }
-
-    /// What must be so when people leave: no open end of gas, oil or refrigerant, no bare live part.
-    fn demand_left_alone(&mut self, section: SectionCell) {
-        let Some(circuit) = self.trace.plant.circuit_of(section) else { return };
-        let escapes = circuit.flammable
-            || circuit.row.is_some_and(|row| !row.open_from.is_empty() || row.tightened_off);
-        if escapes {
-            for end in self.open_ends(section, false) {
-                let thing = Some(Thing::Section(section));
-                self.demand(false, Demand::OpenEnd, thing, vec![Thing::Connection(end)]);
-            }
-        }
-        self.demand_not_bare(section);
-    }
-
     /// A guarded section that lies bare is dead and locked.
-    fn demand_not_bare(&mut self, section: SectionCell) {
+    pub(super) fn demand_not_bare(&mut self, section: SectionCell) {
         let guarded = self.trace.plant.row_of(section).is_some_and(|row| row.guarded);
         if !guarded {
             return;
@@ -102,12 +68,4 @@ pub(super) fn lapse(proof: &mut Proof, why: Lapse) {
     if proof.holds() {
         *proof = Proof::Lapsed(why);
     }
-}
-
-/// Minutes, rounded up; beyond a year it makes no difference.
-fn whole_minutes(minutes: f64) -> u32 {
-    const YEAR: f64 = 525_600.0;
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "bounded just here")]
-    let whole = minutes.ceil().clamp(0.0, YEAR) as u32;
-    whole
 }

@@ -1,8 +1,9 @@
 //! Components: removing, moving aside, discarding, fitting, cleaning and inspecting.
 
+use super::Part;
 use crate::model::{Action, Renewal, Verb};
 use crate::simulate::machine::Machine;
-use crate::simulate::state::Whereabouts;
+use crate::simulate::state::{ComponentState, Whereabouts};
 use crate::simulate::unmet::Demand;
 use crate::simulate::{ComponentCell, ConnectionCell, Thing};
 
@@ -22,6 +23,10 @@ impl Machine<'_> {
             let thing = Some(Thing::Component(component));
             if self.is_on_the_bench(component) {
                 self.change(&component, |state| state.on_carrier = false);
+                if action.verb == Verb::Discard {
+                    self.demand(given(action), Demand::NoReason, thing, Vec::new());
+                    self.whereabouts(component, to, false);
+                }
                 continue;
             }
             let was = self.now(&component).map(|state| state.whereabouts);
@@ -33,19 +38,23 @@ impl Machine<'_> {
             if there {
                 self.demand_removal(component, aside);
             }
-            self.whereabouts(component, to, false);
-            for carried in self.carried_by(component) {
-                if self.is_fitted(carried) {
-                    self.whereabouts(carried, to, false);
+            for part in self.assembly(component) {
+                let there = |state: &ComponentState| {
+                    matches!(state.whereabouts, Whereabouts::Fitted | Whereabouts::Aside)
+                };
+                if part == component || self.now(&part).is_some_and(there) {
+                    self.whereabouts(part, to, false);
                 }
+            }
+            if !aside && self.carrier_of(component).is_some() {
+                self.change(&component, |state| state.on_carrier = false);
             }
         }
     }
 
     /// A carried part whose carrier is off can be taken off on the bench.
     fn is_on_the_bench(&self, component: ComponentCell) -> bool {
-        let carrier = self.trace.plant.component(component).and_then(|plan| plan.carried_by);
-        carrier.is_some_and(|carrier| !self.is_fitted(carrier))
+        self.carrier_of(component).is_some_and(|carrier| !self.is_fitted(carrier))
             && self.now(&component).is_some_and(|state| state.on_carrier)
     }
 
@@ -54,8 +63,7 @@ impl Machine<'_> {
         let behind =
             self.trace.plant.component(component).map(|plan| plan.behind.clone()).unwrap_or_default();
         self.demand_reach(&behind, thing);
-        let mut assembly = self.carried_by(component);
-        assembly.push(component);
+        let assembly = self.assembly(component);
         for connection in self.holding(&assembly, aside) {
             self.demand(false, Demand::StillHeld, Some(thing), vec![Thing::Connection(connection)]);
         }
@@ -100,13 +108,8 @@ impl Machine<'_> {
     pub(super) fn fit(&mut self, action: &Action) {
         let new = action.part == Some(Renewal::New);
         for component in self.components_of(action) {
-            let on_the_bench = self
-                .trace
-                .plant
-                .component(component)
-                .and_then(|plan| plan.carried_by)
-                .is_some_and(|carrier| !self.is_fitted(carrier));
-            if on_the_bench {
+            let carrier = self.carrier_of(component);
+            if carrier.is_some_and(|carrier| !self.is_fitted(carrier)) {
                 self.change(&component, |state| {
                     state.put_over = !state.on_carrier;
                     state.on_carrier = true;
@@ -115,18 +118,42 @@ impl Machine<'_> {
                 continue;
             }
             self.demand_fitting(action, component, new);
-            self.whereabouts(component, Whereabouts::Fitted, new);
-            for carried in self.carried_by(component) {
-                let comes = self.now(&carried).is_some_and(|state| state.on_carrier)
-                    || action.with_new.iter().any(|id| self.trace.plant.component_named(id) == Some(carried));
-                if comes {
-                    self.whereabouts(carried, Whereabouts::Fitted, new);
-                }
+            let with_new: Vec<ComponentCell> =
+                action.with_new.iter().filter_map(|id| self.trace.plant.component_named(id)).collect();
+            for part in self.carried_by(component).into_iter().filter(|part| with_new.contains(part)) {
+                self.change(&part, |state| state.on_carrier = true);
+            }
+            if carrier.is_some() {
+                self.change(&component, |state| state.on_carrier = true);
+            }
+            for part in self.assembly(component) {
+                let comes_new = new && (part == component || with_new.contains(&part));
+                self.whereabouts(part, Whereabouts::Fitted, comes_new);
             }
             if new {
                 self.renew_with(component);
             }
         }
+    }
+
+    /// The part that carries another.
+    fn carrier_of(&self, component: ComponentCell) -> Option<ComponentCell> {
+        self.trace.plant.component(component).and_then(|plan| plan.carried_by)
+    }
+
+    /// A component and what is on it, and on that in turn: what goes where it goes.
+    fn assembly(&self, component: ComponentCell) -> Vec<ComponentCell> {
+        let mut all = vec![component];
+        let mut next = 0;
+        while let Some(carrier) = all.get(next).copied() {
+            for part in self.carried_by(carrier) {
+                if !all.contains(&part) && self.now(&part).is_some_and(|state| state.on_carrier) {
+                    all.push(part);
+                }
+            }
+            next += 1;
+        }
+        all
     }
 
     fn demand_fitting(&mut self, action: &Action, component: ComponentCell, new: bool) {
@@ -239,7 +266,18 @@ impl Machine<'_> {
     }
 
     /// Cleaning and inspecting put the hands on a thing.
-    pub(super) fn handle(&mut self, action: &Action) {
+    pub(super) fn handle(&mut self, action: &Action, part: Part) {
+        match part {
+            Part::Whole => self.handle_all(action),
+            Part::Section(section) => self.grow_old(section),
+            Part::Thing(_) => {}
+        }
+        if part == Part::Whole && action.verb == Verb::Clean {
+            self.pass(action);
+        }
+    }
+
+    fn handle_all(&mut self, action: &Action) {
         let inspects = action.verb == Verb::Inspect;
         let things: Vec<Thing> = action.on.iter().filter_map(|id| self.trace.plant.thing(id)).collect();
         let criterion = action.criterion.as_deref().is_some_and(|text| !text.trim().is_empty());
@@ -288,8 +326,7 @@ impl Machine<'_> {
 }
 
 fn given(action: &Action) -> bool {
-    let reason = action.reason.as_deref().or(action.text.as_deref());
-    reason.is_some_and(|text| !text.trim().is_empty())
+    action.reason.as_deref().is_some_and(|text| !text.trim().is_empty())
 }
 
 /// Whether an unmet demand speaks of one of these sections.

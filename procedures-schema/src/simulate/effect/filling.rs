@@ -39,7 +39,9 @@ impl Machine<'_> {
             state.stored.pressure = state.stored.pressure || row.stores.pressure;
             state.contents = match state.contents {
                 _ if inert => Contents::Inert,
-                Contents::Air | Contents::Mixed if row.charge_from.is_empty() => Contents::Mixed,
+                // What is charged by weight is charged from vacuum; what is filled in keeps what was inside.
+                Contents::Medium | Contents::Vacuum => Contents::Medium,
+                _ if row.charge_from.is_empty() => Contents::Mixed,
                 _ => Contents::Medium,
             };
             if row.only_off {

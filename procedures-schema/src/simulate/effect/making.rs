@@ -160,8 +160,9 @@ impl Machine<'_> {
             let place = self.place;
             self.change(&connection, |state| {
                 state.tightened_again = state.is_made();
-                state.made += state.slack;
-                state.slack = 0;
+                let n = action.count.unwrap_or(state.slack).min(state.slack);
+                state.made += n;
+                state.slack -= n;
                 state.last_touched = Some(place);
             });
         }

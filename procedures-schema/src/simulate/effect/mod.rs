@@ -13,6 +13,9 @@ mod settings;
 mod starting;
 mod supplies;
 mod temporaries;
+mod waiting;
+
+pub(super) use waiting::RunningWait;
 
 use super::machine::Machine;
 use super::{Guard, SectionCell, Thing};
@@ -33,8 +36,9 @@ impl Machine<'_> {
     /// The parts of an action. Actions that reach far have a part for everything that they may reach.
     pub(super) fn parts(&mut self, action: &Action, guard: &Guard) -> Vec<Part> {
         let mut parts = vec![Part::Whole];
-        let far = matches!(action.verb, Verb::Start | Verb::Restore | Verb::Charge | Verb::Purge)
-            || (action.verb == Verb::Wait && action.unattended);
+        let far =
+            matches!(action.verb, Verb::Start | Verb::Restore | Verb::Charge | Verb::Purge | Verb::Wait)
+                || (action.verb == Verb::Clean && action.duration.is_some());
         if far {
             parts.extend(self.trace.plant.sections().map(|(section, _)| Part::Section(section)));
         }
@@ -65,13 +69,14 @@ impl Machine<'_> {
             Verb::Tighten => self.tighten(action),
             Verb::Remove | Verb::MoveAside | Verb::Discard => self.take_off(action),
             Verb::Fit => self.fit(action),
-            Verb::Clean | Verb::Inspect => self.handle(action),
+            Verb::Clean | Verb::Inspect => self.handle(action, part),
             Verb::Place => self.place_item(action),
             Verb::TakeAway => self.take_item(action),
             Verb::RecordSetting => self.record_setting(action),
             Verb::Set => self.set_setting(action),
             Verb::Photograph => self.photograph(action),
-            Verb::Ask | Verb::Read | Verb::Tell | Verb::Hold | Verb::Other(_) => {}
+            Verb::Read => self.open_where_taken(action),
+            Verb::Ask | Verb::Tell | Verb::Hold | Verb::Other(_) => {}
         }
     }
 }

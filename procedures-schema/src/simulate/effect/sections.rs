@@ -105,11 +105,13 @@ impl Machine<'_> {
         } else {
             let place = self.place;
             self.change(&connection, |state| {
-                state.slack += state.made;
-                state.made = 0;
-                state.seals_disturbed = true;
-                state.last_touched = Some(place);
-                state.last_opened = Some(place);
+                if state.made > 0 {
+                    state.slack += state.made;
+                    state.made = 0;
+                    state.seals_disturbed = true;
+                    state.last_touched = Some(place);
+                    state.last_opened = Some(place);
+                }
             });
         }
     }
@@ -121,6 +123,8 @@ impl Machine<'_> {
                 state.open += state.made + state.slack;
                 state.made = 0;
                 state.slack = 0;
+                state.most_open = state.most_open.max(state.open);
+                state.seals_disturbed = true;
                 state.last_touched = Some(place);
                 state.last_opened = Some(place);
             }
@@ -138,15 +142,20 @@ impl Machine<'_> {
             self.demand_readings(action, *section);
         }
         self.demand_proved_here(action);
-        let minute = self.minute();
+        let second = self.second();
         for section in self.with_sections_behind_automatic(sections) {
             self.change(&section, |state| {
                 state.stored.heat = false;
                 state.stored.charge = false;
                 state.stored.motion = false;
-                state.proof = Proof::Proved { minute };
+                state.proof = Proof::Proved { second };
             });
         }
+        self.open_where_taken(action);
+    }
+
+    /// A port at which something is read, tested or proved is open from then on; closing is always written.
+    pub(in crate::simulate) fn open_where_taken(&mut self, action: &Action) {
         if let Some(port) = action.at.as_ref().and_then(|id| self.trace.plant.connection_named(id))
             && self.trace.plant.connection(port).is_some_and(|k| k.port.is_some())
         {

@@ -21,11 +21,11 @@ impl Machine<'_> {
                 self.demand_clear_to_run();
                 self.demand_powered();
                 let mode = action.mode.clone().unwrap_or(Mode::Heat);
-                let minute = self.minute();
+                let second = self.second();
                 self.change(&ApplianceCell, |state| {
                     if state.running.as_ref() != Some(&mode) {
                         state.running = Some(mode);
-                        state.since_minute = minute;
+                        state.since_second = second;
                     }
                 });
             }

@@ -80,11 +80,20 @@ impl Machine<'_> {
         });
     }
 
-    /// Whether one of these sections belongs to a circuit that feeds this section.
+    /// Whether one of these sections belongs to a circuit that feeds this section, at once or by way of others.
     fn fed_through(&self, section: SectionCell, opened: &[SectionCell]) -> bool {
         let Some(circuit) = self.trace.plant.circuit_of(section) else { return false };
-        let feeders = circuit.fed_by.iter().filter_map(|feeder| self.trace.plant.circuit(*feeder));
-        feeders.flat_map(|feeder| &feeder.sections).any(|s| opened.contains(s)) && self.is_fed(section)
+        let mut feeders = circuit.fed_by.clone();
+        let mut next = 0;
+        while let Some(feeder) = feeders.get(next).and_then(|feeder| self.trace.plant.circuit(*feeder)) {
+            if feeder.sections.iter().any(|s| opened.contains(s)) {
+                return self.is_fed(section);
+            }
+            let beyond: Vec<_> = feeder.fed_by.iter().copied().filter(|f| !feeders.contains(f)).collect();
+            feeders.extend(beyond);
+            next += 1;
+        }
+        false
     }
 
     /// What comes under energy is shut, its due tests are passed, its guards are on.

@@ -238,13 +238,22 @@ impl Plant {
         }
     }
 
+    /// A section that no supply reaches at all, on a map that is not finished, is behind nothing.
     fn find_behind_automatic(&mut self) {
+        let by_hand = self.reached_from_supplies(|isolator| isolator.handle != Handle::Automatic);
+        let at_all = self.reached_from_supplies(|_| true);
+        for (plan, (by_hand, at_all)) in self.sections.iter_mut().zip(by_hand.into_iter().zip(at_all)) {
+            plan.behind_automatic = at_all && !by_hand;
+        }
+    }
+
+    /// For each section whether a way from a supply leads to it by such isolators, as if all were open.
+    fn reached_from_supplies(&self, by: impl Fn(&IsolatorPlan) -> bool) -> Vec<bool> {
         let mut reached = vec![false; self.sections.len()];
         let mut changed = true;
         while changed {
             changed = false;
-            for isolator in self.isolators.iter().filter(|i| i.handle != Handle::Automatic) {
-                let Some((a, b)) = isolator.between else { continue };
+            for (a, b) in self.isolators.iter().filter(|i| by(i)).filter_map(|isolator| isolator.between) {
                 for (from, to) in [(a, b), (b, a)] {
                     let is_reached = match from {
                         Side::Supply => true,
@@ -260,15 +269,7 @@ impl Plant {
                 }
             }
         }
-        let has_automatic = |plan: &SectionPlan, isolators: &[IsolatorPlan]| {
-            plan.isolators
-                .iter()
-                .any(|i| isolators.get(i.index()).is_some_and(|i| i.handle == Handle::Automatic))
-        };
-        for (i, plan) in self.sections.iter_mut().enumerate() {
-            let is_reached = reached.get(i).copied().unwrap_or(false);
-            plan.behind_automatic = !is_reached && has_automatic(plan, &self.isolators);
-        }
+        reached
     }
 }
 
