@@ -4,10 +4,10 @@
 //! `./dev soak` sets it high.
 
 use procedures_schema::check::check;
-use procedures_schema::derive::{apart::still_apart, lanes::lanes};
+use procedures_schema::derive::{apart::n_apart, apart::still_apart, lanes::lanes};
 use procedures_schema::format;
 use procedures_schema::model::{Action, Date, Id, Procedure, Renewal, Step, TestKind, Verb};
-use procedures_schema::simulate::{Place, Run, simulate};
+use procedures_schema::simulate::{Place, Run, runs_alike, simulate};
 use putback_tests::{suite, text_files};
 use std::sync::Arc;
 
@@ -136,6 +136,43 @@ fn a_shorter_run_is_the_beginning_of_the_whole_run() {
             let place = if n == 0 { Place::START } else { Place::after(n - 1) };
             assert_eq!(still_apart(&procedure, &part, place), still_apart(&procedure, &whole, place));
             assert_eq!(lanes(&procedure, &part).rows[..], drawn.rows[..n]);
+        }
+    }
+}
+
+/// What is taken over from the document before must be what would be worked out anew.
+#[test]
+fn documents_that_run_alike_have_the_same_lanes_and_demands() {
+    let mut dice = Dice(0xA409_3822_299F_31D0);
+    let (mut n_alike, mut n_other) = (0, 0);
+    for before in spoiled().filter(|procedure| !procedure.steps.is_empty()) {
+        let mut now = before.clone();
+        if dice.roll(2) == 0 {
+            let at = dice.roll(now.steps.len());
+            let step: &mut Step = Arc::make_mut(&mut now.steps[at]);
+            step.words.push_str(" again");
+            step.actions.iter_mut().for_each(|action| action.says.clear());
+        } else {
+            spoil(&mut dice, &mut now);
+        }
+        let trace = |procedure: &Procedure| simulate(procedure, &Run::of(procedure));
+        if runs_alike(&before, &now) {
+            n_alike += 1;
+            assert_eq!(trace(&before).unmet(), trace(&now).unmet());
+            assert_eq!(lanes(&before, &trace(&before)), lanes(&now, &trace(&now)));
+        } else {
+            n_other += 1;
+        }
+    }
+    assert!(n_alike * 3 > cases() && n_other * 5 > cases(), "{n_alike} alike, {n_other} not");
+}
+
+#[test]
+fn how_much_is_apart_is_the_sum_of_what_is() {
+    for procedure in spoiled().take(cases() / 4 + 1) {
+        let trace = simulate(&procedure, &Run::of(&procedure));
+        for place in (0..procedure.steps.len()).map(Place::after).chain([Place::START, Place::END]) {
+            assert_eq!(n_apart(&trace, place), still_apart(&procedure, &trace, place).count());
         }
     }
 }

@@ -7,18 +7,19 @@ use super::attention::Focus;
 use super::clock;
 use super::doubts::AskedFrom;
 use super::held::Held;
-use super::judged::{Frame, Judged};
+use super::judged::Judged;
 use super::keeping::Keeper;
 use super::making::Fresh;
 use super::pasting::Review;
 use super::seat::Seat;
 use super::selection;
+use super::spread::Spread;
 use super::taken_out::TakenOut;
 use leptos::leptos_dom::helpers::{TimeoutHandle, set_timeout_with_handle};
 use leptos::prelude::*;
 use procedures_schema::derive::carry::Carried;
 use procedures_schema::edit::{Edit, Session, Undone};
-use procedures_schema::model::{ApplianceMap, Id, Procedure, Stage, Step};
+use procedures_schema::model::{Id, Procedure};
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -37,11 +38,8 @@ pub(super) struct Parts {
     pub(super) session: RwSignal<Session>,
     pub(super) held: RwSignal<Option<Held>>,
     pub(super) document: Memo<Arc<Procedure>>,
-    pub(super) map: Memo<Arc<ApplianceMap>>,
-    pub(super) places: Memo<Arc<Vec<Id>>>,
-    pub(super) stages: Memo<Arc<Vec<Option<Stage>>>>,
     pub(super) judged: Memo<Arc<Judged>>,
-    pub(super) frame: Memo<Frame>,
+    pub(super) spread: Spread,
     pub(super) settled: RwSignal<Arc<Judged>>,
     pub(super) settling: StoredValue<Option<TimeoutHandle>>,
     pub(super) name: RwSignal<String>,
@@ -75,28 +73,17 @@ impl EditorStore {
             |before, now| !same(before, now),
         );
         let judged = Memo::new_with_compare(
-            move |_| Arc::new(Judged::of(document.get())),
+            move |before| Arc::new(Judged::after(before, document.get())),
             |before, now| !same(before, now),
         );
-        let map = Memo::new_with_compare(
-            move |_| document.with(|document| document.map.clone()),
-            |before, now| !same(before, now),
-        );
-        let places = Memo::new(move |_| {
-            document.with(|document| Arc::new(document.steps.iter().map(|step| step.id.clone()).collect()))
-        });
-        let stages = Memo::new(move |_| document.with(|document| Arc::new(begun_stages(document))));
-        let frame = Memo::new(move |_| judged.with(|judged| Frame::of(judged)));
+        let spread = Spread::of(&judged.get_untracked());
         let (selected, anchor) = (RwSignal::new(None), RwSignal::new(None));
         let parts = Parts {
             session,
             held,
             document,
-            map,
-            places,
-            stages,
             judged,
-            frame,
+            spread,
             settled: RwSignal::new(judged.get_untracked()),
             settling: StoredValue::new(None),
             name: RwSignal::new(name.to_owned()),
@@ -167,6 +154,7 @@ impl EditorStore {
         match next.edit(edits, label, group, clock::now_ms()) {
             Ok(()) => {
                 self.parts().session.set(next);
+                self.spread();
                 self.follow_up(group.is_some());
                 true
             }
@@ -206,6 +194,7 @@ impl EditorStore {
         let mut next = self.parts().session.get_untracked();
         let Some(undone) = way(&mut next) else { return };
         self.parts().session.set(next);
+        self.spread();
         self.follow_up(false);
         let is_typing_there = self.parts().is_editing.get_untracked() && undone.step == self.selected_now();
         if let Some(step) = undone.step.filter(|_| !is_typing_there) {
@@ -229,6 +218,7 @@ impl EditorStore {
         self.parts().name.set(name.to_owned());
         self.seat().opened(&session.document().id);
         self.parts().session.set(session);
+        self.spread();
         self.settle_now();
     }
 
@@ -237,6 +227,7 @@ impl EditorStore {
         self.parts().held.set(None);
         self.parts().name.set(name.to_owned());
         self.parts().session.set(session);
+        self.spread();
         self.settle_now();
     }
 
@@ -252,6 +243,12 @@ impl EditorStore {
             self.parts().name.get_untracked(),
             false,
         );
+    }
+
+    /// Lets those who show parts of the document see what has changed.
+    pub(super) fn spread(self) {
+        let parts = self.parts();
+        parts.judged.with_untracked(|judged| parts.spread.follow(judged));
     }
 
     fn follow_up(self, is_typing: bool) {
@@ -279,18 +276,6 @@ impl EditorStore {
     fn settle_now(self) {
         self.parts().settled.set(self.parts().judged.get_untracked());
     }
-}
-
-fn begun_stages(document: &Procedure) -> Vec<Option<Stage>> {
-    let mut before: Option<&Stage> = None;
-    let begins =
-        |step: &Arc<Step>, before: Option<&Stage>| (before != Some(&step.stage)).then(|| step.stage.clone());
-    let mut stages = Vec::with_capacity(document.steps.len());
-    for step in &document.steps {
-        stages.push(begins(step, before));
-        before = Some(&step.stage);
-    }
-    stages
 }
 
 /// A step, or if it has gone, the one that now stands in its place.

@@ -116,24 +116,34 @@ impl EditorStore {
         let Ok(document) = moved else { return };
         held.document = document;
         self.parts().held.set(Some(held));
+        self.spread();
         self.settle_soon(true);
     }
 
     /// Drops what is held where it is: now the document says so.
     pub fn drop_held(self) {
-        let Some(held) = self.parts().held.try_update(Option::take).flatten() else { return };
-        if held.to != held.from {
-            self.edit(&held.edits(), &format!("move {}", called(held.from, held.steps.len())), None);
+        let Some(held) = self.take_held() else { return };
+        let label = format!("move {}", called(held.from, held.steps.len()));
+        let is_moved = held.to != held.from && self.edit(&held.edits(), &label, None);
+        if !is_moved {
+            self.spread();
         }
         self.keep_in_sight();
     }
 
     /// Puts what is held back where it was.
     pub(super) fn put_held_back(self) {
-        if self.parts().held.try_update(Option::take).flatten().is_some() {
+        if self.take_held().is_some() {
+            self.spread();
             self.settle_soon(false);
             self.keep_in_sight();
         }
+    }
+
+    /// What was held. Every row looks at that, so nothing is written where nothing is held.
+    fn take_held(self) -> Option<Held> {
+        let held = self.parts().held;
+        if held.with_untracked(Option::is_none) { None } else { held.try_update(Option::take).flatten() }
     }
 
     fn keep_in_sight(self) {

@@ -6,7 +6,7 @@ use super::clock;
 use procedures_schema::check::{self, Finding, Report, Verdict};
 use procedures_schema::derive::lanes::{self, LaneHead, LaneRow, Lanes};
 use procedures_schema::model::{Id, Procedure};
-use procedures_schema::simulate::{Run, Trace, simulate};
+use procedures_schema::simulate::{Run, Trace, runs_alike, simulate};
 use std::sync::Arc;
 
 /// A document and what the core says about it.
@@ -14,11 +14,11 @@ pub struct Judged {
     /// The document.
     pub document: Arc<Procedure>,
     /// What is true when.
-    pub trace: Trace,
+    pub trace: Arc<Trace>,
     /// What the checker says.
     pub report: Report,
     /// The picture of the trace.
-    pub lanes: Lanes,
+    pub lanes: Arc<Lanes>,
 }
 
 /// What all rows of lanes share: the heads, and the largest count of things apart.
@@ -31,27 +31,33 @@ pub struct Frame {
 }
 
 impl Frame {
-    /// The frame of what was worked out.
-    pub fn of(judged: &Judged) -> Self {
-        let counts = judged.lanes.rows.iter().map(|row| row.apart_after.max(row.apart_before));
-        Self { heads: Arc::new(judged.lanes.heads.clone()), most_apart: counts.max().unwrap_or(0) }
+    /// The frame of some lanes.
+    pub fn of(lanes: &Lanes) -> Self {
+        let counts = lanes.rows.iter().map(|row| row.apart_after.max(row.apart_before));
+        Self { heads: Arc::new(lanes.heads.clone()), most_apart: counts.max().unwrap_or(0) }
     }
 }
 
 impl Judged {
     /// Runs and checks a document.
     pub fn of(document: Arc<Procedure>) -> Self {
-        let trace = simulate(&document, &Run::of(&document));
-        let report = check::check_trace(&document, &trace, clock::today());
-        let lanes = lanes::lanes(&document, &trace);
-        Self { document, trace, report, lanes }
+        let trace = Arc::new(simulate(&document, &Run::of(&document)));
+        let lanes = Arc::new(lanes::lanes(&document, &trace));
+        Self::with(document, trace, lanes)
     }
 
-    /// The lanes beside the step at a position.
-    pub fn row(&self, position: usize) -> Option<&LaneRow> {
-        let step = &self.document.steps.get(position)?.id;
-        let at_once = self.lanes.rows.get(position).filter(|row| row.step == *step);
-        at_once.or_else(|| self.lanes.rows.iter().find(|row| row.step == *step))
+    /// As [`Judged::of`] for the next state of a document: what does not hang on words is taken over from the
+    /// one before where nothing but words has changed.
+    pub fn after(before: Option<&Arc<Self>>, document: Arc<Procedure>) -> Self {
+        match before.filter(|before| runs_alike(&before.document, &document)) {
+            Some(before) => Self::with(document, before.trace.clone(), before.lanes.clone()),
+            None => Self::of(document),
+        }
+    }
+
+    fn with(document: Arc<Procedure>, trace: Arc<Trace>, lanes: Arc<Lanes>) -> Self {
+        let report = check::check_trace(&document, &trace, clock::today());
+        Self { document, trace, report, lanes }
     }
 
     /// The findings at a step, or at the end if `step` is none or no longer there.
@@ -95,4 +101,10 @@ impl Judged {
             None
         }
     }
+}
+
+/// The lanes beside a step at a position.
+pub fn row_of<'l>(lanes: &'l Lanes, position: usize, step: &Id) -> Option<&'l LaneRow> {
+    let at_once = lanes.rows.get(position).filter(|row| row.step == *step);
+    at_once.or_else(|| lanes.rows.iter().find(|row| row.step == *step))
 }

@@ -31,6 +31,7 @@ pub mod seat;
 pub mod selection;
 pub mod shelf;
 pub mod shown;
+mod spread;
 pub mod step_edits;
 pub mod taken_out;
 

@@ -3,7 +3,7 @@
 use super::attention::{Attention, Focus};
 use super::doubts::AskedFrom;
 use super::editor_store::{EditorStore, Parts};
-use super::judged::{Frame, Judged};
+use super::judged::{Frame, Judged, row_of};
 use super::keeping::Keeper;
 use super::making::{Fresh, making_new};
 use super::pasting::Review;
@@ -14,7 +14,7 @@ use leptos::prelude::*;
 use procedures_schema::capture::Making;
 use procedures_schema::check::Finding;
 use procedures_schema::derive::carry::Carried;
-use procedures_schema::derive::lanes::LaneRow;
+use procedures_schema::derive::lanes::{LaneRow, Lanes};
 use procedures_schema::model::{ApplianceMap, Id, NumberedIds, Procedure, Stage, Step};
 use std::sync::Arc;
 
@@ -28,23 +28,20 @@ impl EditorStore {
     }
 
     /// The appliance map, compared by pointer.
-    pub fn map(self) -> Memo<Arc<ApplianceMap>> {
-        self.parts().map
+    pub fn map(self) -> ReadSignal<Arc<ApplianceMap>> {
+        self.parts().spread.map.read_only()
     }
 
     /// The ids of the steps in order.
-    pub fn order(self) -> Memo<Arc<Vec<Id>>> {
-        self.parts().places
+    pub fn order(self) -> ReadSignal<Arc<Vec<Id>>> {
+        self.parts().spread.places.read_only()
     }
 
     /// One step; none once it is gone.
     pub fn step(self, id: Id) -> Memo<Option<Arc<Step>>> {
-        let (document, position) = (self.parts().document, self.position(id));
+        let step = self.parts().spread.step(&id, &self.document_now());
         Memo::new_with_compare(
-            move |_| {
-                let position = position.get()?;
-                document.with(|document| document.steps.get(position).cloned())
-            },
+            move |_| step.get(),
             |before, now| match (before.and_then(Option::as_ref), now.and_then(Option::as_ref)) {
                 (Some(before), Some(now)) => !Arc::ptr_eq(before, now),
                 (None, None) => false,
@@ -55,18 +52,18 @@ impl EditorStore {
 
     /// The position of a step, from 0. Looked up only when the order of the steps changes.
     pub fn position(self, id: Id) -> Memo<Option<usize>> {
-        let places = self.parts().places;
+        let places = self.parts().spread.places;
         Memo::new(move |_| places.with(|places| places.iter().position(|known| *known == id)))
     }
 
     /// By position the stage that begins with a step; none where the one before goes on.
-    pub fn stages(self) -> Memo<Arc<Vec<Option<Stage>>>> {
-        self.parts().stages
+    pub fn stages(self) -> ReadSignal<Arc<Vec<Option<Stage>>>> {
+        self.parts().spread.stages.read_only()
     }
 
     /// What all rows of lanes share.
-    pub fn frame(self) -> Memo<Frame> {
-        self.parts().frame
+    pub fn frame(self) -> ReadSignal<Frame> {
+        self.parts().spread.frame.read_only()
     }
 
     /// What the core says, after every key.
@@ -81,7 +78,7 @@ impl EditorStore {
 
     /// Whether looking for a remedy was slow last time, or will be.
     pub(super) fn is_slow_to_mend(self) -> bool {
-        let is_large = self.parts().places.with_untracked(|places| places.len() > MOST_UNASKED);
+        let is_large = self.parts().spread.places.with_untracked(|places| places.len() > MOST_UNASKED);
         is_large || self.parts().is_slow_to_mend.get_value()
     }
 
@@ -111,11 +108,16 @@ impl EditorStore {
 
     /// The lanes beside a step, after every key.
     pub fn lane_row(self, id: Id) -> Memo<Option<LaneRow>> {
-        let (judged, position) = (self.parts().judged, self.position(id));
+        let (lanes, position) = (self.parts().spread.lanes, self.position(id.clone()));
         Memo::new(move |_| {
             let position = position.get()?;
-            judged.with(|judged| judged.row(position).cloned())
+            lanes.with(|lanes| row_of(lanes, position, &id).cloned())
         })
+    }
+
+    /// The lanes of all steps, compared by pointer.
+    pub fn lanes(self) -> ReadSignal<Arc<Lanes>> {
+        self.parts().spread.lanes.read_only()
     }
 
     /// The findings at a step, or at the end, once typing has paused.

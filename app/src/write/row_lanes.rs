@@ -27,7 +27,7 @@ pub fn RowLanes(
 /// The lanes below the last step: as they are at the end.
 pub fn end_lanes(store: EditorStore) -> impl IntoView {
     let frame = store.frame();
-    let last = Memo::new(move |_| store.judged().with(|judged| judged.lanes.rows.last().map(as_it_stays)));
+    let last = Memo::new(move |_| store.lanes().with(|lanes| lanes.rows.last().map(as_it_stays)));
     view! {
         <div class="lanes">
             {move || last.with(|row| row.as_ref().map(|row| frame.with(|frame| strip(row, &frame.heads, frame.most_apart))))}

@@ -1,7 +1,7 @@
 //! What is still apart at a place of a run, and what is made but not tested.
 
 use crate::model::{Id, Procedure};
-use crate::simulate::{ConnectionState, Place, Trace, Whereabouts};
+use crate::simulate::{ComponentState, ConnectionState, Place, Trace, Whereabouts};
 
 /// One thing that is not as it was.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -63,6 +63,19 @@ pub fn still_apart(procedure: &Procedure, trace: &Trace, place: Place) -> StillA
         }
     }
     apart
+}
+
+/// How much is apart at a place, as [`StillApart::count`].
+pub fn n_apart(trace: &Trace, place: Place) -> u32 {
+    let plant = trace.plant();
+    let connections = plant.connections().filter_map(|(cell, _)| trace.at(&cell, place));
+    let fasteners: u32 = connections.map(|state| state.open + state.slack).sum();
+    let is_away = |state: &ComponentState| matches!(state.whereabouts, Whereabouts::Off | Whereabouts::Aside);
+    let parts = plant.components().filter(|(cell, _)| trace.at(cell, place).is_some_and(is_away)).count();
+    let items = plant
+        .temporaries()
+        .filter(|(cell, plan)| trace.at(cell, place).is_some_and(|state| state.in_place) != plan.initially);
+    fasteners.saturating_add(u32::try_from(parts + items.count()).unwrap_or(u32::MAX))
 }
 
 fn connection_words(state: &ConnectionState, name: &str) -> String {

@@ -4,7 +4,7 @@
 //! dangerous one. Pictures are drawn elsewhere: this gives states, and each state in words and as the two
 //! signs of a terminal.
 
-use super::apart::still_apart;
+use super::apart::n_apart;
 use super::worked::worked_sections;
 use crate::model::{CircuitKind, Id, Procedure};
 use crate::simulate::{
@@ -99,14 +99,14 @@ pub fn lanes(procedure: &Procedure, trace: &Trace) -> Lanes {
     let mut rows = Vec::new();
     let mut before: Vec<LaneState> =
         shown.iter().map(|sections| state_of(trace, sections, Place::START)).collect();
-    let mut apart_before = still_apart(procedure, trace, Place::START).count();
+    let mut apart_before = n_apart(trace, Place::START);
     for (execution, position) in trace.run().steps().iter().enumerate() {
         let Some(step) = procedure.steps.get(*position) else { continue };
         let place = Place::after(execution);
         let mut after: Vec<LaneState> =
             shown.iter().map(|sections| state_of(trace, sections, place)).collect();
         let loaded: Vec<SectionCell> = trace.loaded_in(execution).collect();
-        let apart_after = still_apart(procedure, trace, place).count();
+        let apart_after = n_apart(trace, place);
         for (state, sections) in after.iter_mut().zip(&shown) {
             state.under_test = sections.iter().any(|section| loaded.contains(section));
         }

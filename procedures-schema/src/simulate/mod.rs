@@ -14,6 +14,7 @@
 //! The simulator never judges, words nothing for people, and knows no rule. What a kind of circuit or a
 //! kind of test asks for stands in two tables ([`kind_row`], [`test_row`]), not in code.
 
+mod alike;
 mod coverage;
 mod demand;
 mod effect;
@@ -36,6 +37,7 @@ mod touched;
 mod trace;
 mod unmet;
 
+pub use alike::runs_alike;
 pub use guard::{AnswerIndex, Guard, QuestionIndex};
 pub use kinds::{Hazard, KindRow, ProofReading, TestDemand, Wanted, kind_row};
 pub use machine::simulate;

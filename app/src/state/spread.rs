@@ -1,0 +1,118 @@
+//! What the rows show, each part in a signal of its own that is written only if that part has changed.
+//!
+//! A memo a row that looks at the whole document would be asked at every key, in a long procedure for far
+//! longer than the check takes. So whoever changes the document says so once, and what differs is spread to
+//! those who show it.
+
+use super::judged::{Frame, Judged};
+use leptos::prelude::*;
+use procedures_schema::derive::lanes::Lanes;
+use procedures_schema::model::{ApplianceMap, Id, Procedure, Stage, Step};
+use std::collections::HashMap;
+use std::sync::Arc;
+
+/// The parts of a document and of its picture.
+#[derive(Clone, Copy)]
+pub(super) struct Spread {
+    pub(super) map: RwSignal<Arc<ApplianceMap>>,
+    /// The ids of the steps in order.
+    pub(super) places: RwSignal<Arc<Vec<Id>>>,
+    /// By position the stage that begins with a step.
+    pub(super) stages: RwSignal<Arc<Vec<Option<Stage>>>>,
+    pub(super) lanes: RwSignal<Arc<Lanes>>,
+    pub(super) frame: RwSignal<Frame>,
+    /// The steps that somebody shows or has shown; none where one has gone.
+    steps: StoredValue<HashMap<Id, ArcRwSignal<Option<Arc<Step>>>>>,
+}
+
+impl Spread {
+    pub(super) fn of(judged: &Judged) -> Self {
+        let document = &judged.document;
+        Self {
+            map: RwSignal::new(document.map.clone()),
+            places: RwSignal::new(Arc::new(places(document))),
+            stages: RwSignal::new(Arc::new(begun_stages(document))),
+            lanes: RwSignal::new(judged.lanes.clone()),
+            frame: RwSignal::new(Frame::of(&judged.lanes)),
+            steps: StoredValue::new(HashMap::new()),
+        }
+    }
+
+    /// Writes what has changed.
+    pub(super) fn follow(self, judged: &Judged) {
+        let document = &judged.document;
+        if !self.map.with_untracked(|map| Arc::ptr_eq(map, &document.map)) {
+            self.map.set(document.map.clone());
+        }
+        self.follow_steps(document);
+        if !self.lanes.with_untracked(|lanes| Arc::ptr_eq(lanes, &judged.lanes)) {
+            let frame = Frame::of(&judged.lanes);
+            if self.frame.with_untracked(|shown| *shown != frame) {
+                self.frame.set(frame);
+            }
+            self.lanes.set(judged.lanes.clone());
+        }
+    }
+
+    fn follow_steps(self, document: &Procedure) {
+        let is_there = |places: &Arc<Vec<Id>>| places.iter().eq(document.steps.iter().map(|step| &step.id));
+        let is_same_order = self.places.with_untracked(is_there);
+        self.steps.with_value(|shown| {
+            if !is_same_order {
+                for (_, step) in shown.iter().filter(|(id, _)| document.position(id).is_none()) {
+                    show(step, None);
+                }
+            }
+            for step in &document.steps {
+                if let Some(shown) = shown.get(&step.id) {
+                    show(shown, Some(step));
+                }
+            }
+        });
+        if !is_same_order {
+            self.places.set(Arc::new(places(document)));
+        }
+        let stages = begun_stages(document);
+        if self.stages.with_untracked(|shown| **shown != stages) {
+            self.stages.set(Arc::new(stages));
+        }
+    }
+
+    /// One step as it is, and as it will be.
+    pub(super) fn step(self, id: &Id, document: &Procedure) -> ArcRwSignal<Option<Arc<Step>>> {
+        let known = self.steps.with_value(|steps| steps.get(id).cloned());
+        known.unwrap_or_else(|| {
+            let now = document.position(id).and_then(|at| document.steps.get(at).cloned());
+            let step = ArcRwSignal::new(now);
+            self.steps.update_value(|steps| drop(steps.insert(id.clone(), step.clone())));
+            step
+        })
+    }
+}
+
+fn show(signal: &ArcRwSignal<Option<Arc<Step>>>, step: Option<&Arc<Step>>) {
+    let is_shown = signal.with_untracked(|shown| match (shown, step) {
+        (Some(shown), Some(step)) => Arc::ptr_eq(shown, step),
+        (None, None) => true,
+        _ => false,
+    });
+    if !is_shown {
+        signal.set(step.cloned());
+    }
+}
+
+fn places(document: &Procedure) -> Vec<Id> {
+    document.steps.iter().map(|step| step.id.clone()).collect()
+}
+
+fn begun_stages(document: &Procedure) -> Vec<Option<Stage>> {
+    let mut before: Option<&Stage> = None;
+    let begins =
+        |step: &Arc<Step>, before: Option<&Stage>| (before != Some(&step.stage)).then(|| step.stage.clone());
+    let mut stages = Vec::with_capacity(document.steps.len());
+    for step in &document.steps {
+        stages.push(begins(step, before));
+        before = Some(&step.stage);
+    }
+    stages
+}
