@@ -21,6 +21,7 @@ export async function walkSteps(tally, screen) {
       await ask(place, visit, write);
       await keys(place, visit);
       await copy(place, visit.page, write);
+      await cut(place, visit.page, write);
       await carry(place, visit, write);
       await visit.browser.close();
     });
@@ -92,6 +93,36 @@ async function copy(place, page, write) {
     await page.keyboard.press('Control+z');
     await page.keyboard.press('Control+z');
     await write.counts(n);
+  });
+}
+
+async function cut(place, page, write) {
+  const before = await write.words(2);
+  await place.tally.step('Esc takes back what was typed into words, and undo has it again', async () => {
+    await write.select(2);
+    await page.keyboard.press('Control+End');
+    await page.keyboard.type(' And more.');
+    assert.equal(await write.words(2), `${before} And more.`);
+    await page.keyboard.press('Escape');
+    assert.equal(await write.words(2), before);
+    await page.keyboard.press('Control+z');
+    assert.equal(await write.words(2), `${before} And more.`);
+    await page.keyboard.press('Control+z');
+    assert.equal(await write.words(2), before);
+  });
+  await place.tally.step('Enter within words cuts the step in two, and undo makes it one', async () => {
+    const n = await write.steps();
+    await write.select(2);
+    await page.keyboard.press('Control+Home');
+    await page.keyboard.press('Control+ArrowRight');
+    await page.keyboard.press('Enter');
+    await page.waitForFunction((least) => document.querySelectorAll('li[data-step]').length === least, n + 1);
+    const [head, tail] = [await write.words(2), await write.words(3)];
+    assert.equal(`${head} ${tail}`, before);
+    assert.equal(head, before.split(' ')[0]);
+    await page.keyboard.press('Control+z');
+    await page.waitForFunction((least) => document.querySelectorAll('li[data-step]').length === least, n);
+    assert.equal(await write.words(2), before);
   });
 }
 

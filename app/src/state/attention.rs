@@ -72,8 +72,8 @@ impl EditorStore {
         if !is_typing {
             self.close_group();
             if let Some(step) = self.retyped().try_update_value(Option::take).flatten() {
-                self.take_leading_lines(&step);
-                self.make_things(&step, &[], None);
+                self.take_leading_lines(&step.id);
+                self.make_things(&step.id, &[], None);
             }
         }
     }

@@ -8,7 +8,7 @@ use super::editor_store::EditorStore;
 use super::ids::RandomIds;
 use super::links::LinkOffer;
 use super::rereading;
-use leptos::prelude::{GetUntracked, SetValue};
+use leptos::prelude::{GetUntracked, SetValue, WithValue};
 use procedures_schema::derive::ladder;
 use procedures_schema::edit::Edit;
 use procedures_schema::model::{Id, Span, typed_over};
@@ -126,6 +126,15 @@ pub enum Command {
     EditWords(Id, Option<u32>),
     /// Typing in the selected step is over.
     StopEditing,
+    /// The words of a step are left as they were before the keyboard went into them.
+    TakeBackTyping(Id),
+    /// A step is made two, where its words as people read them have begun with these.
+    CutStep {
+        /// Which step.
+        step: Id,
+        /// The words that stay.
+        head: String,
+    },
     /// A line for a new step opens below a step.
     DraftBelow(Id),
     /// That line closes.
@@ -184,6 +193,8 @@ impl EditorStore {
             Command::PreviousFinding => self.select_finding(false),
             Command::EditWords(step, at) => self.edit_words(step, at),
             Command::StopEditing => self.stop_editing(),
+            Command::TakeBackTyping(step) => self.take_back_typing(&step),
+            Command::CutStep { step, head } => self.cut_step(&step, &head),
             Command::DraftBelow(step) => self.open_draft(step),
             Command::CloseDraft => self.close_draft(),
         }
@@ -201,7 +212,10 @@ impl EditorStore {
         let changed = rereading::reread(&judged, position, before, &words);
         let group = format!("words of {step}");
         let label = format!("change the words of step {}", position + 1);
-        self.retyped().set_value(Some(step.clone()));
+        let is_first_key = self.retyped().with_value(|typed| typed.as_ref().is_none_or(|t| t.id != *step));
+        if is_first_key {
+            self.retyped().set_value(Some(before.clone()));
+        }
         self.edit(&[Edit::SetStep { step: Arc::new(changed) }], &label, Some(&group));
     }
 

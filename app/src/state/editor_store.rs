@@ -19,7 +19,7 @@ use leptos::leptos_dom::helpers::{TimeoutHandle, set_timeout_with_handle};
 use leptos::prelude::*;
 use procedures_schema::derive::carry::Carried;
 use procedures_schema::edit::{Edit, Session, Undone};
-use procedures_schema::model::{Id, Procedure};
+use procedures_schema::model::{Id, Procedure, Step};
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -54,7 +54,7 @@ pub(super) struct Parts {
     pub(super) taken_out: RwSignal<Option<TakenOut>>,
     pub(super) is_slow_to_mend: StoredValue<bool>,
     pub(super) asked_from: StoredValue<Option<AskedFrom>>,
-    pub(super) retyped: StoredValue<Option<Id>>,
+    pub(super) retyped: StoredValue<Option<Arc<Step>>>,
     pub(super) fresh: RwSignal<Option<Fresh>>,
     pub(super) review: RwSignal<Option<Review>>,
     pub(super) keeper: Keeper,

@@ -7,6 +7,7 @@
 pub mod attention;
 pub mod clock;
 pub mod commands;
+mod cutting;
 pub mod doubts;
 pub mod editor_store;
 pub mod files;

@@ -82,8 +82,8 @@ impl EditorStore {
         is_large || self.parts().is_slow_to_mend.get_value()
     }
 
-    /// The step whose words have been typed since the keyboard went into them.
-    pub(super) fn retyped(self) -> StoredValue<Option<Id>> {
+    /// The step whose words have been typed since the keyboard went into them, as it was before.
+    pub(super) fn retyped(self) -> StoredValue<Option<Arc<Step>>> {
         self.parts().retyped
     }
 

@@ -103,8 +103,11 @@ pub fn in_words(store: EditorStore, step: &Id, event: &KeyboardEvent) {
         return;
     }
     let command = match event.key().as_str() {
-        "Escape" => Command::StopEditing,
-        "Enter" if !event.ctrl_key() && !event.shift_key() && !event.alt_key() => Command::StopEditing,
+        "Escape" => Command::TakeBackTyping(step.clone()),
+        "Enter" if !event.ctrl_key() && !event.shift_key() && !event.alt_key() => match cut_at(event) {
+            Some(head) => Command::CutStep { step: step.clone(), head },
+            None => Command::StopEditing,
+        },
         _ => match on_row_or_words(step, event) {
             Some(command) => command,
             None => return,
@@ -113,6 +116,16 @@ pub fn in_words(store: EditorStore, step: &Id, event: &KeyboardEvent) {
     event.prevent_default();
     event.stop_propagation();
     store.run(command);
+}
+
+/// The words before the caret, if it stands within the words and nothing is marked.
+fn cut_at(event: &KeyboardEvent) -> Option<String> {
+    let field = event.target().and_then(|target| target.dyn_into::<web_sys::HtmlTextAreaElement>().ok())?;
+    let (start, end) = (field.selection_start().ok()??, field.selection_end().ok()??);
+    let words: Vec<u16> = field.value().encode_utf16().collect();
+    let (head, tail) = words.split_at_checked(usize::try_from(start).ok()?)?;
+    let (head, tail) = (String::from_utf16(head).ok()?, String::from_utf16(tail).ok()?);
+    (start == end && !head.trim().is_empty() && !tail.trim().is_empty()).then_some(head)
 }
 
 /// Copies, cuts or pastes whole steps while the keyboard is on a row; in a text the browser does it.

@@ -22,7 +22,8 @@ const KEYS: [(&str, &[(&str, &str)]); 4] = [
         "On a row",
         &[
             ("Up, Down", "the step above or below; with Shift several steps"),
-            ("Enter", "into its words; Esc or Enter goes back"),
+            ("Enter", "into its words; at their end it leaves them, within them it cuts the step in two"),
+            ("Esc in words", "takes back what was typed there"),
             ("On what it means", "Enter opens its fields, Backspace: not an action"),
             ("Ctrl+Enter", "a new step below"),
             ("Alt+Up, Alt+Down", "hold the selected steps elsewhere; Enter drops them, Esc puts them back"),
