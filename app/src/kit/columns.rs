@@ -1,7 +1,7 @@
 //! The lists of the kit and what is filled in for each entry.
 
 use procedures_schema::model::{Kit, KitList, Known};
-use procedures_schema::units::Measured;
+use procedures_schema::units::{Measured, Range};
 
 /// A list of the kit.
 pub struct Listed {
@@ -37,6 +37,8 @@ pub enum Kept {
     Words(fn(&mut Kit, usize, String)),
     /// A whole number of at least one; what is none is left as it was.
     Count(fn(&mut Kit, usize, u32)),
+    /// A range with its unit, once it is typed to its end.
+    Range(fn(&mut Kit, usize, Option<Range>)),
     /// A value with its unit, once it is typed to its end.
     Amount(fn(&mut Kit, usize, Option<Measured>)),
 }
@@ -62,6 +64,12 @@ pub static LISTS: [Listed; 5] = [
                 get: |kit, at| kit.tools.get(at).map(|tool| tool.size.clone()),
                 set: Kept::Words(|kit, at, typed| in_place(&mut kit.tools, at, |t| t.size = typed)),
             },
+            Column {
+                label: "Can be set to",
+                hint: "5 to 25 Nm",
+                get: |kit, at| kit.tools.get(at).map(|tool| shown(tool.range.as_ref())),
+                set: Kept::Range(|kit, at, range| in_place(&mut kit.tools, at, |t| t.range = range)),
+            },
         ],
     },
     Listed {
@@ -83,6 +91,22 @@ pub static LISTS: [Listed; 5] = [
                 get: |kit, at| kit.instruments.get(at).map(|instrument| instrument.demand.clone()),
                 set: Kept::Words(|kit, at, typed| in_place(&mut kit.instruments, at, |i| i.demand = typed)),
             },
+            Column {
+                label: "Shows",
+                hint: "0 to 60 mbar",
+                get: |kit, at| kit.instruments.get(at).map(|instrument| shown(instrument.range.as_ref())),
+                set: Kept::Range(|kit, at, range| in_place(&mut kit.instruments, at, |i| i.range = range)),
+            },
+            Column {
+                label: "To the nearest",
+                hint: "0.1 mbar",
+                get: |kit, at| {
+                    kit.instruments.get(at).map(|instrument| shown(instrument.resolution.as_ref()))
+                },
+                set: Kept::Amount(|kit, at, amount| {
+                    in_place(&mut kit.instruments, at, |i| i.resolution = amount);
+                }),
+            },
         ],
     },
     Listed {
@@ -101,10 +125,7 @@ pub static LISTS: [Listed; 5] = [
             Column {
                 label: "How much",
                 hint: "10 l",
-                get: |kit, at| {
-                    let amount = kit.consumables.get(at)?.amount.as_ref();
-                    Some(amount.map(ToString::to_string).unwrap_or_default())
-                },
+                get: |kit, at| kit.consumables.get(at).map(|used| shown(used.amount.as_ref())),
                 set: Kept::Amount(|kit, at, amount| {
                     in_place(&mut kit.consumables, at, |c| c.amount = amount);
                 }),
@@ -166,6 +187,10 @@ pub static LISTS: [Listed; 5] = [
         ],
     },
 ];
+
+fn shown<T: ToString>(value: Option<&T>) -> String {
+    value.map(ToString::to_string).unwrap_or_default()
+}
 
 fn in_place<T>(list: &mut [T], at: usize, set: impl FnOnce(&mut T)) {
     if let Some(entry) = list.get_mut(at) {

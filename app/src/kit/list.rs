@@ -91,6 +91,11 @@ fn field(
                 store.change_kit(&label, Some(&group), |kit| set(kit, at, count));
             }
         }
+        Kept::Range(set) => {
+            if let Some(range) = store.typed_range(&typed) {
+                store.change_kit(&label, None, |kit| set(kit, at, range));
+            }
+        }
         Kept::Amount(set) => {
             if let Some(amount) = store.typed_amount(&typed) {
                 store.change_kit(&label, None, |kit| set(kit, at, amount));

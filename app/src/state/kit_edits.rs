@@ -5,12 +5,12 @@
 use super::editor_store::EditorStore;
 use super::ids::RandomIds;
 use leptos::prelude::Set;
-use procedures_schema::capture::one_value;
+use procedures_schema::capture::{NoAnswer, one_range, one_value};
 use procedures_schema::model::{
     Consumable, Id, IdSource, Instrument, Kit, KitList, Procedure, Protection, Reading, Spare, Step, Tool,
     readings,
 };
-use procedures_schema::units::{Measured, Rest};
+use procedures_schema::units::{Measured, Range, Rest};
 
 impl EditorStore {
     /// Changes the kit as one entry of undo; keys in one field stay one.
@@ -45,10 +45,19 @@ impl EditorStore {
 
     /// A value with its unit, as typed; what is not one is told, and nothing typed is none.
     pub fn typed_amount(self, typed: &str) -> Option<Option<Measured>> {
+        self.typed_as(typed, one_value)
+    }
+
+    /// As [`EditorStore::typed_amount`] for a range.
+    pub fn typed_range(self, typed: &str) -> Option<Option<Range>> {
+        self.typed_as(typed, one_range)
+    }
+
+    fn typed_as<T>(self, typed: &str, read: fn(&str) -> Result<T, NoAnswer>) -> Option<Option<T>> {
         if typed.trim().is_empty() {
             return Some(None);
         }
-        match one_value(typed) {
+        match read(typed) {
             Ok(amount) => Some(Some(amount)),
             Err(refused) => {
                 self.notice().set(Some(format!("Not taken: {}.", refused.0)));

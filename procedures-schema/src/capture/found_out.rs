@@ -30,7 +30,7 @@ pub fn found_out(document: &Procedure, place: &OpenPlace, typed: &str) -> Result
     }
     match place {
         OpenPlace::Limits { step, reading } => {
-            let limits = limits(typed)?;
+            let limits = one_range(typed)?;
             in_step(document, step, *reading, |reading| {
                 reading.limits = Some(limits);
                 reading.later.clear();
@@ -109,15 +109,18 @@ fn size(typed: &str) -> Size {
 
 /// A torque, or another method in words.
 fn tight(typed: &str) -> Tight {
-    let torque = limits(typed).ok().filter(|range| range.unit.quantity() == Quantity::Torque);
+    let torque = one_range(typed).ok().filter(|range| range.unit.quantity() == Quantity::Torque);
     match torque {
         Some(torque) => Tight { torque: Some(torque), ..Tight::default() },
         None => Tight { method: typed.to_owned(), ..Tight::default() },
     }
 }
 
-/// The limits that a line with `read:` would have.
-fn limits(typed: &str) -> Result<Range, NoAnswer> {
+/// The limits that a line with `read:` would have, as people type them: `0.8 to 1.2 bar`, `at most 5 mbar`.
+///
+/// # Errors
+/// If they are not limits of one value with their unit.
+pub fn one_range(typed: &str) -> Result<Range, NoAnswer> {
     match leading(&format!("read: it, {typed}")) {
         Some(Leading::Read { limits: Some(limits), out, what }) if out.is_empty() && what == "it" => {
             Ok(limits)
@@ -133,7 +136,7 @@ fn limits(typed: &str) -> Result<Range, NoAnswer> {
 /// # Errors
 /// If it is not one value with its unit.
 pub fn one_value(typed: &str) -> Result<Measured, NoAnswer> {
-    let one = limits(typed).ok().filter(|range| range.min == range.max);
+    let one = one_range(typed).ok().filter(|range| range.min == range.max);
     let value = one.and_then(|range| range.min.map(|figure| Measured::new(figure, range.unit)));
     value
         .ok_or_else(|| NoAnswer(format!("\"{typed}\" is not one value with its unit: type it like \"12 l\"")))

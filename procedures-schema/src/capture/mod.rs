@@ -33,7 +33,7 @@ pub use block::{
     steps_of_block,
 };
 pub use coin::{Answer, Made, Making, Question, line_making, line_making_here};
-pub use found_out::{NoAnswer, found_out, one_value};
+pub use found_out::{NoAnswer, found_out, one_range, one_value};
 pub use here::Here;
 pub use leading::{Applied, Beside, Gap, Leading, NotHeld, StepParts, apply_leading, leading, parts_of_step};
 pub use quantity::{Figures, Quantity};

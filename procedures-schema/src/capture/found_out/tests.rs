@@ -47,6 +47,16 @@ fn fitting(open: &OpenValue) -> &'static str {
     }
 }
 
+/// A field shows a range and takes it back as it shows it.
+#[test]
+fn a_range_is_read_as_it_is_shown() {
+    for typed in ["5 to 25 Nm", "at most 5 mbar", "at least 20.6 %", "0 to 60 mbar"] {
+        let range = super::one_range(typed).unwrap_or_else(|error| panic!("{typed}: {}", error.0));
+        assert_eq!(super::one_range(&range.to_string()), Ok(range), "{typed}");
+    }
+    assert!(super::one_range("a lot").is_err());
+}
+
 #[test]
 fn what_is_missing_is_told_with_its_place() {
     let what: Vec<String> = open_values(&document()).into_iter().map(|open| open.what).collect();
