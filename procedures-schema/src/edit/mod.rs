@@ -11,6 +11,7 @@ mod kept_undo;
 mod merge;
 pub mod questions;
 mod rename;
+mod replace;
 mod scope;
 mod session;
 mod split;
