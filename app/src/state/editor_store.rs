@@ -238,11 +238,7 @@ impl EditorStore {
 
     /// Keeps the document as it is now, as after opening a file.
     pub(super) fn keep_now(self) {
-        self.parts().keeper.changed(
-            self.parts().session.get_untracked(),
-            self.parts().name.get_untracked(),
-            false,
-        );
+        self.parts().keeper.opened(self.parts().session.get_untracked(), self.parts().name.get_untracked());
     }
 
     /// Lets those who show parts of the document see what has changed.

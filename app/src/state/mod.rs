@@ -24,6 +24,7 @@ pub mod offline;
 pub mod opening;
 pub mod pasting;
 pub mod question_edits;
+pub mod records;
 pub mod remedies;
 pub mod rereading;
 pub mod same_things;
@@ -34,6 +35,7 @@ pub mod shown;
 mod spread;
 pub mod step_edits;
 pub mod taken_out;
+pub mod versions;
 
 pub use commands::Command;
 pub use editor_store::EditorStore;

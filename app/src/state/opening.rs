@@ -4,7 +4,7 @@
 
 use super::editor_store::EditorStore;
 use super::ids::RandomIds;
-use super::keeping::{self, KeptDocument};
+use super::records::{self, KeptDocument};
 use super::taken_out::TakenOut;
 use crate::storage::files;
 use leptos::prelude::*;
@@ -30,8 +30,8 @@ pub struct Beginning {
 impl Beginning {
     /// Looks for what was kept; else for the demonstration; else begins an empty procedure.
     pub async fn find() -> Self {
-        match keeping::kept_document().await {
-            Ok(Some(kept)) => match keeping::session_of(&kept).await {
+        match records::kept_document().await {
+            Ok(Some(kept)) => match records::session_of(&kept).await {
                 Ok(session) => {
                     let kept_ms = Some(kept.at_ms);
                     Self { session, name: kept.name, is_demo: false, kept_ms, notice: None }
@@ -76,6 +76,8 @@ impl Beginning {
             store.keeper().was_kept(at_ms);
         }
         if let Some(taken_out) = taken_out {
+            // What may be kept of the demonstration from before becomes a version of it.
+            store.keep_now();
             let remove = Edit::RemoveStep { step: taken_out.step.id.clone() };
             if store.edit(&[remove], &taken_out.label(), None) {
                 taken_out.remember();

@@ -1,7 +1,7 @@
 //! The head of Write: what is open, the verdict, whether it is kept, undo, files.
 
 use crate::frame::later_key::LaterKey;
-use crate::route::{Screen, Tabs};
+use crate::route::{Screen, Tabs, go};
 use crate::state::keeping::Kept;
 use crate::state::{Command, EditorStore, clock, files};
 use leptos::prelude::*;
@@ -77,10 +77,10 @@ fn KeptLine(store: EditorStore) -> impl IntoView {
         Kept::Untouched => "nothing to keep yet".to_owned(),
         Kept::Keeping => "keeping …".to_owned(),
         Kept::At(at) => format!("kept {}", clock::to_the_second(at)),
-        Kept::NotYet(None) => "not kept yet".to_owned(),
-        Kept::NotYet(Some(reason)) => format!("not kept yet: {reason}"),
+        Kept::Slow => "not kept yet".to_owned(),
+        Kept::Not(refusal) => format!("not kept since {}", clock::to_the_second(refusal.since_ms)),
     };
-    let is_not = move || kept.with(|kept| matches!(kept, Kept::NotYet(_)));
+    let is_not = move || kept.with(|kept| matches!(kept, Kept::Slow | Kept::Not(_)));
     view! { <span id="kept" class="kept" class:not=is_not>{words}</span> }
 }
 
@@ -126,6 +126,7 @@ fn FileKeys(store: EditorStore) -> impl IntoView {
             <input type="file" class="hidden" aria-label="File to open" tabindex="-1" node_ref=input on:change=picked />
             <button type="button" class="quiet" on:click=open>"Open"</button>
             <button type="button" class="quiet" on:click=move |_| store.save()>"Save"</button>
+            <button type="button" class="quiet" on:click=move |_| go(Screen::Versions)>"Earlier"</button>
         </span>
     }
 }

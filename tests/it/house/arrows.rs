@@ -68,6 +68,7 @@ const APP_ARROWS: &[Folder] = &[
         own: &["components", "frame", "state"],
         core: &["model", "units", "edit", "derive"],
     },
+    Folder { name: "versions", own: &["components", "frame", "state"], core: &["model", "compare"] },
     Folder { name: "kit", own: &["components", "frame", "state"], core: &["model", "units"] },
     Folder { name: "finding_out", own: &["components", "frame", "state"], core: &["model"] },
     Folder {
