@@ -6,6 +6,7 @@ import { walk } from './journey.mjs';
 import { walkLanes } from './lanes.mjs';
 import { walkLine } from './line.mjs';
 import { walkMoving } from './moving.mjs';
+import { walkFiling } from './filing.mjs';
 import { walkFromNothing } from './nothing.mjs';
 import { walkKit } from './kit.mjs';
 import { commandLine, page, repository } from './places.mjs';
@@ -40,6 +41,7 @@ for (const screen of SCREENS) {
   await walkVersions(tally, screen);
   await walkBin(tally, screen);
   await walkRescue(tally, screen);
+  await walkFiling(tally, screen);
   await walkThings(tally, screen);
   await walkKit(tally, screen);
   await walkTyping(tally, screen);

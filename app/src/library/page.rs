@@ -4,6 +4,7 @@ use super::bin::{Bin, BinKeys};
 use super::shelf_row::ShelfRow;
 use super::undo_bar::UndoBar;
 use crate::components::caution::Caution;
+use crate::frame::changed_file::ChangedFileBar;
 use crate::frame::not_kept::NotKept;
 use crate::route::{Screen, Tabs, go};
 use crate::state::shelf::{OnShelf, SAMPLES, delete_for_good, on_shelf, set_removed};
@@ -48,6 +49,7 @@ pub fn ProceduresScreen(
                 <Tabs shown=Screen::Procedures />
             </header>
             <NotKept store />
+            <ChangedFileBar store />
             <UndoBar removed put_back />
             <main>
                 <Notice store />
@@ -118,7 +120,9 @@ fn Begin(store: EditorStore) -> impl IntoView {
         go(Screen::Write);
     };
     let open = move |_| {
-        if let Some(input) = input.get_untracked() {
+        if EditorStore::has_files_in_hand() {
+            store.open_in_hand(Callback::new(|()| go(Screen::Write)));
+        } else if let Some(input) = input.get_untracked() {
             input.click();
         }
     };

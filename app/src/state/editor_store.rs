@@ -6,6 +6,7 @@
 use super::attention::Focus;
 use super::clock;
 use super::doubts::AskedFrom;
+use super::filing::{ChangedFile, Filed, InHand};
 use super::held::Held;
 use super::judged::Judged;
 use super::keeping::Keeper;
@@ -57,6 +58,9 @@ pub(super) struct Parts {
     pub(super) retyped: StoredValue<Option<Id>>,
     pub(super) fresh: RwSignal<Option<Fresh>>,
     pub(super) review: RwSignal<Option<Review>>,
+    pub(super) in_hand: StoredValue<Option<InHand>, LocalStorage>,
+    pub(super) changed_file: RwSignal<Option<ChangedFile>>,
+    pub(super) filed: RwSignal<Option<Filed>>,
     pub(super) keeper: Keeper,
     pub(super) seat: Seat,
 }
@@ -101,6 +105,9 @@ impl EditorStore {
             retyped: StoredValue::new(None),
             fresh: RwSignal::new(None),
             review: RwSignal::new(None),
+            in_hand: StoredValue::new_local(None),
+            changed_file: RwSignal::new(None),
+            filed: RwSignal::new(None),
             keeper: Keeper::default(),
             seat: Seat::default(),
         };
@@ -215,6 +222,8 @@ impl EditorStore {
         self.parts().is_editing.set(false);
         self.parts().draft_after.set(None);
         self.parts().review.set(None);
+        self.parts().changed_file.set(None);
+        self.parts().filed.set(None);
         self.parts().name.set(name.to_owned());
         self.seat().opened(&session.document().id);
         self.parts().session.set(session);
@@ -248,6 +257,7 @@ impl EditorStore {
     }
 
     fn follow_up(self, is_typing: bool) {
+        self.is_no_longer_filed();
         self.parts().keeper.changed(
             self.parts().session.get_untracked(),
             self.parts().name.get_untracked(),

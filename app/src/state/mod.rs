@@ -10,6 +10,7 @@ pub mod commands;
 pub mod doubts;
 pub mod editor_store;
 pub mod files;
+pub mod filing;
 pub mod finding_out;
 pub mod heard;
 pub mod held;

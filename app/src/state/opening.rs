@@ -1,4 +1,4 @@
-//! Opening: what was kept, the demonstration, a file; and saving to a file.
+//! Opening: what was kept, the demonstration, a file.
 //!
 //! What cannot be opened changes nothing and says why.
 
@@ -103,45 +103,50 @@ fn damaged(kept: &KeptDocument, reason: &str) -> String {
 }
 
 impl EditorStore {
-    /// Opens the bytes of a file with this name; if they cannot be read, says why and changes nothing.
-    pub fn open_bytes(self, file_name: &str, bytes: &[u8]) {
+    /// Opens the bytes of a file with this name; if they cannot be read, says why and changes nothing. Says
+    /// whether it is open now.
+    pub fn open_bytes(self, file_name: &str, bytes: &[u8]) -> bool {
         match format::read(bytes) {
             Ok(document) => {
                 self.notice().set(None);
                 self.open(Session::new(Arc::new(document)), stem(file_name));
                 self.keep_now();
+                self.was_in_a_file();
+                true
             }
-            Err(error) => self.notice().set(Some(format!("{file_name} was not opened: {error}"))),
-        }
-    }
-
-    /// Saves the document as a file, with its verdict in the name where it is not accepted.
-    pub fn save(self) {
-        self.close_group();
-        let judged = self.judged_now();
-        let name = file_name(&self.name().get_untracked(), judged.mark_of_file());
-        if let Err(reason) = files::save(&name, &format::write(&judged.document)) {
-            self.notice().set(Some(reason));
+            Err(error) => {
+                self.notice().set(Some(format!("{file_name} was not opened: {error}")));
+                false
+            }
         }
     }
 }
 
 /// `NAME.putback.json`, or `NAME.REJECTED.putback.json`.
-fn file_name(name: &str, mark: Option<&str>) -> String {
+pub(super) fn file_name(name: &str, mark: Option<&str>) -> String {
     let name = if name.is_empty() { "procedure" } else { name };
     mark.map_or_else(|| format!("{name}{ENDING}"), |mark| format!("{name}.{mark}{ENDING}"))
 }
 
+/// What the name of a file says of the verdict.
+pub(super) fn mark_in(file_name: &str) -> Option<&'static str> {
+    let name = without_ending(file_name);
+    ["REJECTED", "DRAFT"].into_iter().find(|mark| name.ends_with(&format!(".{mark}")))
+}
+
+fn without_ending(file_name: &str) -> &str {
+    file_name.strip_suffix(ENDING).or_else(|| file_name.strip_suffix(".json")).unwrap_or(file_name)
+}
+
 /// The name of a procedure from that of its file.
 fn stem(file_name: &str) -> &str {
-    let name =
-        file_name.strip_suffix(ENDING).or_else(|| file_name.strip_suffix(".json")).unwrap_or(file_name);
+    let name = without_ending(file_name);
     name.strip_suffix(".REJECTED").or_else(|| name.strip_suffix(".DRAFT")).unwrap_or(name)
 }
 
 #[cfg(test)]
 mod tests {
-    use super::{file_name, stem};
+    use super::{file_name, mark_in, stem};
     use wasm_bindgen_test::wasm_bindgen_test;
 
     #[wasm_bindgen_test]
@@ -150,5 +155,7 @@ mod tests {
         assert_eq!(file_name("pump", None), "pump.putback.json");
         assert_eq!(stem("pump.REJECTED.putback.json"), "pump");
         assert_eq!(stem("pump.putback.json"), "pump");
+        assert_eq!(mark_in("pump.REJECTED.putback.json"), Some("REJECTED"));
+        assert_eq!(mark_in("pump (1).putback.json"), None);
     }
 }

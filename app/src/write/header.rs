@@ -2,6 +2,7 @@
 
 use crate::frame::later_key::LaterKey;
 use crate::route::{Screen, Tabs, go};
+use crate::state::filing::Filed;
 use crate::state::keeping::Kept;
 use crate::state::{Command, EditorStore, clock, files};
 use leptos::prelude::*;
@@ -116,7 +117,9 @@ fn FileKeys(store: EditorStore) -> impl IntoView {
         field.set_value("");
     };
     let open = move |_| {
-        if let Some(input) = input.get_untracked() {
+        if EditorStore::has_files_in_hand() {
+            store.open_in_hand(Callback::new(|()| ()));
+        } else if let Some(input) = input.get_untracked() {
             input.unchecked_ref::<web_sys::HtmlElement>().click();
         }
     };
@@ -126,9 +129,22 @@ fn FileKeys(store: EditorStore) -> impl IntoView {
             <input type="file" class="hidden" aria-label="File to open" tabindex="-1" node_ref=input on:change=picked />
             <button type="button" class="quiet" on:click=open>"Open"</button>
             <button type="button" class="quiet" on:click=move |_| store.save()>"Save"</button>
+            <FiledWords store />
             <button type="button" class="quiet" on:click=move |_| go(Screen::Versions)>"Earlier"</button>
         </span>
     }
+}
+
+/// Whether it is in a file as it is now, once there was a file.
+#[component]
+fn FiledWords(store: EditorStore) -> impl IntoView {
+    let filed = store.filed();
+    let words = move || match filed.get() {
+        None | Some(Filed::Opened) => String::new(),
+        Some(Filed::At(at)) => format!("saved {}", clock::to_the_second(at)),
+        Some(Filed::NotSince(at)) => format!("not in a file since {}", clock::to_the_minute(at)),
+    };
+    view! { <span id="filed" class="filed" role="status">{words}</span> }
 }
 
 /// What the verdict rests on, and what it cannot know.
