@@ -28,6 +28,7 @@ export async function walkBin(tally, screen) {
       await goTo(visit.page, 'Procedures');
       await new Procedures(visit.page).beginNew();
       await removeAndUndo(place, visit);
+      await removeTheOpenOne(place, visit);
       await deleteForGood(place, visit);
       await afterThirtyDays(place, visit);
       await visit.browser.close();
@@ -64,6 +65,26 @@ async function removeAndUndo(place, visit) {
     await page.clock.fastForward(5 * DAY_MS);
     await page.reload();
     await bin(page).getByText(/goes for good in 25 days/).waitFor();
+    await procedures.do('Put back', DEMO);
+    await page.getByRole('button', { name: `Open ${DEMO}`, exact: true }).waitFor();
+  });
+}
+
+async function removeTheOpenOne({ tally }, { page }) {
+  const procedures = new Procedures(page);
+  await tally.step('the open one can be removed too, with what was typed last; another is open then', async () => {
+    await procedures.do('Open', DEMO);
+    const write = new Write(page);
+    await write.counts(43);
+    await write.setWords(2, 'Typed just before.');
+    await goTo(page, 'Procedures');
+    await procedures.do('Remove', DEMO);
+    await bin(page).getByText(DEMO).waitFor();
+    await page.getByText('open now').waitFor();
+    assert.deepEqual(await procedures.titles(), ['Untitled procedure']);
+    await page.reload();
+    await bin(page).getByText(DEMO).waitFor();
+    assert.ok((await held(page, 'docs')).some(([, record]) => record.includes('Typed just before.')));
     await procedures.do('Put back', DEMO);
     await page.getByRole('button', { name: `Open ${DEMO}`, exact: true }).waitFor();
   });

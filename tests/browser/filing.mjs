@@ -4,6 +4,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { kill, newProfile, removeProfile } from './browser.mjs';
 import { page as folder, repository } from './places.mjs';
+import { goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
 import { Server } from './server.mjs';
 import { begin, look } from './visit.mjs';
@@ -149,6 +150,18 @@ async function changedMeanwhile(place, visit, write) {
 }
 
 async function elsewhere({ tally }, { page }, write) {
+  await tally.step('the list of procedures tells too, also after a reload', async () => {
+    await page.locator('#kept', { hasText: /^kept/ }).waitFor();
+    assert.match(await onShelf(page), /saved as a file today \d\d:\d\d$/);
+    await write.untilKept(() => write.append('Lock the door.'));
+    await write.untilKept(() => page.getByRole('button', { name: /^Undo: add step/ }).click());
+    await page.reload();
+    await page.locator('#filed', { hasText: /^not in a file since \d\d:\d\d$/ }).waitFor();
+    assert.match(await onShelf(page), /not in a file since today \d\d:\d\d$/);
+    await want(page, FILE);
+    await press(page, 'Open');
+    await page.locator('#filed', { hasText: /^$/ }).waitFor({ state: 'attached' });
+  });
   await tally.step('a file that is gone is said to be, and another place is asked for', async () => {
     await page.evaluate(async (name) => (await navigator.storage.getDirectory()).removeEntry(name), FILE);
     await press(page, 'Save');
@@ -179,6 +192,14 @@ async function elsewhere({ tally }, { page }, write) {
     await press(page, 'Leave it');
     await asked(page).waitFor({ state: 'detached' });
   });
+}
+
+/** What the list of procedures says of the open one. */
+async function onShelf(page) {
+  await goTo(page, 'Procedures');
+  const facts = await page.locator('.shelf li', { hasText: 'open now' }).locator('.facts').innerText();
+  await goTo(page, 'Write');
+  return facts;
 }
 
 async function sharing({ tally }, { page }, write) {

@@ -55,7 +55,7 @@ function refuseOnDemand() {
       const { transaction } = this;
       const error = new DOMException('full', 'QuotaExceededError');
       Object.defineProperty(transaction, 'error', { value: error, configurable: true });
-      request.addEventListener('success', () => this.name === 'meta' && transaction.abort());
+      transaction.commit = () => transaction.abort();
     }
     return request;
   };

@@ -77,7 +77,7 @@ async function crashes(place, { page, complaints }) {
   await place.tally.step('once it starts again, the program stands and everything is there', async () => {
     await page.evaluate(() => sessionStorage.removeItem('breaks'));
     await page.reload();
-    await new Write(page).row(2).getByText('off for three hours').waitFor();
+    await new Write(page).row(2).getByText('<b>äöü</b>').waitFor();
   });
   complaints.length = 0;
 }

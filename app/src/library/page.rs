@@ -25,18 +25,26 @@ pub fn ProceduresScreen(
     let look = move || spawn_local(async move { shelf.set(Some(on_shelf().await)) });
     look();
     let removed = RwSignal::new(None);
+    let show = move |outcome: Result<Option<OnShelf>, String>| {
+        match outcome {
+            Ok(one) => removed.set(one),
+            Err(reason) => store.notice().set(Some(reason)),
+        }
+        look();
+    };
     let change = move |one: OnShelf, change: Change| {
+        let is_open = store.document().with_untracked(|document| document.id == one.id);
+        if is_open && change == Change::Remove {
+            store.remove_open(move |outcome| show(outcome.map(|is_done| is_done.then_some(one.clone()))));
+            return;
+        }
         spawn_local(async move {
             let outcome = match change {
                 Change::Remove => set_removed(&one.id, true).await,
                 Change::PutBack => set_removed(&one.id, false).await,
                 Change::Delete => delete_for_good(&one.id).await,
             };
-            match outcome {
-                Ok(()) => removed.set((change == Change::Remove).then_some(one)),
-                Err(reason) => store.notice().set(Some(reason)),
-            }
-            look();
+            show(outcome.map(|()| (change == Change::Remove).then_some(one)));
         });
     };
     let remove = Callback::new(move |one| change(one, Change::Remove));

@@ -1,6 +1,7 @@
 //! One procedure of this device, with what can be done with it.
 
 use crate::route::{Screen, go};
+use crate::state::filing::Filed;
 use crate::state::shelf::OnShelf;
 use crate::state::{EditorStore, clock};
 use leptos::prelude::*;
@@ -26,12 +27,14 @@ pub fn ShelfRow(
             }
         });
     };
-    let facts = format!(
-        "{} · {} steps · kept {}",
-        one.name,
-        one.n_steps,
-        clock::day_and_minute(one.at_ms, clock::now_ms())
-    );
+    let when = |at_ms| clock::day_and_minute(at_ms, clock::now_ms());
+    let filed = match one.filed {
+        None => "in no file yet".to_owned(),
+        Some(Filed::NotSince(at)) => format!("not in a file since {}", when(at)),
+        Some(Filed::At(at)) => format!("saved as a file {}", when(at)),
+        Some(Filed::Opened) => "as in its file".to_owned(),
+    };
+    let facts = format!("{} · {} steps · kept {} · {filed}", one.name, one.n_steps, when(one.at_ms));
     let title = StoredValue::new(one.title.clone());
     let named = move |what: &str| format!("{what} {}", title.get_value());
     let removed = StoredValue::new(one.clone());
@@ -39,6 +42,7 @@ pub fn ShelfRow(
         if is_open.get() {
             view! {
                 <span class="open-now">"open now"</span>
+                <button type="button" class="quiet" aria-label=named("Remove") on:click=move |_| remove.run(removed.get_value())>"Remove"</button>
                 <button type="button" class="key" on:click=move |_| go(Screen::Versions)>"Earlier versions"</button>
             }
             .into_any()

@@ -24,12 +24,14 @@ pub fn UndoBar(
     });
     let bar = move || {
         removed.get().map(|one| {
-            let words = format!("\"{}\" is in the bin and stays there for 30 days.", one.title);
+            let words = format!("\"{}\" is in the bin for 30 days.", one.title);
             view! {
                 <p class="banner undo-bar">
                     <span>{words}</span>
-                    <button type="button" class="key" node_ref=undo on:click=move |_| put_back.run(one.clone())>"Undo"</button>
-                    <button type="button" class="quiet" on:click=move |_| removed.set(None)>"Close"</button>
+                    <span class="keys">
+                        <button type="button" class="key" node_ref=undo on:click=move |_| put_back.run(one.clone())>"Undo"</button>
+                        <button type="button" class="quiet" on:click=move |_| removed.set(None)>"Close"</button>
+                    </span>
                 </p>
             }
         })

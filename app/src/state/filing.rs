@@ -15,6 +15,7 @@ use leptos::task::spawn_local;
 use procedures_schema::compare::changes;
 use procedures_schema::format;
 use procedures_schema::model::{Id, Procedure};
+use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 
 /// A file in hand, and what was read or written here last.
@@ -36,7 +37,7 @@ struct ToSave {
 }
 
 /// Whether a procedure is in a file as it is now.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Filed {
     /// It is as it was opened from one.
     Opened,
@@ -99,11 +100,12 @@ impl EditorStore {
         let now = clock::now_ms();
         let is_as_saved = Arc::ptr_eq(&what.document, &self.document_now());
         self.parts().filed.set(Some(if is_as_saved { Filed::At(now) } else { Filed::NotSince(now) }));
+        self.keep_again();
     }
 
-    /// Says that the open procedure came from a file.
-    pub(super) fn was_in_a_file(self) {
-        self.parts().filed.set(Some(Filed::Opened));
+    /// Says whether the procedure that was opened is in a file.
+    pub(super) fn was_filed(self, filed: Option<Filed>) {
+        self.parts().filed.set(filed);
     }
 
     /// Says that the open procedure is changed; the first change since counts.

@@ -4,12 +4,12 @@
 //! kept; every other edit at once; everything pending when the page is hidden. A failed write is tried
 //! again every three seconds; meanwhile nothing says "kept", whatever else is typed, and its reason is shown.
 
-use super::{clock, records};
+use super::clock;
+use super::records::{self, ToKeep};
 use crate::storage::database;
 use leptos::leptos_dom::helpers::{TimeoutHandle, set_timeout_with_handle};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use procedures_schema::edit::Session;
 use std::time::Duration;
 
 /// How long after the last key typing is written.
@@ -51,15 +51,14 @@ pub struct Refusal {
 
 /// A state that is to be written.
 struct Pending {
-    session: Session,
-    name: String,
+    state: ToKeep,
     /// Whether it came from elsewhere, and what is kept of the same procedure is not what it grew from.
     is_opened: bool,
 }
 
 impl Pending {
     fn is_of(&self, other: &Self) -> bool {
-        self.session.document().id == other.session.document().id
+        self.state.session.document().id == other.state.session.document().id
     }
 }
 
@@ -126,13 +125,13 @@ impl Keeper {
     }
 
     /// Takes note of a new document; writes it at once or, while somebody types, a moment later.
-    pub fn changed(self, session: Session, name: String, is_typing: bool) {
-        self.note(Pending { session, name, is_opened: false }, is_typing);
+    pub(super) fn changed(self, state: ToKeep, is_typing: bool) {
+        self.note(Pending { state, is_opened: false }, is_typing);
     }
 
     /// Writes a procedure that was opened or begun; what was kept under its identity becomes a version.
-    pub fn opened(self, session: Session, name: String) {
-        self.note(Pending { session, name, is_opened: true }, false);
+    pub(super) fn opened(self, state: ToKeep) {
+        self.note(Pending { state, is_opened: true }, false);
     }
 
     fn note(self, mut pending: Pending, is_typing: bool) {
@@ -197,7 +196,7 @@ impl Keeper {
             self.unkept_since.set_value(None);
             let slow = set_timeout_with_handle(move || self.is_slow(), SLOW).ok();
             let silent = set_timeout_with_handle(move || self.is_silent(), SILENT).ok();
-            outcome = records::keep(&pending.session, &pending.name, pending.is_opened).await;
+            outcome = records::keep(&pending.state, pending.is_opened).await;
             for timer in [slow, silent].into_iter().flatten() {
                 timer.clear();
             }

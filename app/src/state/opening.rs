@@ -3,9 +3,11 @@
 //! What cannot be opened changes nothing and says why.
 
 use super::editor_store::EditorStore;
+use super::filing::Filed;
 use super::ids::RandomIds;
 use super::records::{self, KeptDocument};
 use super::taken_out::TakenOut;
+use super::versions;
 use crate::storage::files;
 use leptos::prelude::*;
 use procedures_schema::edit::{Edit, Session};
@@ -24,6 +26,7 @@ pub struct Beginning {
     name: String,
     is_demo: bool,
     kept_ms: Option<u64>,
+    filed: Option<Filed>,
     notice: Option<String>,
 }
 
@@ -34,7 +37,8 @@ impl Beginning {
             Ok(Some(kept)) => match records::session_of(&kept).await {
                 Ok(session) => {
                     let kept_ms = Some(kept.at_ms);
-                    Self { session, name: kept.name, is_demo: false, kept_ms, notice: None }
+                    let filed = kept.filed;
+                    Self { session, name: kept.name, is_demo: false, kept_ms, filed, notice: None }
                 }
                 Err(error) => Self::demo(Some(damaged(&kept, &error))).await,
             },
@@ -50,7 +54,8 @@ impl Beginning {
         match demo {
             Ok(document) => {
                 let session = Session::new(Arc::new(document));
-                Self { session, name: DEMO_NAME.to_owned(), is_demo: true, kept_ms: None, notice }
+                let name = DEMO_NAME.to_owned();
+                Self { session, name, is_demo: true, kept_ms: None, filed: None, notice }
             }
             Err(reason) => {
                 let document = Procedure::new(RandomIds.next_id("procedure"), "Untitled procedure");
@@ -60,6 +65,7 @@ impl Beginning {
                     name: "untitled".to_owned(),
                     is_demo: false,
                     kept_ms: None,
+                    filed: None,
                     notice: notice.or(Some(reason)),
                 }
             }
@@ -70,7 +76,9 @@ impl Beginning {
     pub fn into_store(self) -> EditorStore {
         let taken_out = self.is_demo.then(|| TakenOut::pick(self.session.document())).flatten();
         let store = EditorStore::new(self.session, &self.name);
+        versions::learn_soon(&store.document_now().id);
         store.join_tabs();
+        store.was_filed(self.filed);
         store.notice().set(self.notice);
         if let Some(at_ms) = self.kept_ms {
             store.keeper().was_kept(at_ms);
@@ -110,8 +118,8 @@ impl EditorStore {
             Ok(document) => {
                 self.notice().set(None);
                 self.open(Session::new(Arc::new(document)), stem(file_name));
+                self.was_filed(Some(Filed::Opened));
                 self.keep_now();
-                self.was_in_a_file();
                 true
             }
             Err(error) => {

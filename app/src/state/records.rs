@@ -2,6 +2,7 @@
 //! same transaction, and which one is open.
 
 use super::clock;
+use super::filing::Filed;
 use super::versions::{self, Stored};
 use crate::storage::database::{self, Durability, Entry, Store};
 use leptos::task::spawn_local;
@@ -28,6 +29,16 @@ pub struct KeptDocument {
     /// When it was removed from the list; it stays for a while and can be brought back.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub removed_ms: Option<u64>,
+    /// Whether it is in a file as it is now, if it ever was.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub filed: Option<Filed>,
+}
+
+/// A state of a procedure that is to be kept.
+pub(super) struct ToKeep {
+    pub(super) session: Session,
+    pub(super) name: String,
+    pub(super) filed: Option<Filed>,
 }
 
 /// Keeps a procedure with its undo, all or nothing; what was kept before becomes a version where that is due,
@@ -35,13 +46,15 @@ pub struct KeptDocument {
 ///
 /// # Errors
 /// If the database refuses; then what was kept before is still kept.
-pub(super) async fn keep(session: &Session, name: &str, is_opened: bool) -> Result<(), database::StoreError> {
+pub(super) async fn keep(state: &ToKeep, is_opened: bool) -> Result<(), database::StoreError> {
+    let ToKeep { session, name, filed } = state;
     let document = session.document();
     let kept = KeptDocument {
-        name: name.to_owned(),
+        name: name.clone(),
         text: format::write(document),
         at_ms: clock::now_ms(),
         removed_ms: None,
+        filed: *filed,
     };
     let text = format::write_part(&kept);
     let undo = format::write_part(&session.kept_undo(ENTRIES_KEPT));
@@ -51,15 +64,18 @@ pub(super) async fn keep(session: &Session, name: &str, is_opened: bool) -> Resu
         Entry { store: Store::Undo, key: id, text: Some(&undo) },
         Entry { store: Store::Meta, key: CURRENT, text: Some(id) },
     ];
-    let versions = versions::due(&document.id, &kept, is_opened).await?;
-    let with_versions = entries.iter().copied().chain(versions.iter().map(Stored::entry)).collect::<Vec<_>>();
-    match database::keep(&with_versions, Durability::Default).await {
+    let due = versions::due(&document.id, &kept, is_opened).await?;
+    let all: Vec<Entry<'_>> = entries.iter().copied().chain(due.iter().map(Stored::entry)).collect();
+    match database::keep(&all, Durability::Default).await {
+        Ok(()) => versions::was_kept(&document.id, &text, &due),
         // What is written now matters more than what it was.
-        Err(error) if error.is_for_want_of_room() && !versions.is_empty() => {
-            database::keep(&entries, Durability::Default).await
+        Err(error) if error.is_for_want_of_room() && !due.is_empty() => {
+            database::keep(&entries, Durability::Default).await?;
+            versions::was_kept(&document.id, &text, &[]);
         }
-        other => other,
+        Err(error) => return Err(error),
     }
+    Ok(())
 }
 
 /// The procedure that was open last, as it was kept.

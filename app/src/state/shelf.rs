@@ -5,12 +5,14 @@
 //! removing asks nothing and loses nothing.
 
 use super::editor_store::EditorStore;
+use super::filing::Filed;
 use super::ids::RandomIds;
 use super::records::{self, KeptDocument};
 use super::{clock, opening, versions};
 use crate::storage::database::{self, Durability, Entry, Store};
 use crate::storage::files;
-use leptos::prelude::Set;
+use leptos::prelude::{Callback, Set};
+use leptos::task::spawn_local;
 use procedures_schema::edit::Session;
 use procedures_schema::format;
 use procedures_schema::model::{Id, IdSource, Procedure};
@@ -42,6 +44,8 @@ pub struct OnShelf {
     pub at_ms: u64,
     /// When it was removed, if it was.
     pub removed_ms: Option<u64>,
+    /// Whether it is in a file as it is now, if it ever was.
+    pub filed: Option<Filed>,
 }
 
 impl OnShelf {
@@ -75,6 +79,7 @@ pub async fn on_shelf() -> Result<Vec<OnShelf>, String> {
             n_steps: document.steps.len(),
             at_ms: kept.at_ms,
             removed_ms: kept.removed_ms,
+            filed: kept.filed,
         });
     }
     found.sort_by(|a, b| b.at_ms.cmp(&a.at_ms).then_with(|| a.id.cmp(&b.id)));
@@ -88,6 +93,7 @@ pub async fn on_shelf() -> Result<Vec<OnShelf>, String> {
 pub async fn set_removed(id: &Id, is_removed: bool) -> Result<(), String> {
     let mut kept = kept(id).await?;
     kept.removed_ms = is_removed.then(clock::now_ms);
+    versions::forget_known(id);
     // Texts and numbers always serialise.
     let text = format::write_part(&kept);
     let entry = Entry { store: Store::Docs, key: id.as_str(), text: Some(&text) };
@@ -102,11 +108,12 @@ pub async fn set_removed(id: &Id, is_removed: bool) -> Result<(), String> {
 /// In words, if the database refuses; then all of it is still there.
 pub async fn delete_for_good(id: &Id) -> Result<(), String> {
     let in_words = |error: database::StoreError| format!("Nothing was deleted: {error}.");
-    let versions = versions::all_of(id).await.map_err(in_words)?;
+    let all = versions::all_of(id).await.map_err(in_words)?;
+    versions::forget_known(id);
     let gone = |store| Entry { store, key: id.as_str(), text: None };
     let entries: Vec<Entry<'_>> = [gone(Store::Docs), gone(Store::Undo)]
         .into_iter()
-        .chain(versions.iter().map(versions::Stored::entry))
+        .chain(all.iter().map(versions::Stored::entry))
         .collect();
     database::keep(&entries, Durability::Default).await.map_err(in_words)
 }
@@ -114,6 +121,10 @@ pub async fn delete_for_good(id: &Id) -> Result<(), String> {
 async fn kept(id: &Id) -> Result<KeptDocument, String> {
     let text = database::kept(Store::Docs, id.as_str()).await.map_err(|error| unread(&error))?;
     records::read(&text.ok_or("This procedure is not on this device any more.")?)
+}
+
+fn not_kept() -> String {
+    "Nothing was removed, because the last changes are not kept yet.".to_owned()
 }
 
 fn unread(error: &database::StoreError) -> String {
@@ -131,8 +142,40 @@ impl EditorStore {
         self.notice().set(None);
         records::note_open(&session.document().id);
         self.open(session, &kept.name);
+        self.was_filed(kept.filed);
         self.keeper().was_kept(kept.at_ms);
         Ok(())
+    }
+
+    /// Puts the open procedure into the bin, once everything of it is kept, and opens the one that was kept last
+    /// before it; an empty one, if there is no other. Then says whether that was done; a refusal is shown as a
+    /// notice.
+    pub fn remove_open(self, then: impl Fn(Result<bool, String>) + Send + Sync + 'static) {
+        if self.refuses() {
+            then(Ok(false));
+            return;
+        }
+        self.drop_held();
+        self.close_group();
+        let id = self.document_now().id.clone();
+        // No callback: whoever calls goes as soon as another procedure is open.
+        let then = Arc::new(then);
+        self.keeper().flush_then(Callback::new(move |is_kept| {
+            let (id, then) = (id.clone(), then.clone());
+            spawn_local(async move {
+                let outcome = if is_kept { self.open_another_and_remove(&id).await } else { Err(not_kept()) };
+                then(outcome);
+            });
+        }));
+    }
+
+    async fn open_another_and_remove(self, id: &Id) -> Result<bool, String> {
+        let others = on_shelf().await?;
+        match others.into_iter().find(|one| one.id != *id && one.removed_ms.is_none()) {
+            Some(other) => self.open_kept(other.id).await?,
+            None => self.open_new(),
+        }
+        set_removed(id, true).await.map(|()| true)
     }
 
     /// Opens a procedure that came with the page, as a copy of its own.

@@ -197,6 +197,7 @@ async fn try_keep(entries: &[Entry<'_>], durability: Durability) -> Result<(), S
         }
         return Err(refusal.into());
     }
+    close_to_requests(&transaction);
     match JsFuture::from(completed).await {
         Ok(_) => Ok(()),
         Err(_) => Err(transaction
@@ -212,6 +213,15 @@ fn request(transaction: &IdbTransaction, entry: &Entry<'_>) -> Result<(), JsValu
         None => store.delete(&entry.key.into())?,
     };
     Ok(())
+}
+
+/// Says that all is asked for. Without this the browser waits until each answer has been heard, and a page that
+/// goes hears none. By name, since the bindings warn of it; a browser without it finds out by itself.
+fn close_to_requests(transaction: &IdbTransaction) {
+    if let Ok(commit) = Reflect::get(transaction, &"commit".into()).and_then(JsCast::dyn_into::<Function>) {
+        // It is refused only where the transaction is over already, which is told elsewhere.
+        let _ = commit.call0(transaction);
+    }
 }
 
 /// A transaction for writing. The bindings have no durability without unstable features, hence by name.
