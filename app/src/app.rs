@@ -13,6 +13,7 @@ use crate::state::EditorStore;
 use crate::state::offline::OfflineLine;
 use crate::state::opening::Beginning;
 use crate::storage::preferences;
+use crate::versions::page::VersionsScreen;
 use crate::write::page::WriteScreen;
 use leptos::mount::mount_to;
 use leptos::prelude::*;
@@ -67,6 +68,7 @@ pub fn App(
             Screen::Appliance => view! { <ApplianceScreen store /> }.into_any(),
             Screen::Kit => view! { <KitScreen store /> }.into_any(),
             Screen::Later => view! { <LaterScreen store /> }.into_any(),
+            Screen::Versions => view! { <VersionsScreen store /> }.into_any(),
             Screen::Follow => view! { <FollowScreen jobs offline=offline.words() /> }.into_any(),
         }}
     }
@@ -82,6 +84,12 @@ fn flush_when_hidden(store: EditorStore) {
     window_event_listener_untyped("visibilitychange", move |_| {
         if document().visibility_state() == web_sys::VisibilityState::Hidden {
             keep();
+        }
+    });
+    window_event_listener_untyped("beforeunload", move |event| {
+        if store.keeper().would_lose() {
+            // The browser asks in its own words whether to leave.
+            event.prevent_default();
         }
     });
 }

@@ -24,6 +24,7 @@ pub mod panic_notice;
 pub mod route;
 pub mod state;
 pub mod storage;
+pub mod versions;
 pub mod write;
 
 #[cfg(test)]

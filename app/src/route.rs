@@ -18,6 +18,8 @@ pub enum Screen {
     Kit,
     /// What is still to be found out.
     Later,
+    /// What the open one was before.
+    Versions,
 }
 
 impl Screen {
@@ -29,6 +31,7 @@ impl Screen {
             Self::Appliance => "/appliance",
             Self::Kit => "/kit",
             Self::Later => "/later",
+            Self::Versions => "/versions",
         }
     }
 
@@ -39,6 +42,7 @@ impl Screen {
             Some("/appliance") => Self::Appliance,
             Some("/kit") => Self::Kit,
             Some("/later") => Self::Later,
+            Some("/versions") => Self::Versions,
             _ => Self::Write,
         }
     }

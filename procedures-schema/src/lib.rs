@@ -11,6 +11,7 @@
 
 pub mod capture;
 pub mod check;
+pub mod compare;
 pub mod derive;
 pub mod edit;
 pub mod format;
@@ -19,3 +20,4 @@ pub mod model;
 pub mod notation;
 pub mod simulate;
 pub mod units;
+pub mod versions;

@@ -136,8 +136,8 @@ async function shelve(place, visit) {
   });
   await place.tally.step('the other is removed, and brought back', async () => {
     await procedures.do('Remove', demo);
-    await page.getByRole('button', { name: `Bring back ${demo}` }).waitFor();
-    await procedures.do('Bring back', demo);
+    await page.getByRole('button', { name: `Put back ${demo}` }).waitFor();
+    await procedures.do('Put back', demo);
     await page.getByRole('button', { name: `Open ${demo}`, exact: true }).waitFor();
   });
   await look(place, visit, 'procedures');

@@ -1,18 +1,23 @@
 // The end-to-end tests: node tests/browser/run.mjs, after a build. `./dev test` does both.
 import { existsSync } from 'node:fs';
 import { walkAppearance } from './appearance.mjs';
+import { walkBin } from './bin.mjs';
 import { walk } from './journey.mjs';
 import { walkLanes } from './lanes.mjs';
 import { walkLine } from './line.mjs';
 import { walkMoving } from './moving.mjs';
+import { walkFiling } from './filing.mjs';
 import { walkFromNothing } from './nothing.mjs';
 import { walkKit } from './kit.mjs';
 import { commandLine, page, repository } from './places.mjs';
+import { walkRefused } from './refused.mjs';
+import { walkRescue } from './rescue.mjs';
 import { walkSteps } from './steps.mjs';
 import { walkTabs } from './tabs.mjs';
 import { Tally } from './tally.mjs';
 import { walkThings } from './things.mjs';
 import { walkTyping } from './typing.mjs';
+import { walkVersions } from './versions.mjs';
 
 const SCREENS = [
   { name: 'desk-1280x800', options: { viewport: { width: 1280, height: 800 } } },
@@ -32,6 +37,11 @@ for (const screen of SCREENS) {
   await walkFromNothing(tally, screen);
   await walkSteps(tally, screen);
   await walkTabs(tally, screen);
+  await walkRefused(tally, screen);
+  await walkVersions(tally, screen);
+  await walkBin(tally, screen);
+  await walkRescue(tally, screen);
+  await walkFiling(tally, screen);
   await walkThings(tally, screen);
   await walkKit(tally, screen);
   await walkTyping(tally, screen);

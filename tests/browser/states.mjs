@@ -1,6 +1,7 @@
 // The screens and their main states, one after the other, as a visitor of the demo can reach them.
 import { Follow } from './pages/follow.mjs';
 import { goTo } from './pages/screens.mjs';
+import { Versions } from './pages/versions.mjs';
 import { Write } from './pages/write.mjs';
 
 /** Shows every state in turn and calls `see(name)` at each. `page` shows the demo of a first visit. */
@@ -56,6 +57,11 @@ async function others(page, see) {
   await goTo(page, 'Procedures');
   await page.locator('.shelf').first().waitFor();
   await see('procedures');
+  await new Versions(page).open();
+  await page.locator('button.version').first().click();
+  await page.locator('.look-step').first().waitFor();
+  await page.evaluate(() => globalThis.scrollTo(0, 0));
+  await see('versions');
   await goTo(page, 'Appliance');
   await page.locator('.map-list .thing-row').first().waitFor();
   await page.evaluate(() => globalThis.scrollTo(0, 0));

@@ -18,6 +18,7 @@ export async function walkTabs(tally, screen) {
       const write = new Write(visit.page);
       await write.open(server.address);
       await undoAfterReload(place, visit, write);
+      await leftAtOnce(place, visit, write);
       await twoTabs(place, visit, write);
       await visit.browser.close();
     });
@@ -43,6 +44,18 @@ async function undoAfterReload(place, visit, write) {
     await page.getByRole('button', { name: 'Undo: change the words of step 2' }).click();
     await write.counts(n);
     assert.notEqual(await write.words(2), 'Tell the caretaker.');
+  });
+}
+
+/** A tablet puts a page away without asking; what was typed last must be on its way by then. */
+async function leftAtOnce({ tally }, { page }, write) {
+  await tally.step('what was typed is there even if the page is left at once', async () => {
+    for (const words of ['Typed and left.', 'Typed and left again.', 'And once more.']) {
+      await write.setWords(4, words);
+      await page.reload();
+      await write.row(4).getByText(words, { exact: true }).waitFor();
+    }
+    for (let n = 0; n < 3; n += 1) await write.untilKept(() => page.getByRole('button', { name: /^Undo: change the words of step 4/ }).click());
   });
 }
 

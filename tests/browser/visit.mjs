@@ -8,6 +8,8 @@ export async function begin({ screen, profile }) {
   const browser = await launchWith(profile, screen.options);
   browser.setDefaultTimeout(20_000);
   const page = browser.pages()[0] ?? (await browser.newPage());
+  // Files are downloaded and uploaded, as in most browsers; the walk of files in hand brings pickers of its own.
+  await browser.addInitScript(() => { globalThis.showOpenFilePicker = globalThis.showSaveFilePicker = undefined; });
   const complaints = [];
   page.on('pageerror', (error) => complaints.push(String(error)));
   page.on('console', (message) => {

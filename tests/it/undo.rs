@@ -10,7 +10,7 @@ use std::sync::Arc;
 /// Edits of one document before all are taken back.
 const N_EDITS: u64 = 12;
 /// The kinds of edits that are rolled.
-const N_KINDS: usize = 10;
+const N_KINDS: usize = 11;
 
 fn random_edit(dice: &mut Dice, kind: usize, n: u64, document: &Procedure) -> Edit {
     let at = dice.roll(document.steps.len());
@@ -52,6 +52,12 @@ fn random_edit(dice: &mut Dice, kind: usize, n: u64, document: &Procedure) -> Ed
             let choose = |told: &Difference| Choice { field: told.field, of_other: dice.roll(2) == 0 };
             let choices = told.iter().map(choose).collect();
             Edit::Merge { keep, gone, choices }
+        }
+        9 => {
+            let mut other = document.clone();
+            other.steps.rotate_left(at);
+            other.title = format!("Earlier title {n}");
+            Edit::Replace(Arc::new(other))
         }
         _ => {
             let [thing, _] = two_of_a_kind(dice, document);

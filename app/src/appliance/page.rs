@@ -6,6 +6,7 @@ use super::list::{Open, Things};
 use super::questions::Questions;
 use super::scope::ScopeFields;
 use crate::components::caution::Caution;
+use crate::frame::not_kept::NotKept;
 use crate::frame::notice::Notice;
 use crate::frame::other_tab::OtherTab;
 use crate::frame::plain_head::PlainHead;
@@ -42,6 +43,7 @@ pub fn ApplianceScreen(
     view! {
         <div class="appliance">
             <PlainHead store shown=Screen::Appliance />
+            <NotKept store />
             <OtherTab store />
             <Notice store />
             <main>

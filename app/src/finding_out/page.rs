@@ -2,6 +2,7 @@
 
 use super::open_row::OpenRow;
 use crate::components::caution::Caution;
+use crate::frame::not_kept::NotKept;
 use crate::frame::notice::Notice;
 use crate::frame::other_tab::OtherTab;
 use crate::frame::plain_head::PlainHead;
@@ -34,6 +35,7 @@ pub fn LaterScreen(
     view! {
         <div class="finding-out">
             <PlainHead store shown=Screen::Later />
+            <NotKept store />
             <OtherTab store />
             <Notice store />
             <main>

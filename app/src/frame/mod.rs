@@ -1,7 +1,9 @@
-//! What every screen of the editor shows around its own: notices, which tab writes, what
-//! is still to be found out, and the head of those beside Write.
+//! What every screen of the editor shows around its own: notices, whether it is kept, which tab
+//! writes, what is still to be found out, and the head of those beside Write.
 
+pub mod changed_file;
 pub mod later_key;
+pub mod not_kept;
 pub mod notice;
 pub mod other_tab;
 pub mod plain_head;

@@ -1,5 +1,6 @@
 //! What has to be told until it is read, such as why something was not done.
 
+use super::changed_file::ChangedFileBar;
 use crate::state::EditorStore;
 use leptos::prelude::*;
 
@@ -11,6 +12,7 @@ pub fn Notice(
 ) -> impl IntoView {
     let notice = store.notice();
     view! {
+        <ChangedFileBar store />
         <div role="alert">
             {move || notice.get().map(|words| view! {
                 <p class="banner notice">

@@ -3,6 +3,7 @@
 use super::columns::LISTS;
 use super::list::KitListing;
 use crate::components::caution::Caution;
+use crate::frame::not_kept::NotKept;
 use crate::frame::notice::Notice;
 use crate::frame::other_tab::OtherTab;
 use crate::frame::plain_head::PlainHead;
@@ -20,6 +21,7 @@ pub fn KitScreen(
     view! {
         <div class="kit">
             <PlainHead store shown=Screen::Kit />
+            <NotKept store />
             <OtherTab store />
             <Notice store />
             <main>

@@ -1,9 +1,13 @@
 //! The Procedures screen as a whole.
 
+use super::bin::{Bin, BinKeys};
 use super::shelf_row::ShelfRow;
+use super::undo_bar::UndoBar;
 use crate::components::caution::Caution;
+use crate::frame::changed_file::ChangedFileBar;
+use crate::frame::not_kept::NotKept;
 use crate::route::{Screen, Tabs, go};
-use crate::state::shelf::{OnShelf, SAMPLES, on_shelf};
+use crate::state::shelf::{OnShelf, SAMPLES, delete_for_good, on_shelf, set_removed};
 use crate::state::{EditorStore, files};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -20,19 +24,45 @@ pub fn ProceduresScreen(
     let shelf: Shelf = RwSignal::new(None);
     let look = move || spawn_local(async move { shelf.set(Some(on_shelf().await)) });
     look();
+    let removed = RwSignal::new(None);
+    let show = move |outcome: Result<Option<OnShelf>, String>| {
+        match outcome {
+            Ok(one) => removed.set(one),
+            Err(reason) => store.notice().set(Some(reason)),
+        }
+        look();
+    };
+    let change = move |one: OnShelf, change: Change| {
+        let is_open = store.document().with_untracked(|document| document.id == one.id);
+        if is_open && change == Change::Remove {
+            store.remove_open(move |outcome| show(outcome.map(|is_done| is_done.then_some(one.clone()))));
+            return;
+        }
+        spawn_local(async move {
+            let outcome = match change {
+                Change::Remove => set_removed(&one.id, true).await,
+                Change::PutBack => set_removed(&one.id, false).await,
+                Change::Delete => delete_for_good(&one.id).await,
+            };
+            show(outcome.map(|()| (change == Change::Remove).then_some(one)));
+        });
+    };
+    let remove = Callback::new(move |one| change(one, Change::Remove));
+    let put_back = Callback::new(move |one| change(one, Change::PutBack));
+    let keys = BinKeys { put_back, delete: Callback::new(move |one| change(one, Change::Delete)) };
     view! {
         <div class="procedures">
             <header class="plain-head">
                 <h1 class="name">"Putback"</h1>
                 <Tabs shown=Screen::Procedures />
             </header>
+            <NotKept store />
+            <ChangedFileBar store />
+            <UndoBar removed put_back />
             <main>
                 <Notice store />
                 <Begin store />
-                <section aria-labelledby="on-device">
-                    <h2 id="on-device" class="stage">"On this device"</h2>
-                    {move || shelf.get().map(|found| listed(store, found, look))}
-                </section>
+                {move || shelf.get().map(|found| listed(store, found, remove, keys))}
                 <Samples store />
                 <Caution />
             </main>
@@ -40,28 +70,41 @@ pub fn ProceduresScreen(
     }
 }
 
-/// The list, those that were removed below the others.
+/// What can be done with one of the list.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Change {
+    Remove,
+    PutBack,
+    Delete,
+}
+
+/// The list, and below it the bin.
 fn listed(
     store: EditorStore,
     found: Result<Vec<OnShelf>, String>,
-    look: impl Fn() + Copy + Send + Sync + 'static,
+    remove: Callback<OnShelf>,
+    keys: BinKeys,
 ) -> AnyView {
     let all = match found {
         Ok(all) => all,
         Err(reason) => return view! { <p class="notice" role="alert">{reason}</p> }.into_any(),
     };
-    if all.is_empty() {
-        let words = "Nothing here yet. What you write is kept on this device from the first key on.";
-        return view! { <p class="empty">{words}</p> }.into_any();
-    }
     let (removed, here): (Vec<_>, Vec<_>) = all.into_iter().partition(|one| one.removed_ms.is_some());
-    let rows = move |list: Vec<OnShelf>| {
-        list.into_iter().map(|one| view! { <ShelfRow store one changed=look /> }).collect_view()
+    let rows = if here.is_empty() {
+        let words = "Nothing here yet. What you write is kept on this device from the first key on.";
+        view! { <p class="empty">{words}</p> }.into_any()
+    } else {
+        let row = |one| view! { <ShelfRow store one remove /> };
+        view! { <ul class="shelf">{here.into_iter().map(row).collect_view()}</ul> }.into_any()
     };
-    let bin = (!removed.is_empty()).then(|| {
-        view! { <h3 class="removed-heading">"Removed; can be brought back for 30 days"</h3><ul class="shelf">{rows(removed)}</ul> }
-    });
-    view! { <ul class="shelf">{rows(here)}</ul> {bin} }.into_any()
+    view! {
+        <section aria-labelledby="on-device">
+            <h2 id="on-device" class="stage">"On this device"</h2>
+            {rows}
+        </section>
+        <Bin removed keys />
+    }
+    .into_any()
 }
 
 /// The keys that begin something.
@@ -85,7 +128,9 @@ fn Begin(store: EditorStore) -> impl IntoView {
         go(Screen::Write);
     };
     let open = move |_| {
-        if let Some(input) = input.get_untracked() {
+        if EditorStore::has_files_in_hand() {
+            store.open_in_hand(Callback::new(|()| go(Screen::Write)));
+        } else if let Some(input) = input.get_untracked() {
             input.click();
         }
     };

@@ -45,6 +45,35 @@ pub fn to_the_minute(at_ms: u64) -> String {
     format!("{:02}:{:02}", at.get_hours(), at.get_minutes())
 }
 
+/// The number of the calendar day here, counted from 1970.
+pub fn day_number(at_ms: u64) -> i64 {
+    let at = local(at_ms);
+    let here = at.get_time() - at.get_timezone_offset() * 60_000.0;
+    #[expect(clippy::cast_possible_truncation, reason = "days are few")]
+    let day = (here / 86_400_000.0).floor() as i64;
+    day
+}
+
+/// Day and time to the minute: `today 10:42`, `yesterday 17:03`, `12 Sep 09:10`, `12 Sep 2025, 09:10`.
+pub fn day_and_minute(at_ms: u64, now_ms: u64) -> String {
+    const MONTHS: [&str; 12] =
+        ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+    let (at, now, time) = (local(at_ms), local(now_ms), to_the_minute(at_ms));
+    match day_number(now_ms) - day_number(at_ms) {
+        0 => format!("today {time}"),
+        1 => format!("yesterday {time}"),
+        _ => {
+            let month = MONTHS.get(at.get_month() as usize).copied().unwrap_or_default();
+            let day = format!("{} {month}", at.get_date());
+            if at.get_full_year() == now.get_full_year() {
+                format!("{day} {time}")
+            } else {
+                format!("{day} {}, {time}", at.get_full_year())
+            }
+        }
+    }
+}
+
 /// A stretch of time as a clock shows it, `9:05`, rounded up to whole seconds.
 pub fn remaining(ms: u64) -> String {
     let seconds = ms.div_ceil(1000);

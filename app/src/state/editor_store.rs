@@ -6,15 +6,18 @@
 use super::attention::Focus;
 use super::clock;
 use super::doubts::AskedFrom;
+use super::filing::{ChangedFile, Filed, InHand};
 use super::held::Held;
 use super::judged::Judged;
 use super::keeping::Keeper;
 use super::making::Fresh;
 use super::pasting::Review;
+use super::records::ToKeep;
 use super::seat::Seat;
 use super::selection;
 use super::spread::Spread;
 use super::taken_out::TakenOut;
+use super::versions;
 use leptos::leptos_dom::helpers::{TimeoutHandle, set_timeout_with_handle};
 use leptos::prelude::*;
 use procedures_schema::derive::carry::Carried;
@@ -57,6 +60,9 @@ pub(super) struct Parts {
     pub(super) retyped: StoredValue<Option<Arc<Step>>>,
     pub(super) fresh: RwSignal<Option<Fresh>>,
     pub(super) review: RwSignal<Option<Review>>,
+    pub(super) in_hand: StoredValue<Option<InHand>, LocalStorage>,
+    pub(super) changed_file: RwSignal<Option<ChangedFile>>,
+    pub(super) filed: RwSignal<Option<Filed>>,
     pub(super) keeper: Keeper,
     pub(super) seat: Seat,
 }
@@ -101,6 +107,9 @@ impl EditorStore {
             retyped: StoredValue::new(None),
             fresh: RwSignal::new(None),
             review: RwSignal::new(None),
+            in_hand: StoredValue::new_local(None),
+            changed_file: RwSignal::new(None),
+            filed: RwSignal::new(None),
             keeper: Keeper::default(),
             seat: Seat::default(),
         };
@@ -215,8 +224,11 @@ impl EditorStore {
         self.parts().is_editing.set(false);
         self.parts().draft_after.set(None);
         self.parts().review.set(None);
+        self.parts().changed_file.set(None);
+        self.parts().filed.set(None);
         self.parts().name.set(name.to_owned());
         self.seat().opened(&session.document().id);
+        versions::learn_soon(&session.document().id);
         self.parts().session.set(session);
         self.spread();
         self.settle_now();
@@ -225,6 +237,7 @@ impl EditorStore {
     /// Shows the open document as another tab has kept it.
     pub(super) fn show_again(self, session: Session, name: &str) {
         self.parts().held.set(None);
+        versions::learn_soon(&session.document().id);
         self.parts().name.set(name.to_owned());
         self.parts().session.set(session);
         self.spread();
@@ -238,11 +251,17 @@ impl EditorStore {
 
     /// Keeps the document as it is now, as after opening a file.
     pub(super) fn keep_now(self) {
-        self.parts().keeper.changed(
-            self.parts().session.get_untracked(),
-            self.parts().name.get_untracked(),
-            false,
-        );
+        self.parts().keeper.opened(self.as_it_is());
+    }
+
+    /// Keeps once more what is kept already, with what is known of its file.
+    pub(super) fn keep_again(self) {
+        self.parts().keeper.changed(self.as_it_is(), false);
+    }
+
+    fn as_it_is(self) -> ToKeep {
+        let Parts { session, name, filed, .. } = self.parts();
+        ToKeep { session: session.get_untracked(), name: name.get_untracked(), filed: filed.get_untracked() }
     }
 
     /// Lets those who show parts of the document see what has changed.
@@ -252,11 +271,8 @@ impl EditorStore {
     }
 
     fn follow_up(self, is_typing: bool) {
-        self.parts().keeper.changed(
-            self.parts().session.get_untracked(),
-            self.parts().name.get_untracked(),
-            is_typing,
-        );
+        self.is_no_longer_filed();
+        self.parts().keeper.changed(self.as_it_is(), is_typing);
         self.settle_soon(is_typing);
     }
 

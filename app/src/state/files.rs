@@ -9,7 +9,9 @@ use leptos::task::spawn_local;
 pub fn open_file(store: EditorStore, file: web_sys::File) {
     spawn_local(async move {
         match files::bytes_of(&file).await {
-            Ok(bytes) => store.open_bytes(&file.name(), &bytes),
+            Ok(bytes) => {
+                store.open_bytes(&file.name(), &bytes);
+            }
             Err(reason) => store.notice().set(Some(reason)),
         }
     });

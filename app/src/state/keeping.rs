@@ -2,18 +2,14 @@
 //!
 //! Typing is written 300 ms after the last key, and at the latest two seconds after the first that is not
 //! kept; every other edit at once; everything pending when the page is hidden. A failed write is tried
-//! again and its reason is shown meanwhile.
+//! again every three seconds; meanwhile nothing says "kept", whatever else is typed, and its reason is shown.
 
 use super::clock;
-use crate::storage::database::{self, Durability, Entry, Store};
+use super::records::{self, ToKeep};
+use crate::storage::database;
 use leptos::leptos_dom::helpers::{TimeoutHandle, set_timeout_with_handle};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use procedures_schema::edit::Session;
-use procedures_schema::format;
-use procedures_schema::model::Id;
-use serde::{Deserialize, Serialize};
-use std::sync::Arc;
 use std::time::Duration;
 
 /// How long after the last key typing is written.
@@ -22,12 +18,12 @@ const AFTER_TYPING: Duration = Duration::from_millis(250);
 const LONGEST_WAIT_MS: u64 = 2_000;
 /// After which a write counts as slow and is said not to be kept.
 const SLOW: Duration = Duration::from_millis(300);
+/// After which a write that gives no sign counts as refused until it does.
+const SILENT: Duration = Duration::from_secs(8);
 /// After which a failed write is tried again.
 const AGAIN: Duration = Duration::from_secs(3);
-/// How many entries of undo outlive a reload.
-const ENTRIES_KEPT: usize = 40;
-/// The key in the store of facts that names the open procedure.
-const CURRENT: &str = "current";
+/// How long it is told that it is kept again, if somebody goes on writing.
+const LONG_ENOUGH_MS: u64 = 10_000;
 
 /// Whether the work is kept.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -38,30 +34,42 @@ pub enum Kept {
     Keeping,
     /// Kept at this time.
     At(u64),
-    /// Not kept: slow, or failed for a reason.
-    NotYet(Option<String>),
+    /// A write is under way and takes long.
+    Slow,
+    /// Not kept, and tried again and again.
+    Not(Refusal),
 }
 
-/// A kept procedure with the name of its file.
-#[derive(Serialize, Deserialize)]
-pub struct KeptDocument {
-    /// The name without ending.
-    pub name: String,
-    /// The document as its file would be.
-    pub text: String,
-    /// When it was kept.
-    pub at_ms: u64,
-    /// When it was removed from the list; it stays for a while and can be brought back.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub removed_ms: Option<u64>,
+/// That the device does not keep what is written.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Refusal {
+    /// Since when nothing could be kept.
+    pub since_ms: u64,
+    /// Why, for people.
+    pub reason: String,
+}
+
+/// A state that is to be written.
+struct Pending {
+    state: ToKeep,
+    /// Whether it came from elsewhere, and what is kept of the same procedure is not what it grew from.
+    is_opened: bool,
+}
+
+impl Pending {
+    fn is_of(&self, other: &Self) -> bool {
+        self.state.session.document().id == other.state.session.document().id
+    }
 }
 
 /// The part of the state that keeps the document.
 #[derive(Clone, Copy)]
 pub struct Keeper {
     state: RwSignal<Kept>,
+    /// When it was kept again after a refusal; for a while, so that it is read.
+    again: RwSignal<Option<u64>>,
     /// What is to be written: the last state of each procedure that was changed.
-    latest: StoredValue<Vec<(Session, String)>>,
+    latest: StoredValue<Vec<Pending>>,
     timer: StoredValue<Option<TimeoutHandle>>,
     unkept_since: StoredValue<Option<u64>>,
     writing: StoredValue<bool>,
@@ -74,6 +82,7 @@ impl Default for Keeper {
     fn default() -> Self {
         Self {
             state: RwSignal::new(Kept::Untouched),
+            again: RwSignal::new(None),
             latest: StoredValue::new(Vec::new()),
             timer: StoredValue::new(None),
             unkept_since: StoredValue::new(None),
@@ -90,19 +99,51 @@ impl Keeper {
         self.state.read_only()
     }
 
+    /// Why nothing is kept, as long as that is so.
+    pub fn refusal(self) -> Memo<Option<Refusal>> {
+        Memo::new(move |_| {
+            self.state.with(|state| match state {
+                Kept::Not(refusal) => Some(refusal.clone()),
+                _ => None,
+            })
+        })
+    }
+
+    /// When it was kept again after a refusal, until that has been read.
+    pub fn kept_again(self) -> RwSignal<Option<u64>> {
+        self.again
+    }
+
+    /// Whether closing the page now would lose work.
+    pub fn would_lose(self) -> bool {
+        self.state.with_untracked(|state| matches!(state, Kept::Slow | Kept::Not(_)))
+    }
+
     /// Says that the document that was opened is kept since some time.
     pub fn was_kept(self, at_ms: u64) {
         self.state.set(Kept::At(at_ms));
     }
 
     /// Takes note of a new document; writes it at once or, while somebody types, a moment later.
-    pub fn changed(self, session: Session, name: String, is_typing: bool) {
+    pub(super) fn changed(self, state: ToKeep, is_typing: bool) {
+        self.note(Pending { state, is_opened: false }, is_typing);
+    }
+
+    /// Writes a procedure that was opened or begun; what was kept under its identity becomes a version.
+    pub(super) fn opened(self, state: ToKeep) {
+        self.note(Pending { state, is_opened: true }, false);
+    }
+
+    fn note(self, mut pending: Pending, is_typing: bool) {
         let now = clock::now_ms();
         self.latest.update_value(|latest| {
-            latest.retain(|(other, _)| other.document().id != session.document().id);
-            latest.push((session, name));
+            pending.is_opened |= latest.iter().any(|other| other.is_of(&pending) && other.is_opened);
+            latest.retain(|other| !other.is_of(&pending));
+            latest.push(pending);
         });
-        self.state.set(Kept::Keeping);
+        if !self.is_refused() {
+            self.state.set(Kept::Keeping);
+        }
         let since = self.unkept_since.get_value().unwrap_or(now);
         self.unkept_since.set_value(Some(since));
         self.stop_timer();
@@ -135,6 +176,10 @@ impl Keeper {
         self.flush();
     }
 
+    fn is_refused(self) -> bool {
+        self.state.with_untracked(|state| matches!(state, Kept::Not(_)))
+    }
+
     fn stop_timer(self) {
         if let Some(timer) = self.timer.try_update_value(Option::take).flatten() {
             timer.clear();
@@ -147,18 +192,20 @@ impl Keeper {
             let first = |latest: &mut Vec<_>| (!latest.is_empty()).then(|| latest.remove(0));
             self.latest.try_update_value(first).flatten()
         };
-        while let Some((session, name)) = next() {
+        while let Some(pending) = next() {
             self.unkept_since.set_value(None);
             let slow = set_timeout_with_handle(move || self.is_slow(), SLOW).ok();
-            outcome = keep(&session, &name).await;
-            if let Some(slow) = slow {
-                slow.clear();
+            let silent = set_timeout_with_handle(move || self.is_silent(), SILENT).ok();
+            outcome = records::keep(&pending.state, pending.is_opened).await;
+            for timer in [slow, silent].into_iter().flatten() {
+                timer.clear();
             }
             if outcome.is_err() {
                 // Unless something newer of it waits already, this is what has to be tried again.
                 self.latest.update_value(|latest| {
-                    if latest.iter().all(|(other, _)| other.document().id != session.document().id) {
-                        latest.insert(0, (session, name));
+                    match latest.iter_mut().find(|other| other.is_of(&pending)) {
+                        Some(newer) => newer.is_opened |= pending.is_opened,
+                        None => latest.insert(0, pending),
                     }
                 });
                 break;
@@ -174,92 +221,49 @@ impl Keeper {
     /// Says so, unless the write has been completed meanwhile.
     fn is_slow(self) {
         if self.writing.get_value() && self.state.with_untracked(|state| *state == Kept::Keeping) {
-            self.state.set(Kept::NotYet(None));
+            self.state.set(Kept::Slow);
         }
     }
 
     fn report(self, outcome: Result<(), database::StoreError>) {
         match outcome {
-            Ok(()) => {
-                self.state.set(Kept::At(clock::now_ms()));
-                if !self.has_asked.get_value() {
-                    self.has_asked.set_value(true);
-                    database::ask_to_persist();
-                }
-            }
+            Ok(()) => self.is_kept(clock::now_ms()),
             Err(error) => {
-                self.state.set(Kept::NotYet(Some(error.to_string())));
-                set_timeout(move || self.flush(), AGAIN);
+                self.is_not_kept(error.to_string());
+                self.stop_timer();
+                self.timer.set_value(set_timeout_with_handle(move || self.flush(), AGAIN).ok());
             }
         }
     }
-}
 
-async fn keep(session: &Session, name: &str) -> Result<(), database::StoreError> {
-    let document = session.document();
-    let kept = KeptDocument {
-        name: name.to_owned(),
-        text: format::write(document),
-        at_ms: clock::now_ms(),
-        removed_ms: None,
-    };
-    let text = format::write_part(&kept);
-    let undo = format::write_part(&session.kept_undo(ENTRIES_KEPT));
-    let id = document.id.as_str();
-    let entries = [
-        Entry { store: Store::Docs, key: id, text: Some(&text) },
-        Entry { store: Store::Undo, key: id, text: Some(&undo) },
-        Entry { store: Store::Meta, key: CURRENT, text: Some(id) },
-    ];
-    database::keep(&entries, Durability::Default).await
-}
+    /// Says so, unless the write has been completed meanwhile; the write goes on.
+    fn is_silent(self) {
+        if self.writing.get_value() {
+            self.is_not_kept(
+                "this browser does not answer; close other tabs of Putback, if there are any".to_owned(),
+            );
+        }
+    }
 
-/// The procedure that was open last, as it was kept.
-///
-/// # Errors
-/// In words, if the database cannot be read.
-pub async fn kept_document() -> Result<Option<KeptDocument>, String> {
-    let in_words =
-        |error: database::StoreError| format!("What is kept on this device cannot be read: {error}.");
-    let Some(id) = database::kept(Store::Meta, CURRENT).await.map_err(in_words)? else { return Ok(None) };
-    let Some(text) = database::kept(Store::Docs, &id).await.map_err(in_words)? else { return Ok(None) };
-    read(&text).map(Some)
-}
+    fn is_not_kept(self, reason: String) {
+        let before = self.state.with_untracked(|state| match state {
+            Kept::Not(refusal) => Some(refusal.since_ms),
+            _ => None,
+        });
+        self.again.set(None);
+        self.state.set(Kept::Not(Refusal { since_ms: before.unwrap_or_else(clock::now_ms), reason }));
+    }
 
-/// A kept procedure with the undo that was kept in the same transaction.
-///
-/// # Errors
-/// In words, if the document cannot be read. An undo that cannot be read is left out.
-pub(super) async fn session_of(kept: &KeptDocument) -> Result<Session, String> {
-    let document = format::read(kept.text.as_bytes()).map_err(|error| error.to_string())?;
-    let undo = database::kept(Store::Undo, document.id.as_str()).await.ok().flatten();
-    let undo = undo.and_then(|text| format::read_part(&text).ok()).unwrap_or_default();
-    Ok(Session::with_undo(Arc::new(document), &undo))
-}
-
-/// A kept procedure with its undo; none, if it is not on this device any more.
-///
-/// # Errors
-/// In words, if it cannot be read.
-pub(super) async fn kept_session(id: &Id) -> Result<Option<(KeptDocument, Session)>, String> {
-    let text = database::kept(Store::Docs, id.as_str()).await.map_err(|error| error.to_string())?;
-    let Some(text) = text else { return Ok(None) };
-    let kept = read(&text)?;
-    let session = session_of(&kept).await?;
-    Ok(Some((kept, session)))
-}
-
-/// Says which procedure is open, for the next start.
-pub(super) fn note_open(id: &Id) {
-    let id = id.clone();
-    spawn_local(async move {
-        let entry = Entry { store: Store::Meta, key: CURRENT, text: Some(id.as_str()) };
-        // If this is lost, the next start opens what was open before.
-        let _ = database::keep(&[entry], Durability::Default).await;
-    });
-}
-
-/// Reads what was kept.
-pub(super) fn read(text: &str) -> Result<KeptDocument, String> {
-    format::read_part(text).map_err(|error| format!("What is kept on this device is damaged: {error}."))
+    fn is_kept(self, now_ms: u64) {
+        if self.is_refused() {
+            self.again.set(Some(now_ms));
+        } else if self.again.get_untracked().is_some_and(|at| now_ms.saturating_sub(at) > LONG_ENOUGH_MS) {
+            self.again.set(None);
+        }
+        self.state.set(Kept::At(now_ms));
+        if !self.has_asked.get_value() {
+            self.has_asked.set_value(true);
+            database::ask_to_persist();
+        }
+    }
 }

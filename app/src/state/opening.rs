@@ -1,11 +1,13 @@
-//! Opening: what was kept, the demonstration, a file; and saving to a file.
+//! Opening: what was kept, the demonstration, a file.
 //!
 //! What cannot be opened changes nothing and says why.
 
 use super::editor_store::EditorStore;
+use super::filing::Filed;
 use super::ids::RandomIds;
-use super::keeping::{self, KeptDocument};
+use super::records::{self, KeptDocument};
 use super::taken_out::TakenOut;
+use super::versions;
 use crate::storage::files;
 use leptos::prelude::*;
 use procedures_schema::edit::{Edit, Session};
@@ -24,17 +26,19 @@ pub struct Beginning {
     name: String,
     is_demo: bool,
     kept_ms: Option<u64>,
+    filed: Option<Filed>,
     notice: Option<String>,
 }
 
 impl Beginning {
     /// Looks for what was kept; else for the demonstration; else begins an empty procedure.
     pub async fn find() -> Self {
-        match keeping::kept_document().await {
-            Ok(Some(kept)) => match keeping::session_of(&kept).await {
+        match records::kept_document().await {
+            Ok(Some(kept)) => match records::session_of(&kept).await {
                 Ok(session) => {
                     let kept_ms = Some(kept.at_ms);
-                    Self { session, name: kept.name, is_demo: false, kept_ms, notice: None }
+                    let filed = kept.filed;
+                    Self { session, name: kept.name, is_demo: false, kept_ms, filed, notice: None }
                 }
                 Err(error) => Self::demo(Some(damaged(&kept, &error))).await,
             },
@@ -50,7 +54,8 @@ impl Beginning {
         match demo {
             Ok(document) => {
                 let session = Session::new(Arc::new(document));
-                Self { session, name: DEMO_NAME.to_owned(), is_demo: true, kept_ms: None, notice }
+                let name = DEMO_NAME.to_owned();
+                Self { session, name, is_demo: true, kept_ms: None, filed: None, notice }
             }
             Err(reason) => {
                 let document = Procedure::new(RandomIds.next_id("procedure"), "Untitled procedure");
@@ -60,6 +65,7 @@ impl Beginning {
                     name: "untitled".to_owned(),
                     is_demo: false,
                     kept_ms: None,
+                    filed: None,
                     notice: notice.or(Some(reason)),
                 }
             }
@@ -70,12 +76,16 @@ impl Beginning {
     pub fn into_store(self) -> EditorStore {
         let taken_out = self.is_demo.then(|| TakenOut::pick(self.session.document())).flatten();
         let store = EditorStore::new(self.session, &self.name);
+        versions::learn_soon(&store.document_now().id);
         store.join_tabs();
+        store.was_filed(self.filed);
         store.notice().set(self.notice);
         if let Some(at_ms) = self.kept_ms {
             store.keeper().was_kept(at_ms);
         }
         if let Some(taken_out) = taken_out {
+            // What may be kept of the demonstration from before becomes a version of it.
+            store.keep_now();
             let remove = Edit::RemoveStep { step: taken_out.step.id.clone() };
             if store.edit(&[remove], &taken_out.label(), None) {
                 taken_out.remember();
@@ -101,45 +111,50 @@ fn damaged(kept: &KeptDocument, reason: &str) -> String {
 }
 
 impl EditorStore {
-    /// Opens the bytes of a file with this name; if they cannot be read, says why and changes nothing.
-    pub fn open_bytes(self, file_name: &str, bytes: &[u8]) {
+    /// Opens the bytes of a file with this name; if they cannot be read, says why and changes nothing. Says
+    /// whether it is open now.
+    pub fn open_bytes(self, file_name: &str, bytes: &[u8]) -> bool {
         match format::read(bytes) {
             Ok(document) => {
                 self.notice().set(None);
                 self.open(Session::new(Arc::new(document)), stem(file_name));
+                self.was_filed(Some(Filed::Opened));
                 self.keep_now();
+                true
             }
-            Err(error) => self.notice().set(Some(format!("{file_name} was not opened: {error}"))),
-        }
-    }
-
-    /// Saves the document as a file, with its verdict in the name where it is not accepted.
-    pub fn save(self) {
-        self.close_group();
-        let judged = self.judged_now();
-        let name = file_name(&self.name().get_untracked(), judged.mark_of_file());
-        if let Err(reason) = files::save(&name, &format::write(&judged.document)) {
-            self.notice().set(Some(reason));
+            Err(error) => {
+                self.notice().set(Some(format!("{file_name} was not opened: {error}")));
+                false
+            }
         }
     }
 }
 
 /// `NAME.putback.json`, or `NAME.REJECTED.putback.json`.
-fn file_name(name: &str, mark: Option<&str>) -> String {
+pub(super) fn file_name(name: &str, mark: Option<&str>) -> String {
     let name = if name.is_empty() { "procedure" } else { name };
     mark.map_or_else(|| format!("{name}{ENDING}"), |mark| format!("{name}.{mark}{ENDING}"))
 }
 
+/// What the name of a file says of the verdict.
+pub(super) fn mark_in(file_name: &str) -> Option<&'static str> {
+    let name = without_ending(file_name);
+    ["REJECTED", "DRAFT"].into_iter().find(|mark| name.ends_with(&format!(".{mark}")))
+}
+
+fn without_ending(file_name: &str) -> &str {
+    file_name.strip_suffix(ENDING).or_else(|| file_name.strip_suffix(".json")).unwrap_or(file_name)
+}
+
 /// The name of a procedure from that of its file.
 fn stem(file_name: &str) -> &str {
-    let name =
-        file_name.strip_suffix(ENDING).or_else(|| file_name.strip_suffix(".json")).unwrap_or(file_name);
+    let name = without_ending(file_name);
     name.strip_suffix(".REJECTED").or_else(|| name.strip_suffix(".DRAFT")).unwrap_or(name)
 }
 
 #[cfg(test)]
 mod tests {
-    use super::{file_name, stem};
+    use super::{file_name, mark_in, stem};
     use wasm_bindgen_test::wasm_bindgen_test;
 
     #[wasm_bindgen_test]
@@ -148,5 +163,7 @@ mod tests {
         assert_eq!(file_name("pump", None), "pump.putback.json");
         assert_eq!(stem("pump.REJECTED.putback.json"), "pump");
         assert_eq!(stem("pump.putback.json"), "pump");
+        assert_eq!(mark_in("pump.REJECTED.putback.json"), Some("REJECTED"));
+        assert_eq!(mark_in("pump (1).putback.json"), None);
     }
 }

@@ -6,7 +6,7 @@
 
 use super::editor_store::EditorStore;
 use super::ids::RandomIds;
-use super::{clock, keeping};
+use super::{clock, records};
 use crate::state::keeping::Kept;
 use crate::storage::tabs::{self, Says, Word};
 use leptos::prelude::*;
@@ -151,7 +151,7 @@ impl EditorStore {
     /// Shows what is kept of the open procedure; if it cannot be read, what is shown stays.
     async fn reopen_kept(self) {
         let id = self.document_now().id.clone();
-        if let Ok(Some((kept, session))) = keeping::kept_session(&id).await
+        if let Ok(Some((kept, session))) = records::kept_session(&id).await
             && self.document_now().id == id
         {
             self.show_again(session, &kept.name);

@@ -1,22 +1,26 @@
 //! The procedures on this device: which there are, opening one, beginning one, removing one and bringing it
 //! back.
 //!
-//! What is removed is only marked, and goes for good after a month; nothing is asked and nothing is lost.
+//! What is removed is only marked, which is the bin, and goes for good after a month or when somebody says so;
+//! removing asks nothing and loses nothing.
 
 use super::editor_store::EditorStore;
+use super::filing::Filed;
 use super::ids::RandomIds;
-use super::keeping::{self, KeptDocument};
-use super::{clock, opening};
+use super::records::{self, KeptDocument};
+use super::{clock, opening, versions};
 use crate::storage::database::{self, Durability, Entry, Store};
 use crate::storage::files;
-use leptos::prelude::Set;
+use leptos::prelude::{Callback, Set};
+use leptos::task::spawn_local;
 use procedures_schema::edit::Session;
 use procedures_schema::format;
 use procedures_schema::model::{Id, IdSource, Procedure};
 use std::sync::Arc;
 
 /// How long a removed procedure can be brought back: 30 days.
-const REMOVED_STAYS_MS: u64 = 30 * 24 * 60 * 60 * 1000;
+const REMOVED_STAYS_MS: u64 = 30 * DAY_MS;
+const DAY_MS: u64 = 24 * 60 * 60 * 1000;
 
 /// The procedures that come with the page, invented ones: file and what it is about.
 pub const SAMPLES: [(&str, &str); 3] = [
@@ -40,6 +44,16 @@ pub struct OnShelf {
     pub at_ms: u64,
     /// When it was removed, if it was.
     pub removed_ms: Option<u64>,
+    /// Whether it is in a file as it is now, if it ever was.
+    pub filed: Option<Filed>,
+}
+
+impl OnShelf {
+    /// How many days it stays in the bin, the last one counted as one.
+    pub fn days_left(&self, now_ms: u64) -> u64 {
+        let goes_ms = self.removed_ms.unwrap_or(now_ms) + REMOVED_STAYS_MS;
+        goes_ms.saturating_sub(now_ms).div_ceil(DAY_MS)
+    }
 }
 
 /// Every procedure on this device, the last kept first; what was removed long ago goes for good.
@@ -50,13 +64,12 @@ pub async fn on_shelf() -> Result<Vec<OnShelf>, String> {
     let texts = database::kept_all(Store::Docs).await.map_err(|error| unread(&error))?;
     let now = clock::now_ms();
     let mut found = Vec::new();
-    for kept in texts.iter().filter_map(|text| keeping::read(text).ok()) {
+    for kept in texts.iter().filter_map(|text| records::read(text).ok()) {
         // One that this version cannot read stays where it is and is not listed.
         let Ok(document) = format::read(kept.text.as_bytes()) else { continue };
         if kept.removed_ms.is_some_and(|at| now.saturating_sub(at) > REMOVED_STAYS_MS) {
-            let gone = |store| Entry { store, key: document.id.as_str(), text: None };
             // If it cannot be forgotten now, the next look tries again.
-            let _ = database::keep(&[gone(Store::Docs), gone(Store::Undo)], Durability::Default).await;
+            let _ = delete_for_good(&document.id).await;
             continue;
         }
         found.push(OnShelf {
@@ -66,6 +79,7 @@ pub async fn on_shelf() -> Result<Vec<OnShelf>, String> {
             n_steps: document.steps.len(),
             at_ms: kept.at_ms,
             removed_ms: kept.removed_ms,
+            filed: kept.filed,
         });
     }
     found.sort_by(|a, b| b.at_ms.cmp(&a.at_ms).then_with(|| a.id.cmp(&b.id)));
@@ -79,6 +93,7 @@ pub async fn on_shelf() -> Result<Vec<OnShelf>, String> {
 pub async fn set_removed(id: &Id, is_removed: bool) -> Result<(), String> {
     let mut kept = kept(id).await?;
     kept.removed_ms = is_removed.then(clock::now_ms);
+    versions::forget_known(id);
     // Texts and numbers always serialise.
     let text = format::write_part(&kept);
     let entry = Entry { store: Store::Docs, key: id.as_str(), text: Some(&text) };
@@ -87,9 +102,29 @@ pub async fn set_removed(id: &Id, is_removed: bool) -> Result<(), String> {
         .map_err(|error| format!("Nothing was changed: {error}."))
 }
 
+/// Takes a procedure off this device with its undo and its earlier versions; nothing brings it back.
+///
+/// # Errors
+/// In words, if the database refuses; then all of it is still there.
+pub async fn delete_for_good(id: &Id) -> Result<(), String> {
+    let in_words = |error: database::StoreError| format!("Nothing was deleted: {error}.");
+    let all = versions::all_of(id).await.map_err(in_words)?;
+    versions::forget_known(id);
+    let gone = |store| Entry { store, key: id.as_str(), text: None };
+    let entries: Vec<Entry<'_>> = [gone(Store::Docs), gone(Store::Undo)]
+        .into_iter()
+        .chain(all.iter().map(versions::Stored::entry))
+        .collect();
+    database::keep(&entries, Durability::Default).await.map_err(in_words)
+}
+
 async fn kept(id: &Id) -> Result<KeptDocument, String> {
     let text = database::kept(Store::Docs, id.as_str()).await.map_err(|error| unread(&error))?;
-    keeping::read(&text.ok_or("This procedure is not on this device any more.")?)
+    records::read(&text.ok_or("This procedure is not on this device any more.")?)
+}
+
+fn not_kept() -> String {
+    "Nothing was removed, because the last changes are not kept yet.".to_owned()
 }
 
 fn unread(error: &database::StoreError) -> String {
@@ -103,12 +138,44 @@ impl EditorStore {
     /// In words, if it cannot be read; then nothing has changed.
     pub async fn open_kept(self, id: Id) -> Result<(), String> {
         let kept = kept(&id).await?;
-        let session = keeping::session_of(&kept).await?;
+        let session = records::session_of(&kept).await?;
         self.notice().set(None);
-        keeping::note_open(&session.document().id);
+        records::note_open(&session.document().id);
         self.open(session, &kept.name);
+        self.was_filed(kept.filed);
         self.keeper().was_kept(kept.at_ms);
         Ok(())
+    }
+
+    /// Puts the open procedure into the bin, once everything of it is kept, and opens the one that was kept last
+    /// before it; an empty one, if there is no other. Then says whether that was done; a refusal is shown as a
+    /// notice.
+    pub fn remove_open(self, then: impl Fn(Result<bool, String>) + Send + Sync + 'static) {
+        if self.refuses() {
+            then(Ok(false));
+            return;
+        }
+        self.drop_held();
+        self.close_group();
+        let id = self.document_now().id.clone();
+        // No callback: whoever calls goes as soon as another procedure is open.
+        let then = Arc::new(then);
+        self.keeper().flush_then(Callback::new(move |is_kept| {
+            let (id, then) = (id.clone(), then.clone());
+            spawn_local(async move {
+                let outcome = if is_kept { self.open_another_and_remove(&id).await } else { Err(not_kept()) };
+                then(outcome);
+            });
+        }));
+    }
+
+    async fn open_another_and_remove(self, id: &Id) -> Result<bool, String> {
+        let others = on_shelf().await?;
+        match others.into_iter().find(|one| one.id != *id && one.removed_ms.is_none()) {
+            Some(other) => self.open_kept(other.id).await?,
+            None => self.open_new(),
+        }
+        set_removed(id, true).await.map(|()| true)
     }
 
     /// Opens a procedure that came with the page, as a copy of its own.

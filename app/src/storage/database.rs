@@ -11,13 +11,14 @@ use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{
-    DomException, IdbDatabase, IdbFactory, IdbOpenDbRequest, IdbRequest, IdbTransaction, IdbTransactionMode,
+    DomException, IdbDatabase, IdbFactory, IdbKeyRange, IdbOpenDbRequest, IdbRequest, IdbTransaction,
+    IdbTransactionMode,
 };
 
 /// The database of this site.
 const NAME: &str = "putback";
 /// Raised when a store is added.
-const VERSION: u32 = 2;
+const VERSION: u32 = 3;
 
 /// A store of the database.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -26,6 +27,8 @@ pub enum Store {
     Docs,
     /// The undo of each procedure, by its id.
     Undo,
+    /// Earlier versions of procedures, by id and time.
+    Versions,
     /// Jobs being followed, by id.
     Jobs,
     /// Small facts, such as which procedure is open.
@@ -33,12 +36,13 @@ pub enum Store {
 }
 
 impl Store {
-    const ALL: [Self; 4] = [Self::Docs, Self::Undo, Self::Jobs, Self::Meta];
+    const ALL: [Self; 5] = [Self::Docs, Self::Undo, Self::Versions, Self::Jobs, Self::Meta];
 
     fn name(self) -> &'static str {
         match self {
             Self::Docs => "docs",
             Self::Undo => "undo",
+            Self::Versions => "versions",
             Self::Jobs => "jobs",
             Self::Meta => "meta",
         }
@@ -65,8 +69,12 @@ impl std::fmt::Display for StoreError {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self.name.as_str() {
             "QuotaExceededError" => f.write_str("this device has no room left for the site"),
+            "SecurityError" | "NotAllowedError" => f.write_str(
+                "this browser does not let the site keep anything, perhaps by a setting or a private window",
+            ),
+            "VersionError" => f.write_str("a newer Putback has been open here; reload the page"),
             "" => f.write_str(&self.message),
-            name => write!(f, "{} ({name})", self.message),
+            name => write!(f, "the browser refused it ({name}: {})", self.message),
         }
     }
 }
@@ -76,6 +84,11 @@ impl std::error::Error for StoreError {}
 impl StoreError {
     fn new(message: &str) -> Self {
         Self { name: String::new(), message: message.to_owned() }
+    }
+
+    /// Whether less to keep would help.
+    pub fn is_for_want_of_room(&self) -> bool {
+        self.name == "QuotaExceededError"
     }
 
     /// Whether a fresh connection may help.
@@ -92,12 +105,17 @@ impl From<JsValue> for StoreError {
         if let Some(error) = value.dyn_ref::<DomException>() {
             return Self { name: error.name(), message: error.message() };
         }
-        let message = value.as_string().unwrap_or_else(|| "the browser refused to keep it".to_owned());
+        let of_error = || value.dyn_ref::<js_sys::Error>().map(|error| String::from(error.message()));
+        let message = value
+            .as_string()
+            .or_else(of_error)
+            .unwrap_or_else(|| "the browser refused to keep it".to_owned());
         Self { name: String::new(), message }
     }
 }
 
 /// One text to keep.
+#[derive(Clone, Copy)]
 pub struct Entry<'a> {
     /// Where.
     pub store: Store,
@@ -149,6 +167,20 @@ pub async fn kept_all(store: Store) -> Result<Vec<String>, StoreError> {
     }
 }
 
+/// Every key of a store that begins so, in rising order.
+///
+/// # Errors
+/// If the database cannot be opened or read, also on a second connection.
+pub async fn keys(store: Store, beginning: &str) -> Result<Vec<String>, StoreError> {
+    match try_keys(store, beginning).await {
+        Err(error) if error.is_stale_connection() => {
+            forget_connection();
+            try_keys(store, beginning).await
+        }
+        other => other,
+    }
+}
+
 async fn try_keep(entries: &[Entry<'_>], durability: Durability) -> Result<(), StoreError> {
     let database = connection().await?;
     let stores: Array = Store::ALL
@@ -158,18 +190,37 @@ async fn try_keep(entries: &[Entry<'_>], durability: Durability) -> Result<(), S
         .collect();
     let transaction = writing(&database, &stores, durability)?;
     let completed = completion(&transaction);
-    for entry in entries {
-        let store = transaction.object_store(entry.store.name())?;
-        match entry.text {
-            Some(text) => store.put_with_key(&text.into(), &entry.key.into())?,
-            None => store.delete(&entry.key.into())?,
-        };
+    if let Err(refusal) = entries.iter().try_for_each(|entry| request(&transaction, entry)) {
+        // Else the browser would keep the entries before this one. It is over only when it says so.
+        if transaction.abort().is_ok() {
+            let _ = JsFuture::from(completed).await;
+        }
+        return Err(refusal.into());
     }
+    close_to_requests(&transaction);
     match JsFuture::from(completed).await {
         Ok(_) => Ok(()),
         Err(_) => Err(transaction
             .error()
             .map_or_else(|| StoreError::new("the browser gave up keeping it"), |e| JsValue::from(e).into())),
+    }
+}
+
+fn request(transaction: &IdbTransaction, entry: &Entry<'_>) -> Result<(), JsValue> {
+    let store = transaction.object_store(entry.store.name())?;
+    match entry.text {
+        Some(text) => store.put_with_key(&text.into(), &entry.key.into())?,
+        None => store.delete(&entry.key.into())?,
+    };
+    Ok(())
+}
+
+/// Says that all is asked for. Without this the browser waits until each answer has been heard, and a page that
+/// goes hears none. By name, since the bindings warn of it; a browser without it finds out by itself.
+fn close_to_requests(transaction: &IdbTransaction) {
+    if let Ok(commit) = Reflect::get(transaction, &"commit".into()).and_then(JsCast::dyn_into::<Function>) {
+        // It is refused only where the transaction is over already, which is told elsewhere.
+        let _ = commit.call0(transaction);
     }
 }
 
@@ -202,6 +253,16 @@ async fn try_kept_all(store: Store) -> Result<Vec<String>, StoreError> {
     let request = transaction.object_store(store.name())?.get_all()?;
     let all = Array::from(&answer(&request).await?);
     Ok(all.iter().filter_map(|text| text.as_string()).collect())
+}
+
+async fn try_keys(store: Store, beginning: &str) -> Result<Vec<String>, StoreError> {
+    let database = connection().await?;
+    let transaction = database.transaction_with_str_and_mode(store.name(), IdbTransactionMode::Readonly)?;
+    // No key holds the last of all letters.
+    let range = IdbKeyRange::bound(&beginning.into(), &format!("{beginning}\u{ffff}").into())?;
+    let request = transaction.object_store(store.name())?.get_all_keys_with_key(&range)?;
+    let all = Array::from(&answer(&request).await?);
+    Ok(all.iter().filter_map(|key| key.as_string()).collect())
 }
 
 /// Settles when the transaction does; made before the first request, so that nothing is missed.

@@ -5,7 +5,9 @@
 //! never come in here directly except for files that a person picks.
 
 pub mod database;
+pub mod file_access;
 pub mod files;
 pub mod offline;
 pub mod preferences;
+pub mod sharing;
 pub mod tabs;

@@ -1,7 +1,8 @@
 //! The head of Write: what is open, the verdict, whether it is kept, undo, files.
 
 use crate::frame::later_key::LaterKey;
-use crate::route::{Screen, Tabs};
+use crate::route::{Screen, Tabs, go};
+use crate::state::filing::Filed;
 use crate::state::keeping::Kept;
 use crate::state::{Command, EditorStore, clock, files};
 use leptos::prelude::*;
@@ -77,10 +78,10 @@ fn KeptLine(store: EditorStore) -> impl IntoView {
         Kept::Untouched => "nothing to keep yet".to_owned(),
         Kept::Keeping => "keeping …".to_owned(),
         Kept::At(at) => format!("kept {}", clock::to_the_second(at)),
-        Kept::NotYet(None) => "not kept yet".to_owned(),
-        Kept::NotYet(Some(reason)) => format!("not kept yet: {reason}"),
+        Kept::Slow => "not kept yet".to_owned(),
+        Kept::Not(refusal) => format!("not kept since {}", clock::to_the_second(refusal.since_ms)),
     };
-    let is_not = move || kept.with(|kept| matches!(kept, Kept::NotYet(_)));
+    let is_not = move || kept.with(|kept| matches!(kept, Kept::Slow | Kept::Not(_)));
     view! { <span id="kept" class="kept" class:not=is_not>{words}</span> }
 }
 
@@ -116,7 +117,9 @@ fn FileKeys(store: EditorStore) -> impl IntoView {
         field.set_value("");
     };
     let open = move |_| {
-        if let Some(input) = input.get_untracked() {
+        if EditorStore::has_files_in_hand() {
+            store.open_in_hand(Callback::new(|()| ()));
+        } else if let Some(input) = input.get_untracked() {
             input.unchecked_ref::<web_sys::HtmlElement>().click();
         }
     };
@@ -126,8 +129,22 @@ fn FileKeys(store: EditorStore) -> impl IntoView {
             <input type="file" class="hidden" aria-label="File to open" tabindex="-1" node_ref=input on:change=picked />
             <button type="button" class="quiet" on:click=open>"Open"</button>
             <button type="button" class="quiet" on:click=move |_| store.save()>"Save"</button>
+            <FiledWords store />
+            <button type="button" class="quiet" on:click=move |_| go(Screen::Versions)>"Earlier"</button>
         </span>
     }
+}
+
+/// Whether it is in a file as it is now, once there was a file.
+#[component]
+fn FiledWords(store: EditorStore) -> impl IntoView {
+    let filed = store.filed();
+    let words = move || match filed.get() {
+        None | Some(Filed::Opened) => String::new(),
+        Some(Filed::At(at)) => format!("saved {}", clock::to_the_second(at)),
+        Some(Filed::NotSince(at)) => format!("not in a file since {}", clock::to_the_minute(at)),
+    };
+    view! { <span id="filed" class="filed" role="status">{words}</span> }
 }
 
 /// What the verdict rests on, and what it cannot know.

@@ -10,6 +10,7 @@ use super::new_line::NewLine;
 use super::row::Row;
 use super::row_lanes::end_lanes;
 use super::row_margin::RowMargin;
+use crate::frame::not_kept::NotKept;
 use crate::frame::notice::Notice;
 use crate::frame::other_tab::OtherTab;
 use crate::state::EditorStore;
@@ -44,6 +45,7 @@ pub fn WriteScreen(
         >
             <header class="top">
                 <Header store />
+                <NotKept store />
                 <OtherTab store />
                 <Notice store />
                 <PastedText store />

@@ -3,6 +3,7 @@
 use super::Edit;
 use super::merge::merge;
 use super::rename::rename;
+use super::replace::replace;
 use super::split::{Splitting, split};
 use crate::model::{Id, Procedure};
 use std::sync::Arc;
@@ -45,6 +46,8 @@ pub enum EditError {
     ThingThereAlready(Id),
     /// Two things cannot be one, or one cannot be two.
     CannotBe(String),
+    /// What is to replace the document is not a state of it; its title.
+    AnotherDocument(String),
     /// Two things differ, and nobody has said which of the two holds; the fields.
     Undecided(Vec<&'static str>),
 }
@@ -64,6 +67,7 @@ impl std::fmt::Display for EditError {
             }
             Self::ThingThereAlready(id) => write!(f, "the appliance map has a \"{id}\" already"),
             Self::CannotBe(reason) => f.write_str(reason),
+            Self::AnotherDocument(title) => write!(f, "\"{title}\" is another procedure"),
             Self::Undecided(fields) => {
                 write!(f, "the two differ: choose what holds for {}", fields.join(", "))
             }
@@ -80,7 +84,8 @@ impl std::error::Error for EditError {}
 ///
 /// # Errors
 /// If the edit names a step or thing that is not there, adds a step that is, names a position beyond the
-/// end, gives a thing no name or that of another, or makes one of two things that cannot be one.
+/// end, gives a thing no name or that of another, makes one of two things that cannot be one, or replaces the
+/// document by another one.
 pub fn apply(document: &Arc<Procedure>, edit: &Edit) -> Result<Applied, EditError> {
     let mut next = (**document).clone();
     let find = |id: &Id| document.position(id).ok_or_else(|| EditError::NoSuchStep(id.clone()));
@@ -123,6 +128,7 @@ pub fn apply(document: &Arc<Procedure>, edit: &Edit) -> Result<Applied, EditErro
             next.map = map.clone();
             Vec::new()
         }
+        Edit::Replace(other) => replace(&mut next, other)?,
         Edit::Rename { thing, name, in_words } => rename(&mut next, thing, name, *in_words)?,
         Edit::Merge { keep, gone, choices } => merge(&mut next, keep, gone, choices)?,
         Edit::Split { thing, new, name, steps, in_words } => {

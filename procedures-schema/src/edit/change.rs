@@ -1,7 +1,7 @@
 //! The edits there are.
 
 use super::{Choice, Scope};
-use crate::model::{ApplianceMap, Id, Step};
+use crate::model::{ApplianceMap, Id, Procedure, Step};
 use std::sync::Arc;
 
 /// One change of a document.
@@ -37,6 +37,8 @@ pub enum Edit {
     SetScope(Box<Scope>),
     /// Replaces the appliance map.
     SetMap(Arc<ApplianceMap>),
+    /// Brings another state of the same document in its place, such as an earlier version.
+    Replace(Arc<Procedure>),
     /// Gives a thing of the map another name.
     Rename {
         /// Which.

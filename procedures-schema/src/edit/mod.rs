@@ -12,6 +12,7 @@ mod merge;
 mod part;
 pub mod questions;
 mod rename;
+mod replace;
 mod scope;
 mod session;
 mod split;

@@ -100,3 +100,23 @@ fn keys_within_half_a_second_are_one_entry() {
     assert!(session.undo().is_none());
     assert_eq!(session.redo_label(), Some("type in step 1"));
 }
+
+#[test]
+fn another_state_of_the_document_replaces_it_as_one_entry() {
+    let before = document();
+    let mut earlier = Procedure::clone(&before);
+    earlier.title = "As it was".to_owned();
+    earlier.steps = vec![step("c", "c"), step("a", "A"), step("z", "z")];
+    let applied = apply(&before, &Edit::Replace(Arc::new(earlier.clone()))).unwrap();
+    assert_eq!(*applied.document, earlier);
+    assert_eq!(applied.touched, ["a".into(), "z".into(), "b".into(), "d".into()].map(|id: Id| id));
+    assert!(Arc::ptr_eq(&applied.document.steps[0], &before.steps[2]), "an equal step is the very same");
+    assert!(Arc::ptr_eq(&applied.document.map, &before.map), "an equal map is the very same");
+    let mut session = Session::new(before.clone());
+    session.edit(&[Edit::Replace(Arc::new(earlier))], "bring back", None, 0).unwrap();
+    session.undo();
+    assert!(Arc::ptr_eq(session.document(), &before));
+    let other = Procedure::new("q".into(), "Another job");
+    let refused = apply(&before, &Edit::Replace(Arc::new(other)));
+    assert_eq!(refused, Err(EditError::AnotherDocument("Another job".to_owned())));
+}

@@ -123,7 +123,7 @@ export class Write {
     await this.#page.evaluate(
       () => Promise.race([
         globalThis.keptAgain,
-        new Promise((_, reject) => setTimeout(() => reject(new Error(document.getElementById('kept').innerText)), 10_000)),
+        new Promise((_, reject) => setTimeout(() => reject(new Error(document.getElementById('kept')?.innerText)), 10_000)),
       ]),
     );
   }
@@ -132,7 +132,7 @@ export class Write {
   async save(to) {
     const [download] = await Promise.all([
       this.#page.waitForEvent('download'),
-      this.#page.getByRole('button', { name: /^Save/ }).click(),
+      this.#page.getByRole('button', { name: 'Save', exact: true }).click(),
     ]);
     assert.match(download.suggestedFilename(), /\.putback\.json$/);
     await download.saveAs(to);

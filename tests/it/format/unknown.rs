@@ -104,6 +104,8 @@ fn each_edit(dice: &mut Dice, value: &Value, procedure: &Procedure) -> Vec<(Edit
     map.components.reverse();
     let mut scope = Scope::of(procedure);
     scope.census.reverse();
+    let mut other = procedure.clone();
+    other.steps.reverse();
     vec![
         (Edit::SetTitle("New".to_owned()), after(&|v| v["title"] = json!("New"))),
         (
@@ -150,6 +152,7 @@ fn each_edit(dice: &mut Dice, value: &Value, procedure: &Procedure) -> Vec<(Edit
             },
             after(&|v| v["map"]["circuits"][0]["name"] = json!("New")),
         ),
+        (Edit::Replace(Arc::new(other)), after(&|v| list(v, "steps").reverse())),
     ]
 }
 
@@ -165,8 +168,9 @@ fn kind(edit: &Edit) -> usize {
         Edit::SetScope(_) => 5,
         Edit::SetMap(_) => 6,
         Edit::Rename { .. } => 7,
-        Edit::Merge { .. } => 8,
-        Edit::Split { .. } => 9,
+        Edit::Replace(_) => 8,
+        Edit::Merge { .. } => 9,
+        Edit::Split { .. } => 10,
     }
 }
 
@@ -176,7 +180,7 @@ fn edits_and_undo_keep_what_they_do_not_name() {
     for (value, procedure) in extended(cases(), 3).filter(|(_, procedure)| !procedure.steps.is_empty()) {
         let document = Arc::new(procedure);
         let edits = each_edit(&mut dice, &value, &document);
-        assert_eq!(edits.iter().map(|(edit, _)| kind(edit)).collect::<Vec<_>>(), [0, 1, 2, 3, 4, 5, 6, 7]);
+        assert_eq!(edits.iter().map(|(edit, _)| kind(edit)).collect::<Vec<_>>(), [0, 1, 2, 3, 4, 5, 6, 7, 8]);
         for (edit, expected) in edits {
             let applied = apply(&document, &edit).expect("it applies");
             assert_says(&applied.document, &expected, &format!("{edit:?}"));

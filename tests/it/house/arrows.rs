@@ -26,6 +26,7 @@ const CORE_ARROWS: &[(&str, &[&str])] = &[
     ("check", &["model", "edit", "engineering", "lexicon", "simulate", "derive"]),
     ("compare", &["model", "edit", "notation", "simulate"]),
     ("export", &["model", "notation", "derive"]),
+    ("versions", &[]),
 ];
 
 /// A folder of the application: what it may use of the application, and what of the core.
@@ -51,6 +52,7 @@ const WHOLE_CORE: &[&str] = &[
     "engineering",
     "compare",
     "export",
+    "versions",
 ];
 
 /// The files beside the folders (`main`, `app`) put the page together and may use everything.
@@ -66,9 +68,14 @@ const APP_ARROWS: &[Folder] = &[
         own: &["components", "frame", "state"],
         core: &["model", "units", "edit", "derive"],
     },
+    Folder { name: "versions", own: &["components", "frame", "state"], core: &["model", "compare"] },
     Folder { name: "kit", own: &["components", "frame", "state"], core: &["model", "units"] },
     Folder { name: "finding_out", own: &["components", "frame", "state"], core: &["model"] },
-    Folder { name: "library", own: &["components", "state", "storage"], core: &["model", "units", "format"] },
+    Folder {
+        name: "library",
+        own: &["components", "frame", "state", "storage"],
+        core: &["model", "units", "format"],
+    },
 ];
 
 #[test]

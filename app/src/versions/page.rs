@@ -1,0 +1,54 @@
+//! The screen Earlier versions as a whole.
+
+use super::found::Found;
+use super::list::VersionList;
+use super::look::Look;
+use crate::components::caution::Caution;
+use crate::frame::not_kept::NotKept;
+use crate::frame::notice::Notice;
+use crate::frame::other_tab::OtherTab;
+use crate::frame::plain_head::PlainHead;
+use crate::route::{Screen, go};
+use crate::state::EditorStore;
+use leptos::prelude::*;
+
+/// Everything of Earlier versions.
+#[component]
+pub fn VersionsScreen(
+    /// The editor's state.
+    store: EditorStore,
+) -> impl IntoView {
+    let found = Found::of(store);
+    let chosen = RwSignal::new(None);
+    let words = move || match found.stamps.get() {
+        None => "Looking …".to_owned(),
+        Some(Err(reason)) => reason,
+        Some(Ok(stamps)) if stamps.is_empty() => {
+            "There is none yet. One is kept whenever you go on writing after a \
+                                                 pause, at most every five minutes."
+                .to_owned()
+        }
+        Some(Ok(_)) => {
+            "The last twenty, and the last of each of the last fourteen days. To look changes nothing."
+                .to_owned()
+        }
+    };
+    view! {
+        <div class="versions">
+            <PlainHead store shown=Screen::Versions />
+            <NotKept store />
+            <OtherTab store />
+            <Notice store />
+            <main>
+                <div class="versions-line">
+                    <h2 class="stage">"Earlier versions"</h2>
+                    <p class="empty">{words}</p>
+                    <VersionList store found chosen />
+                    <button type="button" class="quiet" on:click=move |_| go(Screen::Write)>"Back to Write"</button>
+                </div>
+                <Look store found chosen />
+            </main>
+            <footer class="foot"><Caution /></footer>
+        </div>
+    }
+}
