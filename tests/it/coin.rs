@@ -10,6 +10,7 @@ use std::sync::Arc;
 
 mod laws;
 mod lines;
+mod meant;
 mod scenarios;
 
 /// Identities that are the names themselves.
@@ -73,6 +74,20 @@ fn sentences_make_what_they_name() {
         let read = (made(&last), print(&last.reading.actions));
         if (read.0.as_str(), read.1.as_str()) != (*things, *actions) || !last.reading.doubts.is_empty() {
             wrong.push(format!("{lines}\n   {}\n   {}\n   {:?}", read.0, read.1, last.reading.doubts));
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn common_sentences_are_heard_as_they_are_meant() {
+    let mut wrong = Vec::new();
+    let nothing = meant::NOT_MEANT.iter().map(|lines| (*lines, ""));
+    for (lines, actions) in meant::MEANT.iter().copied().chain(nothing) {
+        let (_, last) = type_all(lines);
+        let read = print(&last.reading.actions);
+        if read != actions || !last.reading.doubts.is_empty() {
+            wrong.push(format!("{lines}\n   {read}\n   {actions}\n   {:?}", last.reading.doubts));
         }
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));

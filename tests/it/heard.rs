@@ -6,6 +6,7 @@
 //! `table`, written from the sentences alone.
 
 use procedures_schema::model::{Action, Id, Verb};
+use procedures_schema::notation::entry;
 use std::collections::BTreeSet;
 
 mod table;
@@ -46,7 +47,7 @@ fn said(actions: &[Action]) -> Vec<String> {
         };
         for thing in each {
             if seen.insert((action.verb.clone(), thing)) {
-                said.push(action.verb.to_string());
+                said.push(entry(&action.verb).expect("a verb of ours").token.to_owned());
             }
         }
     }

@@ -22,6 +22,7 @@ mod proof;
 mod quantity;
 mod reader;
 mod refer;
+mod renewing;
 mod section;
 mod stage;
 #[cfg(test)]

@@ -6,7 +6,7 @@ use super::mention::{Candidate, Mention, Names, singular};
 use super::quantity::{Figures, Quantity, quantities};
 use super::{Choice, Doubt, LineReading, Unknown};
 use crate::lexicon::{Amount, Break, Lexicon, Token, tokens};
-use crate::model::{Action, ApplianceMap, Id, Renewal, Span, Stage, ThingKind, Verb};
+use crate::model::{Action, ApplianceMap, Id, Span, Stage, ThingKind, Verb};
 
 /// A line with everything that was found in it, and the actions read so far.
 pub(super) struct Reader<'a> {
@@ -74,7 +74,7 @@ impl<'a> Reader<'a> {
 
     /// What a clause may say: the best reading, and those that go with it.
     fn proposals(&self, clause: &Clause) -> Vec<Proposal> {
-        if let Some(read) = self.sections(clause) {
+        if let Some(read) = self.renewed_seal(clause).or_else(|| self.sections(clause)) {
             return read;
         }
         // "Check the unions for leaks" is a test, although unions can be looked at too.
@@ -105,7 +105,11 @@ impl<'a> Reader<'a> {
     fn take(&mut self, proposal: Proposal) {
         let mut action = proposal.action;
         action.says = self.spans(&proposal.said_by);
-        if proposal.choices.len() < 2 && self.joins_last_proof(&action) {
+        if proposal.choices.len() < 2
+            && (self.joins_last_proof(&action)
+                || self.joins_making(&action)
+                || self.is_said_already(&action, proposal.possible))
+        {
             return;
         }
         if proposal.choices.len() < 2 {
@@ -119,7 +123,7 @@ impl<'a> Reader<'a> {
             if !about.is_empty() {
                 self.last = about;
             }
-            let renewed = self.renewal(&action, &proposal.said_by);
+            let renewed = self.fit_of_new(&action, &proposal.said_by);
             self.reading.actions.push(action);
             if let Some(fit) = renewed {
                 self.here.apply(&fit);
@@ -136,19 +140,6 @@ impl<'a> Reader<'a> {
         let span = proposal.doubtful.map_or(Span(0, 0), |(from, to)| self.span(from, to));
         let question = format!("Which one is \"{}\"?", span.of(self.words));
         self.reading.doubts.push(Doubt { span, question, choices });
-    }
-
-    /// The fitting of the new part that "renew the fan" says beside the removing of the old one.
-    fn renewal(&self, action: &Action, said_by: &[usize]) -> Option<Action> {
-        let renews = |i: &usize| ["renew", "replac"].iter().any(|stem| self.text(*i).starts_with(stem));
-        let is_part = |id: &Id| self.map.components.iter().any(|part| part.id == *id);
-        if action.verb != Verb::Remove || !said_by.iter().any(renews) || !action.on.iter().all(is_part) {
-            return None;
-        }
-        let mut fit = Action::new(Verb::Fit, action.on.clone());
-        fit.part = Some(Renewal::New);
-        fit.says.clone_from(&action.says);
-        Some(fit)
     }
 
     /// Takes a proof into the one before it: "prove it at zero: gauge 0 bar, no flow" is one proof.
@@ -177,6 +168,28 @@ impl<'a> Reader<'a> {
         last.says.extend(action.says.iter().copied());
         last.says.sort_unstable_by_key(|span| span.0);
         true
+    }
+
+    /// Takes the torque of "put the bolts in and tighten them to 6 Nm" into the making.
+    fn joins_making(&mut self, action: &Action) -> bool {
+        let is_it =
+            |made: &&mut Action| made.verb == Verb::Make && made.on == action.on && made.torque.is_none();
+        if action.verb != Verb::Tighten {
+            return false;
+        }
+        let Some(made) = self.reading.actions.iter_mut().rev().find(is_it) else { return false };
+        made.torque.clone_from(&action.torque);
+        made.pattern = made.pattern.take().or_else(|| action.pattern.clone());
+        made.says.extend(action.says.iter().copied());
+        made.says.sort_unstable_by_key(|span| span.0);
+        true
+    }
+
+    /// "Pull the fan forward, lift it out": what this line has said of the same things is not said twice.
+    fn is_said_already(&self, action: &Action, possible: bool) -> bool {
+        let is_it = |said: &Action| said.verb == action.verb && said.on == action.on;
+        let again = !possible || matches!(action.verb, Verb::Release | Verb::Lock);
+        again && !action.on.is_empty() && self.reading.actions.iter().any(is_it)
     }
 
     /// Notes a verb that needs a thing and has none; verbs of a looser meaning are left as text.

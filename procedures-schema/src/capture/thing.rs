@@ -36,6 +36,9 @@ impl Reader<'_> {
         if kinds.contains(&ThingKind::Section) {
             return None;
         }
+        if !self.may_renew_by(clause, verb) {
+            return None;
+        }
         let objects = self.objects(clause, kinds);
         let mut proposal = Proposal {
             action: Action::new(verb.clone(), Vec::new()),
@@ -262,7 +265,7 @@ impl Reader<'_> {
             }
             Verb::Undo if self.text(clause.verb()).starts_with("cut") => action.with = Some("cut".to_owned()),
             Verb::Fit => {
-                let new = self.has(clause, &["new", "renew", "renews", "renewed", "renewing"]);
+                let new = self.has(clause, &["new"]) || self.fits_new(clause, &action.on);
                 action.part = new.then_some(Renewal::New);
             }
             Verb::Set => action.to = self.after(clause, &["to"]),

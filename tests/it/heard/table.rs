@@ -108,7 +108,7 @@ const TRAP_AND_FAN: &[&str] = &[
     "take make",
     "make|fit make make ?make ?inspect",
     "take ?charge fit make|fit ?make",
-    "take|restore restore ?wait test purge make",
+    "?take restore ?wait test purge make",
     "test take restore ?restore ?start",
     "start test ?inspect fit make",
     "read|test make ?make|fit",

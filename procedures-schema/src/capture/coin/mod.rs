@@ -20,6 +20,8 @@ mod phrase;
 mod seals;
 mod wanted;
 
+pub(super) use nouns::opens;
+
 use super::reader::Reader;
 use super::{Here, LineReading};
 use crate::lexicon::Lexicon;

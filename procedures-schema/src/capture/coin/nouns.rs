@@ -418,7 +418,7 @@ pub(super) fn is_place(word: &str) -> bool {
 }
 
 /// What swings or lifts open.
-pub(super) fn opens(head: &str) -> bool {
+pub(in crate::capture) fn opens(head: &str) -> bool {
     const OPEN: &[&str] = &[
         "case", "casing", "cover", "damper", "door", "drawer", "flap", "grille", "guard", "hatch", "hood",
         "lid", "panel",

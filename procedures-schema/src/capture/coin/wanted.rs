@@ -78,7 +78,9 @@ impl<'c> Asked<'c> {
     }
 
     fn undoes(&self) -> bool {
-        self.says(&[Verb::Undo, Verb::Slacken, Verb::Make, Verb::Tighten])
+        // What is renewed is a part, even if it joins or holds.
+        let renews = ["renew", "chang", "exchang", "swap"].iter().any(|begin| self.stem.starts_with(begin));
+        !renews && self.says(&[Verb::Undo, Verb::Slacken, Verb::Make, Verb::Tighten])
     }
 
     fn moves(&self) -> bool {
