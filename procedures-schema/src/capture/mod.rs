@@ -25,6 +25,7 @@ mod refer;
 mod renewing;
 mod section;
 mod stage;
+mod supply;
 #[cfg(test)]
 mod tests;
 mod thing;

@@ -32,6 +32,7 @@ impl Reader<'_> {
         let mut said_by = clause.phrase.clone();
         match verb {
             Verb::ShutDown if !self.here.running => return None,
+            Verb::ShutDown | Verb::Start if !self.is_of_appliance(clause) => return None,
             Verb::ShutDown => {}
             Verb::Start => action.mode = self.mode(clause),
             Verb::Finish => {

@@ -90,7 +90,9 @@ impl<'a> Reader<'a> {
             }
         }
         let found = best.is_some();
+        let locked = self.lock_beside(clause, best.as_ref());
         let mut proposals: Vec<Proposal> = self.shut_down_first(clause, best.as_ref()).into_iter().collect();
+        proposals.extend(locked);
         if let Some(best) = best {
             proposals.extend(self.fasteners_first(clause, &best));
             proposals.push(best);

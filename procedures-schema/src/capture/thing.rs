@@ -56,9 +56,16 @@ impl Reader<'_> {
             self.add_around(clause, &mut proposal);
         }
         if objects.is_empty() && proposal.action.on.is_empty() {
-            self.add_by_verb(clause, &mut proposal);
+            match verb {
+                Verb::Isolate | Verb::Restore => self.add_supply(clause, &mut proposal),
+                _ => self.add_by_verb(clause, &mut proposal),
+            }
         }
         if objects.is_empty() && proposal.action.on.is_empty() && proposal.choices.is_empty() {
+            if *verb == Verb::Lock && self.pronoun(clause).is_none() {
+                self.add_shut_last(clause, &mut proposal);
+                return Some(proposal).filter(|proposal| !proposal.action.on.is_empty());
+            }
             let pronoun = self.pronoun(clause)?;
             proposal.action.on = self.last_of(kinds).into_iter().map(|candidate| candidate.id).collect();
             proposal.possible = proposal.action.on.iter().any(|id| self.here.is_possible(verb, id));

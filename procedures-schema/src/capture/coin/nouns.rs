@@ -5,7 +5,7 @@ use crate::model::{Handle, Port, Role};
 
 /// What a name says that a thing is.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) enum Noun {
+pub(in crate::capture) enum Noun {
     /// Worked to shut something off.
     Isolator(Handle),
     /// Opened to drain, vent, test, sample or fill.
@@ -274,7 +274,7 @@ const NOTHINGS: &[&str] = &[
 ];
 
 /// What the words of a name say; in lower case, the last one in the singular.
-pub(super) fn noun(words: &[String]) -> Noun {
+pub(in crate::capture) fn noun(words: &[String]) -> Noun {
     let Some((head, before)) = words.split_last() else { return Noun::Nothing };
     let head = head.as_str();
     let last = before.last().map_or("", String::as_str);
@@ -302,6 +302,7 @@ pub(super) fn noun(words: &[String]) -> Noun {
         "plug" if said(&["blank", "blanking", "pipe", "test"]) => Noun::Temporary,
         "ring" if !said(&["o", "sealing"]) => Noun::Part,
         "plate" if said(&["rating", "data"]) => Noun::Nothing,
+        "clamp" | "device" | "hasp" if said(&["locking", "lock"]) => Noun::Nothing,
         "seal" if said(&["case", "door"]) => Noun::Seal,
         _ if CONNECTORS.contains(&head) => Noun::Connector(!said(LOW_VOLTAGE)),
         _ if FIXINGS.contains(&head) => Noun::Fixing,

@@ -7,7 +7,7 @@ use crate::lexicon::{Amount, Break};
 
 /// How a noun phrase stands in its clause.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) enum Lead {
+pub(in crate::capture) enum Lead {
     /// The verb acts on it.
     Direct,
     /// Behind a preposition.
@@ -18,15 +18,15 @@ pub(super) enum Lead {
 
 /// A noun phrase.
 #[derive(Clone, Debug)]
-pub(super) struct Phrase {
+pub(in crate::capture) struct Phrase {
     /// The first token of the name.
-    pub(super) from: usize,
+    pub(in crate::capture) from: usize,
     /// The token of the head.
-    pub(super) head: usize,
+    pub(in crate::capture) head: usize,
     /// The words of the name in lower case, the head as it is written.
-    pub(super) words: Vec<String>,
+    pub(in crate::capture) words: Vec<String>,
     /// How it stands.
-    pub(super) lead: Lead,
+    pub(in crate::capture) lead: Lead,
     /// The amount before it: "the *four* screws".
     pub(super) amount: Option<Amount>,
     /// Of how many only so many: "*two* of the four screws".
@@ -37,7 +37,7 @@ pub(super) struct Phrase {
 
 impl Phrase {
     /// The words with the head in the singular.
-    pub(super) fn stem(&self) -> Vec<String> {
+    pub(in crate::capture) fn stem(&self) -> Vec<String> {
         let mut stem = self.words.clone();
         if let Some(head) = stem.last_mut() {
             *head = singular(head);
@@ -150,7 +150,7 @@ const ENDS: &[&str] = &[
 
 /// The noun phrases behind the verb of a clause, and those before it behind "with" ("with the vent open, drain
 /// it"); all before it where it ends its sentence, as in "the valve must be closed".
-pub(super) fn phrases(line: &Reader<'_>, clause: &Clause) -> Vec<Phrase> {
+pub(in crate::capture) fn phrases(line: &Reader<'_>, clause: &Clause) -> Vec<Phrase> {
     let behind = Chunker::new(line, clause).run(clause.verb() + 1, clause.to);
     let before_verb = clause.verb().checked_sub(1).map(|i| line.text(i));
     let ends_with_verb =

@@ -230,7 +230,7 @@ pub(super) fn is_whole(head: &str) -> bool {
 }
 
 /// Whether words name the appliance itself, which is no component of it.
-pub(super) fn is_appliance(words: &[String]) -> bool {
+pub(in crate::capture) fn is_appliance(words: &[String]) -> bool {
     const APPLIANCES: &[&str] =
         &["appliance", "boiler", "furnace", "machine", "plant", "system", "unit", "installation", "building"];
     words.last().is_some_and(|head| APPLIANCES.contains(&head.as_str()))
