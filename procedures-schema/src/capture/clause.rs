@@ -29,6 +29,9 @@ const CONDITIONS: &[&str] = &[
     "which", "while",
 ];
 
+/// Those of them that tell how things stand while something else is done.
+const STANDING: &[&str] = &["as", "because", "if", "when", "whenever", "where", "while"];
+
 /// Cuts words into clauses.
 pub(super) fn clauses(tokens: &[Token<'_>], said: &[Said]) -> Vec<Clause> {
     let mut clauses: Vec<Clause> = Vec::new();
@@ -37,7 +40,9 @@ pub(super) fn clauses(tokens: &[Token<'_>], said: &[Said]) -> Vec<Clause> {
         if is_noun(tokens, first) {
             continue;
         }
-        let is_order = !is_conditional(tokens, first) || phrase.means.contains(&Verb::Prove);
+        // "Until the gauge reads 0" shows zero; "while the pressure is at zero" only says when.
+        let shows = phrase.means.contains(&Verb::Prove) && !is_conditional(tokens, first, STANDING);
+        let is_order = !is_conditional(tokens, first, CONDITIONS) || shows;
         let overlaps = |clause: &Clause| clause.phrase.iter().any(|token| phrase.tokens.contains(token));
         if let Some(before) = clauses.iter_mut().find(|clause| overlaps(clause)) {
             // Two phrases over the same words: either may be meant.
@@ -89,7 +94,7 @@ fn set_ends(tokens: &[Token<'_>], clauses: &mut [Clause]) {
 
 /// Whether a word that is a noun as often as a verb ends a name: "the fan *plug*", "the flue *cap*".
 fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
-    const BOTH: &[&str] = &["blank", "bond", "bung", "cap", "clip", "drain", "plug", "vent"];
+    const BOTH: &[&str] = &["blank", "block", "bond", "bung", "cap", "clip", "drain", "fire", "plug", "vent"];
     const JOINING: &[&str] = &[
         "and", "again", "always", "away", "back", "down", "first", "in", "it", "now", "off", "on", "or",
         "out", "please", "them", "then", "to", "up", "with",
@@ -101,12 +106,12 @@ fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
 }
 
 /// Whether a token stands in a condition: after "when", "until", up to a comma or the end of the sentence.
-fn is_conditional(tokens: &[Token<'_>], at: usize) -> bool {
+fn is_conditional(tokens: &[Token<'_>], at: usize, conditions: &[&str]) -> bool {
     for i in (0..=at).rev() {
         let Some(token) = tokens.get(i) else { return false };
         let ends = tokens.get(at + 1).is_none_or(|next| next.before != Break::None);
         // "With the vent open, drain the pump": how it stands, not what to do.
-        if i < at && (CONDITIONS.contains(&token.text.as_ref()) || (ends && token.text == "with")) {
+        if i < at && (conditions.contains(&token.text.as_ref()) || (ends && token.text == "with")) {
             return true;
         }
         if token.before != Break::None {

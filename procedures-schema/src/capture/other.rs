@@ -32,6 +32,8 @@ impl Reader<'_> {
         let mut said_by = clause.phrase.clone();
         match verb {
             Verb::ShutDown if !self.here.running => return None,
+            // "Hold the pipe with a second spanner" waits for nobody.
+            Verb::Hold if clause.phrase.len() < 2 && self.acts_on_a_thing(clause) => return None,
             Verb::ShutDown | Verb::Start if !self.is_of_appliance(clause) => return None,
             Verb::ShutDown => {}
             Verb::Start => action.mode = self.mode(clause),

@@ -20,6 +20,8 @@ pub(super) struct Reader<'a> {
     /// What the last clauses were about, latest last: "it", "them".
     pub(super) last: Vec<Candidate>,
     pub(super) clauses: Vec<Clause>,
+    /// Where the words prove the tester itself.
+    pub(super) testers: Vec<usize>,
     reading: LineReading,
 }
 
@@ -55,7 +57,11 @@ impl<'a> Reader<'a> {
         let mentions = Names::of(map).find(&tokens, is_verb);
         let quantities = quantities(words, &tokens, lexicon);
         let reading = LineReading { quantities, ..LineReading::default() };
-        Self { words, map, here, stage, lexicon, tokens, mentions, last: Vec::new(), clauses, reading }
+        let (last, testers) = (Vec::new(), Vec::new());
+        let mut reader =
+            Self { words, map, here, stage, lexicon, tokens, mentions, last, clauses, testers, reading };
+        reader.find_testers();
+        reader
     }
 
     /// Reads every clause.
@@ -94,8 +100,12 @@ impl<'a> Reader<'a> {
         let mut proposals: Vec<Proposal> = self.shut_down_first(clause, best.as_ref()).into_iter().collect();
         proposals.extend(locked);
         if let Some(best) = best {
-            proposals.extend(self.fasteners_first(clause, &best));
+            let fasteners = self.fasteners(clause, &best);
+            let (first, last) =
+                if best.action.verb == Verb::Fit { (Vec::new(), fasteners) } else { (fasteners, Vec::new()) };
+            proposals.extend(first);
             proposals.push(best);
+            proposals.extend(last);
         }
         if !found {
             proposals.extend(self.without_things(clause));
@@ -260,6 +270,13 @@ impl<'a> Reader<'a> {
         self.reading.quantities.iter().filter(move |quantity| quantity.from >= from && quantity.from < to)
     }
 
+    /// The bracket that opens or closes before a token.
+    pub(super) fn bracket(&self, i: usize) -> Option<char> {
+        let before = i.checked_sub(1).and_then(|i| self.tokens.get(i))?;
+        let between = Span(before.span.1, self.tokens.get(i)?.span.0).of(self.words);
+        between.chars().find(|c| matches!(c, '(' | ')'))
+    }
+
     /// The size that a clause names: a thread, or else a width across flats.
     pub(super) fn size(&self, clause: &Clause) -> Option<String> {
         let said = self.quantities(clause).map(|quantity| match &quantity.figures {
@@ -284,10 +301,15 @@ impl<'a> Reader<'a> {
         ];
         for i in (mention.from.saturating_sub(4)..mention.from).rev() {
             let broken = self.tokens.get(i + 1).is_none_or(|token| token.before != Break::None);
-            let is_verb = self.clauses.iter().any(|clause| clause.phrase.contains(&i));
+            let of_verb = self.clauses.iter().find(|clause| clause.phrase.contains(&i));
             let is_thing = self.mentions.iter().any(|other| (other.from..other.to).contains(&i));
-            if broken || is_verb || is_thing {
-                return None;
+            if broken || of_verb.is_some() || is_thing {
+                // "Take the bag *off* the box": the object stands before.
+                let parts = |clause: &Clause| {
+                    let between = clause.verb() + 1..i;
+                    !broken && i > clause.verb() && self.mentions.iter().any(|m| between.contains(&m.from))
+                };
+                return of_verb.filter(|clause| parts(clause)).map(|_| self.text(i));
             }
             if LEADING.contains(&self.text(i)) {
                 return Some(self.text(i));

@@ -15,8 +15,7 @@ const SEALS: &[&str] = &["gasket", "o-ring", "packing", "rope", "seal", "washer"
 impl Reader<'_> {
     /// Whether a clause says that something new takes the place of something old.
     pub(super) fn renews(&self, clause: &Clause) -> bool {
-        let stem = self.text(clause.verb());
-        RENEWING.iter().any(|begin| stem.starts_with(begin))
+        is_renewing(self.text(clause.verb()))
     }
 
     /// Whether a verb of a renewing clause can be said of what it acts on: fasteners and joints are not undone by
@@ -40,9 +39,28 @@ impl Reader<'_> {
         self.renews(clause) && !puts_back
     }
 
+    /// Whether the words call a part new: "the new pump", not "the pump with a new gasket".
+    pub(super) fn is_called_new(&self, clause: &Clause, parts: &[Id]) -> bool {
+        let is_it = |mention: &&super::mention::Mention| {
+            mention.candidates.iter().any(|candidate| parts.contains(&candidate.id))
+        };
+        let before = |mention: &super::mention::Mention| {
+            let near = mention.from.saturating_sub(3)..mention.from;
+            near.rev()
+                .take_while(|i| !self.is_seal_word(*i) && self.text(*i) != "the")
+                .any(|i| self.text(i) == "new")
+        };
+        self.mentions_in(clause).filter(is_it).any(before)
+    }
+
+    /// Whether a token is a word for a seal.
+    pub(super) fn is_seal_word(&self, i: usize) -> bool {
+        SEALS.contains(&super::mention::singular(self.text(i)).as_str())
+    }
+
     /// The fitting of the new part that "renew the fan" says beside the removing of the old one.
     pub(super) fn fit_of_new(&self, action: &Action, said_by: &[usize]) -> Option<Action> {
-        let renews = |i: &usize| RENEWING.iter().any(|stem| self.text(*i).starts_with(stem));
+        let renews = |i: &usize| is_renewing(self.text(*i));
         let is_part = |id: &Id| self.map.components.iter().any(|part| part.id == *id);
         if action.verb != Verb::Remove || !said_by.iter().any(renews) || !action.on.iter().all(is_part) {
             return None;
@@ -117,7 +135,7 @@ impl Reader<'_> {
             let said_by = clause.phrase.iter().copied().chain(self.tokens_of(mention)).collect();
             return Some((Some(seals), said_by));
         }
-        let is_word = |i: &usize| SEALS.contains(&super::mention::singular(self.text(*i)).as_str());
+        let is_word = |i: &usize| self.is_seal_word(*i);
         let word = (clause.verb() + 1..clause.to).find(is_word).filter(|word| direct(*word))?;
         Some((None, clause.phrase.iter().copied().chain([word]).collect()))
     }
@@ -144,4 +162,9 @@ impl Reader<'_> {
             said_by: said_by.to_vec(),
         }]
     }
+}
+
+/// Whether a word is a verb that renews; a heat exchanger renews nothing.
+fn is_renewing(word: &str) -> bool {
+    RENEWING.iter().any(|begin| word.starts_with(begin)) && !word.starts_with("exchanger")
 }

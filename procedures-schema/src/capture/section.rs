@@ -13,7 +13,7 @@ fn is_wet(kind: &CircuitKind) -> bool {
     !is_electrical(kind) && !matches!(kind, CircuitKind::AirAndFlue | CircuitKind::StoredMotion)
 }
 
-fn is_electrical(kind: &CircuitKind) -> bool {
+pub(super) fn is_electrical(kind: &CircuitKind) -> bool {
     matches!(kind, CircuitKind::MainsElectricity | CircuitKind::ControlElectricity | CircuitKind::DcBus)
 }
 
@@ -37,6 +37,9 @@ impl Reader<'_> {
         let coming_back = matches!(self.stage, Stage::Refit | Stage::Recommission | Stage::HandOver);
         if says(&Verb::Restore) && !self.is_let_out(clause) {
             return None;
+        }
+        if says(&Verb::Prove) && (says(&Verb::Test) || clause.means.first() == Some(&Verb::Read)) {
+            return self.tests_dead(clause).then_some(Verb::Prove);
         }
         if says(&Verb::Release) && says(&Verb::Purge) {
             return Some(if coming_back { Verb::Purge } else { Verb::Release });
@@ -155,7 +158,7 @@ impl Reader<'_> {
 
     /// The circuits that a clause can mean although it names none.
     fn circuits_meant(&self, clause: &Clause, verb: &Verb) -> Vec<Id> {
-        let dead = self.has(clause, &["dead", "voltage"]);
+        let dead = self.has(clause, &["dead", "voltage"]) || self.tests_dead(clause);
         let fits = |kind: &CircuitKind| {
             if dead { is_electrical(kind) } else { is_wet(kind) && (*verb != Verb::Prove || !dead) }
         };

@@ -95,6 +95,11 @@ impl Reader<'_> {
         all.filter(|phrase| phrase.from > clause.verb()).find(|phrase| phrase.lead == Lead::Direct)
     }
 
+    /// Whether a verb acts on something.
+    pub(super) fn acts_on_a_thing(&self, clause: &Clause) -> bool {
+        self.object(clause).is_some() || self.pronoun(clause).is_some()
+    }
+
     /// Whether what is switched off or on is the appliance: it is named, or nothing else is.
     pub(super) fn is_of_appliance(&self, clause: &Clause) -> bool {
         let Some(object) = self.object(clause) else { return true };

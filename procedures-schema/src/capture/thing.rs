@@ -4,7 +4,7 @@ use super::clause::Clause;
 use super::mention::{Candidate, Mention};
 use super::reader::{Proposal, Reader};
 use super::refer::{Meant, Wanted, meant, nearest};
-use crate::lexicon::Amount;
+use crate::lexicon::{Amount, Break};
 use crate::model::{Action, Family, Id, Renewal, ThingKind, Verb};
 use crate::notation::entry;
 use crate::simulate::Whereabouts;
@@ -168,6 +168,14 @@ impl Reader<'_> {
             of_kind.iter().copied().filter(|mention| test(mention)).cloned().collect()
         };
         let direct = pick(&|mention| is_direct(mention) && after_verb(mention));
+        // "Take off the panel; the chamber has a cover of its own": another sentence names no object, unless the
+        // first has none.
+        let ended = |i: &usize| self.tokens.get(*i).is_some_and(|token| token.before == Break::Sentence);
+        let end = (clause.verb() + 1..clause.to).find(ended).unwrap_or(clause.to);
+        let direct: Vec<Mention> = match direct.iter().any(|mention| mention.from < end) {
+            true => direct.into_iter().filter(|mention| mention.from < end).collect(),
+            false => direct,
+        };
         if !direct.is_empty() {
             return direct;
         }
@@ -272,7 +280,7 @@ impl Reader<'_> {
             }
             Verb::Undo if self.text(clause.verb()).starts_with("cut") => action.with = Some("cut".to_owned()),
             Verb::Fit => {
-                let new = self.has(clause, &["new"]) || self.fits_new(clause, &action.on);
+                let new = self.is_called_new(clause, &action.on) || self.fits_new(clause, &action.on);
                 action.part = new.then_some(Renewal::New);
             }
             Verb::Set => action.to = self.after(clause, &["to"]),
@@ -311,27 +319,37 @@ impl Reader<'_> {
         })
     }
 
-    /// "Take off the guard: four M6 screws": what holds the part is undone by the same words.
-    pub(super) fn fasteners_first(&self, clause: &Clause, best: &Proposal) -> Option<Proposal> {
-        let [part] = best.action.on.as_slice() else { return None };
-        let comes_off = matches!(best.action.verb, Verb::Remove | Verb::MoveAside);
-        if !comes_off || self.here.components.get(part) == Some(&Whereabouts::Off) {
-            return None;
-        }
+    /// "Take off the guard: four M6 screws": what holds the part is undone by the same words; "refit the guard with
+    /// its screws": it is made by the same words.
+    pub(super) fn fasteners(&self, clause: &Clause, best: &Proposal) -> Vec<Proposal> {
+        let [part] = best.action.on.as_slice() else { return Vec::new() };
+        let verb = match best.action.verb {
+            Verb::Remove | Verb::MoveAside if self.here.components.get(part) != Some(&Whereabouts::Off) => {
+                Verb::Undo
+            }
+            Verb::Fit if clause.means.contains(&Verb::Make) => Verb::Make,
+            _ => return Vec::new(),
+        };
         let holds = |candidate: &Candidate| {
             self.map.connection(&candidate.id).is_some_and(|connection| connection.joins.contains(part))
         };
-        let named = self.mentions_in(clause).find(|mention| mention.candidates.iter().any(holds))?;
-        let meant =
-            self.meant_by(clause, &Verb::Undo, &[ThingKind::Connection], named).filter(|m| m.possible)?;
+        let named = self
+            .mentions_in(clause)
+            .filter(|mention| mention.from > clause.verb() && mention.candidates.iter().any(holds));
+        named.filter_map(|named| self.fastener(clause, &verb, named)).collect()
+    }
+
+    fn fastener(&self, clause: &Clause, verb: &Verb, named: &Mention) -> Option<Proposal> {
+        let meant = self.meant_by(clause, verb, &[ThingKind::Connection], named).filter(|m| m.possible)?;
         let mut proposal = Proposal {
-            action: Action::new(Verb::Undo, Vec::new()),
+            action: Action::new(verb.clone(), Vec::new()),
             choices: Vec::new(),
             doubtful: None,
             possible: true,
             said_by: clause.phrase.clone(),
         };
         self.add(&mut proposal, named, meant);
+        self.details(clause, &mut proposal);
         Some(proposal)
     }
 }

@@ -14,6 +14,8 @@ pub(super) static LOOKALIKES: &[&str] = &[
     "change|changed|changes|changing … over|places|sides",
     "charge level|pressure|weight",
     "charging cylinder|hose|point|port|set|valve",
+    "check|checked|checking|prove|proved|proves|proving|test|tested|testing|tried|tries|try|trying the|your indicator|multimeter|tester|voltmeter",
+    "check|checked|checking|prove|proved|proves|proving|test|tested|testing|tried|tries|try|trying the|your two-pole|voltage indicator|tester",
     "clean air|brush|cloth|paper|rag|water",
     "clip connector",
     "close|closed|closes|closing by|to",
@@ -57,6 +59,7 @@ pub(super) static LOOKALIKES: &[&str] = &[
     "take|taken|takes|taking|took care|hold|note|place",
     "test cap|caps|gauge|instrument|lamp|lead|leads|nipple|nipples|plug|plugs|point|points|port|ports|pressure|screw|screws",
     "test run",
+    "vacuum cleaner|gauge|pump",
     "vent cap|caps|cock|cocks|hole|holes|nipple|pipe|pipes|plug|plugs|port|ports|screw|screws|valve|valves",
     "view port",
 ];

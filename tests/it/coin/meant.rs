@@ -51,6 +51,43 @@ pub(super) const MEANT: &[(&str, &str)] = &[
         "Close the flow valve and the return valve and fit the locks.",
         "isolate flow-valve return-valve · lock flow-valve return-valve",
     ),
+    // Two things with one head.
+    ("Take off the left and right covers.", "remove left-cover right-cover"),
+    (
+        "Take off the left cover.|Take off the right cover.|Refit the left and right covers.",
+        "fit left-cover right-cover",
+    ),
+    ("Close the flow and return valves of the heating.", "isolate flow-valve return-valve"),
+    ("Close the flow and return valves.|Open the flow and return valves.", "restore flow-valve return-valve"),
+    // What holds a panel.
+    (
+        "Take off the front panel (two screws at the bottom, two hooks at the top).",
+        "undo front-panel-screws · remove front-panel",
+    ),
+    (
+        "Take off the front panel: two screws and two clips.",
+        "undo front-panel-screws · undo front-panel-clips · remove front-panel",
+    ),
+    ("Unhook the front panel.", "remove front-panel"),
+    (
+        "Take off the front panel (two screws).|Hang the front panel back on with its two screws.",
+        "fit front-panel · make front-panel-screws",
+    ),
+    ("Take off the lid: one screw.|Put the lid back on with its screw.", "fit lid · make lid-screw"),
+    // The tester is proved as a part of the proof.
+    (
+        "Switch off at the wall isolator and lock it off.|Test the tester on a known source, test at the mains terminals live to neutral, live to earth and neutral to earth and test the tester again.",
+        "prove appliance-mains at=mains-terminals reading=\"tester on a known source||shows live\" reading=\"L to N|0..5 V\" reading=\"L to E|0..5 V\" reading=\"N to E|0..5 V\" reading=\"tester on the known source again||shows live\"",
+    ),
+    (
+        "Switch off at the wall isolator and lock it off.|Check the voltage tester on the proving unit, then test L-N, L-E and N-E.",
+        "prove mains reading=\"tester on a known source||shows live\" reading=\"L to N|0..5 V\" reading=\"L to E|0..5 V\" reading=\"N to E|0..5 V\"",
+    ),
+    (
+        "Switch off at the wall isolator and lock it off.|Test at the mains terminals between live and neutral, live and earth and neutral and earth.",
+        "prove appliance-mains at=mains-terminals reading=\"L to N|0..5 V\" reading=\"L to E|0..5 V\" reading=\"N to E|0..5 V\"",
+    ),
+    ("Take off the lid.|Prove the tester on the proving unit and refit the lid.", "fit lid"),
 ];
 
 /// Lines, split at "|", of which the last says nothing to do.
@@ -63,6 +100,10 @@ pub(super) const NOT_MEANT: &[&str] = &[
     "It is normal that the fan is replaced after ten years.",
     "Close the gas cock.|Undo the gas union.|Do not replace the washer.",
     "Change the oil.",
+    "Switch off at the wall isolator.|Test the tester on a known source.",
+    "Switch off at the wall isolator.|Prove your voltage tester on the proving unit.",
+    "Unplug the fan.|Test live to neutral, 216 to 253 V.",
+    "Hold the pipe with a second spanner.",
     "Switch off the light.",
     "Turn on the lamp.",
     "Turn off the gas.",

@@ -101,12 +101,14 @@ const LOW_VOLTAGE: &[&str] = &[
     "thermistor",
 ];
 const TEMPORARY: &[&str] = &[
+    "bag",
     "blank",
     "bond",
     "bowl",
     "bucket",
     "bung",
     "cap",
+    "card",
     "cloth",
     "gauge",
     "manometer",
@@ -293,7 +295,9 @@ pub(in crate::capture) fn noun(words: &[String]) -> Noun {
         "fuse" => Noun::Isolator(Handle::Fuse),
         "tube" if said(SENSING) || said(&["pressure", "air"]) => Noun::Connector(false),
         "hose" | "tube" if said(SENSING) => Noun::Connector(false),
-        "hose" if before.is_empty() || said(&["drain", "test", "filling", "purge"]) => Noun::Temporary,
+        "hose" if before.is_empty() || said(&["drain", "test", "filling", "gauge", "purge"]) => {
+            Noun::Temporary
+        }
         "tube" => Noun::Joint,
         "nut" => {
             let joins = ["compression", "coupling", "discharge", "gland", "pipe", "union", "flare", "tail"];
@@ -302,6 +306,7 @@ pub(in crate::capture) fn noun(words: &[String]) -> Noun {
         "plug" if said(&["blank", "blanking", "pipe", "test"]) => Noun::Temporary,
         "ring" if !said(&["o", "sealing"]) => Noun::Part,
         "plate" if said(&["rating", "data"]) => Noun::Nothing,
+        "cap" if said(&["transit", "transport", "shipping"]) => Noun::Nothing,
         "clamp" | "device" | "hasp" if said(&["locking", "lock"]) => Noun::Nothing,
         "seal" if said(&["case", "door"]) => Noun::Seal,
         _ if CONNECTORS.contains(&head) => Noun::Connector(!said(LOW_VOLTAGE)),

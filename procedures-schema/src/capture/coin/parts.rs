@@ -232,6 +232,8 @@ impl Bench<'_> {
         let id = self.new_id(&name);
         let mut setting = Setting::new(id.clone(), &name);
         setting.aliases.extend(own);
+        setting.aliases.extend(name.strip_suffix(" setting").map(str::to_owned));
+        setting.aliases.dedup();
         setting.of = part;
         self.map.settings.push(setting);
         self.note_in_words(&id, ThingKind::Setting, &name, phrase);

@@ -82,8 +82,8 @@ const ADJECTIVES: &[&str] = &[
     "worn",
 ];
 const PREPOSITIONS: &[&str] = &[
-    "above", "across", "against", "around", "at", "behind", "below", "beside", "between", "by", "for",
-    "from", "in", "inside", "into", "near", "of", "off", "on", "onto", "out", "over", "through", "to",
+    "above", "across", "against", "along", "around", "at", "behind", "below", "beside", "between", "by",
+    "for", "from", "in", "inside", "into", "near", "of", "off", "on", "onto", "out", "over", "through", "to",
     "towards", "under", "using", "via", "with", "without",
 ];
 /// What begins a condition or another thought; nothing is named up to the next comma.
@@ -121,6 +121,7 @@ const ENDS: &[&str] = &[
     "home",
     "is",
     "it",
+    "live",
     "may",
     "must",
     "need",
@@ -194,9 +195,20 @@ impl<'l, 'w> Chunker<'l, 'w> {
     }
 
     fn run(mut self, from: usize, to: usize) -> Vec<Phrase> {
-        let mut skipping = false;
+        let (mut skipping, mut before_bracket) = (false, None);
         for i in from..to {
             let before = self.line.tokens.get(i).map_or(Break::Sentence, |token| token.before);
+            match self.line.bracket(i).filter(|_| i > from) {
+                Some('(') => {
+                    self.close(true);
+                    before_bracket = Some(std::mem::replace(&mut self.lead, Lead::Beside));
+                }
+                Some(_) => {
+                    self.close(true);
+                    self.lead = before_bracket.take().unwrap_or_else(|| self.lead.clone());
+                }
+                None => {}
+            }
             if before != Break::None && i > from {
                 self.close(true);
                 skipping = false;
@@ -220,11 +232,11 @@ impl<'l, 'w> Chunker<'l, 'w> {
     /// Takes a token in.
     fn token(&mut self, i: usize) {
         let text = self.line.text(i).to_owned();
-        let is_particle = i != self.clause.verb() && self.clause.phrase.contains(&i) && is_particle(&text);
+        let of_verb = i != self.clause.verb() && self.clause.phrase.contains(&i) && is_particle(&text);
         let measured =
             self.line.quantities(self.clause).any(|quantity| (quantity.from..quantity.to).contains(&i));
         let amount = self.line.lexicon.amount(&text).filter(|_| !measured);
-        if is_particle {
+        if of_verb {
             self.close(true);
             if !self.found.is_empty() && PREPOSITIONS.contains(&text.as_str()) {
                 self.lead = Lead::After(text);
@@ -245,9 +257,13 @@ impl<'l, 'w> Chunker<'l, 'w> {
             self.bare = false;
             self.start.get_or_insert(i);
             self.amount = amount.or(self.amount);
-        } else if self.words.is_empty() && ADJECTIVES.contains(&text.as_str()) {
+        } else if is_drive(&text) || (self.words.is_empty() && ADJECTIVES.contains(&text.as_str())) {
             self.start.get_or_insert(i);
-        } else if ENDS.contains(&text.as_str()) || is_adverb(&text) || text.contains('\'') {
+        } else if ENDS.contains(&text.as_str())
+            || is_adverb(&text)
+            || text.contains('\'')
+            || (text == "right" && is_particle(self.line.text(i + 1)))
+        {
             self.close(!matches!(text.as_str(), "it" | "them" | "him") && !is_adverb(&text));
         } else if text.starts_with(|c: char| c.is_alphabetic()) {
             self.start.get_or_insert(i);
@@ -294,6 +310,13 @@ fn join_shared_heads(mut found: Vec<Phrase>) -> Vec<Phrase> {
         }
     }
     found
+}
+
+/// Whether a word only says what a screw is turned with: "two Torx T20 screws".
+fn is_drive(text: &str) -> bool {
+    let is_size =
+        text.strip_prefix('t').is_some_and(|n| !n.is_empty() && n.bytes().all(|b| b.is_ascii_digit()));
+    is_size || matches!(text, "cross-head" | "crosshead" | "hexagon" | "slotted" | "torx")
 }
 
 fn is_particle(text: &str) -> bool {

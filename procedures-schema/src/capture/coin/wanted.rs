@@ -175,6 +175,7 @@ impl<'c> Asked<'c> {
         match phrase.lead {
             Lead::Direct if self.closes_by_its_verb() && !closes => None,
             Lead::Direct if self.says(&[Verb::Place]) => Some(Wanted::Temporary),
+            Lead::Direct if self.undoes() && phrase.head_word() == "hose" => Some(Wanted::Joint),
             // A cap that comes off without having been put on is the appliance's own.
             Lead::Direct if self.undoes() && closes => Some(Wanted::Joint),
             Lead::Direct if self.moves() && closes => Some(Wanted::Component),
