@@ -3,7 +3,7 @@
 use procedures_schema::capture::{Answer, Making, line_making};
 use procedures_schema::model::{
     Action, ApplianceMap, CircuitKind, Grouping, Id, IdSource, Known, Procedure, SealPolicy, Span, Stage,
-    Step,
+    Step, TestKind,
 };
 use procedures_schema::notation::print;
 use procedures_schema::simulate::{Place, Run, simulate};
@@ -13,6 +13,7 @@ mod laws;
 mod lines;
 mod meant;
 mod scenarios;
+mod tests;
 
 /// Identities that are the names themselves.
 struct Names;
@@ -98,6 +99,27 @@ fn common_sentences_are_heard_as_they_are_meant() {
         }
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn each_kind_of_test_is_said_in_three_ways_at_least() {
+    let tested = |words: &str| {
+        let (mut typed, _) = type_all(tests::BEFORE);
+        let last = typed.type_line(words, &Stage::Recommission);
+        let of_tests = last.reading.actions.iter().filter_map(|action| action.test.as_ref());
+        of_tests.map(|kind| kind.word().replace(' ', "-")).collect::<Vec<_>>().join(" ")
+    };
+    let mut wrong = Vec::new();
+    for (kind, ways) in tests::TESTS {
+        assert!(ways.len() >= 3, "{kind}");
+        wrong.extend(ways.iter().map(|words| (*words, *kind, tested(words))));
+    }
+    wrong.extend(tests::NO_TESTS.iter().map(|words| (*words, "", tested(words))));
+    wrong.retain(|(_, kind, tested)| kind != tested);
+    assert!(wrong.is_empty(), "{wrong:#?}");
+    let known: Vec<&str> = tests::TESTS.iter().map(|(kind, _)| *kind).collect();
+    let missing: Vec<String> = TestKind::ALL.iter().map(|kind| kind.word().replace(' ', "-")).collect();
+    assert_eq!(known, missing, "a kind of test without words, or in another order");
 }
 
 #[test]

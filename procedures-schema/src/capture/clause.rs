@@ -37,7 +37,7 @@ pub(super) fn clauses(tokens: &[Token<'_>], said: &[Said]) -> Vec<Clause> {
     let mut clauses: Vec<Clause> = Vec::new();
     for phrase in said.iter().filter(|said| !said.unsaid && !said.means.is_empty()) {
         let Some(first) = phrase.tokens.first().copied() else { continue };
-        if is_noun(tokens, first) {
+        if is_noun(tokens, first) || is_expected(tokens, first) {
             continue;
         }
         // "Until the gauge reads 0" shows zero; "while the pressure is at zero" only says when.
@@ -61,13 +61,24 @@ pub(super) fn clauses(tokens: &[Token<'_>], said: &[Said]) -> Vec<Clause> {
             }
             continue;
         }
-        if is_order {
+        // "Test for 2 minutes": so long the test lasts, and nobody waits beside it.
+        let tests = |clause: &Clause| {
+            clause.means.contains(&Verb::Test) && !ended_between(tokens, clause.verb(), first)
+        };
+        let lasts = tokens.get(first).is_some_and(|token| token.text == "for");
+        if is_order && !(lasts && clauses.last().is_some_and(tests)) {
             let means = phrase.means.to_vec();
             clauses.push(Clause { means, phrase: phrase.tokens.to_vec(), from: first, to: tokens.len() });
         }
     }
     set_ends(tokens, &mut clauses);
     clauses
+}
+
+/// Whether a sentence ends between two tokens.
+fn ended_between(tokens: &[Token<'_>], one: usize, other: usize) -> bool {
+    let between = tokens.iter().take(other + 1).skip(one + 1);
+    between.into_iter().any(|token| token.before == Break::Sentence)
 }
 
 /// Gives each clause its first and last token.
@@ -103,6 +114,15 @@ fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     let Some(before) = at.checked_sub(1).and_then(|i| tokens.get(i)) else { return false };
     let names = before.text.chars().all(|c| c.is_alphabetic() || c == '-') && !before.text.ends_with("ly");
     BOTH.contains(&token.text.as_ref()) && names && !JOINING.contains(&before.text.as_ref())
+}
+
+/// Whether a verb tells what a thing does by itself: "the valve must *shut* dry".
+fn is_expected(tokens: &[Token<'_>], at: usize) -> bool {
+    const MODALS: &[&str] = &["can", "could", "may", "might", "must", "should", "will", "would"];
+    let text =
+        |back: usize| at.checked_sub(back).and_then(|i| tokens.get(i)).map_or("", |token| &*token.text);
+    // "You must lock it" is an order.
+    MODALS.contains(&text(1)) && !matches!(text(2), "" | "you")
 }
 
 /// Whether a token stands in a condition: after "when", "until", up to a comma or the end of the sentence.

@@ -119,7 +119,9 @@ fn tight(typed: &str) -> Tight {
 /// The limits that a line with `read:` would have.
 fn limits(typed: &str) -> Result<Range, NoAnswer> {
     match leading(&format!("read: it, {typed}")) {
-        Some(Leading::Read { limits: Some(limits), out, what }) if out.is_empty() && what == "it" => {
+        Some(Leading::Read { limits: Some(limits), out, what, then })
+            if out.is_empty() && then.is_empty() && what == "it" =>
+        {
             Ok(limits)
         }
         _ => Err(NoAnswer(format!(

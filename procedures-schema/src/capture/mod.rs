@@ -18,6 +18,7 @@ mod here;
 mod leading;
 mod mention;
 mod other;
+mod pronoun;
 mod proof;
 mod quantity;
 mod reader;
@@ -26,6 +27,7 @@ mod renewing;
 mod section;
 mod stage;
 mod supply;
+mod test_kind;
 #[cfg(test)]
 mod tests;
 mod thing;

@@ -39,6 +39,10 @@ pub(super) struct Proposal {
     pub(super) said_by: Vec<usize>,
 }
 
+/// What may follow "both" where it stands for two things.
+const AFTER_BOTH: &[&str] =
+    &["and", "at", "back", "for", "from", "in", "off", "on", "out", "then", "to", "up", "with"];
+
 /// Words that may stand inside a span without being said by it.
 const FILLERS: &[&str] = &["a", "an", "the", "its", "all", "of"];
 
@@ -84,7 +88,7 @@ impl<'a> Reader<'a> {
             return read;
         }
         // "Check the unions for leaks" is a test, although unions can be looked at too.
-        if clause.means.contains(&Verb::Test) && self.test_kind(clause).is_some() {
+        if self.is_test(clause) {
             return self.without_things(clause).into_iter().collect();
         }
         let mut best: Option<Proposal> = None;
@@ -351,6 +355,23 @@ impl<'a> Reader<'a> {
     /// What "it" or "them" in a clause stands for.
     pub(super) fn pronoun(&self, clause: &Clause) -> Option<usize> {
         (clause.from..clause.to).find(|i| matches!(self.text(*i), "it" | "them" | "these" | "both"))
+    }
+
+    /// The pronoun on which the verb of a clause acts: "clean *it*", not "in case *it* leaks", "clean *both* faces".
+    pub(super) fn object_pronoun(&self, clause: &Clause) -> Option<usize> {
+        const NEAR: usize = 2;
+        let at = self.pronoun(clause).filter(|at| *at > clause.verb())?;
+        let between = (clause.verb() + 1..at).filter(|i| !clause.phrase.contains(i)).count();
+        let broken = (clause.verb() + 1..=at)
+            .any(|i| self.tokens.get(i).is_some_and(|token| token.before != Break::None));
+        let next =
+            self.tokens.get(at + 1).filter(|next| next.before == Break::None && self.text(at) == "both");
+        let counts = next.is_some_and(|next| !AFTER_BOTH.contains(&next.text.as_ref()));
+        // "Grease the new O-ring and put *it* on": the seal is meant, which nothing else is known of.
+        let said = self.reading.actions.iter().flat_map(|action| &action.says).map(|span| span.1).max();
+        let from = said.map_or(0, |said| self.tokens.iter().take_while(|token| token.span.0 < said).count());
+        let of_seal = (from..clause.verb()).any(|i| self.is_seal_word(i));
+        (between <= NEAR && !broken && !counts && !of_seal).then_some(at)
     }
 
     /// The last things of these kinds.

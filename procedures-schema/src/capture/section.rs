@@ -3,13 +3,11 @@
 use super::clause::Clause;
 use super::mention::Mention;
 use super::reader::{Proposal, Reader};
-use crate::model::{
-    Action, CircuitKind, Connection, Energy, Id, Means, Port, Reading, Stage, TestKind, ThingKind, Verb,
-};
+use crate::model::{Action, CircuitKind, Connection, Energy, Id, Means, Port, Reading, ThingKind, Verb};
 use crate::units::{Quantity as Kind, Range};
 
 /// Where energy is let out of a circuit by hand.
-fn is_wet(kind: &CircuitKind) -> bool {
+pub(super) fn is_wet(kind: &CircuitKind) -> bool {
     !is_electrical(kind) && !matches!(kind, CircuitKind::AirAndFlue | CircuitKind::StoredMotion)
 }
 
@@ -34,7 +32,7 @@ impl Reader<'_> {
     /// The verb of sections that a clause means here.
     fn section_verb(&self, clause: &Clause) -> Option<Verb> {
         let says = |verb: &Verb| clause.means.contains(verb);
-        let coming_back = matches!(self.stage, Stage::Refit | Stage::Recommission | Stage::HandOver);
+        let coming_back = self.is_coming_back();
         if says(&Verb::Restore) && !self.is_let_out(clause) {
             return None;
         }
@@ -98,12 +96,22 @@ impl Reader<'_> {
             proposal.said_by.extend(self.tokens_of(mention));
             return Some(proposal);
         }
+        if self.is_about_another_thing(clause) {
+            return None;
+        }
         let last: Vec<Id> = self
             .last_of(&[ThingKind::Section, ThingKind::Circuit])
             .into_iter()
             .map(|candidate| candidate.id)
             .collect();
-        let by_kind = if last.is_empty() { self.circuits_meant(clause, verb) } else { last };
+        let touched = self.sections_touched(verb);
+        let by_kind = if !last.is_empty() {
+            last
+        } else if let [only] = touched.as_slice() {
+            vec![only.clone()]
+        } else {
+            self.circuits_meant(clause, verb)
+        };
         match by_kind.as_slice() {
             [] => None,
             [only] => {
@@ -116,6 +124,38 @@ impl Reader<'_> {
                 Some(proposal)
             }
         }
+    }
+
+    /// Whether a clause acts on something that has no section: "fill the trap", "draw it down off the sump".
+    fn is_about_another_thing(&self, clause: &Clause) -> bool {
+        let is_direct =
+            |mention: &&Mention| mention.from > clause.verb() && self.preposition(mention).is_none();
+        let is_part = |mention: &Mention| mention.candidates.iter().all(|c| c.kind == ThingKind::Component);
+        let named = self.mentions_in(clause).find(is_direct).is_some_and(is_part);
+        let lifts = clause.means.contains(&Verb::Remove) && self.object_pronoun(clause).is_some();
+        named || lifts
+    }
+
+    /// The circuits of what the last clause opened or closed: "open the gas cock and purge".
+    fn sections_touched(&self, verb: &Verb) -> Vec<Id> {
+        let of_isolator = |id: &Id| {
+            let mut isolators = self.map.isolators.iter();
+            isolators.find(|isolator| isolator.id == *id).map(|isolator| isolator.between.1.clone())
+        };
+        let of =
+            |id: &Id| self.map.connection(id).and_then(|c| c.section.clone()).or_else(|| of_isolator(id));
+        let mut touched: Vec<Id> = Vec::new();
+        for section in self.last.iter().filter_map(|candidate| of(&candidate.id)) {
+            let Some((circuit, _)) = self.map.sections().find(|(_, known)| known.id == section) else {
+                continue;
+            };
+            let fits = if *verb == Verb::Prove { is_electrical(&circuit.kind) } else { false }
+                || is_wet(&circuit.kind);
+            if fits && !touched.contains(&circuit.id) {
+                touched.push(circuit.id.clone());
+            }
+        }
+        touched
     }
 
     /// The sections that a mention stands for: itself, that of a joint, those of a part's joints.
@@ -226,51 +266,6 @@ impl Reader<'_> {
 
     pub(super) fn pressure(&self, clause: &Clause) -> Option<Range> {
         self.quantities(clause).find_map(|quantity| quantity.range(Kind::Pressure).cloned())
-    }
-
-    /// The test that a clause names.
-    pub(super) fn test_kind(&self, clause: &Clause) -> Option<TestKind> {
-        let kinds: &[(&[&str], TestKind)] = &[
-            (&["tightness", "soundness"], TestKind::Tightness),
-            (&["fluid", "spray", "soap", "soapy", "detector"], TestKind::LeakFluid),
-            (&["combustion"], TestKind::Combustion),
-            (&["polarity"], TestKind::Polarity),
-            (&["continuity"], TestKind::EarthContinuity),
-            (&["insulation"], TestKind::Insulation),
-            (&["rate"], TestKind::GasRate),
-            (&["trap"], TestKind::TrapFilled),
-            (&["relief", "lever"], TestKind::ReliefLever),
-            (&["vacuum"], TestKind::VacuumHold),
-            (&["function", "functions", "works", "working", "operation"], TestKind::Function),
-        ];
-        if self.has(clause, &["working"]) && self.has(clause, &["pressure"]) {
-            return Some(TestKind::WorkingPressure);
-        }
-        if self.has(clause, &["flue"]) && self.has(clause, &["integrity"]) {
-            return Some(TestKind::FlueIntegrity);
-        }
-        if let Some((_, kind)) = kinds.iter().find(|(words, _)| self.has(clause, words)) {
-            return Some(kind.clone());
-        }
-        if self.has(clause, &["leak", "leaks", "leakage", "tight", "drips", "weeps"]) {
-            return Some(self.leak_test(clause));
-        }
-        (self.has(clause, &["fill"]) && self.has(clause, &["pressure"])).then_some(TestKind::FillPressure)
-    }
-
-    /// The test for leaks that fits the circuit of what is named, or the only wet circuit.
-    fn leak_test(&self, clause: &Clause) -> TestKind {
-        let named = self.mentions_in(clause).find_map(|mention| self.connection(mention)?.section.clone());
-        let mut wet = self.map.circuits.iter().map(|circuit| &circuit.kind).filter(|kind| is_wet(kind));
-        let kind =
-            named.and_then(|id| self.kind_of(&id)).or_else(|| wet.next().filter(|_| wet.next().is_none()));
-        match kind {
-            Some(CircuitKind::FuelGas | CircuitKind::CompressedAir | CircuitKind::Refrigerant) => {
-                TestKind::LeakFluid
-            }
-            _ if self.has(clause, &["hot", "warm"]) => TestKind::LeakHot,
-            _ => TestKind::LeakCold,
-        }
     }
 }
 

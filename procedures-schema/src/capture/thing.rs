@@ -66,8 +66,8 @@ impl Reader<'_> {
                 self.add_shut_last(clause, &mut proposal);
                 return Some(proposal).filter(|proposal| !proposal.action.on.is_empty());
             }
-            let pronoun = self.pronoun(clause)?;
-            proposal.action.on = self.last_of(kinds).into_iter().map(|candidate| candidate.id).collect();
+            let pronoun = self.object_pronoun(clause)?;
+            proposal.action.on = self.antecedents(clause, verb, kinds);
             proposal.possible = proposal.action.on.iter().any(|id| self.here.is_possible(verb, id));
             proposal.said_by.push(pronoun);
         }

@@ -155,8 +155,11 @@ impl Typist {
             }
         }
         self.document.steps.push(Arc::new(kept));
-        self.document.steps.extend(further.into_iter().map(Arc::new));
-        let told = format!("{leading:?}");
+        let mut told = format!("{leading:?}");
+        for step in further {
+            let at = self.document.steps.len();
+            told.push_str(&format!("; {}", self.read(at, step, false)));
+        }
         Some(self.kept(before, matches!(leading, Leading::Message(_)), told))
     }
 }
