@@ -46,7 +46,7 @@ pub(super) fn clauses(tokens: &[Token<'_>], said: &[Said]) -> Vec<Clause> {
         let overlaps = |clause: &Clause| clause.phrase.iter().any(|token| phrase.tokens.contains(token));
         if let Some(before) = clauses.iter_mut().find(|clause| overlaps(clause)) {
             // Two phrases over the same words: either may be meant.
-            if before.verb() == first {
+            if before.verb() == first && !before.means.is_empty() {
                 before.means.extend(
                     phrase
                         .means
@@ -67,12 +67,23 @@ pub(super) fn clauses(tokens: &[Token<'_>], said: &[Said]) -> Vec<Clause> {
         };
         let lasts = tokens.get(first).is_some_and(|token| token.text == "for");
         if is_order && !(lasts && clauses.last().is_some_and(tests)) {
-            let means = phrase.means.to_vec();
+            // What an order is for is a clause of its own and says nothing to do.
+            let for_that = is_purpose(tokens, &clauses, first, phrase.means);
+            let means = if for_that { Vec::new() } else { phrase.means.to_vec() };
             clauses.push(Clause { means, phrase: phrase.tokens.to_vec(), from: first, to: tokens.len() });
         }
     }
     set_ends(tokens, &mut clauses);
     clauses
+}
+
+/// Whether a verb tells what an order before it is for: "open the vent *to let* air in". What is let out or read
+/// to that end is done all the same.
+fn is_purpose(tokens: &[Token<'_>], clauses: &[Clause], at: usize, means: &[Verb]) -> bool {
+    const DONE: &[Verb] = &[Verb::Release, Verb::Prove, Verb::Isolate, Verb::Lock];
+    let led = at.checked_sub(1).and_then(|i| tokens.get(i)).is_some_and(|token| token.text == "to");
+    let ordered = clauses.last().is_some_and(|clause| !ended_between(tokens, clause.verb(), at));
+    led && ordered && !means.iter().any(|verb| DONE.contains(verb))
 }
 
 /// Whether a sentence ends between two tokens.
@@ -105,7 +116,10 @@ fn set_ends(tokens: &[Token<'_>], clauses: &mut [Clause]) {
 
 /// Whether a word that is a noun as often as a verb ends a name: "the fan *plug*", "the flue *cap*".
 fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
-    const BOTH: &[&str] = &["blank", "block", "bond", "bung", "cap", "clip", "drain", "fire", "plug", "vent"];
+    const BOTH: &[&str] = &[
+        "blank", "block", "bond", "brush", "bung", "cap", "clip", "drain", "fire", "plug", "setting",
+        "strap", "tag", "vent", "wedge",
+    ];
     const JOINING: &[&str] = &[
         "and", "again", "always", "away", "back", "down", "first", "in", "it", "now", "off", "on", "or",
         "out", "please", "them", "then", "to", "up", "with",
@@ -134,7 +148,11 @@ fn is_conditional(tokens: &[Token<'_>], at: usize, conditions: &[&str]) -> bool 
         if i < at && (conditions.contains(&token.text.as_ref()) || (ends && token.text == "with")) {
             return true;
         }
-        if token.before != Break::None {
+        let in_brackets = i.checked_sub(1).and_then(|i| tokens.get(i)).is_some_and(|before| {
+            // More than a blank between two words is a bracket or a quotation mark.
+            token.span.0 > before.span.1 + 1
+        });
+        if token.before != Break::None || in_brackets {
             return false;
         }
     }

@@ -4,6 +4,7 @@ use super::clause::Clause;
 use super::mention::Mention;
 use super::reader::{Proposal, Reader};
 use super::section::reading;
+use crate::lexicon::Break;
 use crate::model::{Action, Id, Mode, Reading, TestKind, ThingKind, Verb};
 use crate::units::{Quantity as Kind, Unit};
 
@@ -25,6 +26,21 @@ impl Reader<'_> {
             Verb::Hold,
         ];
         ORDER.iter().filter(|verb| clause.means.contains(verb)).find_map(|verb| self.read_as(clause, verb))
+    }
+
+    /// "Note the pressure and the throttle setting": what is read, beside the setting that is recorded.
+    pub(super) fn read_beside(&self, clause: &Clause, best: Option<&Proposal>) -> Option<Proposal> {
+        let records = best.filter(|best| best.action.verb == Verb::RecordSetting)?;
+        let read = self.read_as(clause, &Verb::Read).filter(|_| clause.means.contains(&Verb::Read))?;
+        let value = ["pressure", "temperature", "voltage", "current", "level", "flow", "charge"];
+        let apart = (clause.verb()..clause.to).any(|i| {
+            value.contains(&self.text(i)) && !records.said_by.contains(&i) && self.text(i + 1) != "setting"
+        });
+        let names_it = |i: usize| {
+            self.text(i) == "setting" || self.text(i + 1) == "setting" || self.text(i + 2) == "setting"
+        };
+        let first = (clause.verb()..clause.to).find(|i| value.contains(&self.text(*i)));
+        (apart && first.is_some_and(|i| !names_it(i))).then_some(read)
     }
 
     fn read_as(&self, clause: &Clause, verb: &Verb) -> Option<Proposal> {
@@ -104,8 +120,11 @@ impl Reader<'_> {
                 .chain([Kind::Fraction, Kind::VolumeFlow])
                 .any(|kind| quantity.range(kind).is_some())
         });
-        let named = ["pressure", "temperature", "voltage", "current", "level", "flow"];
-        let what = (clause.verb()..clause.to).find(|i| named.contains(&self.text(*i)));
+        let quantity = quantity.filter(|quantity| !self.describes(quantity));
+        let named = ["pressure", "temperature", "voltage", "current", "level", "flow", "charge"];
+        let last = clause.phrase.iter().copied().take_while(|i| *i <= clause.verb() + 1).last();
+        let from = last.unwrap_or(clause.verb()) + 1;
+        let what = (from..clause.to).find(|i| named.contains(&self.text(*i)));
         if quantity.is_none() && what.is_none() {
             return None;
         }
@@ -115,11 +134,22 @@ impl Reader<'_> {
         });
         let at = self.mentions_in(clause).find(|mention| self.preposition(mention) == Some("at"));
         action.at = at.and_then(only_id);
-        let what =
-            what.and_then(|i| self.text_from(clause.verb() + 1, i + 1)).unwrap_or_else(|| "value".to_owned());
+        let what = what.and_then(|i| self.text_from(from, i + 1)).unwrap_or_else(|| "value".to_owned());
         action.readings = vec![Reading { what, limits, ..Reading::default() }];
         said_by.extend(quantity.into_iter().flat_map(|quantity| quantity.from..quantity.to));
         Some(())
+    }
+
+    /// Whether a figure belongs to a name: "the new 3 bar safety valve", "the 3 A fuse".
+    fn describes(&self, quantity: &super::quantity::Quantity) -> bool {
+        let before = quantity.from.checked_sub(1).map_or("", |i| self.text(i));
+        let next = self.tokens.get(quantity.to);
+        let goes_on = next.is_some_and(|next| {
+            next.before == Break::None
+                && self.bracket(quantity.to).is_none()
+                && next.text.chars().all(char::is_alphabetic)
+        });
+        goes_on && matches!(before, "a" | "an" | "new" | "old" | "the")
     }
 
     /// The words that follow the verb.

@@ -13,6 +13,11 @@ impl Reader<'_> {
         if !last.is_empty() {
             return last;
         }
+        // "Put a hose on the drain cock and open it."
+        let under = self.last_or_under(ThingKind::Connection);
+        if kinds.contains(&ThingKind::Connection) && !under.is_empty() {
+            return under.into_iter().map(|candidate| candidate.id).collect();
+        }
         if let Some(held) = self.held_by_last(verb, kinds) {
             return vec![held];
         }

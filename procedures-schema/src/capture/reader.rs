@@ -101,6 +101,7 @@ impl<'a> Reader<'a> {
         }
         let found = best.is_some();
         let locked = self.lock_beside(clause, best.as_ref());
+        let read = self.read_beside(clause, best.as_ref());
         let mut proposals: Vec<Proposal> = self.shut_down_first(clause, best.as_ref()).into_iter().collect();
         proposals.extend(locked);
         if let Some(best) = best {
@@ -111,6 +112,7 @@ impl<'a> Reader<'a> {
             proposals.push(best);
             proposals.extend(last);
         }
+        proposals.extend(read);
         if !found {
             proposals.extend(self.without_things(clause));
         }
@@ -204,7 +206,7 @@ impl<'a> Reader<'a> {
     /// "Pull the fan forward, lift it out": what this line has said of the same things is not said twice.
     fn is_said_already(&self, action: &Action, possible: bool) -> bool {
         let is_it = |said: &Action| said.verb == action.verb && said.on == action.on;
-        let again = !possible || matches!(action.verb, Verb::Release | Verb::Lock);
+        let again = !possible || matches!(action.verb, Verb::Release | Verb::Lock | Verb::Purge);
         again && !action.on.is_empty() && self.reading.actions.iter().any(is_it)
     }
 
@@ -279,6 +281,12 @@ impl<'a> Reader<'a> {
         let before = i.checked_sub(1).and_then(|i| self.tokens.get(i))?;
         let between = Span(before.span.1, self.tokens.get(i)?.span.0).of(self.words);
         between.chars().find(|c| matches!(c, '(' | ')'))
+    }
+
+    /// Whether a token stands in brackets.
+    fn is_in_brackets(&self, i: usize) -> bool {
+        let last = (1..=i).rev().find_map(|at| self.bracket(at));
+        last == Some('(')
     }
 
     /// The size that a clause names: a thread, or else a width across flats.
@@ -359,9 +367,8 @@ impl<'a> Reader<'a> {
 
     /// The pronoun on which the verb of a clause acts: "clean *it*", not "in case *it* leaks", "clean *both* faces".
     pub(super) fn object_pronoun(&self, clause: &Clause) -> Option<usize> {
-        const NEAR: usize = 2;
         let at = self.pronoun(clause).filter(|at| *at > clause.verb())?;
-        let between = (clause.verb() + 1..at).filter(|i| !clause.phrase.contains(i)).count();
+        let near = (clause.verb() + 1..at).all(|i| clause.phrase.contains(&i));
         let broken = (clause.verb() + 1..=at)
             .any(|i| self.tokens.get(i).is_some_and(|token| token.before != Break::None));
         let next =
@@ -370,8 +377,8 @@ impl<'a> Reader<'a> {
         // "Grease the new O-ring and put *it* on": the seal is meant, which nothing else is known of.
         let said = self.reading.actions.iter().flat_map(|action| &action.says).map(|span| span.1).max();
         let from = said.map_or(0, |said| self.tokens.iter().take_while(|token| token.span.0 < said).count());
-        let of_seal = (from..clause.verb()).any(|i| self.is_seal_word(i));
-        (between <= NEAR && !broken && !counts && !of_seal).then_some(at)
+        let of_seal = (from..clause.verb()).any(|i| self.is_seal_word(i) && !self.is_in_brackets(i));
+        (near && !broken && !counts && !of_seal).then_some(at)
     }
 
     /// The last things of these kinds.

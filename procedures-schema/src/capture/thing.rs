@@ -106,8 +106,9 @@ impl Reader<'_> {
     fn add_by_verb(&self, clause: &Clause, proposal: &mut Proposal) {
         let stem = self.text(clause.verb());
         let verb = proposal.action.verb.clone();
-        let unplugs =
-            matches!(verb, Verb::Undo | Verb::Make) && stem.trim_start_matches("un").starts_with("plug");
+        let undoes = matches!(verb, Verb::Undo | Verb::Make | Verb::Slacken | Verb::Tighten);
+        let family = own_family(stem).filter(|_| undoes);
+        let unplugs = family.is_some();
         let heads =
             [("cap", "cap"), ("blank", "blank"), ("bung", "bung"), ("plug", "plug"), ("bond", "bond")];
         let head = heads.into_iter().find(|(begin, _)| stem.starts_with(begin)).map(|(_, head)| head);
@@ -125,7 +126,8 @@ impl Reader<'_> {
         };
         let of: Vec<&Id> = meant.iter().filter(|c| c.kind == kind).map(|c| &c.id).collect();
         let plugs = self.map.connections.iter().filter(|plug| {
-            unplugs && plug.family == Family::Connector && plug.joins.iter().any(|part| of.contains(&part))
+            let own = family.as_ref() == Some(&plug.family) && plug.port.is_none();
+            own && plug.joins.iter().any(|part| of.contains(&part))
         });
         let items = self.map.temporary.iter().filter(|item| {
             let on = item.on.as_ref().or(item.bonds.as_ref()).is_some_and(|on| of.contains(&on));
@@ -146,7 +148,7 @@ impl Reader<'_> {
     }
 
     /// The last things of a kind, or those under the last temporary items: "bond the union and cap *it*".
-    fn last_or_under(&self, kind: ThingKind) -> Vec<Candidate> {
+    pub(super) fn last_or_under(&self, kind: ThingKind) -> Vec<Candidate> {
         let last = self.last_of(&[kind]);
         if !last.is_empty() {
             return last;
@@ -179,15 +181,20 @@ impl Reader<'_> {
         if !direct.is_empty() {
             return direct;
         }
-        let placed =
-            |mention: &&Mention| matches!(self.preposition(mention), Some("at" | "on" | "from" | "of"));
+        let covers = self.text(clause.verb()).starts_with("cover");
+        let placed = |mention: &&Mention| match self.preposition(mention) {
+            Some("at" | "on" | "from" | "of") => true,
+            // "Cover it with a bag": the bag is placed.
+            Some("with") => covers,
+            _ => false,
+        };
         let indirect = pick(&|mention| placed(mention) && after_verb(mention));
         let is_source =
             |candidate: &Candidate| matches!(candidate.kind, ThingKind::Section | ThingKind::Circuit);
         let is_named = self.mentions_in(clause).any(|mention| {
             is_direct(&mention) && after_verb(&mention) && !mention.candidates.iter().all(is_source)
         });
-        if !indirect.is_empty() && self.pronoun(clause).is_none() && !is_named {
+        if !indirect.is_empty() && (covers || self.pronoun(clause).is_none()) && !is_named {
             return indirect.into_iter().take(1).collect();
         }
         // "The valve must be closed."
@@ -351,5 +358,20 @@ impl Reader<'_> {
         self.add(&mut proposal, named, meant);
         self.details(clause, &mut proposal);
         Some(proposal)
+    }
+}
+
+/// The sort of connection that a verb is about where it names only the part: the plug that is unplugged, the clip
+/// that is unclipped, the thread that is unscrewed.
+fn own_family(stem: &str) -> Option<Family> {
+    let begins = |all: &[&str]| all.iter().any(|begin| stem.starts_with(begin));
+    if begins(&["plug", "unplug"]) {
+        Some(Family::Connector)
+    } else if begins(&["clip", "unclip"]) {
+        Some(Family::Fixing)
+    } else if begins(&["screw", "unscrew", "slacken", "loosen", "tighten", "crack"]) {
+        Some(Family::Joint)
+    } else {
+        None
     }
 }

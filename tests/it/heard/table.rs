@@ -74,10 +74,10 @@ const HEAT_EXCHANGER: &[&str] = &[
     "?take ?remove",
     "fit make ?tighten ?inspect",
     "make|fit make ?make ?inspect ?inspect",
-    "make restore purge ?make|isolate ?clean",
+    "make restore purge ?make|isolate ?clean ?wait",
     "make take restore restore make|place charge tighten|make|undo undo|take ?place ?undo",
     "read|test ?test",
-    "take take take ?inspect ?restore start|restore",
+    "take take ?take ?inspect ?restore start|restore",
     "?start ?wait ?read ?set test",
     "fit make ?set ?record ?read finish ?discard",
 ];

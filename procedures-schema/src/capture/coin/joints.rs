@@ -118,6 +118,39 @@ impl Bench<'_> {
         self.put(plug, phrase);
     }
 
+    /// "Unclip the sensor": the clip of the sensor.
+    pub(super) fn make_clip_of(&mut self, phrase: &Phrase) {
+        let part = match self.known(phrase, &[ThingKind::Component]).as_slice() {
+            [only] => only.clone(),
+            [] => self.make_component(phrase),
+            _ => return,
+        };
+        let name = format!("{} clip", self.map.name_of(&part));
+        let mut clip = Connection::new(self.new_id(&name), &name, Family::Fixing);
+        clip.joins.push(part);
+        self.put(clip, phrase);
+    }
+
+    /// "Unscrew the safety valve": the thread by which it is screwed in carries the medium.
+    pub(super) fn make_thread_of(&mut self, clause: &Clause, phrase: &Phrase) {
+        let before = self.mark();
+        let part = match self.known(phrase, &[ThingKind::Component]).as_slice() {
+            [only] => only.clone(),
+            [] => self.make_component(phrase),
+            _ => return,
+        };
+        let about = About { component: Some(part.clone()), ..self.about(clause, phrase) };
+        let Some(section) = self.section_for(&about) else {
+            self.back_to(before);
+            return self.ask_circuit(phrase, "carry", &about);
+        };
+        let name = format!("{} thread", self.map.name_of(&part));
+        let mut thread = Connection::new(self.new_id(&name), &name, Family::Joint);
+        thread.joins.push(part);
+        thread.section = Some(section);
+        self.put(thread, phrase);
+    }
+
     /// The electrical section of a plug. A plug of which nothing is said counts as mains: the safe side.
     fn section_of_plug(
         &mut self,

@@ -214,6 +214,7 @@ const NOTHINGS: &[&str] = &[
     "grease",
     "hand",
     "heat",
+    "hook",
     "help",
     "job",
     "level",

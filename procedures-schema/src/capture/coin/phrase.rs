@@ -112,6 +112,7 @@ const ENDS: &[&str] = &[
     "every",
     "first",
     "fully",
+    "half",
     "hand",
     "has",
     "have",
@@ -129,6 +130,7 @@ const ENDS: &[&str] = &[
     "not",
     "off",
     "only",
+    "quarter",
     "open",
     "or",
     "out",
@@ -238,7 +240,10 @@ impl<'l, 'w> Chunker<'l, 'w> {
         let amount = self.line.lexicon.amount(&text).filter(|_| !measured);
         if of_verb {
             self.close(true);
-            if !self.found.is_empty() && PREPOSITIONS.contains(&text.as_str()) {
+            // "Lift *it* off its hooks": the object stands before.
+            let has_object =
+                !self.found.is_empty() || self.line.object_pronoun(self.clause).is_some_and(|it| it < i);
+            if has_object && PREPOSITIONS.contains(&text.as_str()) {
                 self.lead = Lead::After(text);
             }
         } else if measured {

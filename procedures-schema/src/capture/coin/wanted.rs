@@ -20,6 +20,10 @@ pub(super) enum Wanted {
     Connector(bool),
     /// The plug of a component: "unplug the fan".
     PlugOf,
+    /// The clip of a component: "unclip the sensor".
+    ClipOf,
+    /// The thread by which a part is screwed in: "unscrew the safety valve".
+    ThreadOf,
     /// A component.
     Component,
     /// A temporary item.
@@ -34,7 +38,13 @@ impl Wanted {
         let says = |verbs: &[Verb]| verbs.iter().any(|verb| clause.means.contains(verb));
         let mut kinds = match self {
             Self::Isolator(_) => vec![ThingKind::Isolator],
-            Self::Port(_) | Self::Joint | Self::Fixing | Self::Connector(_) | Self::PlugOf => {
+            Self::Port(_)
+            | Self::Joint
+            | Self::Fixing
+            | Self::Connector(_)
+            | Self::PlugOf
+            | Self::ClipOf
+            | Self::ThreadOf => {
                 vec![ThingKind::Connection]
             }
             Self::Component => vec![ThingKind::Component],
@@ -108,6 +118,17 @@ impl<'c> Asked<'c> {
         self.says(&[Verb::Release, Verb::Prove, Verb::Charge, Verb::Purge])
     }
 
+    /// "Unclip", "clip … back": about the clip of what is named.
+    fn clips(&self) -> bool {
+        self.undoes() && self.stem.trim_start_matches("un").starts_with("clip")
+    }
+
+    /// "Unscrew", "slacken", "tighten": about the thread of what is screwed in.
+    fn screws(&self) -> bool {
+        let turns = ["screw", "unscrew", "slacken", "loosen", "tighten", "crack"];
+        self.undoes() && turns.iter().any(|begin| self.stem.starts_with(begin))
+    }
+
     /// Whether the verb is one that opens or shuts whatever it is said of.
     fn is_open_or_shut(&self) -> bool {
         self.says(&[Verb::Isolate, Verb::Restore]) && self.moves()
@@ -132,7 +153,9 @@ impl<'c> Asked<'c> {
             Noun::Fixing if self.undoes() && direct => Some(Wanted::Fixing),
             Noun::Joint | Noun::Fixing if direct && self.moves() => Some(Wanted::Component),
             Noun::Temporary => self.temporary(phrase),
-            Noun::Setting if self.sets() && direct => Some(Wanted::Setting),
+            Noun::Setting if self.sets() && (direct || phrase.head_word() == "setting") => {
+                Some(Wanted::Setting)
+            }
             Noun::Part | Noun::Unknown | Noun::Side => self.part(phrase, &noun(&stem)),
             _ => None,
         }
@@ -190,7 +213,7 @@ impl<'c> Asked<'c> {
 
     /// Whether the verb itself names what closes: "cap the union".
     pub(super) fn closes_by_its_verb(&self) -> bool {
-        let names = ["blank", "bond", "bridg", "bung", "cap", "plug", "clos", "seal"];
+        let names = ["blank", "bond", "bridg", "bung", "cap", "cover", "plug", "clos", "seal"];
         self.places() && names.iter().any(|name| self.stem.starts_with(name))
     }
 
@@ -209,6 +232,12 @@ impl<'c> Asked<'c> {
         if unplugs && self.undoes() && !is_side {
             return Some(Wanted::PlugOf);
         }
+        if self.clips() && known_part(noun) {
+            return Some(Wanted::ClipOf);
+        }
+        if self.screws() && is_screwed_in(&head) {
+            return Some(Wanted::ThreadOf);
+        }
         if self.sets() && matches!(head.as_str(), "governor" | "regulator" | "thermostat" | "timer") {
             return Some(Wanted::Setting);
         }
@@ -220,6 +249,26 @@ impl<'c> Asked<'c> {
         };
         comes_off.then_some(Wanted::Component)
     }
+}
+
+fn known_part(noun: &Noun) -> bool {
+    matches!(noun, Noun::Part | Noun::Unknown)
+}
+
+/// Small parts that are screwed into what carries the medium.
+fn is_screwed_in(head: &str) -> bool {
+    matches!(
+        head,
+        "electrode"
+            | "injector"
+            | "jet"
+            | "nozzle"
+            | "probe"
+            | "sensor"
+            | "strainer"
+            | "thermostat"
+            | "valve"
+    )
 }
 
 /// What comes off as a whole although it joins or holds.
