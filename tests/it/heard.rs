@@ -15,7 +15,7 @@ mod typist;
 use typist::{Kept, Typist};
 
 /// How many of the 90 lines must be heard as expected; it only ever rises.
-const FLOOR: usize = 60;
+const FLOOR: usize = 87;
 
 /// The verbs that count once, however many things they name.
 const WITHOUT_THINGS: &[Verb] = &[

@@ -94,7 +94,8 @@ impl Reader<'_> {
 
     fn test(&self, clause: &Clause, action: &mut Action, said_by: &mut Vec<usize>) -> Option<()> {
         action.test = Some(self.test_kind(clause)?);
-        for mention in self.mentions_in(clause) {
+        let end = self.end_of_sentence(clause);
+        for mention in self.mentions_in(clause).filter(|mention| mention.from < end) {
             let Some(meant) = self.meant_by(clause, &Verb::Test, TESTED, mention) else { continue };
             match (self.preposition(mention), meant.ids.as_slice()) {
                 (Some("at" | "with"), [only]) => action.at = Some(only.clone()),
@@ -104,6 +105,12 @@ impl Reader<'_> {
             }
             said_by.extend(self.tokens_of(mention));
         }
+        let mut seen: Vec<Id> = Vec::new();
+        action.on.retain(|id| {
+            let new = !seen.contains(id);
+            seen.push(id.clone());
+            new
+        });
         action.mode = self.mode(clause);
         if matches!(action.test, Some(TestKind::FillPressure | TestKind::WorkingPressure)) {
             action.readings.extend(self.pressure(clause).map(|limits| reading("pressure", Some(limits))));
@@ -156,7 +163,11 @@ impl Reader<'_> {
     fn object_text(&self, clause: &Clause) -> Option<String> {
         let last = clause.phrase.last().copied().unwrap_or(clause.verb());
         let from = (last + 1..clause.to).find(|i| !matches!(self.text(*i), "of" | "the" | "a" | "an"))?;
-        self.text_from(from, clause.to)
+        let tells = |i: &usize| {
+            matches!(self.text(*i), "about" | "how" | "that" | "what" | "when" | "where" | "whether")
+        };
+        let end = (from + 1..clause.to).find(tells).unwrap_or(clause.to);
+        self.text_from(from, end)
     }
 }
 

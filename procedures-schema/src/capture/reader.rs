@@ -206,6 +206,9 @@ impl<'a> Reader<'a> {
     /// "Pull the fan forward, lift it out": what this line has said of the same things is not said twice.
     fn is_said_already(&self, action: &Action, possible: bool) -> bool {
         let is_it = |said: &Action| said.verb == action.verb && said.on == action.on;
+        if action.verb == Verb::Start && action.mode.is_none() {
+            return self.reading.actions.last().is_some_and(|last| last.verb == Verb::Start);
+        }
         let again = !possible || matches!(action.verb, Verb::Release | Verb::Lock | Verb::Purge);
         again && !action.on.is_empty() && self.reading.actions.iter().any(is_it)
     }
@@ -297,6 +300,12 @@ impl<'a> Reader<'a> {
             Figures::Range(_) => None,
         });
         said.flatten().next()
+    }
+
+    /// Where the sentence of a clause's verb ends: the token after its last.
+    pub(super) fn end_of_sentence(&self, clause: &Clause) -> usize {
+        let ended = |i: &usize| self.tokens.get(*i).is_some_and(|token| token.before == Break::Sentence);
+        (clause.verb() + 1..clause.to).find(ended).unwrap_or(clause.to)
     }
 
     /// The mentions of a clause.

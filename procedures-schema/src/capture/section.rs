@@ -218,6 +218,9 @@ impl Reader<'_> {
             let Some(connection) = self.connection(mention) else { continue };
             let is_vent = matches!(connection.port, Some(Port::Vent));
             let let_in = self.text(mention.to) == "open" || self.preposition(mention) == Some("with");
+            if mention.from < clause.verb() && !let_in {
+                continue;
+            }
             if is_vent && (let_in || through.is_some()) {
                 vent = Some(connection);
             } else if through.is_none() && (connection.port.is_some() || connection.section.is_some()) {

@@ -40,6 +40,26 @@ const MACHINES: &[&str] = &[
 const OTHERS: &[&str] = &["bulb", "lamp", "phone", "radio", "siren"];
 
 impl Reader<'_> {
+    /// "Remove the notice and switch on": the only switch, plug or fuse that is off.
+    pub(super) fn add_switched_off(&self, clause: &Clause, proposal: &mut Proposal) {
+        let stem = self.text(clause.verb());
+        let switches = ["power", "switch", "turn"].iter().any(|begin| stem.starts_with(begin));
+        let on = clause.phrase.iter().any(|i| self.text(*i) == "on");
+        if !switches || !on || !self.is_of_appliance(clause) {
+            return;
+        }
+        let electrical = |isolator: &&Isolator| {
+            let mut sections = self.map.sections();
+            let circuit = sections.find(|(_, section)| section.id == isolator.between.1);
+            circuit.is_some_and(|(circuit, _)| super::section::is_electrical(&circuit.kind))
+        };
+        let off = self.map.isolators.iter().filter(electrical).map(|isolator| isolator.id.clone());
+        let off: Vec<Id> = off.filter(|id| self.here.is_possible(&Verb::Restore, id)).collect();
+        if off.len() == 1 {
+            proposal.action.on = off;
+        }
+    }
+
     /// "Turn off the gas": the isolators by hand through which a circuit is fed, if the verb acts on a circuit.
     pub(super) fn add_supply(&self, clause: &Clause, proposal: &mut Proposal) {
         let Some((circuits, tokens)) = self.supply_meant(clause) else { return };

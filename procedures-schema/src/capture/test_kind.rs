@@ -17,7 +17,6 @@ const NAMED: &[(&[&str], TestKind)] = &[
     (&["rate"], TestKind::GasRate),
     (&["vacuum"], TestKind::VacuumHold),
     (&["nitrogen", "strength"], TestKind::PressureHold),
-    (&["relief", "lever"], TestKind::ReliefLever),
 ];
 
 /// Words that ask for tightness.
@@ -42,9 +41,7 @@ impl Reader<'_> {
         if pair(&["siphon", "trap"], &["filled", "full", "water"]) {
             return Some(TestKind::TrapFilled);
         }
-        if pair(&["safety", "relief"], &["knob", "lever", "lift", "opens", "valve", "works"])
-            && (!self.turns_knob(clause) || self.is_coming_back())
-        {
+        if self.has(clause, &["relief", "safety"]) && self.works_by_hand(clause) {
             return Some(TestKind::ReliefLever);
         }
         if pair(&["working", "dynamic", "inlet"], &["pressure"]) {
@@ -76,6 +73,16 @@ impl Reader<'_> {
     fn measures(&self, clause: &Clause, kind: Kind) -> bool {
         self.has(clause, &["resistance"])
             || self.quantities(clause).any(|quantity| quantity.range(kind).is_some())
+    }
+
+    /// Whether a relief valve is worked by hand: its lever lifted, its knob turned, itself tested.
+    fn works_by_hand(&self, clause: &Clause) -> bool {
+        let works = ["lift", "operat", "press", "test", "work"];
+        let stem = self.text(clause.verb());
+        let by_verb =
+            works.iter().any(|begin| stem.starts_with(begin)) && self.has(clause, &["valve", "lever"]);
+        let by_hand = self.has(clause, &["knob", "lever", "lifts", "opens"]);
+        if self.turns_knob(clause) { self.is_coming_back() } else { by_verb || by_hand }
     }
 
     fn turns_knob(&self, clause: &Clause) -> bool {
@@ -131,6 +138,10 @@ impl Reader<'_> {
 
     /// Whether a clause that tests or looks names a kind of test.
     pub(super) fn is_test(&self, clause: &Clause) -> bool {
-        clause.means.contains(&Verb::Test) && self.test_kind(clause).is_some()
+        // "See that the trap is dry outside" looks at it; what a joint shows is a test.
+        let looks = clause.means.contains(&Verb::Inspect) && !clause.means.contains(&Verb::Read);
+        let at_joint = || self.mentions_in(clause).any(|mention| self.connection(mention).is_some());
+        let dry_part = looks && self.has(clause, &["dry"]) && !self.has(clause, &["tissue"]) && !at_joint();
+        clause.means.contains(&Verb::Test) && !dry_part && self.test_kind(clause).is_some()
     }
 }

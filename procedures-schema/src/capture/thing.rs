@@ -4,7 +4,7 @@ use super::clause::Clause;
 use super::mention::{Candidate, Mention};
 use super::reader::{Proposal, Reader};
 use super::refer::{Meant, Wanted, meant, nearest};
-use crate::lexicon::{Amount, Break};
+use crate::lexicon::Amount;
 use crate::model::{Action, Family, Id, Renewal, ThingKind, Verb};
 use crate::notation::entry;
 use crate::simulate::Whereabouts;
@@ -57,7 +57,13 @@ impl Reader<'_> {
         }
         if objects.is_empty() && proposal.action.on.is_empty() {
             match verb {
-                Verb::Isolate | Verb::Restore => self.add_supply(clause, &mut proposal),
+                Verb::Isolate | Verb::Restore => {
+                    self.add_supply(clause, &mut proposal);
+                    if *verb == Verb::Restore && proposal.action.on.is_empty() && proposal.choices.is_empty()
+                    {
+                        self.add_switched_off(clause, &mut proposal);
+                    }
+                }
                 _ => self.add_by_verb(clause, &mut proposal),
             }
         }
@@ -172,8 +178,7 @@ impl Reader<'_> {
         let direct = pick(&|mention| is_direct(mention) && after_verb(mention));
         // "Take off the panel; the chamber has a cover of its own": another sentence names no object, unless the
         // first has none.
-        let ended = |i: &usize| self.tokens.get(*i).is_some_and(|token| token.before == Break::Sentence);
-        let end = (clause.verb() + 1..clause.to).find(ended).unwrap_or(clause.to);
+        let end = self.end_of_sentence(clause);
         let direct: Vec<Mention> = match direct.iter().any(|mention| mention.from < end) {
             true => direct.into_iter().filter(|mention| mention.from < end).collect(),
             false => direct,

@@ -5,6 +5,7 @@ use super::word_set::WordSet;
 /// Every one of them, written like the phrases of `english`.
 pub(super) static LOOKALIKES: &[&str] = &[
     "are|is|stands|was closed|off|on|open|shut",
+    "are|is|was capped|connected|disconnected|isolated|locked|plugged",
     "blank flange|flanges|plate|plates",
     "bleed cock|cocks|key|nipple|nipples|plug|plugs|point|points|port|ports|screw|screws|valve|valves",
     "bolt circle|head|heads|hole|holes",

@@ -279,7 +279,7 @@ pub(super) const LINES: &[(&str, &str, &str)] = &[
     ),
     (
         "Close the gas cock.|Connect the manometer to the gas test point.",
-        "Temporary manometer · Connection gas test point",
+        "Connection gas test point · Temporary manometer",
         "place manometer",
     ),
     (

@@ -29,7 +29,10 @@ pub(super) fn named_kind(words: &[String], near: bool) -> Option<CircuitKind> {
         words.windows(2).any(|pair| matches!(pair, [a, b] if a == first && second.contains(&b.as_str())))
     };
     let rows: [(bool, CircuitKind); 11] = [
-        (has(&["condensate"]), CircuitKind::Condensate),
+        (
+            has(&["condensate"]) || (near && has(&["siphon", "trap"]) && !has(&["steam"])),
+            CircuitKind::Condensate,
+        ),
         (has(&["refrigerant"]), CircuitKind::Refrigerant),
         (has(&["steam"]), CircuitKind::Steam),
         (has(&["oil"]), CircuitKind::Oil),

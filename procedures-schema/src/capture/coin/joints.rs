@@ -220,6 +220,18 @@ impl Bench<'_> {
 
     /// Whether a known connection is of the part that the words name.
     pub(super) fn agrees_in_part(&self, connection: &Connection, phrase: &Phrase) -> bool {
+        if let Some(within) = self.behind(phrase, &["in"]).filter(|_| phrase.words.len() == 1) {
+            // "The screw in the test nipple" is none of the cover.
+            let kinds = [ThingKind::Component, ThingKind::Connection];
+            let known = self.known(&within, &kinds);
+            let is_thing = !matches!(noun(&within.stem()), Noun::Nothing | Noun::Side | Noun::Unknown);
+            if is_thing
+                && !connection.joins.iter().any(|part| known.contains(part))
+                && !known.contains(&connection.id)
+            {
+                return false;
+            }
+        }
         let named = self.behind(phrase, &["of"]).or_else(|| self.next_off.clone());
         let Some(named) = named.filter(|named| matches!(noun(&named.stem()), Noun::Part | Noun::Unknown))
         else {

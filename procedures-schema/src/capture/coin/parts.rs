@@ -66,8 +66,8 @@ impl Bench<'_> {
         if is_part && !is_appliance(&before) {
             return Some(self.component_named(&before));
         }
-        let at = self.behind(phrase, &["at", "from", "on", "to"])?;
-        self.part_in(&at, at.is_after(&["from"]))
+        let at = self.behind(phrase, &["at", "from", "off", "on", "to"])?;
+        self.part_in(&at, at.is_after(&["from", "off"]))
     }
 
     /// The component that a phrase names; made, if its noun is a part's, or any noun where it is owned.

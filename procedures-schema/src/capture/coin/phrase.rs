@@ -151,6 +151,9 @@ const ENDS: &[&str] = &[
     "will",
 ];
 
+/// What something is let do: the end of a verb, and no name.
+const LET: &[&str] = &["cool", "drain", "escape", "know", "run", "settle", "stop"];
+
 /// The noun phrases behind the verb of a clause, and those before it behind "with" ("with the vent open, drain
 /// it"); all before it where it ends its sentence, as in "the valve must be closed".
 pub(in crate::capture) fn phrases(line: &Reader<'_>, clause: &Clause) -> Vec<Phrase> {
@@ -235,6 +238,9 @@ impl<'l, 'w> Chunker<'l, 'w> {
     fn token(&mut self, i: usize) {
         let text = self.line.text(i).to_owned();
         let of_verb = i != self.clause.verb() && self.clause.phrase.contains(&i) && is_particle(&text);
+        // "Let the boiler *drain*."
+        let lets = matches!(self.line.text(self.clause.verb()), "allow" | "leave" | "let" | "letting");
+        let ends_verb = lets && self.clause.phrase.contains(&i) && LET.contains(&text.as_str());
         let measured =
             self.line.quantities(self.clause).any(|quantity| (quantity.from..quantity.to).contains(&i));
         let amount = self.line.lexicon.amount(&text).filter(|_| !measured);
@@ -246,7 +252,7 @@ impl<'l, 'w> Chunker<'l, 'w> {
             if has_object && PREPOSITIONS.contains(&text.as_str()) {
                 self.lead = Lead::After(text);
             }
-        } else if measured {
+        } else if measured || ends_verb {
             self.close(true);
         } else if text == "and" {
             self.close(true);
