@@ -177,12 +177,23 @@ impl<'a> Reader<'a> {
         {
             return false;
         }
+        let asked: Vec<&str> = action
+            .on
+            .first()
+            .and_then(|id| self.kind_of(id))
+            .and_then(crate::simulate::kind_row)
+            .map(|row| row.proof.iter().map(|reading| reading.what).collect())
+            .unwrap_or_default();
         let Some(last) = self.reading.actions.last_mut() else { return false };
         last.on.clone_from(&action.on);
         last.at = last.at.take().or_else(|| action.at.clone());
         let new = action.readings.iter().filter(|new| last.readings.iter().all(|old| old.what != new.what));
         let new: Vec<_> = new.cloned().collect();
         last.readings.extend(new);
+        // What was said late belongs where the kind has it: the tester is proved before the pairs.
+        if last.readings.iter().all(|reading| asked.contains(&reading.what.as_str())) {
+            last.readings.sort_by_key(|reading| asked.iter().position(|what| *what == reading.what));
+        }
         last.says.extend(action.says.iter().copied());
         last.says.sort_unstable_by_key(|span| span.0);
         true

@@ -106,7 +106,7 @@ impl Reader<'_> {
             [only] => only.clone(),
             several => match nearest(&self.here, several) {
                 Some(nearest) => nearest,
-                None => return Some(self.asked_for(clause, &joints, &said_by)),
+                None => return Some(asked_for(clause, &joints, &said_by)),
             },
         };
         let act = |verb: Verb, seal: Option<Renewal>| Proposal {
@@ -149,19 +149,19 @@ impl Reader<'_> {
         let text = self.text(i);
         WORDS.contains(&text) || self.lexicon.amount(text).is_some()
     }
+}
 
-    /// Several joints come into question.
-    fn asked_for(&self, clause: &Clause, joints: &[Id], said_by: &[usize]) -> Vec<Proposal> {
-        let action = Action { seal: Some(Renewal::New), ..Action::new(Verb::Make, Vec::new()) };
-        let last = said_by.last().copied().unwrap_or(clause.verb());
-        vec![Proposal {
-            action,
-            choices: joints.to_vec(),
-            doubtful: Some((last, last + 1)),
-            possible: true,
-            said_by: said_by.to_vec(),
-        }]
-    }
+/// Several joints come into question.
+fn asked_for(clause: &Clause, joints: &[Id], said_by: &[usize]) -> Vec<Proposal> {
+    let action = Action { seal: Some(Renewal::New), ..Action::new(Verb::Make, Vec::new()) };
+    let last = said_by.last().copied().unwrap_or(clause.verb());
+    vec![Proposal {
+        action,
+        choices: joints.to_vec(),
+        doubtful: Some((last, last + 1)),
+        possible: true,
+        said_by: said_by.to_vec(),
+    }]
 }
 
 /// Whether a word is a verb that renews; a heat exchanger renews nothing.

@@ -179,10 +179,10 @@ impl Reader<'_> {
         // "Take off the panel; the chamber has a cover of its own": another sentence names no object, unless the
         // first has none.
         let end = self.end_of_sentence(clause);
-        let direct: Vec<Mention> = match direct.iter().any(|mention| mention.from < end) {
-            true => direct.into_iter().filter(|mention| mention.from < end).collect(),
-            false => direct,
-        };
+        let mut direct = direct;
+        if direct.iter().any(|mention| mention.from < end) {
+            direct.retain(|mention| mention.from < end);
+        }
         if !direct.is_empty() {
             return direct;
         }

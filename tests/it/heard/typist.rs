@@ -42,17 +42,13 @@ impl Typist {
         };
         let at = self.document.steps.len();
         let waiting = self.document.steps.last().filter(|step| is_waiting(step)).cloned();
-        let told = match waiting {
-            Some(step) => {
-                let step = Step { words: line.to_owned(), ..(*step).clone() };
-                self.document.steps.pop();
-                self.read(at - 1, step, false)
-            }
-            None => {
-                let id = self.ids.next_id("step");
-                let step = Step::new(id, self.stage(), line);
-                self.read(at, step, true)
-            }
+        let told = if let Some(step) = waiting {
+            let step = Step { words: line.to_owned(), ..(*step).clone() };
+            self.document.steps.pop();
+            self.read(at - 1, step, false)
+        } else {
+            let step = Step::new(self.ids.next_id("step"), self.stage(), line);
+            self.read(at, step, true)
         };
         self.kept(before, false, format!("{refused}{told}"))
     }
@@ -64,16 +60,11 @@ impl Typist {
         for finding in &report.findings {
             *by_code.entry(format!("{:?} {}", finding.level, finding.code)).or_default() += 1;
         }
-        let mut told = format!("{} findings, {} reject\n", report.findings.len(), report.n_rejecting());
-        if std::env::var("PUTBACK_HEARD").is_ok() {
-            for finding in &report.findings {
-                told.push_str(&format!("   {:?} {} {}\n", finding.level, finding.code, finding.title));
-            }
-        }
-        for (code, n) in by_code {
-            told.push_str(&format!("   {n} {code}\n"));
-        }
-        told
+        let counted = by_code.iter().map(|(code, n)| format!("   {n} {code}"));
+        let titles = report.findings.iter().filter(|_| std::env::var("PUTBACK_HEARD").is_ok());
+        let each = titles.map(|finding| format!("   {:?} {} {}", finding.level, finding.code, finding.title));
+        let head = format!("{} findings, {} reject", report.findings.len(), report.n_rejecting());
+        [head].into_iter().chain(counted).chain(each).collect::<Vec<_>>().join("\n")
     }
 
     fn n_actions(&self) -> usize {
@@ -158,7 +149,7 @@ impl Typist {
         let mut told = format!("{leading:?}");
         for step in further {
             let at = self.document.steps.len();
-            told.push_str(&format!("; {}", self.read(at, step, false)));
+            told = [told, self.read(at, step, false)].join("; ");
         }
         Some(self.kept(before, matches!(leading, Leading::Message(_)), told))
     }

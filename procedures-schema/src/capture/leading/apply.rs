@@ -54,9 +54,7 @@ pub fn apply_leading(step: &Step, leading: &Leading, ids: &mut dyn IdSource) -> 
         Leading::Read { then, .. } => {
             read(step, leading)?;
             if !then.is_empty() {
-                let mut further = Step::new(ids.next_id("step"), step.stage.clone(), then);
-                further.when.clone_from(&step.when);
-                applied.further.push(further);
+                applied.further.push(behind(step, then, ids));
             }
         }
         Leading::Wait { duration: None, at_most: None, .. } | Leading::Start { duration: None, .. } => {
@@ -89,9 +87,7 @@ pub fn apply_leading(step: &Step, leading: &Leading, ids: &mut dyn IdSource) -> 
         Leading::If { answer, words } => {
             let asked = step.actions.iter().rev().find_map(|action| action.ask.clone());
             let Some(question) = asked else { return Err(not_held("no question stands before it")) };
-            let mut further =
-                Step::new(ids.next_id("step"), step.stage.clone(), required(words, Gap::Words)?);
-            further.when.clone_from(&step.when);
+            let mut further = behind(step, required(words, Gap::Words)?, ids);
             further.when.push(Answer::new(question, answer));
             applied.further.push(further);
         }
@@ -121,6 +117,13 @@ pub fn apply_leading(step: &Step, leading: &Leading, ids: &mut dyn IdSource) -> 
         Leading::Back { .. } => return Err(not_held("a procedure has no place for reminders yet")),
     }
     Ok(applied)
+}
+
+/// A step behind another, on the same answers.
+fn behind(step: &Step, words: &str, ids: &mut dyn IdSource) -> Step {
+    let mut further = Step::new(ids.next_id("step"), step.stage.clone(), words);
+    further.when.clone_from(&step.when);
+    further
 }
 
 /// A reading joins the last read that has none; otherwise a sentence says it.
