@@ -36,7 +36,9 @@ impl Typed {
 
     fn read(&self, words: &str, stage: &Stage, answers: &[Answer]) -> Making {
         let trace = simulate(&self.document, &Run::of(&self.document));
-        line_making(words, &self.document.map, &trace, Place::END, stage, answers, &mut Names)
+        let last = self.document.steps.len().checked_sub(1);
+        let place = last.map_or(Place::START, Place::after);
+        line_making(words, &self.document.map, &trace, place, stage, answers, &mut Names)
     }
 
     fn keep(&mut self, words: &str, stage: &Stage, making: &Making) {
@@ -99,6 +101,16 @@ fn common_sentences_are_heard_as_they_are_meant() {
         }
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn a_pronoun_that_can_be_two_things_is_asked_for() {
+    let (_, last) = type_all("Take off the cover: two screws.|Clean it.");
+    assert_eq!(print(&last.reading.actions), "");
+    let [doubt] = last.reading.doubts.as_slice() else { panic!("{:?}", last.reading.doubts) };
+    assert_eq!((doubt.question.as_str(), doubt.span), ("Which one is \"it\"?", Span(6, 8)));
+    let names: Vec<&str> = doubt.choices.iter().map(|choice| choice.name.as_str()).collect();
+    assert_eq!(names, ["cover", "cover screws"]);
 }
 
 #[test]

@@ -2,6 +2,7 @@
 
 use super::clause::Clause;
 use super::mention::{Candidate, Mention};
+use super::pronoun::Before;
 use super::reader::{Proposal, Reader};
 use super::refer::{Meant, Wanted, meant, nearest};
 use crate::lexicon::Amount;
@@ -74,7 +75,18 @@ impl Reader<'_> {
             }
             let pronoun = self.object_pronoun(clause)?;
             proposal.action.on = self.antecedents(clause, verb, kinds);
-            proposal.possible = proposal.action.on.iter().any(|id| self.here.is_possible(verb, id));
+            if proposal.action.on.is_empty() && self.begins_line(clause) {
+                match self.of_step_before(pronoun, verb, kinds) {
+                    Before::Clear(on) => proposal.action.on = on,
+                    Before::OneOf(choices) => {
+                        proposal.doubtful = Some((pronoun, pronoun + 1));
+                        proposal.choices = choices;
+                    }
+                    Before::Nothing => {}
+                }
+            }
+            let may_be = proposal.action.on.iter().chain(&proposal.choices);
+            proposal.possible = may_be.into_iter().any(|id| self.here.is_possible(verb, id));
             proposal.said_by.push(pronoun);
         }
         if proposal.action.on.is_empty() && proposal.choices.is_empty() {

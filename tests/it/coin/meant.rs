@@ -88,6 +88,39 @@ pub(super) const MEANT: &[(&str, &str)] = &[
         "prove appliance-mains at=mains-terminals reading=\"L to N|0..5 V\" reading=\"L to E|0..5 V\" reading=\"N to E|0..5 V\"",
     ),
     ("Take off the lid.|Prove the tester on the proving unit and refit the lid.", "fit lid"),
+    // What is unclipped, unscrewed, switched on, put back.
+    ("Unclip the flow sensor.", "undo flow-sensor-clip"),
+    ("Unclip the flow sensor.|Clip the flow sensor back on.", "make flow-sensor-clip"),
+    (
+        "Close the heating valve.|Slacken the safety valve half a turn, then unscrew it.",
+        "slacken safety-valve-thread · undo safety-valve-thread",
+    ),
+    (
+        "Close the heating valve.|Unscrew the safety valve.|Screw the safety valve in and tighten it to 30 Nm.",
+        "make safety-valve-thread torque=30",
+    ),
+    (
+        "Switch off at the wall isolator and lock it off.|Remove the lock and switch on.",
+        "restore wall-isolator",
+    ),
+    ("Close the gas cock.|Open the test point.|Close the meter test point.", "make test-point"),
+    ("Take off the cover: two screws.|Take the bag off the cover.", "take bag"),
+    ("Close the gas cock.|Open the gas cock and purge.", "restore gas-cock · purge gas"),
+    (
+        "Note the pressure and the flow temperature setting.",
+        "record flow-temperature-setting · read reading=pressure",
+    ),
+    ("Undo the two screws of the cover and lift it off.", "undo cover-screws · remove cover"),
+    ("Take off the cover, lift it off its hooks.", "remove cover"),
+    // At the start of a line.
+    ("Take out the siphon.|Clean it with warm water.", "clean siphon"),
+    ("Close the gas cock.|Lock it.", "lock gas-cock"),
+    ("Close the flow and return valves.|Lock them.", "lock flow-valve return-valve"),
+    ("Close the flow and return valves.|Lock both.", "lock flow-valve return-valve"),
+    ("Undo the four nuts of the fan.|Lift it out.", "remove fan"),
+    ("Take out the fan.|Refit it.", "fit fan"),
+    ("Close the heating valve.|Open the drain cock.|Close it.", "make drain-cock"),
+    ("Undo the two screws of the cover.|Tighten them.", "make cover-screws"),
 ];
 
 /// Lines, split at "|", of which the last says nothing to do.
@@ -100,6 +133,15 @@ pub(super) const NOT_MEANT: &[&str] = &[
     "It is normal that the fan is replaced after ten years.",
     "Close the gas cock.|Undo the gas union.|Do not replace the washer.",
     "Change the oil.",
+    "Take out the siphon.|Tell the operator.|Clean it.",
+    "Take out the fan.|Do not clean it.",
+    "Take out the fan.|It must turn freely.",
+    "Close the gas cock.|Lock both.",
+    "Take off the left and right covers.|Swap them over.",
+    "Clean it.",
+    "Take out the fan.|Put it aside.",
+    "The fan must stop by itself.",
+    "Open the window to let air in.",
     "Switch off at the wall isolator.|Test the tester on a known source.",
     "Switch off at the wall isolator.|Prove your voltage tester on the proving unit.",
     "Unplug the fan.|Test live to neutral, 216 to 253 V.",

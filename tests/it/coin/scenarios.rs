@@ -6,6 +6,7 @@ use procedures_schema::edit::apply;
 use procedures_schema::format;
 use procedures_schema::model::{Date, Stage};
 use procedures_schema::notation::print;
+use std::sync::Arc;
 
 /// Stage, words, what they make, actions.
 type Line = (Stage, &'static str, &'static str, &'static str);
@@ -248,7 +249,7 @@ fn a_proof_that_is_completed_says_what_it_now_does() {
         fix.label,
         "prove in step 3 with tester on a known source, N to E and tester on the known source again"
     );
-    let mended = apply(&typed.document, &fix.edits[0]).expect("it applies").document;
+    let mended = apply(&Arc::new(typed.document.clone()), &fix.edits[0]).expect("it applies").document;
     let step = mended.steps.last().expect("three steps");
     assert_eq!(
         step.words,
