@@ -130,6 +130,15 @@ fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     BOTH.contains(&token.text.as_ref()) && names && !JOINING.contains(&before.text.as_ref())
 }
 
+/// "When water comes at the vent screw tighten it": the order follows its condition without a comma.
+fn is_main_order(tokens: &[Token<'_>], condition: usize, at: usize) -> bool {
+    const SUBJECTS: &[&str] = &["he", "it", "she", "they", "we", "you"];
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let ends_alone = matches!(text(at + 1), "it" | "them");
+    let subject = at.checked_sub(1).is_some_and(|before| SUBJECTS.contains(&text(before)));
+    ends_alone && !subject && at > condition + 3
+}
+
 /// Whether a verb tells what a thing does by itself: "the valve must *shut* dry".
 fn is_expected(tokens: &[Token<'_>], at: usize) -> bool {
     const MODALS: &[&str] = &["can", "could", "may", "might", "must", "should", "will", "would"];
@@ -145,6 +154,9 @@ fn is_conditional(tokens: &[Token<'_>], at: usize, conditions: &[&str]) -> bool 
         let Some(token) = tokens.get(i) else { return false };
         let ends = tokens.get(at + 1).is_none_or(|next| next.before != Break::None);
         // "With the vent open, drain the pump": how it stands, not what to do.
+        if i < at && matches!(&*token.text, "once" | "when") && is_main_order(tokens, i, at) {
+            return false;
+        }
         if i < at && (conditions.contains(&token.text.as_ref()) || (ends && token.text == "with")) {
             return true;
         }

@@ -70,11 +70,10 @@ impl Reader<'_> {
         if let Some(held) = self.held_by_last(verb, kinds) {
             return vec![held];
         }
-        if !self.last.is_empty() {
-            return Vec::new();
-        }
-        // "Wind tape on the thread of the new valve, screw it in."
-        let before = self.mentions.iter().filter(|mention| mention.to <= clause.verb());
+        // "Wind tape on the thread of the new valve, screw it in"; "when water comes at the vent screw tighten it".
+        let from = if self.last.is_empty() { 0 } else { clause.from };
+        let before =
+            self.mentions.iter().filter(|mention| mention.from >= from && mention.to <= clause.verb());
         let fits = |candidate: &&Candidate| {
             kinds.contains(&candidate.kind) && self.here.is_possible(verb, &candidate.id)
         };

@@ -68,6 +68,11 @@ impl<'a> Reader<'a> {
         reader
     }
 
+    /// What has been read so far.
+    pub(super) fn reading(&self) -> &LineReading {
+        &self.reading
+    }
+
     /// Reads every clause.
     pub(super) fn read(mut self) -> LineReading {
         for clause in self.clauses.clone() {
@@ -344,7 +349,9 @@ impl<'a> Reader<'a> {
                 return of_verb.filter(|clause| parts(clause)).map(|_| self.text(i));
             }
             if LEADING.contains(&self.text(i)) {
-                return Some(self.text(i));
+                // "Lift out the fan together *with* the mixer": both are lifted out.
+                let joins = i.checked_sub(1).is_some_and(|i| matches!(self.text(i), "along" | "together"));
+                return Some(self.text(i)).filter(|lead| *lead != "with" || !joins);
             }
         }
         None

@@ -18,6 +18,14 @@ impl Reader<'_> {
         is_renewing(self.text(clause.verb()))
     }
 
+    /// The words before a clause of which no joint has been made yet: "put in a new washer and tighten the union".
+    pub(super) fn words_since_making(&self, clause: &Clause) -> &str {
+        let made = self.reading().actions.iter().filter(|action| action.verb == Verb::Make);
+        let since = made.flat_map(|action| &action.says).map(|span| span.1).max().unwrap_or(0);
+        let end = self.span(clause.verb(), clause.verb() + 1).0;
+        crate::model::Span(since.min(end), end).of(self.words)
+    }
+
     /// Whether a verb of a renewing clause can be said of what it acts on: fasteners and joints are not undone by
     /// being renewed; only "replace the screws" can mean to put them in again.
     pub(super) fn may_renew_by(&self, clause: &Clause, verb: &Verb) -> bool {

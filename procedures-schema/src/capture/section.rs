@@ -3,7 +3,9 @@
 use super::clause::Clause;
 use super::mention::Mention;
 use super::reader::{Proposal, Reader};
-use crate::model::{Action, CircuitKind, Connection, Energy, Id, Means, Port, Reading, ThingKind, Verb};
+use crate::model::{
+    Action, ApplianceMap, CircuitKind, Connection, Energy, Id, Means, Port, Reading, ThingKind, Verb,
+};
 use crate::units::{Quantity as Kind, Range};
 
 /// Where energy is let out of a circuit by hand.
@@ -78,7 +80,8 @@ impl Reader<'_> {
             possible: true,
             said_by: clause.phrase.clone(),
         };
-        for mention in self.mentions_in(clause) {
+        let is_loose = self.is_loose(clause);
+        for mention in self.mentions_in(clause).filter(|_| !is_loose) {
             let mut ids: Vec<Id> = self.sections_of(mention, verb);
             if ids.len() > 1 {
                 let dead: Vec<Id> =
@@ -133,7 +136,16 @@ impl Reader<'_> {
         let is_part = |mention: &Mention| mention.candidates.iter().all(|c| c.kind == ThingKind::Component);
         let named = self.mentions_in(clause).find(is_direct).is_some_and(is_part);
         let lifts = clause.means.contains(&Verb::Remove) && self.object_pronoun(clause).is_some();
-        named || lifts
+        named || lifts || self.is_loose(clause)
+    }
+
+    /// Whether what a clause acts on has been taken off: a trap that is filled on the bench fills no circuit.
+    fn is_loose(&self, clause: &Clause) -> bool {
+        let is_off = |id: &Id| self.here.components.get(id) == Some(&crate::simulate::Whereabouts::Off);
+        let is_direct =
+            |mention: &&Mention| mention.from > clause.verb() && self.preposition(mention).is_none();
+        let mention = self.mentions_in(clause).find(is_direct);
+        mention.is_some_and(|mention| mention.candidates.iter().all(|candidate| is_off(&candidate.id)))
     }
 
     /// The circuits of what the last clause opened or closed: "open the gas cock and purge".
@@ -202,12 +214,16 @@ impl Reader<'_> {
         let fits = |kind: &CircuitKind| {
             if dead { is_electrical(kind) } else { is_wet(kind) && (*verb != Verb::Prove || !dead) }
         };
-        self.map
-            .circuits
-            .iter()
-            .filter(|circuit| fits(&circuit.kind))
-            .map(|circuit| circuit.id.clone())
-            .collect()
+        let of = |fits: &dyn Fn(&CircuitKind) -> bool| -> Vec<Id> {
+            let circuits = self.map.circuits.iter().filter(|circuit| fits(&circuit.kind));
+            circuits.map(|circuit| circuit.id.clone()).collect()
+        };
+        let all = of(&fits);
+        // A filling loop fills the heating, and inhibitor goes nowhere else.
+        let of_heating = (0..self.tokens.len())
+            .any(|i| matches!(self.text(i), "filling" | "inhibitor" | "radiator" | "radiators"));
+        let heating = of(&|kind| *kind == CircuitKind::HeatingWater);
+        if all.len() > 1 && of_heating && !heating.is_empty() { heating } else { all }
     }
 
     /// The port that a clause opens, and the vent beside it.
@@ -232,8 +248,9 @@ impl Reader<'_> {
 
     fn release(&self, clause: &Clause, action: &mut Action) {
         let (through, vent) = self.ports(clause);
+        let through = through.or_else(|| self.open_drain(clause, action));
         let by_port = through.as_ref().and_then(|id| self.map.connection(id)).and_then(|c| c.port.as_ref());
-        let verb = self.text(clause.verb());
+        let says = |stem: &str| clause.phrase.iter().any(|i| self.text(*i).starts_with(stem));
         let means = [
             ("drain", Means::Drain),
             ("empt", Means::Drain),
@@ -247,16 +264,36 @@ impl Reader<'_> {
             ("restrain", Means::Block),
             ("crack", Means::Vent),
         ];
-        let by_word = means.into_iter().find(|(stem, _)| verb.starts_with(stem)).map(|(_, means)| means);
+        let by_word = means.into_iter().find(|(stem, _)| says(stem)).map(|(_, means)| means);
         let by_port = by_port.map(|port| if *port == Port::Vent { Means::Vent } else { Means::Drain });
         let motion = action.on.iter().any(|id| self.kind_of(id) == Some(&CircuitKind::StoredMotion));
         action.by = by_word.or(by_port).or(Some(Means::Vent));
         action.what = Some(if motion { Energy::Motion } else { Energy::Pressure });
         action.through = through;
         action.vent = vent;
-        action.to = self.after(clause, &["into"]);
+        let outlet = through_port(self.map, action.through.as_ref()) == Some(&Port::Outlet);
+        action.to = self.after(clause, &["into"]).or_else(|| self.after(clause, &["at"]).filter(|_| outlet));
         action.temperature =
             self.quantities(clause).find_map(|quantity| quantity.measured(Kind::Temperature));
+    }
+
+    /// "Let the boiler drain": through the only drain of it that stands open.
+    fn open_drain(&self, clause: &Clause, action: &Action) -> Option<Id> {
+        if !clause.phrase.iter().any(|i| self.text(*i) == "drain") {
+            return None;
+        }
+        let is_open = |joint: &&Connection| {
+            let open = self.here.connections.get(&joint.id).is_some_and(|here| here.open > 0);
+            let own = joint.section.as_ref().is_some_and(|section| {
+                let mut sections = self.map.sections();
+                let circuit =
+                    sections.find(|(_, known)| known.id == *section).map(|(circuit, _)| &circuit.id);
+                action.on.iter().any(|on| on == section || Some(on) == circuit)
+            });
+            open && own && joint.port == Some(Port::Drain)
+        };
+        let mut open = self.map.connections.iter().filter(is_open);
+        open.next().filter(|_| open.next().is_none()).map(|joint| joint.id.clone())
     }
 
     fn fill(&self, clause: &Clause, action: &mut Action) {
@@ -270,6 +307,10 @@ impl Reader<'_> {
     pub(super) fn pressure(&self, clause: &Clause) -> Option<Range> {
         self.quantities(clause).find_map(|quantity| quantity.range(Kind::Pressure).cloned())
     }
+}
+
+fn through_port<'m>(map: &'m ApplianceMap, through: Option<&Id>) -> Option<&'m Port> {
+    through.and_then(|id| map.connection(id)).and_then(|connection| connection.port.as_ref())
 }
 
 pub(super) fn reading(what: &str, limits: Option<Range>) -> Reading {

@@ -37,7 +37,7 @@ impl Reader<'_> {
         if kinds.contains(&ThingKind::Section) {
             return None;
         }
-        if !self.may_renew_by(clause, verb) {
+        if !self.may_renew_by(clause, verb) || !self.may_turn_by(clause, verb) {
             return None;
         }
         let objects = self.objects(clause, kinds);
@@ -73,7 +73,8 @@ impl Reader<'_> {
                 self.add_shut_last(clause, &mut proposal);
                 return Some(proposal).filter(|proposal| !proposal.action.on.is_empty());
             }
-            let pronoun = self.object_pronoun(clause)?;
+            let pronoun =
+                self.object_pronoun(clause).filter(|_| *verb != Verb::Place || !names_item(stem))?;
             proposal.action.on = self.antecedents(clause, verb, kinds);
             if proposal.action.on.is_empty() && self.begins_line(clause) {
                 match self.of_step_before(pronoun, verb, kinds) {
@@ -98,6 +99,25 @@ impl Reader<'_> {
         }
         self.details(clause, &mut proposal);
         Some(proposal)
+    }
+
+    /// "Undo the bolts, half a turn each": what is only turned a little is slackened.
+    fn may_turn_by(&self, clause: &Clause, verb: &Verb) -> bool {
+        let stem = self.text(clause.verb());
+        if !["undo", "unscrew"].iter().any(|begin| stem.starts_with(begin)) {
+            return true;
+        }
+        let end = self.end_of_sentence(clause);
+        let little = (clause.verb()..end).any(|i| {
+            matches!(self.text(i), "turn" | "turns")
+                && (i.saturating_sub(3)..i)
+                    .any(|j| matches!(self.text(j), "half" | "quarter" | "one" | "a" | "two"))
+        });
+        match verb {
+            Verb::Undo | Verb::TakeAway => !little,
+            Verb::Slacken => little,
+            _ => true,
+        }
     }
 
     /// "Isolate the pump": the isolators around the section that its joints carry.
@@ -203,6 +223,8 @@ impl Reader<'_> {
             Some("at" | "on" | "from" | "of") => true,
             // "Cover it with a bag": the bag is placed.
             Some("with") => covers,
+            // "Slacken the screw in the test nipple."
+            Some("in") => self.connection(mention).is_some_and(|joint| joint.port.is_some()),
             _ => false,
         };
         let indirect = pick(&|mention| placed(mention) && after_verb(mention));
@@ -296,7 +318,13 @@ impl Reader<'_> {
                     action.pattern = Some("cross".to_owned());
                 }
                 let names: Vec<&str> = self.map.seals.iter().map(|seal| seal.name.as_str()).collect();
-                if action.verb == Verb::Make && self.lexicon.says_new_of(words, &names) {
+                let before = self.words_since_making(clause);
+                let has_seal = action
+                    .on
+                    .iter()
+                    .any(|id| self.map.connection(id).is_some_and(|joint| !joint.seals.is_empty()));
+                let said_before = has_seal && self.lexicon.says_new_of(before, &names);
+                if action.verb == Verb::Make && (said_before || self.lexicon.says_new_of(words, &names)) {
                     action.seal = Some(Renewal::New);
                 } else if action.verb == Verb::Make && self.has(clause, &["reuse", "reused", "old", "same"]) {
                     action.seal = Some(Renewal::Same);
@@ -307,9 +335,24 @@ impl Reader<'_> {
                 let new = self.is_called_new(clause, &action.on) || self.fits_new(clause, &action.on);
                 action.part = new.then_some(Renewal::New);
             }
+            Verb::Inspect => action.criterion = self.criterion(clause),
             Verb::Set => action.to = self.after(clause, &["to"]),
             _ => {}
         }
+    }
+
+    /// What is looked for: "check that the pipe *is clear*", "check the ball *for cracks*".
+    fn criterion(&self, clause: &Clause) -> Option<String> {
+        let that = (clause.verb()..clause.to).find(|i| matches!(self.text(*i), "that" | "whether" | "if"));
+        if let Some(that) = that {
+            let end = (that + 1..clause.to).find(|i| {
+                self.tokens.get(*i).is_some_and(|token| token.before != crate::lexicon::Break::None)
+            });
+            let text = self.span(that + 1, end.unwrap_or(clause.to)).of(self.words).trim();
+            let text = text.strip_suffix(" and").unwrap_or(text);
+            return (!text.is_empty()).then(|| text.to_owned());
+        }
+        self.after(clause, &["for"]).map(|sought| format!("no {sought}"))
     }
 
     /// The words after one of these, up to the end of the clause or a comma.
@@ -376,6 +419,11 @@ impl Reader<'_> {
         self.details(clause, &mut proposal);
         Some(proposal)
     }
+}
+
+/// Whether a verb names what is placed: "cap it" places a cap and not what is capped.
+fn names_item(stem: &str) -> bool {
+    ["blank", "bond", "bridg", "bung", "cap", "plug"].iter().any(|begin| stem.starts_with(begin))
 }
 
 /// The sort of connection that a verb is about where it names only the part: the plug that is unplugged, the clip

@@ -29,6 +29,7 @@ pub(super) static LOOKALIKES: &[&str] = &[
     "filling connection|hose|link|loop|loops|point|pressure|valve|valves",
     "fire alarm|alarms|blanket|door|doors|extinguisher|extinguishers|risk|valve|valves",
     "fit|fits for",
+    "held|hold|holding a|an|it|its|the|them",
     "in place",
     "isolating cock|cocks|device|switch|tap|taps|valve|valves",
     "keep|keeping|keeps|kept … away|clear|closed|dry|off|on|open|shut|upright",

@@ -87,7 +87,7 @@ const TRAP_AND_FAN: &[&str] = &[
     "start ?wait read|test ?read make",
     "test ?read make",
     "shutdown",
-    "isolate isolate lock place",
+    "isolate ?isolate lock place",
     "isolate lock|place",
     "undo remove ?aside",
     "?prove aside prove",

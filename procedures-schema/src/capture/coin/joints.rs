@@ -40,6 +40,12 @@ impl Bench<'_> {
 
     /// Makes a fixing of the part that the words name, or that the next clause takes off.
     pub(super) fn make_fixing(&mut self, clause: &Clause, phrase: &Phrase) {
+        if let Some((within, port)) = self.port_in(phrase) {
+            if self.known(&within, &[ThingKind::Connection]).is_empty() {
+                self.make_port(clause, &within, &port);
+            }
+            return;
+        }
         let component = self.part_of(phrase).or_else(|| self.part_taken_off());
         self.fixing(clause, phrase, component);
     }
@@ -88,7 +94,38 @@ impl Bench<'_> {
         let mut joint = self.connection(clause, phrase, Family::Joint, None);
         joint.section = Some(section);
         joint.port = Some(port.clone());
+        joint.aliases.extend(self.name_by_place(phrase));
+        if *port == Port::Test && phrase.head_word() == "nipple" {
+            joint.aliases.push("nipple screw".to_owned());
+        }
+        if *port == Port::Sample {
+            // What closes it is called by its place.
+            joint.aliases.push("sampling cap".to_owned());
+        }
         self.put(joint, phrase);
+    }
+
+    /// "The hot tap at the basin" is the basin tap too, "the small drain screw on the domestic side" the domestic
+    /// drain screw.
+    fn name_by_place(&self, phrase: &Phrase) -> Option<String> {
+        const OPENED: &[&str] = &["bleed", "drain", "fill", "filling", "sampling", "test", "vent"];
+        let place = self.behind(phrase, &["at", "on"])?;
+        let first = place.words.first().filter(|word| !super::nouns::is_place(word))?;
+        let stem = phrase.stem();
+        let (head, before) = stem.split_last()?;
+        let of = before.last().filter(|word| OPENED.contains(&word.as_str()));
+        let own = of.map_or_else(|| head.clone(), |of| format!("{of} {head}"));
+        let is_thing = !self.known(&place, &[ThingKind::Component, ThingKind::Connection]).is_empty();
+        (!is_thing && stem.len() > 1).then(|| format!("{first} {own}"))
+    }
+
+    /// "The screw in the test nipple" is what opens the nipple.
+    fn port_in(&self, phrase: &Phrase) -> Option<(Phrase, Port)> {
+        let within = self.behind(phrase, &["in"]).filter(|_| phrase.head_word() == "screw")?;
+        match noun(&within.stem()) {
+            Noun::Port(port) => Some((within, port)),
+            _ => None,
+        }
     }
 
     /// Makes a plug or lead of the part that the words name.
@@ -261,10 +298,12 @@ fn covers(phrase: &Phrase, name: &str) -> bool {
     name.split(' ').count() == phrase.words.len()
 }
 
-/// Union nuts are called unions too.
+/// Union nuts are called unions too, and connectors plugs.
 fn other_name(name: &str) -> Option<String> {
-    let plural = name.strip_suffix("union nuts").map(|before| format!("{before}unions"));
-    plural.or_else(|| name.strip_suffix("union nut").map(|before| format!("{before}union")))
+    let names =
+        [("union nuts", "unions"), ("union nut", "union"), ("connectors", "plugs"), ("connector", "plug")];
+    let other = |(end, other): (&str, &str)| name.strip_suffix(end).map(|before| format!("{before}{other}"));
+    names.into_iter().find_map(other)
 }
 
 /// Whether several are several joints, as unions are; the screws of a flange and the terminals of a supply are

@@ -117,9 +117,23 @@ impl Bench<'_> {
         }
         match direct {
             Some(direct) => self.make_closing(clause, &direct),
-            None if self.line.pronoun(clause).is_some() => self.close_last(clause),
+            None if self.line.pronoun(clause).is_some() && !self.follows_item(clause) => {
+                self.close_last(clause)
+            }
             None => {}
         }
+    }
+
+    /// "Disconnect the loop and cap it": what the clause before is about is no joint.
+    fn follows_item(&self, clause: &Clause) -> bool {
+        let before = self.line.clauses.iter().rev().find(|other| other.verb() < clause.verb());
+        let phrases = before.map(|before| super::phrase::phrases(&self.line, before)).unwrap_or_default();
+        let direct = phrases.into_iter().find(|phrase| phrase.lead == super::phrase::Lead::Direct);
+        let known = |phrase: &Phrase| {
+            let mut at = self.mentions.iter().filter(|mention| mention.to == phrase.head + 1);
+            at.any(|m| m.candidates.iter().all(|candidate| candidate.kind == ThingKind::Temporary))
+        };
+        direct.is_some_and(|phrase| known(&phrase))
     }
 
     fn make_closing(&mut self, clause: &Clause, phrase: &Phrase) {

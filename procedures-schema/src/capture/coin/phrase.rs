@@ -261,7 +261,8 @@ impl<'l, 'w> Chunker<'l, 'w> {
             self.part = self.amount.take();
         } else if PREPOSITIONS.contains(&text.as_str()) {
             self.close(true);
-            self.lead = Lead::After(text);
+            let joins = text == "with" && i.checked_sub(1).is_some_and(|i| self.line.text(i) == "together");
+            self.lead = if joins { Lead::Direct } else { Lead::After(text) };
             self.bare = false;
         } else if ARTICLES.contains(&text.as_str()) || amount.is_some() {
             self.close(true);

@@ -174,7 +174,9 @@ impl<'c> Asked<'c> {
         let through =
             phrase.is_after(&["at", "by", "from", "on", "onto", "through", "to", "via", "with", "in"]);
         let opened = direct && (self.undoes() || self.says(&[Verb::Restore]));
-        let passed = (through || direct) && (self.lets_through() || self.clause.means == [Verb::Test]);
+        let taken_at = phrase.is_after(&["at", "through"]) && self.says(&[Verb::Test]);
+        let passed =
+            taken_at || (through || direct) && (self.lets_through() || self.clause.means == [Verb::Test]);
         let carries = phrase.is_after(&["at", "into", "on", "onto", "to"]) && self.places();
         (opened || passed || carries).then_some(Wanted::Port(port))
     }
