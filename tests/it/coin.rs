@@ -2,7 +2,8 @@
 
 use procedures_schema::capture::{Answer, Making, line_making};
 use procedures_schema::model::{
-    ApplianceMap, CircuitKind, Grouping, Id, IdSource, Known, Procedure, SealPolicy, Span, Stage, Step,
+    Action, ApplianceMap, CircuitKind, Grouping, Id, IdSource, Known, Procedure, SealPolicy, Span, Stage,
+    Step, TestKind,
 };
 use procedures_schema::notation::print;
 use procedures_schema::simulate::{Place, Run, simulate};
@@ -10,7 +11,9 @@ use std::sync::Arc;
 
 mod laws;
 mod lines;
+mod meant;
 mod scenarios;
+mod tests;
 
 /// Identities that are the names themselves.
 struct Names;
@@ -33,7 +36,9 @@ impl Typed {
 
     fn read(&self, words: &str, stage: &Stage, answers: &[Answer]) -> Making {
         let trace = simulate(&self.document, &Run::of(&self.document));
-        line_making(words, &self.document.map, &trace, Place::END, stage, answers, &mut Names)
+        let last = self.document.steps.len().checked_sub(1);
+        let place = last.map_or(Place::START, Place::after);
+        line_making(words, &self.document.map, &trace, place, stage, answers, &mut Names)
     }
 
     fn keep(&mut self, words: &str, stage: &Stage, making: &Making) {
@@ -76,6 +81,57 @@ fn sentences_make_what_they_name() {
         }
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+/// Actions without the sources of their limits, which no words say.
+fn without_sources(mut actions: Vec<Action>) -> String {
+    actions.iter_mut().flat_map(|action| &mut action.readings).for_each(|reading| reading.source.clear());
+    print(&actions)
+}
+
+#[test]
+fn common_sentences_are_heard_as_they_are_meant() {
+    let mut wrong = Vec::new();
+    let nothing = meant::NOT_MEANT.iter().map(|lines| (*lines, ""));
+    for (lines, actions) in meant::MEANT.iter().copied().chain(nothing) {
+        let (_, last) = type_all(lines);
+        let read = without_sources(last.reading.actions.clone());
+        if read != actions || !last.reading.doubts.is_empty() {
+            wrong.push(format!("{lines}\n   {read}\n   {actions}\n   {:?}", last.reading.doubts));
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn a_pronoun_that_can_be_two_things_is_asked_for() {
+    let (_, last) = type_all("Take off the cover: two screws.|Clean it.");
+    assert_eq!(print(&last.reading.actions), "");
+    let [doubt] = last.reading.doubts.as_slice() else { panic!("{:?}", last.reading.doubts) };
+    assert_eq!((doubt.question.as_str(), doubt.span), ("Which one is \"it\"?", Span(6, 8)));
+    let names: Vec<&str> = doubt.choices.iter().map(|choice| choice.name.as_str()).collect();
+    assert_eq!(names, ["cover", "cover screws"]);
+}
+
+#[test]
+fn each_kind_of_test_is_said_in_three_ways_at_least() {
+    let tested = |words: &str| {
+        let (mut typed, _) = type_all(tests::BEFORE);
+        let last = typed.type_line(words, &Stage::Recommission);
+        let of_tests = last.reading.actions.iter().filter_map(|action| action.test.as_ref());
+        of_tests.map(|kind| kind.word().replace(' ', "-")).collect::<Vec<_>>().join(" ")
+    };
+    let mut wrong = Vec::new();
+    for (kind, ways) in tests::TESTS {
+        assert!(ways.len() >= 3, "{kind}");
+        wrong.extend(ways.iter().map(|words| (*words, *kind, tested(words))));
+    }
+    wrong.extend(tests::NO_TESTS.iter().map(|words| (*words, "", tested(words))));
+    wrong.retain(|(_, kind, tested)| kind != tested);
+    assert!(wrong.is_empty(), "{wrong:#?}");
+    let known: Vec<&str> = tests::TESTS.iter().map(|(kind, _)| *kind).collect();
+    let missing: Vec<String> = TestKind::ALL.iter().map(|kind| kind.word().replace(' ', "-")).collect();
+    assert_eq!(known, missing, "a kind of test without words, or in another order");
 }
 
 #[test]

@@ -14,6 +14,7 @@ mod coin;
 mod fixes;
 mod fixture;
 mod format;
+mod heard;
 mod house;
 mod judge;
 mod laws;

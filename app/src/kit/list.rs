@@ -92,14 +92,10 @@ fn field(
             }
         }
         Kept::Range(set) => {
-            if let Some(range) = store.typed_range(&typed) {
-                store.change_kit(&label, None, |kit| set(kit, at, range));
-            }
+            store.typed_range(&typed, |range| store.change_kit(&label, None, |kit| set(kit, at, range)));
         }
         Kept::Amount(set) => {
-            if let Some(amount) = store.typed_amount(&typed) {
-                store.change_kit(&label, None, |kit| set(kit, at, amount));
-            }
+            store.typed_amount(&typed, |amount| store.change_kit(&label, None, |kit| set(kit, at, amount)));
         }
     });
     let at_end = !matches!(column.set, Kept::Words(_));

@@ -43,26 +43,24 @@ impl EditorStore {
         }
     }
 
-    /// A value with its unit, as typed; what is not one is told, and nothing typed is none.
-    pub fn typed_amount(self, typed: &str) -> Option<Option<Measured>> {
-        self.typed_as(typed, one_value)
+    /// Hands on a value with its unit, as typed, or none if nothing is typed; what is not one is told.
+    pub fn typed_amount(self, typed: &str, take: impl FnOnce(Option<Measured>)) {
+        self.typed_as(typed, one_value, take);
     }
 
     /// As [`EditorStore::typed_amount`] for a range.
-    pub fn typed_range(self, typed: &str) -> Option<Option<Range>> {
-        self.typed_as(typed, one_range)
+    pub fn typed_range(self, typed: &str, take: impl FnOnce(Option<Range>)) {
+        self.typed_as(typed, one_range, take);
     }
 
-    fn typed_as<T>(self, typed: &str, read: fn(&str) -> Result<T, NoAnswer>) -> Option<Option<T>> {
+    fn typed_as<T>(self, typed: &str, read: fn(&str) -> Result<T, NoAnswer>, take: impl FnOnce(Option<T>)) {
         if typed.trim().is_empty() {
-            return Some(None);
+            take(None);
+            return;
         }
         match read(typed) {
-            Ok(amount) => Some(Some(amount)),
-            Err(refused) => {
-                self.notice().set(Some(format!("Not taken: {}.", refused.0)));
-                None
-            }
+            Ok(value) => take(Some(value)),
+            Err(refused) => self.notice().set(Some(format!("Not taken: {}.", refused.0))),
         }
     }
 }

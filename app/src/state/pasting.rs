@@ -35,7 +35,7 @@ impl EditorStore {
         }
         if let Some(leading) = leading(text.trim()) {
             match self.keep_leading(&document, at, &leading) {
-                Ok(()) => return None,
+                Ok(read) => return read,
                 Err(reason) => self.notice().set(Some(format!("Kept as words: {reason}."))),
             }
         }
@@ -70,7 +70,8 @@ impl EditorStore {
     }
 
     /// Adds what a leading word says to the step before; a message begins the next one.
-    fn keep_leading(self, document: &Procedure, at: usize, leading: &Leading) -> Result<(), String> {
+    /// Gives the id of a step whose words were read behind it.
+    fn keep_leading(self, document: &Procedure, at: usize, leading: &Leading) -> Result<Option<Id>, String> {
         let before = at.checked_sub(1).and_then(|before| document.steps.get(before));
         let (step, label, is_new) = match (leading, before) {
             (Leading::Message(_), Some(step)) if is_waiting(step) => {
@@ -87,11 +88,21 @@ impl EditorStore {
         let kept = Arc::new(applied.step);
         edits.push(if is_new { Edit::InsertStep { at, step: kept } } else { Edit::SetStep { step: kept } });
         let behind = if is_new { at + 1 } else { at };
+        let read: Vec<Id> = applied.further.iter().map(|step| step.id.clone()).collect();
         for (offset, further) in applied.further.into_iter().enumerate() {
             edits.push(Edit::InsertStep { at: behind + offset, step: Arc::new(further) });
         }
-        self.edit(&edits, &label, None);
-        Ok(())
+        if self.edit(&edits, &label, None) {
+            self.read_further(&read, &label);
+        }
+        Ok(read.into_iter().next_back())
+    }
+
+    /// Reads the words of steps that leading words have added.
+    fn read_further(self, steps: &[Id], label: &str) {
+        for step in steps {
+            self.make_things(step, &[], Some(label.to_owned()));
+        }
     }
 
     /// Takes the lines with leading words out of the words of a step that has been typed, and applies them. If
@@ -122,10 +133,14 @@ impl EditorStore {
         }
         let mut edits: Vec<Edit> = with_beside(document, &beside).into_iter().collect();
         edits.push(Edit::SetStep { step: Arc::new(step) });
+        let read: Vec<Id> = further.iter().map(|step| step.id.clone()).collect();
         for (offset, step) in further.into_iter().enumerate() {
             edits.push(Edit::InsertStep { at: position + 1 + offset, step: Arc::new(step) });
         }
-        self.edit(&edits, &format!("add to step {}", position + 1), None);
+        let label = format!("add to step {}", position + 1);
+        if self.edit(&edits, &label, None) {
+            self.read_further(&read, &label);
+        }
     }
 
     /// Gives words to a step that has a message and no words yet.

@@ -29,19 +29,24 @@ const CONDITIONS: &[&str] = &[
     "which", "while",
 ];
 
+/// Those of them that tell how things stand while something else is done.
+const STANDING: &[&str] = &["as", "because", "if", "when", "whenever", "where", "while"];
+
 /// Cuts words into clauses.
 pub(super) fn clauses(tokens: &[Token<'_>], said: &[Said]) -> Vec<Clause> {
     let mut clauses: Vec<Clause> = Vec::new();
     for phrase in said.iter().filter(|said| !said.unsaid && !said.means.is_empty()) {
         let Some(first) = phrase.tokens.first().copied() else { continue };
-        if is_noun(tokens, first) {
+        if is_noun(tokens, first) || is_expected(tokens, first) {
             continue;
         }
-        let is_order = !is_conditional(tokens, first) || phrase.means.contains(&Verb::Prove);
+        // "Until the gauge reads 0" shows zero; "while the pressure is at zero" only says when.
+        let shows = phrase.means.contains(&Verb::Prove) && !is_conditional(tokens, first, STANDING);
+        let is_order = !is_conditional(tokens, first, CONDITIONS) || shows;
         let overlaps = |clause: &Clause| clause.phrase.iter().any(|token| phrase.tokens.contains(token));
         if let Some(before) = clauses.iter_mut().find(|clause| overlaps(clause)) {
             // Two phrases over the same words: either may be meant.
-            if before.verb() == first {
+            if before.verb() == first && !before.means.is_empty() {
                 before.means.extend(
                     phrase
                         .means
@@ -56,13 +61,35 @@ pub(super) fn clauses(tokens: &[Token<'_>], said: &[Said]) -> Vec<Clause> {
             }
             continue;
         }
-        if is_order {
-            let means = phrase.means.to_vec();
+        // "Test for 2 minutes": so long the test lasts, and nobody waits beside it.
+        let tests = |clause: &Clause| {
+            clause.means.contains(&Verb::Test) && !ended_between(tokens, clause.verb(), first)
+        };
+        let lasts = tokens.get(first).is_some_and(|token| token.text == "for");
+        if is_order && !(lasts && clauses.last().is_some_and(tests)) {
+            // What an order is for is a clause of its own and says nothing to do.
+            let for_that = is_purpose(tokens, &clauses, first, phrase.means);
+            let means = if for_that { Vec::new() } else { phrase.means.to_vec() };
             clauses.push(Clause { means, phrase: phrase.tokens.to_vec(), from: first, to: tokens.len() });
         }
     }
     set_ends(tokens, &mut clauses);
     clauses
+}
+
+/// Whether a verb tells what an order before it is for: "open the vent *to let* air in". What is let out or read
+/// to that end is done all the same.
+fn is_purpose(tokens: &[Token<'_>], clauses: &[Clause], at: usize, means: &[Verb]) -> bool {
+    const DONE: &[Verb] = &[Verb::Release, Verb::Prove, Verb::Isolate, Verb::Lock];
+    let led = at.checked_sub(1).and_then(|i| tokens.get(i)).is_some_and(|token| token.text == "to");
+    let ordered = clauses.last().is_some_and(|clause| !ended_between(tokens, clause.verb(), at));
+    led && ordered && !means.iter().any(|verb| DONE.contains(verb))
+}
+
+/// Whether a sentence ends between two tokens.
+fn ended_between(tokens: &[Token<'_>], one: usize, other: usize) -> bool {
+    let between = tokens.iter().take(other + 1).skip(one + 1);
+    between.into_iter().any(|token| token.before == Break::Sentence)
 }
 
 /// Gives each clause its first and last token.
@@ -89,7 +116,10 @@ fn set_ends(tokens: &[Token<'_>], clauses: &mut [Clause]) {
 
 /// Whether a word that is a noun as often as a verb ends a name: "the fan *plug*", "the flue *cap*".
 fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
-    const BOTH: &[&str] = &["blank", "bond", "bung", "cap", "clip", "drain", "plug", "vent"];
+    const BOTH: &[&str] = &[
+        "blank", "block", "bond", "brush", "bung", "cap", "clip", "drain", "fire", "plug", "screw",
+        "setting", "strap", "tag", "vent", "wedge",
+    ];
     const JOINING: &[&str] = &[
         "and", "again", "always", "away", "back", "down", "first", "in", "it", "now", "off", "on", "or",
         "out", "please", "them", "then", "to", "up", "with",
@@ -100,16 +130,41 @@ fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     BOTH.contains(&token.text.as_ref()) && names && !JOINING.contains(&before.text.as_ref())
 }
 
+/// "When water comes at the vent screw tighten it": the order follows its condition without a comma.
+fn is_main_order(tokens: &[Token<'_>], condition: usize, at: usize) -> bool {
+    const SUBJECTS: &[&str] = &["he", "it", "she", "they", "we", "you"];
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let ends_alone = matches!(text(at + 1), "it" | "them");
+    let subject = at.checked_sub(1).is_some_and(|before| SUBJECTS.contains(&text(before)));
+    ends_alone && !subject && at > condition + 3
+}
+
+/// Whether a verb tells what a thing does by itself: "the valve must *shut* dry".
+fn is_expected(tokens: &[Token<'_>], at: usize) -> bool {
+    const MODALS: &[&str] = &["can", "could", "may", "might", "must", "should", "will", "would"];
+    let text =
+        |back: usize| at.checked_sub(back).and_then(|i| tokens.get(i)).map_or("", |token| &*token.text);
+    // "You must lock it" is an order.
+    MODALS.contains(&text(1)) && !matches!(text(2), "" | "you")
+}
+
 /// Whether a token stands in a condition: after "when", "until", up to a comma or the end of the sentence.
-fn is_conditional(tokens: &[Token<'_>], at: usize) -> bool {
+fn is_conditional(tokens: &[Token<'_>], at: usize, conditions: &[&str]) -> bool {
     for i in (0..=at).rev() {
         let Some(token) = tokens.get(i) else { return false };
         let ends = tokens.get(at + 1).is_none_or(|next| next.before != Break::None);
         // "With the vent open, drain the pump": how it stands, not what to do.
-        if i < at && (CONDITIONS.contains(&token.text.as_ref()) || (ends && token.text == "with")) {
+        if i < at && matches!(&*token.text, "once" | "when") && is_main_order(tokens, i, at) {
+            return false;
+        }
+        if i < at && (conditions.contains(&token.text.as_ref()) || (ends && token.text == "with")) {
             return true;
         }
-        if token.before != Break::None {
+        let in_brackets = i.checked_sub(1).and_then(|i| tokens.get(i)).is_some_and(|before| {
+            // More than a blank between two words is a bracket or a quotation mark.
+            token.span.0 > before.span.1 + 1
+        });
+        if token.before != Break::None || in_brackets {
             return false;
         }
     }

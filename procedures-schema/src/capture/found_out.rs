@@ -122,7 +122,9 @@ fn tight(typed: &str) -> Tight {
 /// If they are not limits of one value with their unit.
 pub fn one_range(typed: &str) -> Result<Range, NoAnswer> {
     match leading(&format!("read: it, {typed}")) {
-        Some(Leading::Read { limits: Some(limits), out, what }) if out.is_empty() && what == "it" => {
+        Some(Leading::Read { limits: Some(limits), out, what, then })
+            if out.is_empty() && then.is_empty() && what == "it" =>
+        {
             Ok(limits)
         }
         _ => Err(NoAnswer(format!(

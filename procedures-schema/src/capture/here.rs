@@ -23,6 +23,8 @@ pub struct Here {
     /// Sections: whether a supply still reaches them.
     pub fed: BTreeMap<Id, bool>,
     touched: BTreeMap<Id, Touched>,
+    /// The step before, by its number in the run.
+    step_before: Option<usize>,
     n_read: u32,
 }
 
@@ -67,6 +69,7 @@ impl Here {
             temporary: by_id(map.temporary.iter().map(|t| (t.id.clone(), t.initially))),
             fed: by_id(map.sections().map(|(_, s)| (s.id.clone(), true))),
             touched: BTreeMap::new(),
+            step_before: None,
             n_read: 0,
         }
     }
@@ -74,6 +77,7 @@ impl Here {
     /// The state at a place of a run.
     pub fn from_trace(map: &ApplianceMap, trace: &Trace, place: Place) -> Self {
         let mut here = Self::in_service(map);
+        here.step_before = place.execution();
         here.running = trace.at(&ApplianceCell, place).is_none_or(|state| state.running.is_some());
         let ids: Vec<Id> = map.things().map(|(_, id, ..)| id.clone()).collect();
         for id in ids {
@@ -132,6 +136,14 @@ impl Here {
     /// When a thing was last touched; later is nearer.
     pub(super) fn nearness(&self, id: &Id) -> Touched {
         self.touched.get(id).copied().unwrap_or((0, Place::START))
+    }
+
+    /// What the step before changed and this line has not touched yet.
+    pub(super) fn changed_before(&self) -> impl Iterator<Item = &Id> {
+        let of_step = |touched: &Touched| touched.0 == 0 && touched.1.execution() == self.step_before;
+        let changed =
+            self.touched.iter().filter(move |(_, touched)| self.step_before.is_some() && of_step(touched));
+        changed.map(|(id, _)| id)
     }
 
     /// Whether a verb can be done to a thing here. What the state says nothing about is possible.

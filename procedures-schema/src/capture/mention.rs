@@ -68,7 +68,12 @@ impl Names {
             let stands_free = || {
                 let before =
                     i.checked_sub(1).filter(|_| tokens.get(i).is_some_and(|t| t.before == Break::None));
-                before.is_none_or(|j| is_verb(j) || tokens.get(j).is_some_and(leaves_open))
+                // Where more than a blank stands between, it is a bracket.
+                let parted = |j: usize| {
+                    let ends = tokens.get(j).zip(tokens.get(i));
+                    ends.is_some_and(|(one, next)| next.span.0 > one.span.1 + 1)
+                };
+                before.is_none_or(|j| is_verb(j) || parted(j) || tokens.get(j).is_some_and(leaves_open))
             };
             // A name ends where the sentence breaks off or another verb begins.
             let goes_on = |j: &usize| tokens.get(*j).is_some_and(|t| t.before == Break::None) && !is_verb(*j);
@@ -78,12 +83,36 @@ impl Names {
             match mention.filter(|mention| mention.whole || stands_free()) {
                 Some(mention) => {
                     i = mention.to;
+                    found.extend(self.sharing_head(tokens, &words, &mention));
                     found.push(mention);
                 }
                 None => i += 1,
             }
         }
         found
+    }
+
+    /// "The *flow* and return valves" names a flow valve too: what stands before "and" with the head of a mention
+    /// in the plural behind it, if that is a whole name.
+    fn sharing_head(&self, tokens: &[Token<'_>], words: &[String], mention: &Mention) -> Option<Mention> {
+        let unbroken = |i: usize| tokens.get(i).is_some_and(|token| token.before == Break::None);
+        let and = mention
+            .from
+            .checked_sub(1)
+            .filter(|and| mention.plural && unbroken(mention.from) && unbroken(*and))?;
+        let first =
+            and.checked_sub(1).filter(|_| tokens.get(and).is_some_and(|token| token.text == "and"))?;
+        let tail = words.get(mention.from + 1..mention.to).filter(|tail| !tail.is_empty())?;
+        let named: Vec<String> = words.get(first).into_iter().chain(tail).cloned().collect();
+        let is_it = |name: &&Name| name.core == named && !name.plural;
+        let mut candidates: Vec<Candidate> = Vec::new();
+        for name in self.names.iter().filter(is_it) {
+            if candidates.iter().all(|known| known.id != name.candidate.id) {
+                candidates.push(name.candidate.clone());
+            }
+        }
+        let only = Mention { from: first, to: and, whole: true, plural: false, candidates };
+        Some(only).filter(|mention| !mention.candidates.is_empty())
     }
 
     /// The longest match that begins at a token; whole names before ends of names.

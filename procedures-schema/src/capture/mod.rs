@@ -18,12 +18,16 @@ mod here;
 mod leading;
 mod mention;
 mod other;
+mod pronoun;
 mod proof;
 mod quantity;
 mod reader;
 mod refer;
+mod renewing;
 mod section;
 mod stage;
+mod supply;
+mod test_kind;
 #[cfg(test)]
 mod tests;
 mod thing;

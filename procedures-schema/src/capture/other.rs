@@ -4,6 +4,7 @@ use super::clause::Clause;
 use super::mention::Mention;
 use super::reader::{Proposal, Reader};
 use super::section::reading;
+use crate::lexicon::Break;
 use crate::model::{Action, Id, Mode, Reading, TestKind, ThingKind, Verb};
 use crate::units::{Quantity as Kind, Unit};
 
@@ -27,11 +28,29 @@ impl Reader<'_> {
         ORDER.iter().filter(|verb| clause.means.contains(verb)).find_map(|verb| self.read_as(clause, verb))
     }
 
+    /// "Note the pressure and the throttle setting": what is read, beside the setting that is recorded.
+    pub(super) fn read_beside(&self, clause: &Clause, best: Option<&Proposal>) -> Option<Proposal> {
+        let records = best.filter(|best| best.action.verb == Verb::RecordSetting)?;
+        let read = self.read_as(clause, &Verb::Read).filter(|_| clause.means.contains(&Verb::Read))?;
+        let value = ["pressure", "temperature", "voltage", "current", "level", "flow", "charge"];
+        let apart = (clause.verb()..clause.to).any(|i| {
+            value.contains(&self.text(i)) && !records.said_by.contains(&i) && self.text(i + 1) != "setting"
+        });
+        let names_it = |i: usize| {
+            self.text(i) == "setting" || self.text(i + 1) == "setting" || self.text(i + 2) == "setting"
+        };
+        let first = (clause.verb()..clause.to).find(|i| value.contains(&self.text(*i)));
+        (apart && first.is_some_and(|i| !names_it(i))).then_some(read)
+    }
+
     fn read_as(&self, clause: &Clause, verb: &Verb) -> Option<Proposal> {
         let mut action = Action::new(verb.clone(), Vec::new());
         let mut said_by = clause.phrase.clone();
         match verb {
             Verb::ShutDown if !self.here.running => return None,
+            // "Hold the pipe with a second spanner" waits for nobody.
+            Verb::Hold if clause.phrase.len() < 2 && self.acts_on_a_thing(clause) => return None,
+            Verb::ShutDown | Verb::Start if !self.is_of_appliance(clause) => return None,
             Verb::ShutDown => {}
             Verb::Start => action.mode = self.mode(clause),
             Verb::Finish => {
@@ -75,7 +94,8 @@ impl Reader<'_> {
 
     fn test(&self, clause: &Clause, action: &mut Action, said_by: &mut Vec<usize>) -> Option<()> {
         action.test = Some(self.test_kind(clause)?);
-        for mention in self.mentions_in(clause) {
+        let end = self.end_of_sentence(clause);
+        for mention in self.mentions_in(clause).filter(|mention| mention.from < end) {
             let Some(meant) = self.meant_by(clause, &Verb::Test, TESTED, mention) else { continue };
             match (self.preposition(mention), meant.ids.as_slice()) {
                 (Some("at" | "with"), [only]) => action.at = Some(only.clone()),
@@ -85,6 +105,12 @@ impl Reader<'_> {
             }
             said_by.extend(self.tokens_of(mention));
         }
+        let mut seen: Vec<Id> = Vec::new();
+        action.on.retain(|id| {
+            let new = !seen.contains(id);
+            seen.push(id.clone());
+            new
+        });
         action.mode = self.mode(clause);
         if matches!(action.test, Some(TestKind::FillPressure | TestKind::WorkingPressure)) {
             action.readings.extend(self.pressure(clause).map(|limits| reading("pressure", Some(limits))));
@@ -101,8 +127,11 @@ impl Reader<'_> {
                 .chain([Kind::Fraction, Kind::VolumeFlow])
                 .any(|kind| quantity.range(kind).is_some())
         });
-        let named = ["pressure", "temperature", "voltage", "current", "level", "flow"];
-        let what = (clause.verb()..clause.to).find(|i| named.contains(&self.text(*i)));
+        let quantity = quantity.filter(|quantity| !self.describes(quantity));
+        let named = ["pressure", "temperature", "voltage", "current", "level", "flow", "charge"];
+        let last = clause.phrase.iter().copied().take_while(|i| *i <= clause.verb() + 1).last();
+        let from = last.unwrap_or(clause.verb()) + 1;
+        let what = (from..clause.to).find(|i| named.contains(&self.text(*i)));
         if quantity.is_none() && what.is_none() {
             return None;
         }
@@ -112,18 +141,33 @@ impl Reader<'_> {
         });
         let at = self.mentions_in(clause).find(|mention| self.preposition(mention) == Some("at"));
         action.at = at.and_then(only_id);
-        let what =
-            what.and_then(|i| self.text_from(clause.verb() + 1, i + 1)).unwrap_or_else(|| "value".to_owned());
+        let what = what.and_then(|i| self.text_from(from, i + 1)).unwrap_or_else(|| "value".to_owned());
         action.readings = vec![Reading { what, limits, ..Reading::default() }];
         said_by.extend(quantity.into_iter().flat_map(|quantity| quantity.from..quantity.to));
         Some(())
+    }
+
+    /// Whether a figure belongs to a name: "the new 3 bar safety valve", "the 3 A fuse".
+    fn describes(&self, quantity: &super::quantity::Quantity) -> bool {
+        let before = quantity.from.checked_sub(1).map_or("", |i| self.text(i));
+        let next = self.tokens.get(quantity.to);
+        let goes_on = next.is_some_and(|next| {
+            next.before == Break::None
+                && self.bracket(quantity.to).is_none()
+                && next.text.chars().all(char::is_alphabetic)
+        });
+        goes_on && matches!(before, "a" | "an" | "new" | "old" | "the")
     }
 
     /// The words that follow the verb.
     fn object_text(&self, clause: &Clause) -> Option<String> {
         let last = clause.phrase.last().copied().unwrap_or(clause.verb());
         let from = (last + 1..clause.to).find(|i| !matches!(self.text(*i), "of" | "the" | "a" | "an"))?;
-        self.text_from(from, clause.to)
+        let tells = |i: &usize| {
+            matches!(self.text(*i), "about" | "how" | "that" | "what" | "when" | "where" | "whether")
+        };
+        let end = (from + 1..clause.to).find(tells).unwrap_or(clause.to);
+        self.text_from(from, end)
     }
 }
 

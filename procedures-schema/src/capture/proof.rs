@@ -68,7 +68,9 @@ impl Reader<'_> {
         });
         let before =
             both || words(&["first", "beforehand"]) || (clause.from..first_pair).any(|i| is_source(&i));
+        let before = before || self.testers.iter().any(|tester| *tester < first_pair);
         let again = both
+            || self.testers.iter().any(|tester| *tester > first_pair)
             || words(&["again", "afterwards", "twice"])
             || (first_pair..clause.to).any(|i| is_source(&i));
         let mut readings = Vec::new();
@@ -119,9 +121,46 @@ impl Reader<'_> {
     /// which can be the beginning of "L and N to E".
     fn pair_at(&self, i: usize) -> Option<(&str, &str)> {
         let joined = self.text(i).split_once(['-', '/']);
-        let apart = matches!(self.text(i + 1), "to" | "against").then(|| (self.text(i), self.text(i + 2)));
-        let is_known = |word: &str| ["L", "N", "E"].iter().any(|letter| is_conductor(word, letter));
+        let parted = matches!(self.text(i + 1), "to" | "against")
+            || (matches!(self.text(i + 1), "and") && self.is_first_between(i));
+        let apart = parted.then(|| (self.text(i), self.text(i + 2)));
         joined.or(apart).filter(|(one, other)| is_known(one) && is_known(other))
+    }
+
+    /// Whether a conductor is the first of a pair behind "between": "between live and neutral, live and earth".
+    fn is_first_between(&self, i: usize) -> bool {
+        let Some(between) = (0..i).rev().find(|j| self.text(*j) == "between") else { return false };
+        let run = between + 1..i;
+        let named = |j: &usize| is_known(self.text(*j));
+        run.clone().all(|j| named(&j) || matches!(self.text(j), "and" | "the" | "then"))
+            && run.filter(named).count() % 2 == 0
+    }
+
+    /// Whether a clause that tests names pairs of conductors that are not fed here: that proves them dead.
+    pub(super) fn tests_dead(&self, clause: &Clause) -> bool {
+        let names_pair = (clause.from..clause.to).any(|i| self.pair_at(i).is_some());
+        let is_dead = |id: &crate::model::Id| self.here.fed.get(id) == Some(&false);
+        let electrical =
+            self.map.circuits.iter().filter(|circuit| super::section::is_electrical(&circuit.kind));
+        let dead = electrical.flat_map(|circuit| &circuit.sections).any(|section| is_dead(&section.id));
+        names_pair && dead && !self.volts_of_pairs(clause).iter().any(|range| is_live(range))
+    }
+
+    /// Where the words say that the tester itself is proved: "check the tester on the proving unit". No clause
+    /// begins there, for it is no test of the appliance.
+    pub(super) fn find_testers(&mut self) {
+        const PROVING: &[&str] = &["check", "prov", "test", "try"];
+        const TESTERS: &[&str] = &["indicator", "multimeter", "tester", "voltmeter"];
+        const BETWEEN: &[&str] = &["the", "two-pole", "voltage", "your"];
+        let is_tester = |i: &usize| {
+            let Some(end) = (i + 1..self.tokens.len()).find(|j| !BETWEEN.contains(&self.text(*j))) else {
+                return false;
+            };
+            let begins = PROVING.iter().any(|stem| self.text(*i).starts_with(stem));
+            begins && end > i + 1 && TESTERS.contains(&self.text(end))
+        };
+        let found: Vec<usize> = (0..self.tokens.len()).filter(is_tester).collect();
+        self.testers = found;
     }
 
     /// Whether the words name a pair of conductors, in either order.
@@ -131,6 +170,18 @@ impl Reader<'_> {
                 || (is_conductor(a, other) && is_conductor(b, one))
         })
     }
+}
+
+/// Whether a word names a conductor.
+fn is_known(word: &str) -> bool {
+    ["L", "N", "E"].iter().any(|letter| is_conductor(word, letter))
+}
+
+/// Whether limits accept what is no touch voltage.
+fn is_live(range: &Range) -> bool {
+    const MOST_DEAD: f64 = 50.0;
+    let most = range.max.as_ref().or(range.min.as_ref());
+    most.is_some_and(|figure| figure.value() > MOST_DEAD)
 }
 
 /// Whether a word names a conductor that the tables call by its letter.

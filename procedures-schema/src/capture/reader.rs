@@ -6,7 +6,7 @@ use super::mention::{Candidate, Mention, Names, singular};
 use super::quantity::{Figures, Quantity, quantities};
 use super::{Choice, Doubt, LineReading, Unknown};
 use crate::lexicon::{Amount, Break, Lexicon, Token, tokens};
-use crate::model::{Action, ApplianceMap, Id, Renewal, Span, Stage, ThingKind, Verb};
+use crate::model::{Action, ApplianceMap, Id, Span, Stage, ThingKind, Verb};
 
 /// A line with everything that was found in it, and the actions read so far.
 pub(super) struct Reader<'a> {
@@ -20,6 +20,8 @@ pub(super) struct Reader<'a> {
     /// What the last clauses were about, latest last: "it", "them".
     pub(super) last: Vec<Candidate>,
     pub(super) clauses: Vec<Clause>,
+    /// Where the words prove the tester itself.
+    pub(super) testers: Vec<usize>,
     reading: LineReading,
 }
 
@@ -36,6 +38,10 @@ pub(super) struct Proposal {
     /// The tokens that say it.
     pub(super) said_by: Vec<usize>,
 }
+
+/// What may follow "both" where it stands for two things.
+const AFTER_BOTH: &[&str] =
+    &["and", "at", "back", "for", "from", "in", "off", "on", "out", "then", "to", "up", "with"];
 
 /// Words that may stand inside a span without being said by it.
 const FILLERS: &[&str] = &["a", "an", "the", "its", "all", "of"];
@@ -55,7 +61,16 @@ impl<'a> Reader<'a> {
         let mentions = Names::of(map).find(&tokens, is_verb);
         let quantities = quantities(words, &tokens, lexicon);
         let reading = LineReading { quantities, ..LineReading::default() };
-        Self { words, map, here, stage, lexicon, tokens, mentions, last: Vec::new(), clauses, reading }
+        let (last, testers) = (Vec::new(), Vec::new());
+        let mut reader =
+            Self { words, map, here, stage, lexicon, tokens, mentions, last, clauses, testers, reading };
+        reader.find_testers();
+        reader
+    }
+
+    /// What has been read so far.
+    pub(super) fn reading(&self) -> &LineReading {
+        &self.reading
     }
 
     /// Reads every clause.
@@ -74,11 +89,11 @@ impl<'a> Reader<'a> {
 
     /// What a clause may say: the best reading, and those that go with it.
     fn proposals(&self, clause: &Clause) -> Vec<Proposal> {
-        if let Some(read) = self.sections(clause) {
+        if let Some(read) = self.renewed_seal(clause).or_else(|| self.sections(clause)) {
             return read;
         }
         // "Check the unions for leaks" is a test, although unions can be looked at too.
-        if clause.means.contains(&Verb::Test) && self.test_kind(clause).is_some() {
+        if self.is_test(clause) {
             return self.without_things(clause).into_iter().collect();
         }
         let mut best: Option<Proposal> = None;
@@ -90,11 +105,19 @@ impl<'a> Reader<'a> {
             }
         }
         let found = best.is_some();
+        let locked = self.lock_beside(clause, best.as_ref());
+        let read = self.read_beside(clause, best.as_ref());
         let mut proposals: Vec<Proposal> = self.shut_down_first(clause, best.as_ref()).into_iter().collect();
+        proposals.extend(locked);
         if let Some(best) = best {
-            proposals.extend(self.fasteners_first(clause, &best));
+            let fasteners = self.fasteners(clause, &best);
+            let (first, last) =
+                if best.action.verb == Verb::Fit { (Vec::new(), fasteners) } else { (fasteners, Vec::new()) };
+            proposals.extend(first);
             proposals.push(best);
+            proposals.extend(last);
         }
+        proposals.extend(read);
         if !found {
             proposals.extend(self.without_things(clause));
         }
@@ -105,7 +128,11 @@ impl<'a> Reader<'a> {
     fn take(&mut self, proposal: Proposal) {
         let mut action = proposal.action;
         action.says = self.spans(&proposal.said_by);
-        if proposal.choices.len() < 2 && self.joins_last_proof(&action) {
+        if proposal.choices.len() < 2
+            && (self.joins_last_proof(&action)
+                || self.joins_making(&action)
+                || self.is_said_already(&action, proposal.possible))
+        {
             return;
         }
         if proposal.choices.len() < 2 {
@@ -119,7 +146,7 @@ impl<'a> Reader<'a> {
             if !about.is_empty() {
                 self.last = about;
             }
-            let renewed = self.renewal(&action, &proposal.said_by);
+            let renewed = self.fit_of_new(&action, &proposal.said_by);
             self.reading.actions.push(action);
             if let Some(fit) = renewed {
                 self.here.apply(&fit);
@@ -136,19 +163,6 @@ impl<'a> Reader<'a> {
         let span = proposal.doubtful.map_or(Span(0, 0), |(from, to)| self.span(from, to));
         let question = format!("Which one is \"{}\"?", span.of(self.words));
         self.reading.doubts.push(Doubt { span, question, choices });
-    }
-
-    /// The fitting of the new part that "renew the fan" says beside the removing of the old one.
-    fn renewal(&self, action: &Action, said_by: &[usize]) -> Option<Action> {
-        let renews = |i: &usize| ["renew", "replac"].iter().any(|stem| self.text(*i).starts_with(stem));
-        let is_part = |id: &Id| self.map.components.iter().any(|part| part.id == *id);
-        if action.verb != Verb::Remove || !said_by.iter().any(renews) || !action.on.iter().all(is_part) {
-            return None;
-        }
-        let mut fit = Action::new(Verb::Fit, action.on.clone());
-        fit.part = Some(Renewal::New);
-        fit.says.clone_from(&action.says);
-        Some(fit)
     }
 
     /// Takes a proof into the one before it: "prove it at zero: gauge 0 bar, no flow" is one proof.
@@ -168,15 +182,51 @@ impl<'a> Reader<'a> {
         {
             return false;
         }
+        let asked: Vec<&str> = action
+            .on
+            .first()
+            .and_then(|id| self.kind_of(id))
+            .and_then(crate::simulate::kind_row)
+            .map(|row| row.proof.iter().map(|reading| reading.what).collect())
+            .unwrap_or_default();
         let Some(last) = self.reading.actions.last_mut() else { return false };
         last.on.clone_from(&action.on);
         last.at = last.at.take().or_else(|| action.at.clone());
         let new = action.readings.iter().filter(|new| last.readings.iter().all(|old| old.what != new.what));
         let new: Vec<_> = new.cloned().collect();
         last.readings.extend(new);
+        // What was said late belongs where the kind has it: the tester is proved before the pairs.
+        if last.readings.iter().all(|reading| asked.contains(&reading.what.as_str())) {
+            last.readings.sort_by_key(|reading| asked.iter().position(|what| *what == reading.what));
+        }
         last.says.extend(action.says.iter().copied());
         last.says.sort_unstable_by_key(|span| span.0);
         true
+    }
+
+    /// Takes the torque of "put the bolts in and tighten them to 6 Nm" into the making.
+    fn joins_making(&mut self, action: &Action) -> bool {
+        let is_it =
+            |made: &&mut Action| made.verb == Verb::Make && made.on == action.on && made.torque.is_none();
+        if action.verb != Verb::Tighten {
+            return false;
+        }
+        let Some(made) = self.reading.actions.iter_mut().rev().find(is_it) else { return false };
+        made.torque.clone_from(&action.torque);
+        made.pattern = made.pattern.take().or_else(|| action.pattern.clone());
+        made.says.extend(action.says.iter().copied());
+        made.says.sort_unstable_by_key(|span| span.0);
+        true
+    }
+
+    /// "Pull the fan forward, lift it out": what this line has said of the same things is not said twice.
+    fn is_said_already(&self, action: &Action, possible: bool) -> bool {
+        let is_it = |said: &Action| said.verb == action.verb && said.on == action.on;
+        if action.verb == Verb::Start && action.mode.is_none() {
+            return self.reading.actions.last().is_some_and(|last| last.verb == Verb::Start);
+        }
+        let again = !possible || matches!(action.verb, Verb::Release | Verb::Lock | Verb::Purge);
+        again && !action.on.is_empty() && self.reading.actions.iter().any(is_it)
     }
 
     /// Notes a verb that needs a thing and has none; verbs of a looser meaning are left as text.
@@ -245,6 +295,19 @@ impl<'a> Reader<'a> {
         self.reading.quantities.iter().filter(move |quantity| quantity.from >= from && quantity.from < to)
     }
 
+    /// The bracket that opens or closes before a token.
+    pub(super) fn bracket(&self, i: usize) -> Option<char> {
+        let before = i.checked_sub(1).and_then(|i| self.tokens.get(i))?;
+        let between = Span(before.span.1, self.tokens.get(i)?.span.0).of(self.words);
+        between.chars().find(|c| matches!(c, '(' | ')'))
+    }
+
+    /// Whether a token stands in brackets.
+    fn is_in_brackets(&self, i: usize) -> bool {
+        let last = (1..=i).rev().find_map(|at| self.bracket(at));
+        last == Some('(')
+    }
+
     /// The size that a clause names: a thread, or else a width across flats.
     pub(super) fn size(&self, clause: &Clause) -> Option<String> {
         let said = self.quantities(clause).map(|quantity| match &quantity.figures {
@@ -253,6 +316,12 @@ impl<'a> Reader<'a> {
             Figures::Range(_) => None,
         });
         said.flatten().next()
+    }
+
+    /// Where the sentence of a clause's verb ends: the token after its last.
+    pub(super) fn end_of_sentence(&self, clause: &Clause) -> usize {
+        let ended = |i: &usize| self.tokens.get(*i).is_some_and(|token| token.before == Break::Sentence);
+        (clause.verb() + 1..clause.to).find(ended).unwrap_or(clause.to)
     }
 
     /// The mentions of a clause.
@@ -269,13 +338,20 @@ impl<'a> Reader<'a> {
         ];
         for i in (mention.from.saturating_sub(4)..mention.from).rev() {
             let broken = self.tokens.get(i + 1).is_none_or(|token| token.before != Break::None);
-            let is_verb = self.clauses.iter().any(|clause| clause.phrase.contains(&i));
+            let of_verb = self.clauses.iter().find(|clause| clause.phrase.contains(&i));
             let is_thing = self.mentions.iter().any(|other| (other.from..other.to).contains(&i));
-            if broken || is_verb || is_thing {
-                return None;
+            if broken || of_verb.is_some() || is_thing {
+                // "Take the bag *off* the box": the object stands before.
+                let parts = |clause: &Clause| {
+                    let between = clause.verb() + 1..i;
+                    !broken && i > clause.verb() && self.mentions.iter().any(|m| between.contains(&m.from))
+                };
+                return of_verb.filter(|clause| parts(clause)).map(|_| self.text(i));
             }
             if LEADING.contains(&self.text(i)) {
-                return Some(self.text(i));
+                // "Lift out the fan together *with* the mixer": both are lifted out.
+                let joins = i.checked_sub(1).is_some_and(|i| matches!(self.text(i), "along" | "together"));
+                return Some(self.text(i)).filter(|lead| *lead != "with" || !joins);
             }
         }
         None
@@ -314,6 +390,22 @@ impl<'a> Reader<'a> {
     /// What "it" or "them" in a clause stands for.
     pub(super) fn pronoun(&self, clause: &Clause) -> Option<usize> {
         (clause.from..clause.to).find(|i| matches!(self.text(*i), "it" | "them" | "these" | "both"))
+    }
+
+    /// The pronoun on which the verb of a clause acts: "clean *it*", not "in case *it* leaks", "clean *both* faces".
+    pub(super) fn object_pronoun(&self, clause: &Clause) -> Option<usize> {
+        let at = self.pronoun(clause).filter(|at| *at > clause.verb())?;
+        let near = (clause.verb() + 1..at).all(|i| clause.phrase.contains(&i));
+        let broken = (clause.verb() + 1..=at)
+            .any(|i| self.tokens.get(i).is_some_and(|token| token.before != Break::None));
+        let next =
+            self.tokens.get(at + 1).filter(|next| next.before == Break::None && self.text(at) == "both");
+        let counts = next.is_some_and(|next| !AFTER_BOTH.contains(&next.text.as_ref()));
+        // "Grease the new O-ring and put *it* on": the seal is meant, which nothing else is known of.
+        let said = self.reading.actions.iter().flat_map(|action| &action.says).map(|span| span.1).max();
+        let from = said.map_or(0, |said| self.tokens.iter().take_while(|token| token.span.0 < said).count());
+        let of_seal = (from..clause.verb()).any(|i| self.is_seal_word(i) && !self.is_in_brackets(i));
+        (near && !broken && !counts && !of_seal).then_some(at)
     }
 
     /// The last things of these kinds.

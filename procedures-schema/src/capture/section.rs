@@ -4,16 +4,16 @@ use super::clause::Clause;
 use super::mention::Mention;
 use super::reader::{Proposal, Reader};
 use crate::model::{
-    Action, CircuitKind, Connection, Energy, Id, Means, Port, Reading, Stage, TestKind, ThingKind, Verb,
+    Action, ApplianceMap, CircuitKind, Connection, Energy, Id, Means, Port, Reading, ThingKind, Verb,
 };
 use crate::units::{Quantity as Kind, Range};
 
 /// Where energy is let out of a circuit by hand.
-fn is_wet(kind: &CircuitKind) -> bool {
+pub(super) fn is_wet(kind: &CircuitKind) -> bool {
     !is_electrical(kind) && !matches!(kind, CircuitKind::AirAndFlue | CircuitKind::StoredMotion)
 }
 
-fn is_electrical(kind: &CircuitKind) -> bool {
+pub(super) fn is_electrical(kind: &CircuitKind) -> bool {
     matches!(kind, CircuitKind::MainsElectricity | CircuitKind::ControlElectricity | CircuitKind::DcBus)
 }
 
@@ -34,9 +34,12 @@ impl Reader<'_> {
     /// The verb of sections that a clause means here.
     fn section_verb(&self, clause: &Clause) -> Option<Verb> {
         let says = |verb: &Verb| clause.means.contains(verb);
-        let coming_back = matches!(self.stage, Stage::Refit | Stage::Recommission | Stage::HandOver);
+        let coming_back = self.is_coming_back();
         if says(&Verb::Restore) && !self.is_let_out(clause) {
             return None;
+        }
+        if says(&Verb::Prove) && (says(&Verb::Test) || clause.means.first() == Some(&Verb::Read)) {
+            return self.tests_dead(clause).then_some(Verb::Prove);
         }
         if says(&Verb::Release) && says(&Verb::Purge) {
             return Some(if coming_back { Verb::Purge } else { Verb::Release });
@@ -77,7 +80,8 @@ impl Reader<'_> {
             possible: true,
             said_by: clause.phrase.clone(),
         };
-        for mention in self.mentions_in(clause) {
+        let is_loose = self.is_loose(clause);
+        for mention in self.mentions_in(clause).filter(|_| !is_loose) {
             let mut ids: Vec<Id> = self.sections_of(mention, verb);
             if ids.len() > 1 {
                 let dead: Vec<Id> =
@@ -95,12 +99,22 @@ impl Reader<'_> {
             proposal.said_by.extend(self.tokens_of(mention));
             return Some(proposal);
         }
+        if self.is_about_another_thing(clause) {
+            return None;
+        }
         let last: Vec<Id> = self
             .last_of(&[ThingKind::Section, ThingKind::Circuit])
             .into_iter()
             .map(|candidate| candidate.id)
             .collect();
-        let by_kind = if last.is_empty() { self.circuits_meant(clause, verb) } else { last };
+        let touched = self.sections_touched(verb);
+        let by_kind = if !last.is_empty() {
+            last
+        } else if let [only] = touched.as_slice() {
+            vec![only.clone()]
+        } else {
+            self.circuits_meant(clause, verb)
+        };
         match by_kind.as_slice() {
             [] => None,
             [only] => {
@@ -113,6 +127,47 @@ impl Reader<'_> {
                 Some(proposal)
             }
         }
+    }
+
+    /// Whether a clause acts on something that has no section: "fill the trap", "draw it down off the sump".
+    fn is_about_another_thing(&self, clause: &Clause) -> bool {
+        let is_direct =
+            |mention: &&Mention| mention.from > clause.verb() && self.preposition(mention).is_none();
+        let is_part = |mention: &Mention| mention.candidates.iter().all(|c| c.kind == ThingKind::Component);
+        let named = self.mentions_in(clause).find(is_direct).is_some_and(is_part);
+        let lifts = clause.means.contains(&Verb::Remove) && self.object_pronoun(clause).is_some();
+        named || lifts || self.is_loose(clause)
+    }
+
+    /// Whether what a clause acts on has been taken off: a trap that is filled on the bench fills no circuit.
+    fn is_loose(&self, clause: &Clause) -> bool {
+        let is_off = |id: &Id| self.here.components.get(id) == Some(&crate::simulate::Whereabouts::Off);
+        let is_direct =
+            |mention: &&Mention| mention.from > clause.verb() && self.preposition(mention).is_none();
+        let mention = self.mentions_in(clause).find(is_direct);
+        mention.is_some_and(|mention| mention.candidates.iter().all(|candidate| is_off(&candidate.id)))
+    }
+
+    /// The circuits of what the last clause opened or closed: "open the gas cock and purge".
+    fn sections_touched(&self, verb: &Verb) -> Vec<Id> {
+        let of_isolator = |id: &Id| {
+            let mut isolators = self.map.isolators.iter();
+            isolators.find(|isolator| isolator.id == *id).map(|isolator| isolator.between.1.clone())
+        };
+        let of =
+            |id: &Id| self.map.connection(id).and_then(|c| c.section.clone()).or_else(|| of_isolator(id));
+        let mut touched: Vec<Id> = Vec::new();
+        for section in self.last.iter().filter_map(|candidate| of(&candidate.id)) {
+            let Some((circuit, _)) = self.map.sections().find(|(_, known)| known.id == section) else {
+                continue;
+            };
+            let fits = if *verb == Verb::Prove { is_electrical(&circuit.kind) } else { false }
+                || is_wet(&circuit.kind);
+            if fits && !touched.contains(&circuit.id) {
+                touched.push(circuit.id.clone());
+            }
+        }
+        touched
     }
 
     /// The sections that a mention stands for: itself, that of a joint, those of a part's joints.
@@ -155,16 +210,20 @@ impl Reader<'_> {
 
     /// The circuits that a clause can mean although it names none.
     fn circuits_meant(&self, clause: &Clause, verb: &Verb) -> Vec<Id> {
-        let dead = self.has(clause, &["dead", "voltage"]);
+        let dead = self.has(clause, &["dead", "voltage"]) || self.tests_dead(clause);
         let fits = |kind: &CircuitKind| {
             if dead { is_electrical(kind) } else { is_wet(kind) && (*verb != Verb::Prove || !dead) }
         };
-        self.map
-            .circuits
-            .iter()
-            .filter(|circuit| fits(&circuit.kind))
-            .map(|circuit| circuit.id.clone())
-            .collect()
+        let of = |fits: &dyn Fn(&CircuitKind) -> bool| -> Vec<Id> {
+            let circuits = self.map.circuits.iter().filter(|circuit| fits(&circuit.kind));
+            circuits.map(|circuit| circuit.id.clone()).collect()
+        };
+        let all = of(&fits);
+        // A filling loop fills the heating, and inhibitor goes nowhere else.
+        let of_heating = (0..self.tokens.len())
+            .any(|i| matches!(self.text(i), "filling" | "inhibitor" | "radiator" | "radiators"));
+        let heating = of(&|kind| *kind == CircuitKind::HeatingWater);
+        if all.len() > 1 && of_heating && !heating.is_empty() { heating } else { all }
     }
 
     /// The port that a clause opens, and the vent beside it.
@@ -175,6 +234,9 @@ impl Reader<'_> {
             let Some(connection) = self.connection(mention) else { continue };
             let is_vent = matches!(connection.port, Some(Port::Vent));
             let let_in = self.text(mention.to) == "open" || self.preposition(mention) == Some("with");
+            if mention.from < clause.verb() && !let_in {
+                continue;
+            }
             if is_vent && (let_in || through.is_some()) {
                 vent = Some(connection);
             } else if through.is_none() && (connection.port.is_some() || connection.section.is_some()) {
@@ -186,8 +248,9 @@ impl Reader<'_> {
 
     fn release(&self, clause: &Clause, action: &mut Action) {
         let (through, vent) = self.ports(clause);
+        let through = through.or_else(|| self.open_drain(clause, action));
         let by_port = through.as_ref().and_then(|id| self.map.connection(id)).and_then(|c| c.port.as_ref());
-        let verb = self.text(clause.verb());
+        let says = |stem: &str| clause.phrase.iter().any(|i| self.text(*i).starts_with(stem));
         let means = [
             ("drain", Means::Drain),
             ("empt", Means::Drain),
@@ -201,16 +264,36 @@ impl Reader<'_> {
             ("restrain", Means::Block),
             ("crack", Means::Vent),
         ];
-        let by_word = means.into_iter().find(|(stem, _)| verb.starts_with(stem)).map(|(_, means)| means);
+        let by_word = means.into_iter().find(|(stem, _)| says(stem)).map(|(_, means)| means);
         let by_port = by_port.map(|port| if *port == Port::Vent { Means::Vent } else { Means::Drain });
         let motion = action.on.iter().any(|id| self.kind_of(id) == Some(&CircuitKind::StoredMotion));
         action.by = by_word.or(by_port).or(Some(Means::Vent));
         action.what = Some(if motion { Energy::Motion } else { Energy::Pressure });
         action.through = through;
         action.vent = vent;
-        action.to = self.after(clause, &["into"]);
+        let outlet = through_port(self.map, action.through.as_ref()) == Some(&Port::Outlet);
+        action.to = self.after(clause, &["into"]).or_else(|| self.after(clause, &["at"]).filter(|_| outlet));
         action.temperature =
             self.quantities(clause).find_map(|quantity| quantity.measured(Kind::Temperature));
+    }
+
+    /// "Let the boiler drain": through the only drain of it that stands open.
+    fn open_drain(&self, clause: &Clause, action: &Action) -> Option<Id> {
+        if !clause.phrase.iter().any(|i| self.text(*i) == "drain") {
+            return None;
+        }
+        let is_open = |joint: &&Connection| {
+            let open = self.here.connections.get(&joint.id).is_some_and(|here| here.open > 0);
+            let own = joint.section.as_ref().is_some_and(|section| {
+                let mut sections = self.map.sections();
+                let circuit =
+                    sections.find(|(_, known)| known.id == *section).map(|(circuit, _)| &circuit.id);
+                action.on.iter().any(|on| on == section || Some(on) == circuit)
+            });
+            open && own && joint.port == Some(Port::Drain)
+        };
+        let mut open = self.map.connections.iter().filter(is_open);
+        open.next().filter(|_| open.next().is_none()).map(|joint| joint.id.clone())
     }
 
     fn fill(&self, clause: &Clause, action: &mut Action) {
@@ -224,51 +307,10 @@ impl Reader<'_> {
     pub(super) fn pressure(&self, clause: &Clause) -> Option<Range> {
         self.quantities(clause).find_map(|quantity| quantity.range(Kind::Pressure).cloned())
     }
+}
 
-    /// The test that a clause names.
-    pub(super) fn test_kind(&self, clause: &Clause) -> Option<TestKind> {
-        let kinds: &[(&[&str], TestKind)] = &[
-            (&["tightness", "soundness"], TestKind::Tightness),
-            (&["fluid", "spray", "soap", "soapy", "detector"], TestKind::LeakFluid),
-            (&["combustion"], TestKind::Combustion),
-            (&["polarity"], TestKind::Polarity),
-            (&["continuity"], TestKind::EarthContinuity),
-            (&["insulation"], TestKind::Insulation),
-            (&["rate"], TestKind::GasRate),
-            (&["trap"], TestKind::TrapFilled),
-            (&["relief", "lever"], TestKind::ReliefLever),
-            (&["vacuum"], TestKind::VacuumHold),
-            (&["function", "functions", "works", "working", "operation"], TestKind::Function),
-        ];
-        if self.has(clause, &["working"]) && self.has(clause, &["pressure"]) {
-            return Some(TestKind::WorkingPressure);
-        }
-        if self.has(clause, &["flue"]) && self.has(clause, &["integrity"]) {
-            return Some(TestKind::FlueIntegrity);
-        }
-        if let Some((_, kind)) = kinds.iter().find(|(words, _)| self.has(clause, words)) {
-            return Some(kind.clone());
-        }
-        if self.has(clause, &["leak", "leaks", "leakage", "tight", "drips", "weeps"]) {
-            return Some(self.leak_test(clause));
-        }
-        (self.has(clause, &["fill"]) && self.has(clause, &["pressure"])).then_some(TestKind::FillPressure)
-    }
-
-    /// The test for leaks that fits the circuit of what is named, or the only wet circuit.
-    fn leak_test(&self, clause: &Clause) -> TestKind {
-        let named = self.mentions_in(clause).find_map(|mention| self.connection(mention)?.section.clone());
-        let mut wet = self.map.circuits.iter().map(|circuit| &circuit.kind).filter(|kind| is_wet(kind));
-        let kind =
-            named.and_then(|id| self.kind_of(&id)).or_else(|| wet.next().filter(|_| wet.next().is_none()));
-        match kind {
-            Some(CircuitKind::FuelGas | CircuitKind::CompressedAir | CircuitKind::Refrigerant) => {
-                TestKind::LeakFluid
-            }
-            _ if self.has(clause, &["hot", "warm"]) => TestKind::LeakHot,
-            _ => TestKind::LeakCold,
-        }
-    }
+fn through_port<'m>(map: &'m ApplianceMap, through: Option<&Id>) -> Option<&'m Port> {
+    through.and_then(|id| map.connection(id)).and_then(|connection| connection.port.as_ref())
 }
 
 pub(super) fn reading(what: &str, limits: Option<Range>) -> Reading {

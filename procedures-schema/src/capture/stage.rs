@@ -27,6 +27,12 @@ fn natural(action: &Action, before: Option<&Stage>) -> Option<Stage> {
     match action.verb {
         Verb::ShutDown | Verb::Isolate | Verb::Lock | Verb::Release | Verb::Prove => Some(Stage::MakeSafe),
         Verb::Undo | Verb::Slacken | Verb::Remove | Verb::MoveAside | Verb::Discard => Some(Stage::Strip),
+        // While nothing is apart yet, a run or a test point that is closed again is part of the preparing.
+        Verb::Fit | Verb::Make | Verb::Tighten | Verb::Restore | Verb::Charge | Verb::Start
+            if before == Some(&Stage::Prepare) =>
+        {
+            None
+        }
         Verb::Fit | Verb::Make | Verb::Tighten => Some(Stage::Refit),
         Verb::Restore | Verb::Charge | Verb::Start => Some(Stage::Recommission),
         // Before anything is apart, these find out how things are; afterwards they show that all is well.
@@ -55,6 +61,8 @@ mod tests {
         assert_eq!(of(Verb::Tell, Some(&Stage::Strip), None), Stage::Strip);
         assert_eq!(of(Verb::Test, Some(&Stage::Prepare), None), Stage::Prepare);
         assert_eq!(of(Verb::Test, Some(&Stage::Refit), None), Stage::Recommission);
+        assert_eq!(of(Verb::Start, Some(&Stage::Prepare), None), Stage::Prepare, "a run before the job");
+        assert_eq!(of(Verb::Make, Some(&Stage::Prepare), None), Stage::Prepare, "a test point closed again");
     }
 
     #[test]

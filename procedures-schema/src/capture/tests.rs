@@ -119,7 +119,7 @@ const PUMP_LINES: &[(&str, &str, &str)] = &[
     ("Undo the four M6 screws and take off the front panel.", "", "undo screws · remove cover"),
     ("Take out two of the four cover screws", "", "undo screws 2"),
     ("Take the cover off", "undo screws", "remove cover"),
-    ("Refit the cover with its four screws", SAFE, "fit cover"),
+    ("Refit the cover with its four screws", SAFE, "fit cover · make screws"),
     ("Put the cover back and fasten the cover screws", SAFE, "fit cover · make screws"),
     ("Do not open the pump valves", "isolate va vb", ""),
     ("Prove dead at the pump plug", SAFE, "prove m at=plug"),

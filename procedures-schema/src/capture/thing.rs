@@ -2,6 +2,7 @@
 
 use super::clause::Clause;
 use super::mention::{Candidate, Mention};
+use super::pronoun::Before;
 use super::reader::{Proposal, Reader};
 use super::refer::{Meant, Wanted, meant, nearest};
 use crate::lexicon::Amount;
@@ -36,6 +37,9 @@ impl Reader<'_> {
         if kinds.contains(&ThingKind::Section) {
             return None;
         }
+        if !self.may_renew_by(clause, verb) || !self.may_turn_by(clause, verb) {
+            return None;
+        }
         let objects = self.objects(clause, kinds);
         let mut proposal = Proposal {
             action: Action::new(verb.clone(), Vec::new()),
@@ -53,12 +57,37 @@ impl Reader<'_> {
             self.add_around(clause, &mut proposal);
         }
         if objects.is_empty() && proposal.action.on.is_empty() {
-            self.add_by_verb(clause, &mut proposal);
+            match verb {
+                Verb::Isolate | Verb::Restore => {
+                    self.add_supply(clause, &mut proposal);
+                    if *verb == Verb::Restore && proposal.action.on.is_empty() && proposal.choices.is_empty()
+                    {
+                        self.add_switched_off(clause, &mut proposal);
+                    }
+                }
+                _ => self.add_by_verb(clause, &mut proposal),
+            }
         }
         if objects.is_empty() && proposal.action.on.is_empty() && proposal.choices.is_empty() {
-            let pronoun = self.pronoun(clause)?;
-            proposal.action.on = self.last_of(kinds).into_iter().map(|candidate| candidate.id).collect();
-            proposal.possible = proposal.action.on.iter().any(|id| self.here.is_possible(verb, id));
+            if *verb == Verb::Lock && self.pronoun(clause).is_none() {
+                self.add_shut_last(clause, &mut proposal);
+                return Some(proposal).filter(|proposal| !proposal.action.on.is_empty());
+            }
+            let pronoun =
+                self.object_pronoun(clause).filter(|_| *verb != Verb::Place || !names_item(stem))?;
+            proposal.action.on = self.antecedents(clause, verb, kinds);
+            if proposal.action.on.is_empty() && self.begins_line(clause) {
+                match self.of_step_before(pronoun, verb, kinds) {
+                    Before::Clear(on) => proposal.action.on = on,
+                    Before::OneOf(choices) => {
+                        proposal.doubtful = Some((pronoun, pronoun + 1));
+                        proposal.choices = choices;
+                    }
+                    Before::Nothing => {}
+                }
+            }
+            let may_be = proposal.action.on.iter().chain(&proposal.choices);
+            proposal.possible = may_be.into_iter().any(|id| self.here.is_possible(verb, id));
             proposal.said_by.push(pronoun);
         }
         if proposal.action.on.is_empty() && proposal.choices.is_empty() {
@@ -70,6 +99,25 @@ impl Reader<'_> {
         }
         self.details(clause, &mut proposal);
         Some(proposal)
+    }
+
+    /// "Undo the bolts, half a turn each": what is only turned a little is slackened.
+    fn may_turn_by(&self, clause: &Clause, verb: &Verb) -> bool {
+        let stem = self.text(clause.verb());
+        if !["undo", "unscrew"].iter().any(|begin| stem.starts_with(begin)) {
+            return true;
+        }
+        let end = self.end_of_sentence(clause);
+        let little = (clause.verb()..end).any(|i| {
+            matches!(self.text(i), "turn" | "turns")
+                && (i.saturating_sub(3)..i)
+                    .any(|j| matches!(self.text(j), "half" | "quarter" | "one" | "a" | "two"))
+        });
+        match verb {
+            Verb::Undo | Verb::TakeAway => !little,
+            Verb::Slacken => little,
+            _ => true,
+        }
     }
 
     /// "Isolate the pump": the isolators around the section that its joints carry.
@@ -96,8 +144,9 @@ impl Reader<'_> {
     fn add_by_verb(&self, clause: &Clause, proposal: &mut Proposal) {
         let stem = self.text(clause.verb());
         let verb = proposal.action.verb.clone();
-        let unplugs =
-            matches!(verb, Verb::Undo | Verb::Make) && stem.trim_start_matches("un").starts_with("plug");
+        let undoes = matches!(verb, Verb::Undo | Verb::Make | Verb::Slacken | Verb::Tighten);
+        let family = own_family(stem).filter(|_| undoes);
+        let unplugs = family.is_some();
         let heads =
             [("cap", "cap"), ("blank", "blank"), ("bung", "bung"), ("plug", "plug"), ("bond", "bond")];
         let head = heads.into_iter().find(|(begin, _)| stem.starts_with(begin)).map(|(_, head)| head);
@@ -115,7 +164,8 @@ impl Reader<'_> {
         };
         let of: Vec<&Id> = meant.iter().filter(|c| c.kind == kind).map(|c| &c.id).collect();
         let plugs = self.map.connections.iter().filter(|plug| {
-            unplugs && plug.family == Family::Connector && plug.joins.iter().any(|part| of.contains(&part))
+            let own = family.as_ref() == Some(&plug.family) && plug.port.is_none();
+            own && plug.joins.iter().any(|part| of.contains(&part))
         });
         let items = self.map.temporary.iter().filter(|item| {
             let on = item.on.as_ref().or(item.bonds.as_ref()).is_some_and(|on| of.contains(&on));
@@ -136,7 +186,7 @@ impl Reader<'_> {
     }
 
     /// The last things of a kind, or those under the last temporary items: "bond the union and cap *it*".
-    fn last_or_under(&self, kind: ThingKind) -> Vec<Candidate> {
+    pub(super) fn last_or_under(&self, kind: ThingKind) -> Vec<Candidate> {
         let last = self.last_of(&[kind]);
         if !last.is_empty() {
             return last;
@@ -158,18 +208,32 @@ impl Reader<'_> {
             of_kind.iter().copied().filter(|mention| test(mention)).cloned().collect()
         };
         let direct = pick(&|mention| is_direct(mention) && after_verb(mention));
+        // "Take off the panel; the chamber has a cover of its own": another sentence names no object, unless the
+        // first has none.
+        let end = self.end_of_sentence(clause);
+        let mut direct = direct;
+        if direct.iter().any(|mention| mention.from < end) {
+            direct.retain(|mention| mention.from < end);
+        }
         if !direct.is_empty() {
             return direct;
         }
-        let placed =
-            |mention: &&Mention| matches!(self.preposition(mention), Some("at" | "on" | "from" | "of"));
+        let covers = self.text(clause.verb()).starts_with("cover");
+        let placed = |mention: &&Mention| match self.preposition(mention) {
+            Some("at" | "on" | "from" | "of") => true,
+            // "Cover it with a bag": the bag is placed.
+            Some("with") => covers,
+            // "Slacken the screw in the test nipple."
+            Some("in") => self.connection(mention).is_some_and(|joint| joint.port.is_some()),
+            _ => false,
+        };
         let indirect = pick(&|mention| placed(mention) && after_verb(mention));
         let is_source =
             |candidate: &Candidate| matches!(candidate.kind, ThingKind::Section | ThingKind::Circuit);
         let is_named = self.mentions_in(clause).any(|mention| {
             is_direct(&mention) && after_verb(&mention) && !mention.candidates.iter().all(is_source)
         });
-        if !indirect.is_empty() && self.pronoun(clause).is_none() && !is_named {
+        if !indirect.is_empty() && (covers || self.pronoun(clause).is_none()) && !is_named {
             return indirect.into_iter().take(1).collect();
         }
         // "The valve must be closed."
@@ -254,7 +318,13 @@ impl Reader<'_> {
                     action.pattern = Some("cross".to_owned());
                 }
                 let names: Vec<&str> = self.map.seals.iter().map(|seal| seal.name.as_str()).collect();
-                if action.verb == Verb::Make && self.lexicon.says_new_of(words, &names) {
+                let before = self.words_since_making(clause);
+                let has_seal = action
+                    .on
+                    .iter()
+                    .any(|id| self.map.connection(id).is_some_and(|joint| !joint.seals.is_empty()));
+                let said_before = has_seal && self.lexicon.says_new_of(before, &names);
+                if action.verb == Verb::Make && (said_before || self.lexicon.says_new_of(words, &names)) {
                     action.seal = Some(Renewal::New);
                 } else if action.verb == Verb::Make && self.has(clause, &["reuse", "reused", "old", "same"]) {
                     action.seal = Some(Renewal::Same);
@@ -262,12 +332,27 @@ impl Reader<'_> {
             }
             Verb::Undo if self.text(clause.verb()).starts_with("cut") => action.with = Some("cut".to_owned()),
             Verb::Fit => {
-                let new = self.has(clause, &["new", "renew", "renews", "renewed", "renewing"]);
+                let new = self.is_called_new(clause, &action.on) || self.fits_new(clause, &action.on);
                 action.part = new.then_some(Renewal::New);
             }
+            Verb::Inspect => action.criterion = self.criterion(clause),
             Verb::Set => action.to = self.after(clause, &["to"]),
             _ => {}
         }
+    }
+
+    /// What is looked for: "check that the pipe *is clear*", "check the ball *for cracks*".
+    fn criterion(&self, clause: &Clause) -> Option<String> {
+        let that = (clause.verb()..clause.to).find(|i| matches!(self.text(*i), "that" | "whether" | "if"));
+        if let Some(that) = that {
+            let end = (that + 1..clause.to).find(|i| {
+                self.tokens.get(*i).is_some_and(|token| token.before != crate::lexicon::Break::None)
+            });
+            let text = self.span(that + 1, end.unwrap_or(clause.to)).of(self.words).trim();
+            let text = text.strip_suffix(" and").unwrap_or(text);
+            return (!text.is_empty()).then(|| text.to_owned());
+        }
+        self.after(clause, &["for"]).map(|sought| format!("no {sought}"))
     }
 
     /// The words after one of these, up to the end of the clause or a comma.
@@ -301,27 +386,57 @@ impl Reader<'_> {
         })
     }
 
-    /// "Take off the guard: four M6 screws": what holds the part is undone by the same words.
-    pub(super) fn fasteners_first(&self, clause: &Clause, best: &Proposal) -> Option<Proposal> {
-        let [part] = best.action.on.as_slice() else { return None };
-        let comes_off = matches!(best.action.verb, Verb::Remove | Verb::MoveAside);
-        if !comes_off || self.here.components.get(part) == Some(&Whereabouts::Off) {
-            return None;
-        }
+    /// "Take off the guard: four M6 screws": what holds the part is undone by the same words; "refit the guard with
+    /// its screws": it is made by the same words.
+    pub(super) fn fasteners(&self, clause: &Clause, best: &Proposal) -> Vec<Proposal> {
+        let [part] = best.action.on.as_slice() else { return Vec::new() };
+        let verb = match best.action.verb {
+            Verb::Remove | Verb::MoveAside if self.here.components.get(part) != Some(&Whereabouts::Off) => {
+                Verb::Undo
+            }
+            Verb::Fit if clause.means.contains(&Verb::Make) => Verb::Make,
+            _ => return Vec::new(),
+        };
         let holds = |candidate: &Candidate| {
             self.map.connection(&candidate.id).is_some_and(|connection| connection.joins.contains(part))
         };
-        let named = self.mentions_in(clause).find(|mention| mention.candidates.iter().any(holds))?;
-        let meant =
-            self.meant_by(clause, &Verb::Undo, &[ThingKind::Connection], named).filter(|m| m.possible)?;
+        let named = self
+            .mentions_in(clause)
+            .filter(|mention| mention.from > clause.verb() && mention.candidates.iter().any(holds));
+        named.filter_map(|named| self.fastener(clause, &verb, named)).collect()
+    }
+
+    fn fastener(&self, clause: &Clause, verb: &Verb, named: &Mention) -> Option<Proposal> {
+        let meant = self.meant_by(clause, verb, &[ThingKind::Connection], named).filter(|m| m.possible)?;
         let mut proposal = Proposal {
-            action: Action::new(Verb::Undo, Vec::new()),
+            action: Action::new(verb.clone(), Vec::new()),
             choices: Vec::new(),
             doubtful: None,
             possible: true,
             said_by: clause.phrase.clone(),
         };
         self.add(&mut proposal, named, meant);
+        self.details(clause, &mut proposal);
         Some(proposal)
+    }
+}
+
+/// Whether a verb names what is placed: "cap it" places a cap and not what is capped.
+fn names_item(stem: &str) -> bool {
+    ["blank", "bond", "bridg", "bung", "cap", "plug"].iter().any(|begin| stem.starts_with(begin))
+}
+
+/// The sort of connection that a verb is about where it names only the part: the plug that is unplugged, the clip
+/// that is unclipped, the thread that is unscrewed.
+fn own_family(stem: &str) -> Option<Family> {
+    let begins = |all: &[&str]| all.iter().any(|begin| stem.starts_with(begin));
+    if begins(&["plug", "unplug"]) {
+        Some(Family::Connector)
+    } else if begins(&["clip", "unclip"]) {
+        Some(Family::Fixing)
+    } else if begins(&["screw", "unscrew", "slacken", "loosen", "tighten", "crack"]) {
+        Some(Family::Joint)
+    } else {
+        None
     }
 }

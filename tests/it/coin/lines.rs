@@ -81,7 +81,7 @@ pub(super) const LINES: &[(&str, &str, &str)] = &[
     ),
     ("Renew the siphon.", "Component siphon", "remove siphon · fit siphon new"),
     ("Replace the old fan.", "Component fan", "remove fan · fit fan new"),
-    ("Take out the siphon.|Replace the siphon.", "", "fit siphon"),
+    ("Take out the siphon.|Replace the siphon.", "", "fit siphon new"),
     ("Fit the new pump.", "Component pump", "fit pump new"),
     ("Clean the heat exchanger with a soft brush.", "Component heat exchanger", "clean heat-exchanger"),
     ("Take off the case.|Lift out the fan, 4 kg, from behind the case.", "Component fan", "remove fan"),
@@ -279,7 +279,7 @@ pub(super) const LINES: &[(&str, &str, &str)] = &[
     ),
     (
         "Close the gas cock.|Connect the manometer to the gas test point.",
-        "Temporary manometer · Connection gas test point",
+        "Connection gas test point · Temporary manometer",
         "place manometer",
     ),
     (

@@ -1,10 +1,12 @@
 //! Whole procedures typed from nothing, sentence by sentence, on invented appliances.
 
 use super::{Typed, made};
-use procedures_schema::check::{Level, check};
+use procedures_schema::check::{Level, check, fixes};
+use procedures_schema::edit::apply;
 use procedures_schema::format;
 use procedures_schema::model::{Date, Stage};
 use procedures_schema::notation::print;
+use std::sync::Arc;
 
 /// Stage, words, what they make, actions.
 type Line = (Stage, &'static str, &'static str, &'static str);
@@ -226,4 +228,35 @@ fn a_dryer_is_taken_apart_from_nothing() {
     assert!(of_step("step-4", "pressure/nowhere-to-go"), "the words do not say where the air goes");
     assert!(of_step("step-7", "pressure/not-proved"), "a gauge alone proves no compressed air");
     assert!(of_step("step-9", "putback/left-open") && !of_step("step-8", "putback/left-open"));
+}
+
+#[test]
+fn a_proof_that_is_completed_says_what_it_now_does() {
+    let mut typed = Typed::new();
+    for words in [
+        "Switch off at the wall isolator and lock it off.",
+        "Take off the case: two screws, 8 mm.",
+        "Prove dead at the three mains terminals, L to N and L to E, 0 to 5 V.",
+    ] {
+        typed.type_line(words, &Stage::Strip);
+    }
+    let today = Date::parse("2026-11-25").expect("a date");
+    let report = check(&typed.document, today);
+    let finding = report.findings.iter().find(|finding| finding.code == "isolation/proof-incomplete");
+    let offered = fixes(&typed.document, finding.expect("it lacks readings"), today);
+    let [fix] = offered.as_slice() else { panic!("{offered:?}") };
+    assert_eq!(
+        fix.label,
+        "prove in step 3 with tester on a known source, N to E and tester on the known source again"
+    );
+    let mended = apply(&Arc::new(typed.document.clone()), &fix.edits[0]).expect("it applies").document;
+    let step = mended.steps.last().expect("three steps");
+    assert_eq!(
+        step.words,
+        "Prove dead at the three mains terminals, L to N and L to E, 0 to 5 V. Prove it with: tester on a known \
+         source, L to N 0 V to 5 V, L to E 0 V to 5 V, N to E 0 V to 5 V, tester on the known source again."
+    );
+    typed.document.steps.pop();
+    let read = typed.read(&step.words, &Stage::Strip, &[]).reading.actions;
+    assert_eq!(super::without_sources(read), super::without_sources(step.actions.clone()));
 }

@@ -29,7 +29,10 @@ pub(super) fn named_kind(words: &[String], near: bool) -> Option<CircuitKind> {
         words.windows(2).any(|pair| matches!(pair, [a, b] if a == first && second.contains(&b.as_str())))
     };
     let rows: [(bool, CircuitKind); 11] = [
-        (has(&["condensate"]), CircuitKind::Condensate),
+        (
+            has(&["condensate"]) || (near && has(&["siphon", "trap"]) && !has(&["steam"])),
+            CircuitKind::Condensate,
+        ),
         (has(&["refrigerant"]), CircuitKind::Refrigerant),
         (has(&["steam"]), CircuitKind::Steam),
         (has(&["oil"]), CircuitKind::Oil),
@@ -163,7 +166,8 @@ impl Bench<'_> {
             kinds = vec![CircuitKind::FuelGas, CircuitKind::HeatingWater, CircuitKind::DomesticWater];
         }
         let twice = |kind: &CircuitKind| self.map.circuits.iter().filter(|c| c.kind == *kind).count() > 1;
-        kinds.retain(|kind| !twice(kind) && (about.port.is_none() || *kind != CircuitKind::FuelGas));
+        let carries_gas = matches!(about.port, None | Some(Port::Test));
+        kinds.retain(|kind| !twice(kind) && (carries_gas || *kind != CircuitKind::FuelGas));
         let what = phrase.words.join(" ");
         let asks = if phrase.plural() { "do" } else { "does" };
         let question = format!("Which circuit {asks} the {what} {does}?");
@@ -211,7 +215,16 @@ impl Bench<'_> {
             may_be(&circuit.kind) && circuit.sections.iter().any(|section| self.is_shut_off(&section.id))
         };
         let mut shut: Vec<Id> = self.map.circuits.iter().filter(shut_off).map(|c| c.id.clone()).collect();
-        let circuit = if shut.len() == 1 { shut.pop()? } else { self.only(may_be)? };
+        let circuit = match (shut.len(), self.only(may_be)) {
+            (1, _) => shut.pop()?,
+            (_, Some(only)) => only,
+            // "Test the gas pipes at the meter and close the test point": the line has said it before.
+            (_, None) => {
+                let line: Vec<String> =
+                    (0..self.line.tokens.len()).map(|i| self.line.text(i).to_owned()).collect();
+                self.circuit_of_kind(&named_kind(&line, false)?)?
+            }
+        };
         self.pick(&circuit, about.component.as_ref())
     }
 

@@ -1,12 +1,13 @@
 //! A clause: each of its phrases is known, makes a thing, or means nothing.
 
 use super::super::clause::Clause;
+use super::super::mention::{Candidate, Mention};
 use super::bench::Bench;
 use super::circuits::About;
-use super::nouns::{Noun, noun};
+use super::nouns::{Noun, noun, tells_apart};
 use super::phrase::{Lead, Phrase, phrases};
 use super::wanted::{Asked, Wanted};
-use crate::model::{Handle, Id, ThingKind, Verb};
+use crate::model::{Family, Handle, Id, ThingKind, Verb};
 
 impl Bench<'_> {
     /// Makes what a clause names for the first time; `next` is the clause behind it.
@@ -18,6 +19,9 @@ impl Bench<'_> {
         let mut isolators: Vec<(Phrase, Handle)> = Vec::new();
         let wants: Vec<(Phrase, Wanted)> =
             self.phrases.iter().filter_map(|phrase| Some((phrase.clone(), asked.wanted(phrase)?))).collect();
+        let mut wants = self.without_locks(wants);
+        // "Put a hose on the drain cock": what it is put on comes first.
+        wants.sort_by_key(|(_, wanted)| *wanted == Wanted::Temporary);
         // "Unplug the leads from the gas valve": the valve only says where.
         let is_other = |(phrase, wanted): &(Phrase, Wanted)| {
             phrase.lead == Lead::Direct && !matches!(wanted, Wanted::Isolator(_))
@@ -52,6 +56,14 @@ impl Bench<'_> {
         }
     }
 
+    /// "Take off the clamp": while an isolator is locked, that is what locks it and nothing of the appliance.
+    fn without_locks(&self, mut wants: Vec<(Phrase, Wanted)>) -> Vec<(Phrase, Wanted)> {
+        if self.line.here.isolators.values().any(|isolator| isolator.locked) {
+            wants.retain(|(phrase, _)| !matches!(phrase.stem().as_slice(), [only] if only == "clamp" || only == "hasp"));
+        }
+        wants
+    }
+
     /// What a clause takes off, if it is one thing.
     fn taken_off(&self, clause: &Clause) -> Option<Phrase> {
         let takes = clause.means.iter().any(|verb| matches!(verb, Verb::Remove | Verb::MoveAside));
@@ -62,21 +74,65 @@ impl Bench<'_> {
     /// Whether the map has what a phrase names.
     fn is_known(&mut self, clause: &Clause, phrase: &Phrase, wanted: &Wanted) -> bool {
         let mut known = self.known(phrase, &wanted.known_as(clause));
-        if matches!(wanted, Wanted::PlugOf) {
-            let parts = self.known(phrase, &[ThingKind::Component]);
-            let plugs = self.map.connections.iter().filter(|connection| {
-                connection.family == crate::model::Family::Connector
-                    && connection.joins.iter().any(|part| parts.contains(part))
-            });
-            known.extend(plugs.map(|plug| plug.id.clone()));
-        }
+        known.extend(self.known_of_part(phrase, wanted));
         known.retain(|id| self.may_be(id, clause, phrase));
+        if known.is_empty() {
+            known = self.to_be_put_back(clause, phrase, wanted);
+        }
         if let [only] = known.as_slice()
             && self.map.connection(only).is_some()
         {
             self.last_connection = Some(only.clone());
         }
         !known.is_empty()
+    }
+
+    /// "Close the meter test point": of what is new nothing can be closed, so a test point that is open is meant.
+    fn to_be_put_back(&self, clause: &Clause, phrase: &Phrase, wanted: &Wanted) -> Vec<Id> {
+        let verbs = [
+            (Verb::Make, ThingKind::Connection),
+            (Verb::Restore, ThingKind::Isolator),
+            (Verb::Fit, ThingKind::Component),
+            (Verb::TakeAway, ThingKind::Temporary),
+        ];
+        let back: Vec<&(Verb, ThingKind)> =
+            verbs.iter().filter(|(verb, _)| clause.means.contains(verb)).collect();
+        let is_another =
+            |word: &String| tells_apart(word) || matches!(word.as_str(), "other" | "second" | "third");
+        let opens = clause.means.iter().any(|verb| matches!(verb, Verb::Undo | Verb::Remove | Verb::Place));
+        if back.is_empty() || opens || phrase.words.iter().any(is_another) {
+            return Vec::new();
+        }
+        let kinds = wanted.known_as(clause);
+        let within = |m: &&Mention| m.to == phrase.head + 1 && m.from > phrase.from;
+        let named = self.mentions.iter().filter(within).flat_map(|mention| &mention.candidates);
+        let is_off = |candidate: &Candidate| {
+            back.iter().any(|(verb, kind)| {
+                *kind == candidate.kind && self.line.here.is_possible(verb, &candidate.id)
+            })
+        };
+        let mut found: Vec<Id> = Vec::new();
+        for candidate in named.filter(|candidate| kinds.contains(&candidate.kind) && is_off(candidate)) {
+            if !found.contains(&candidate.id) {
+                found.push(candidate.id.clone());
+            }
+        }
+        if found.len() == 1 { found } else { Vec::new() }
+    }
+
+    /// The plugs, clips or threads of the part that a phrase names, where the verb is about them.
+    fn known_of_part(&self, phrase: &Phrase, wanted: &Wanted) -> Vec<Id> {
+        let family = match wanted {
+            Wanted::PlugOf => Family::Connector,
+            Wanted::ClipOf => Family::Fixing,
+            Wanted::ThreadOf => Family::Joint,
+            _ => return Vec::new(),
+        };
+        let parts = self.known(phrase, &[ThingKind::Component]);
+        let of_part = self.map.connections.iter().filter(|connection| {
+            connection.family == family && connection.joins.iter().any(|part| parts.contains(part))
+        });
+        of_part.map(|connection| connection.id.clone()).collect()
     }
 
     /// Whether a known thing agrees with what the words add: the part that it is of, its size, its side.
@@ -119,6 +175,8 @@ impl Bench<'_> {
             Wanted::Fixing => self.make_fixing(clause, phrase),
             Wanted::Connector(mains) => self.make_connector(clause, phrase, *mains),
             Wanted::PlugOf => self.make_plug_of(clause, phrase),
+            Wanted::ClipOf => self.make_clip_of(phrase),
+            Wanted::ThreadOf => self.make_thread_of(clause, phrase),
             Wanted::Component => {
                 let id = self.make_component(phrase);
                 self.place_component(clause, phrase, &id);

@@ -69,7 +69,11 @@ impl Bench<'_> {
         let n = number(phrase);
         for i in 1..=n {
             let name = if n == 1 { stem.clone() } else { format!("{stem} {i}") };
-            let isolator = Isolator::new(self.new_id(&name), &name, between.clone(), handle.clone());
+            let mut isolator = Isolator::new(self.new_id(&name), &name, between.clone(), handle.clone());
+            if name.starts_with("fused ") {
+                // The fuse sits in it: whoever takes it out has cut off what the spur cuts off.
+                isolator.aliases.push("fuse".to_owned());
+            }
             self.note_in_words(&isolator.id, ThingKind::Isolator, &name, phrase);
             self.map.isolators.push(isolator);
         }

@@ -40,6 +40,12 @@ impl Bench<'_> {
 
     /// Makes a fixing of the part that the words name, or that the next clause takes off.
     pub(super) fn make_fixing(&mut self, clause: &Clause, phrase: &Phrase) {
+        if let Some((within, port)) = self.port_in(phrase) {
+            if self.known(&within, &[ThingKind::Connection]).is_empty() {
+                self.make_port(clause, &within, &port);
+            }
+            return;
+        }
         let component = self.part_of(phrase).or_else(|| self.part_taken_off());
         self.fixing(clause, phrase, component);
     }
@@ -88,7 +94,38 @@ impl Bench<'_> {
         let mut joint = self.connection(clause, phrase, Family::Joint, None);
         joint.section = Some(section);
         joint.port = Some(port.clone());
+        joint.aliases.extend(self.name_by_place(phrase));
+        if *port == Port::Test && phrase.head_word() == "nipple" {
+            joint.aliases.push("nipple screw".to_owned());
+        }
+        if *port == Port::Sample {
+            // What closes it is called by its place.
+            joint.aliases.push("sampling cap".to_owned());
+        }
         self.put(joint, phrase);
+    }
+
+    /// "The hot tap at the basin" is the basin tap too, "the small drain screw on the domestic side" the domestic
+    /// drain screw.
+    fn name_by_place(&self, phrase: &Phrase) -> Option<String> {
+        const OPENED: &[&str] = &["bleed", "drain", "fill", "filling", "sampling", "test", "vent"];
+        let place = self.behind(phrase, &["at", "on"])?;
+        let first = place.words.first().filter(|word| !super::nouns::is_place(word))?;
+        let stem = phrase.stem();
+        let (head, before) = stem.split_last()?;
+        let of = before.last().filter(|word| OPENED.contains(&word.as_str()));
+        let own = of.map_or_else(|| head.clone(), |of| format!("{of} {head}"));
+        let is_thing = !self.known(&place, &[ThingKind::Component, ThingKind::Connection]).is_empty();
+        (!is_thing && stem.len() > 1).then(|| format!("{first} {own}"))
+    }
+
+    /// "The screw in the test nipple" is what opens the nipple.
+    fn port_in(&self, phrase: &Phrase) -> Option<(Phrase, Port)> {
+        let within = self.behind(phrase, &["in"]).filter(|_| phrase.head_word() == "screw")?;
+        match noun(&within.stem()) {
+            Noun::Port(port) => Some((within, port)),
+            _ => None,
+        }
     }
 
     /// Makes a plug or lead of the part that the words name.
@@ -116,6 +153,39 @@ impl Bench<'_> {
         plug.joins.push(part.clone());
         plug.section = self.section_of_plug(clause, phrase, Some(part), mains);
         self.put(plug, phrase);
+    }
+
+    /// "Unclip the sensor": the clip of the sensor.
+    pub(super) fn make_clip_of(&mut self, phrase: &Phrase) {
+        let part = match self.known(phrase, &[ThingKind::Component]).as_slice() {
+            [only] => only.clone(),
+            [] => self.make_component(phrase),
+            _ => return,
+        };
+        let name = format!("{} clip", self.map.name_of(&part));
+        let mut clip = Connection::new(self.new_id(&name), &name, Family::Fixing);
+        clip.joins.push(part);
+        self.put(clip, phrase);
+    }
+
+    /// "Unscrew the safety valve": the thread by which it is screwed in carries the medium.
+    pub(super) fn make_thread_of(&mut self, clause: &Clause, phrase: &Phrase) {
+        let before = self.mark();
+        let part = match self.known(phrase, &[ThingKind::Component]).as_slice() {
+            [only] => only.clone(),
+            [] => self.make_component(phrase),
+            _ => return,
+        };
+        let about = About { component: Some(part.clone()), ..self.about(clause, phrase) };
+        let Some(section) = self.section_for(&about) else {
+            self.back_to(before);
+            return self.ask_circuit(phrase, "carry", &about);
+        };
+        let name = format!("{} thread", self.map.name_of(&part));
+        let mut thread = Connection::new(self.new_id(&name), &name, Family::Joint);
+        thread.joins.push(part);
+        thread.section = Some(section);
+        self.put(thread, phrase);
     }
 
     /// The electrical section of a plug. A plug of which nothing is said counts as mains: the safe side.
@@ -187,6 +257,18 @@ impl Bench<'_> {
 
     /// Whether a known connection is of the part that the words name.
     pub(super) fn agrees_in_part(&self, connection: &Connection, phrase: &Phrase) -> bool {
+        if let Some(within) = self.behind(phrase, &["in"]).filter(|_| phrase.words.len() == 1) {
+            // "The screw in the test nipple" is none of the cover.
+            let kinds = [ThingKind::Component, ThingKind::Connection];
+            let known = self.known(&within, &kinds);
+            let is_thing = !matches!(noun(&within.stem()), Noun::Nothing | Noun::Side | Noun::Unknown);
+            if is_thing
+                && !connection.joins.iter().any(|part| known.contains(part))
+                && !known.contains(&connection.id)
+            {
+                return false;
+            }
+        }
         let named = self.behind(phrase, &["of"]).or_else(|| self.next_off.clone());
         let Some(named) = named.filter(|named| matches!(noun(&named.stem()), Noun::Part | Noun::Unknown))
         else {
@@ -216,10 +298,12 @@ fn covers(phrase: &Phrase, name: &str) -> bool {
     name.split(' ').count() == phrase.words.len()
 }
 
-/// Union nuts are called unions too.
+/// Union nuts are called unions too, and connectors plugs.
 fn other_name(name: &str) -> Option<String> {
-    let plural = name.strip_suffix("union nuts").map(|before| format!("{before}unions"));
-    plural.or_else(|| name.strip_suffix("union nut").map(|before| format!("{before}union")))
+    let names =
+        [("union nuts", "unions"), ("union nut", "union"), ("connectors", "plugs"), ("connector", "plug")];
+    let other = |(end, other): (&str, &str)| name.strip_suffix(end).map(|before| format!("{before}{other}"));
+    names.into_iter().find_map(other)
 }
 
 /// Whether several are several joints, as unions are; the screws of a flange and the terminals of a supply are

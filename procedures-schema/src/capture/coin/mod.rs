@@ -20,6 +20,10 @@ mod phrase;
 mod seals;
 mod wanted;
 
+pub(super) use nouns::{Noun, noun, opens};
+pub(super) use phrase::{Lead, Phrase, phrases};
+pub(super) use wanted::is_appliance;
+
 use super::reader::Reader;
 use super::{Here, LineReading};
 use crate::lexicon::Lexicon;

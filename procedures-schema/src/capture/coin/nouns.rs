@@ -5,7 +5,7 @@ use crate::model::{Handle, Port, Role};
 
 /// What a name says that a thing is.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) enum Noun {
+pub(in crate::capture) enum Noun {
     /// Worked to shut something off.
     Isolator(Handle),
     /// Opened to drain, vent, test, sample or fill.
@@ -101,12 +101,14 @@ const LOW_VOLTAGE: &[&str] = &[
     "thermistor",
 ];
 const TEMPORARY: &[&str] = &[
+    "bag",
     "blank",
     "bond",
     "bowl",
     "bucket",
     "bung",
     "cap",
+    "card",
     "cloth",
     "gauge",
     "manometer",
@@ -212,6 +214,7 @@ const NOTHINGS: &[&str] = &[
     "grease",
     "hand",
     "heat",
+    "hook",
     "help",
     "job",
     "level",
@@ -274,7 +277,7 @@ const NOTHINGS: &[&str] = &[
 ];
 
 /// What the words of a name say; in lower case, the last one in the singular.
-pub(super) fn noun(words: &[String]) -> Noun {
+pub(in crate::capture) fn noun(words: &[String]) -> Noun {
     let Some((head, before)) = words.split_last() else { return Noun::Nothing };
     let head = head.as_str();
     let last = before.last().map_or("", String::as_str);
@@ -293,7 +296,9 @@ pub(super) fn noun(words: &[String]) -> Noun {
         "fuse" => Noun::Isolator(Handle::Fuse),
         "tube" if said(SENSING) || said(&["pressure", "air"]) => Noun::Connector(false),
         "hose" | "tube" if said(SENSING) => Noun::Connector(false),
-        "hose" if before.is_empty() || said(&["drain", "test", "filling", "purge"]) => Noun::Temporary,
+        "hose" if before.is_empty() || said(&["drain", "test", "filling", "gauge", "purge"]) => {
+            Noun::Temporary
+        }
         "tube" => Noun::Joint,
         "nut" => {
             let joins = ["compression", "coupling", "discharge", "gland", "pipe", "union", "flare", "tail"];
@@ -302,6 +307,10 @@ pub(super) fn noun(words: &[String]) -> Noun {
         "plug" if said(&["blank", "blanking", "pipe", "test"]) => Noun::Temporary,
         "ring" if !said(&["o", "sealing"]) => Noun::Part,
         "plate" if said(&["rating", "data"]) => Noun::Nothing,
+        "cap" if said(&["transit", "transport", "shipping"]) => Noun::Nothing,
+        "loop" if said(&["fill", "filling"]) => Noun::Temporary,
+        "cap" if said(&["dust"]) => Noun::Part,
+        "clamp" | "device" | "hasp" if said(&["locking", "lock"]) => Noun::Nothing,
         "seal" if said(&["case", "door"]) => Noun::Seal,
         _ if CONNECTORS.contains(&head) => Noun::Connector(!said(LOW_VOLTAGE)),
         _ if FIXINGS.contains(&head) => Noun::Fixing,
@@ -325,7 +334,6 @@ fn port(before: &[String], head: &str) -> Option<Port> {
         "drain" if !said(&["condensate", "floor"]) => Some(Port::Drain),
         "bleeder" | "vent" if !said(&["roof", "flue"]) => Some(Port::Vent),
         "tap" if !said(&["drain", "bleed", "gas", "meter", "stop", "isolating"]) => Some(Port::Outlet),
-        "loop" if said(&["fill", "filling"]) => Some(Port::Fill),
         "tapping" => Some(Port::Test),
         "cap" | "point" | "port" if said(&["sample", "sampling"]) => Some(Port::Sample),
         _ if !WORKED.contains(&head) => None,
@@ -418,7 +426,7 @@ pub(super) fn is_place(word: &str) -> bool {
 }
 
 /// What swings or lifts open.
-pub(super) fn opens(head: &str) -> bool {
+pub(in crate::capture) fn opens(head: &str) -> bool {
     const OPEN: &[&str] = &[
         "case", "casing", "cover", "damper", "door", "drawer", "flap", "grille", "guard", "hatch", "hood",
         "lid", "panel",

@@ -66,8 +66,8 @@ impl Bench<'_> {
         if is_part && !is_appliance(&before) {
             return Some(self.component_named(&before));
         }
-        let at = self.behind(phrase, &["at", "from", "on", "to"])?;
-        self.part_in(&at, at.is_after(&["from"]))
+        let at = self.behind(phrase, &["at", "from", "off", "on", "to"])?;
+        self.part_in(&at, at.is_after(&["from", "off"]))
     }
 
     /// The component that a phrase names; made, if its noun is a part's, or any noun where it is owned.
@@ -117,9 +117,23 @@ impl Bench<'_> {
         }
         match direct {
             Some(direct) => self.make_closing(clause, &direct),
-            None if self.line.pronoun(clause).is_some() => self.close_last(clause),
+            None if self.line.pronoun(clause).is_some() && !self.follows_item(clause) => {
+                self.close_last(clause);
+            }
             None => {}
         }
+    }
+
+    /// "Disconnect the loop and cap it": what the clause before is about is no joint.
+    fn follows_item(&self, clause: &Clause) -> bool {
+        let before = self.line.clauses.iter().rev().find(|other| other.verb() < clause.verb());
+        let phrases = before.map(|before| super::phrase::phrases(&self.line, before)).unwrap_or_default();
+        let direct = phrases.into_iter().find(|phrase| phrase.lead == super::phrase::Lead::Direct);
+        let known = |phrase: &Phrase| {
+            let mut at = self.mentions.iter().filter(|mention| mention.to == phrase.head + 1);
+            at.any(|m| m.candidates.iter().all(|candidate| candidate.kind == ThingKind::Temporary))
+        };
+        direct.is_some_and(|phrase| known(&phrase))
     }
 
     fn make_closing(&mut self, clause: &Clause, phrase: &Phrase) {
@@ -232,6 +246,8 @@ impl Bench<'_> {
         let id = self.new_id(&name);
         let mut setting = Setting::new(id.clone(), &name);
         setting.aliases.extend(own);
+        setting.aliases.extend(name.strip_suffix(" setting").map(str::to_owned));
+        setting.aliases.dedup();
         setting.of = part;
         self.map.settings.push(setting);
         self.note_in_words(&id, ThingKind::Setting, &name, phrase);

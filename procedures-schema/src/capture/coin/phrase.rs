@@ -7,7 +7,7 @@ use crate::lexicon::{Amount, Break};
 
 /// How a noun phrase stands in its clause.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) enum Lead {
+pub(in crate::capture) enum Lead {
     /// The verb acts on it.
     Direct,
     /// Behind a preposition.
@@ -18,15 +18,15 @@ pub(super) enum Lead {
 
 /// A noun phrase.
 #[derive(Clone, Debug)]
-pub(super) struct Phrase {
+pub(in crate::capture) struct Phrase {
     /// The first token of the name.
-    pub(super) from: usize,
+    pub(in crate::capture) from: usize,
     /// The token of the head.
-    pub(super) head: usize,
+    pub(in crate::capture) head: usize,
     /// The words of the name in lower case, the head as it is written.
-    pub(super) words: Vec<String>,
+    pub(in crate::capture) words: Vec<String>,
     /// How it stands.
-    pub(super) lead: Lead,
+    pub(in crate::capture) lead: Lead,
     /// The amount before it: "the *four* screws".
     pub(super) amount: Option<Amount>,
     /// Of how many only so many: "*two* of the four screws".
@@ -37,7 +37,7 @@ pub(super) struct Phrase {
 
 impl Phrase {
     /// The words with the head in the singular.
-    pub(super) fn stem(&self) -> Vec<String> {
+    pub(in crate::capture) fn stem(&self) -> Vec<String> {
         let mut stem = self.words.clone();
         if let Some(head) = stem.last_mut() {
             *head = singular(head);
@@ -82,8 +82,8 @@ const ADJECTIVES: &[&str] = &[
     "worn",
 ];
 const PREPOSITIONS: &[&str] = &[
-    "above", "across", "against", "around", "at", "behind", "below", "beside", "between", "by", "for",
-    "from", "in", "inside", "into", "near", "of", "off", "on", "onto", "out", "over", "through", "to",
+    "above", "across", "against", "along", "around", "at", "behind", "below", "beside", "between", "by",
+    "for", "from", "in", "inside", "into", "near", "of", "off", "on", "onto", "out", "over", "through", "to",
     "towards", "under", "using", "via", "with", "without",
 ];
 /// What begins a condition or another thought; nothing is named up to the next comma.
@@ -112,6 +112,7 @@ const ENDS: &[&str] = &[
     "every",
     "first",
     "fully",
+    "half",
     "hand",
     "has",
     "have",
@@ -121,6 +122,7 @@ const ENDS: &[&str] = &[
     "home",
     "is",
     "it",
+    "live",
     "may",
     "must",
     "need",
@@ -128,6 +130,7 @@ const ENDS: &[&str] = &[
     "not",
     "off",
     "only",
+    "quarter",
     "open",
     "or",
     "out",
@@ -148,9 +151,12 @@ const ENDS: &[&str] = &[
     "will",
 ];
 
+/// What something is let do: the end of a verb, and no name.
+const LET: &[&str] = &["cool", "drain", "escape", "know", "run", "settle", "stop"];
+
 /// The noun phrases behind the verb of a clause, and those before it behind "with" ("with the vent open, drain
 /// it"); all before it where it ends its sentence, as in "the valve must be closed".
-pub(super) fn phrases(line: &Reader<'_>, clause: &Clause) -> Vec<Phrase> {
+pub(in crate::capture) fn phrases(line: &Reader<'_>, clause: &Clause) -> Vec<Phrase> {
     let behind = Chunker::new(line, clause).run(clause.verb() + 1, clause.to);
     let before_verb = clause.verb().checked_sub(1).map(|i| line.text(i));
     let ends_with_verb =
@@ -194,9 +200,20 @@ impl<'l, 'w> Chunker<'l, 'w> {
     }
 
     fn run(mut self, from: usize, to: usize) -> Vec<Phrase> {
-        let mut skipping = false;
+        let (mut skipping, mut before_bracket) = (false, None);
         for i in from..to {
             let before = self.line.tokens.get(i).map_or(Break::Sentence, |token| token.before);
+            match self.line.bracket(i).filter(|_| i > from) {
+                Some('(') => {
+                    self.close(true);
+                    before_bracket = Some(std::mem::replace(&mut self.lead, Lead::Beside));
+                }
+                Some(_) => {
+                    self.close(true);
+                    self.lead = before_bracket.take().unwrap_or_else(|| self.lead.clone());
+                }
+                None => {}
+            }
             if before != Break::None && i > from {
                 self.close(true);
                 skipping = false;
@@ -220,16 +237,22 @@ impl<'l, 'w> Chunker<'l, 'w> {
     /// Takes a token in.
     fn token(&mut self, i: usize) {
         let text = self.line.text(i).to_owned();
-        let is_particle = i != self.clause.verb() && self.clause.phrase.contains(&i) && is_particle(&text);
+        let of_verb = i != self.clause.verb() && self.clause.phrase.contains(&i) && is_particle(&text);
+        // "Let the boiler *drain*."
+        let lets = matches!(self.line.text(self.clause.verb()), "allow" | "leave" | "let" | "letting");
+        let ends_verb = lets && self.clause.phrase.contains(&i) && LET.contains(&text.as_str());
         let measured =
             self.line.quantities(self.clause).any(|quantity| (quantity.from..quantity.to).contains(&i));
         let amount = self.line.lexicon.amount(&text).filter(|_| !measured);
-        if is_particle {
+        if of_verb {
             self.close(true);
-            if !self.found.is_empty() && PREPOSITIONS.contains(&text.as_str()) {
+            // "Lift *it* off its hooks": the object stands before.
+            let has_object =
+                !self.found.is_empty() || self.line.object_pronoun(self.clause).is_some_and(|it| it < i);
+            if has_object && PREPOSITIONS.contains(&text.as_str()) {
                 self.lead = Lead::After(text);
             }
-        } else if measured {
+        } else if measured || ends_verb {
             self.close(true);
         } else if text == "and" {
             self.close(true);
@@ -238,16 +261,21 @@ impl<'l, 'w> Chunker<'l, 'w> {
             self.part = self.amount.take();
         } else if PREPOSITIONS.contains(&text.as_str()) {
             self.close(true);
-            self.lead = Lead::After(text);
+            let joins = text == "with" && i.checked_sub(1).is_some_and(|i| self.line.text(i) == "together");
+            self.lead = if joins { Lead::Direct } else { Lead::After(text) };
             self.bare = false;
         } else if ARTICLES.contains(&text.as_str()) || amount.is_some() {
             self.close(true);
             self.bare = false;
             self.start.get_or_insert(i);
             self.amount = amount.or(self.amount);
-        } else if self.words.is_empty() && ADJECTIVES.contains(&text.as_str()) {
+        } else if is_drive(&text) || (self.words.is_empty() && ADJECTIVES.contains(&text.as_str())) {
             self.start.get_or_insert(i);
-        } else if ENDS.contains(&text.as_str()) || is_adverb(&text) || text.contains('\'') {
+        } else if ENDS.contains(&text.as_str())
+            || is_adverb(&text)
+            || text.contains('\'')
+            || (text == "right" && is_particle(self.line.text(i + 1)))
+        {
             self.close(!matches!(text.as_str(), "it" | "them" | "him") && !is_adverb(&text));
         } else if text.starts_with(|c: char| c.is_alphabetic()) {
             self.start.get_or_insert(i);
@@ -294,6 +322,13 @@ fn join_shared_heads(mut found: Vec<Phrase>) -> Vec<Phrase> {
         }
     }
     found
+}
+
+/// Whether a word only says what a screw is turned with: "two Torx T20 screws".
+fn is_drive(text: &str) -> bool {
+    let is_size =
+        text.strip_prefix('t').is_some_and(|n| !n.is_empty() && n.bytes().all(|b| b.is_ascii_digit()));
+    is_size || matches!(text, "cross-head" | "crosshead" | "hexagon" | "slotted" | "torx")
 }
 
 fn is_particle(text: &str) -> bool {

@@ -20,6 +20,10 @@ pub(super) enum Wanted {
     Connector(bool),
     /// The plug of a component: "unplug the fan".
     PlugOf,
+    /// The clip of a component: "unclip the sensor".
+    ClipOf,
+    /// The thread by which a part is screwed in: "unscrew the safety valve".
+    ThreadOf,
     /// A component.
     Component,
     /// A temporary item.
@@ -34,7 +38,13 @@ impl Wanted {
         let says = |verbs: &[Verb]| verbs.iter().any(|verb| clause.means.contains(verb));
         let mut kinds = match self {
             Self::Isolator(_) => vec![ThingKind::Isolator],
-            Self::Port(_) | Self::Joint | Self::Fixing | Self::Connector(_) | Self::PlugOf => {
+            Self::Port(_)
+            | Self::Joint
+            | Self::Fixing
+            | Self::Connector(_)
+            | Self::PlugOf
+            | Self::ClipOf
+            | Self::ThreadOf => {
                 vec![ThingKind::Connection]
             }
             Self::Component => vec![ThingKind::Component],
@@ -78,7 +88,9 @@ impl<'c> Asked<'c> {
     }
 
     fn undoes(&self) -> bool {
-        self.says(&[Verb::Undo, Verb::Slacken, Verb::Make, Verb::Tighten])
+        // What is renewed is a part, even if it joins or holds.
+        let renews = ["renew", "chang", "exchang", "swap"].iter().any(|begin| self.stem.starts_with(begin));
+        !renews && self.says(&[Verb::Undo, Verb::Slacken, Verb::Make, Verb::Tighten])
     }
 
     fn moves(&self) -> bool {
@@ -106,6 +118,17 @@ impl<'c> Asked<'c> {
         self.says(&[Verb::Release, Verb::Prove, Verb::Charge, Verb::Purge])
     }
 
+    /// "Unclip", "clip … back": about the clip of what is named.
+    fn clips(&self) -> bool {
+        self.undoes() && self.stem.trim_start_matches("un").starts_with("clip")
+    }
+
+    /// "Unscrew", "slacken", "tighten": about the thread of what is screwed in.
+    fn screws(&self) -> bool {
+        let turns = ["screw", "unscrew", "slacken", "loosen", "tighten", "crack"];
+        self.undoes() && turns.iter().any(|begin| self.stem.starts_with(begin))
+    }
+
     /// Whether the verb is one that opens or shuts whatever it is said of.
     fn is_open_or_shut(&self) -> bool {
         self.says(&[Verb::Isolate, Verb::Restore]) && self.moves()
@@ -130,7 +153,9 @@ impl<'c> Asked<'c> {
             Noun::Fixing if self.undoes() && direct => Some(Wanted::Fixing),
             Noun::Joint | Noun::Fixing if direct && self.moves() => Some(Wanted::Component),
             Noun::Temporary => self.temporary(phrase),
-            Noun::Setting if self.sets() && direct => Some(Wanted::Setting),
+            Noun::Setting if self.sets() && (direct || phrase.head_word() == "setting") => {
+                Some(Wanted::Setting)
+            }
             Noun::Part | Noun::Unknown | Noun::Side => self.part(phrase, &noun(&stem)),
             _ => None,
         }
@@ -149,7 +174,9 @@ impl<'c> Asked<'c> {
         let through =
             phrase.is_after(&["at", "by", "from", "on", "onto", "through", "to", "via", "with", "in"]);
         let opened = direct && (self.undoes() || self.says(&[Verb::Restore]));
-        let passed = (through || direct) && (self.lets_through() || self.clause.means == [Verb::Test]);
+        let taken_at = phrase.is_after(&["at", "through"]) && self.says(&[Verb::Test]);
+        let passed =
+            taken_at || (through || direct) && (self.lets_through() || self.clause.means == [Verb::Test]);
         let carries = phrase.is_after(&["at", "into", "on", "onto", "to"]) && self.places();
         (opened || passed || carries).then_some(Wanted::Port(port))
     }
@@ -173,6 +200,7 @@ impl<'c> Asked<'c> {
         match phrase.lead {
             Lead::Direct if self.closes_by_its_verb() && !closes => None,
             Lead::Direct if self.says(&[Verb::Place]) => Some(Wanted::Temporary),
+            Lead::Direct if self.undoes() && phrase.head_word() == "hose" => Some(Wanted::Joint),
             // A cap that comes off without having been put on is the appliance's own.
             Lead::Direct if self.undoes() && closes => Some(Wanted::Joint),
             Lead::Direct if self.moves() && closes => Some(Wanted::Component),
@@ -187,7 +215,7 @@ impl<'c> Asked<'c> {
 
     /// Whether the verb itself names what closes: "cap the union".
     pub(super) fn closes_by_its_verb(&self) -> bool {
-        let names = ["blank", "bond", "bridg", "bung", "cap", "plug", "clos", "seal"];
+        let names = ["blank", "bond", "bridg", "bung", "cap", "cover", "plug", "clos", "seal"];
         self.places() && names.iter().any(|name| self.stem.starts_with(name))
     }
 
@@ -206,6 +234,12 @@ impl<'c> Asked<'c> {
         if unplugs && self.undoes() && !is_side {
             return Some(Wanted::PlugOf);
         }
+        if self.clips() && known_part(noun) {
+            return Some(Wanted::ClipOf);
+        }
+        if self.screws() && is_screwed_in(&head) {
+            return Some(Wanted::ThreadOf);
+        }
         if self.sets() && matches!(head.as_str(), "governor" | "regulator" | "thermostat" | "timer") {
             return Some(Wanted::Setting);
         }
@@ -219,6 +253,26 @@ impl<'c> Asked<'c> {
     }
 }
 
+fn known_part(noun: &Noun) -> bool {
+    matches!(noun, Noun::Part | Noun::Unknown)
+}
+
+/// Small parts that are screwed into what carries the medium.
+fn is_screwed_in(head: &str) -> bool {
+    matches!(
+        head,
+        "electrode"
+            | "injector"
+            | "jet"
+            | "nozzle"
+            | "probe"
+            | "sensor"
+            | "strainer"
+            | "thermostat"
+            | "valve"
+    )
+}
+
 /// What comes off as a whole although it joins or holds.
 pub(super) fn is_whole(head: &str) -> bool {
     matches!(
@@ -228,7 +282,7 @@ pub(super) fn is_whole(head: &str) -> bool {
 }
 
 /// Whether words name the appliance itself, which is no component of it.
-pub(super) fn is_appliance(words: &[String]) -> bool {
+pub(in crate::capture) fn is_appliance(words: &[String]) -> bool {
     const APPLIANCES: &[&str] =
         &["appliance", "boiler", "furnace", "machine", "plant", "system", "unit", "installation", "building"];
     words.last().is_some_and(|head| APPLIANCES.contains(&head.as_str()))

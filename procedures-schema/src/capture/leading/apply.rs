@@ -16,7 +16,7 @@ use crate::units::Rest;
 pub struct Applied {
     /// The step.
     pub step: Step,
-    /// Steps that follow it: what is done on an answer.
+    /// Steps that follow it: what is done on an answer, or after a reading. Their words are not read yet.
     pub further: Vec<Step>,
     /// What the document gets beside the step.
     pub beside: Vec<Beside>,
@@ -51,7 +51,12 @@ pub fn apply_leading(step: &Step, leading: &Leading, ids: &mut dyn IdSource) -> 
     let step = &mut applied.step;
     match leading {
         Leading::Message(message) => step.messages.push(message.clone()),
-        Leading::Read { .. } => read(step, leading)?,
+        Leading::Read { then, .. } => {
+            read(step, leading)?;
+            if !then.is_empty() {
+                applied.further.push(behind(step, then, ids));
+            }
+        }
         Leading::Wait { duration: None, at_most: None, .. } | Leading::Start { duration: None, .. } => {
             return Err(missing(Gap::Duration));
         }
@@ -82,9 +87,7 @@ pub fn apply_leading(step: &Step, leading: &Leading, ids: &mut dyn IdSource) -> 
         Leading::If { answer, words } => {
             let asked = step.actions.iter().rev().find_map(|action| action.ask.clone());
             let Some(question) = asked else { return Err(not_held("no question stands before it")) };
-            let mut further =
-                Step::new(ids.next_id("step"), step.stage.clone(), required(words, Gap::Words)?);
-            further.when.clone_from(&step.when);
+            let mut further = behind(step, required(words, Gap::Words)?, ids);
             further.when.push(Answer::new(question, answer));
             applied.further.push(further);
         }
@@ -116,9 +119,16 @@ pub fn apply_leading(step: &Step, leading: &Leading, ids: &mut dyn IdSource) -> 
     Ok(applied)
 }
 
+/// A step behind another, on the same answers.
+fn behind(step: &Step, words: &str, ids: &mut dyn IdSource) -> Step {
+    let mut further = Step::new(ids.next_id("step"), step.stage.clone(), words);
+    further.when.clone_from(&step.when);
+    further
+}
+
 /// A reading joins the last read that has none; otherwise a sentence says it.
 fn read(step: &mut Step, leading: &Leading) -> Result<(), NotHeld> {
-    let Leading::Read { what, limits, out } = leading else { return Ok(()) };
+    let Leading::Read { what, limits, out, .. } = leading else { return Ok(()) };
     let what = required(what, Gap::What)?;
     let reading = Reading { what: what.to_owned(), limits: limits.clone(), ..Reading::default() };
     let lower = out.to_lowercase();

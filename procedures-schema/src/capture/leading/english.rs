@@ -39,8 +39,9 @@ pub(super) const CAN: &[&str] = &["can", "may", "could"];
 pub(super) const ORDERS: &[&str] = &[
     "allow", "always", "avoid", "be", "beware", "check", "clear", "cover", "cut", "do", "don't", "ensure",
     "follow", "handle", "hold", "insert", "keep", "leave", "let", "lift", "lower", "make", "mind", "move",
-    "never", "observe", "only", "pull", "push", "put", "replace", "repeat", "rotate", "see", "slide",
-    "stand", "stay", "support", "take", "touch", "turn", "use", "wear", "wipe", "work", "write",
+    "never", "observe", "only", "prove", "pull", "push", "put", "replace", "repeat", "rotate", "see",
+    "slide", "stand", "stay", "support", "take", "test", "touch", "turn", "use", "wear", "wipe", "work",
+    "write",
 ];
 
 /// Beginnings of what not to do, which may also follow a comma.

@@ -44,7 +44,7 @@ impl Leading {
                 (Gap::Consequence, message.consequence.is_empty()),
                 (Gap::Avoidance, message.avoidance.is_empty()),
             ],
-            Self::Read { what, limits, out } => vec![
+            Self::Read { what, limits, out, .. } => vec![
                 (Gap::What, what.is_empty()),
                 (Gap::Limits, limits.is_none()),
                 (Gap::OnFail, out.is_empty()),

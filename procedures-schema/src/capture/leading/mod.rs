@@ -55,6 +55,8 @@ pub enum Leading {
         limits: Option<Range>,
         /// What to do when the value is out of them.
         out: String,
+        /// What is done next: "read: 0 V, then shut the flap".
+        then: String,
     },
     /// `wait 10 min`: nothing else is done meanwhile.
     Wait {

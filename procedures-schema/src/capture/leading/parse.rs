@@ -151,6 +151,7 @@ fn by_can(text: &str) -> (String, String) {
 
 /// `quantity limits (out: …)`.
 fn read(text: &str) -> Leading {
+    let (text, then) = done_next(text);
     let lower = text.to_ascii_lowercase();
     let (value, out) = match lower.find(OUT).and_then(|at| text.split_at_checked(at)) {
         Some((value, out)) => {
@@ -164,7 +165,30 @@ fn read(text: &str) -> Leading {
         Some(Limits { before, range, after }) => (joined(before, after), Some(range)),
         None => (value.trim().to_owned(), None),
     };
-    Leading::Read { what, limits, out: out.trim().to_owned() }
+    Leading::Read { what, limits, out: out.trim().to_owned(), then }
+}
+
+/// A reading, and the instruction that follows it behind "then", a semicolon or a full stop. What to do when the
+/// value is out of its limits goes on to the end.
+fn done_next(text: &str) -> (&str, String) {
+    let before_out = text.to_ascii_lowercase().find(OUT).unwrap_or(text.len());
+    let marks = [", then ", "; ", ". "];
+    let cuts = marks.iter().flat_map(|mark| text.match_indices(mark)).filter(|(at, _)| *at < before_out);
+    let orders = cuts.filter_map(|(at, mark)| {
+        let rest = text.get(at + mark.len()..)?.trim();
+        let rest = rest.strip_prefix("then ").unwrap_or(rest);
+        is_instruction(rest).then_some((at, rest))
+    });
+    match orders.min_by_key(|(at, _)| *at).filter(|_| before_out == text.len()) {
+        Some((at, rest)) => (text.get(..at).unwrap_or(text), capitalised(rest)),
+        None => (text, String::new()),
+    }
+}
+
+/// The text as a sentence begins.
+fn capitalised(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().into_iter().flat_map(char::to_uppercase).chain(letters).collect()
 }
 
 /// The words around limits, without the marks that led to them.

@@ -18,7 +18,7 @@ fn shown(line: &str) -> String {
         Some(Leading::Message(m)) => {
             vec![m.word.word().to_lowercase(), part(&m.hazard), part(&m.consequence), part(&m.avoidance)]
         }
-        Some(Leading::Read { what, limits, out }) => {
+        Some(Leading::Read { what, limits, out, .. }) => {
             vec!["read".into(), part(&what), of(limits.as_ref()), part(&out)]
         }
         Some(Leading::Wait { duration, at_most, words }) => {
@@ -246,4 +246,27 @@ fn the_text_of_a_step_is_a_sentence_and_its_lines() {
     };
     assert_eq!((&message.word, message.hazard.as_str()), (&SignalWord::Warning, "hot water"));
     assert_eq!(reason, "they drip");
+}
+
+#[test]
+fn what_is_done_after_a_reading_is_a_step_behind_it() {
+    for (line, what, next) in [
+        ("read: 0 V on all pairs, then prove the tester again", "on all pairs", "Prove the tester again"),
+        ("read: 0 V three times. Shut the flap.", "three times", "Shut the flap."),
+        ("read: 0 mbar; then pull off the hose", "", "Pull off the hose"),
+        (
+            "read: 1.2 bar, no drop in 10 minutes; dry tissue at the vent",
+            "no drop in 10 minutes; dry tissue at the vent",
+            "",
+        ),
+        ("read: pressure 1.0 to 1.5 bar (out: stop. Close the valve)", "pressure", ""),
+    ] {
+        let Some(Leading::Read { what: read, then, .. }) = leading(line) else { panic!("{line}") };
+        assert_eq!((read.as_str(), then.as_str()), (what, next), "{line}");
+    }
+    let step = Step::new(Id::new("s"), Stage::MakeSafe, "Prove dead.");
+    let line = leading("read: duct temperature 20 to 40 °C, then shut the flap").expect("a reading");
+    let applied = apply_leading(&step, &line, &mut NumberedIds::default()).expect("it is held");
+    let words: Vec<&str> = applied.further.iter().map(|step| step.words.as_str()).collect();
+    assert_eq!(words, ["Shut the flap"]);
 }

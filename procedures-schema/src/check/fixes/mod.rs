@@ -7,7 +7,9 @@
 //! Not every rule has a fix; most mistakes need what only the writer knows.
 
 mod before;
+mod census;
 mod order;
+mod proof;
 mod reach;
 mod steps;
 mod words;
@@ -76,6 +78,10 @@ fn candidates(
         "putback/out-of-reach" => reach::in_place(context, met).into_iter().collect(),
         "seal/not-renewed" => words::new_seal(context, met).into_iter().collect(),
         "isolation/not-locked" | "pressure/not-locked" => words::lock(context, met).into_iter().collect(),
+        "isolation/proof-incomplete" | "gas/proof-incomplete" | "pressure/proof-incomplete" => {
+            proof::complete(context, met).into_iter().collect()
+        }
+        "control/census-unanswered" => census::answered(context).into_iter().collect(),
         "words/not-typed" => words::decline(context, finding).into_iter().collect(),
         "putback/left-off" | "putback/setting-not-restored" | "putback/run-with-lost-setting" => {
             before::put_back(context, met, ids)

@@ -12,7 +12,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 /// Steps as they shall be, by position.
-type Changed = BTreeMap<usize, Step>;
+pub(super) type Changed = BTreeMap<usize, Step>;
 
 /// Makes the joints with new seals, and says so where the words do not yet.
 pub(super) fn new_seal(context: &Context<'_>, met: &[&Unmet]) -> Option<Fix> {
@@ -114,12 +114,16 @@ pub(super) fn decline(context: &Context<'_>, finding: &Finding) -> Option<Fix> {
     (!text.is_empty()).then(|| Fix { label, edits: edits(changed) })
 }
 
-fn step_of<'c>(context: &Context<'_>, changed: &'c mut Changed, at: usize) -> Option<&'c mut Step> {
+pub(super) fn step_of<'c>(
+    context: &Context<'_>,
+    changed: &'c mut Changed,
+    at: usize,
+) -> Option<&'c mut Step> {
     let step = context.procedure.steps.get(at)?;
     Some(changed.entry(at).or_insert_with(|| (**step).clone()))
 }
 
-fn edits(changed: Changed) -> Vec<Edit> {
+pub(super) fn edits(changed: Changed) -> Vec<Edit> {
     changed.into_values().map(|step| Edit::SetStep { step: Arc::new(step) }).collect()
 }
 

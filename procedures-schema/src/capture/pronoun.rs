@@ -1,0 +1,105 @@
+//! What "it" and "them" stand for: what the last clause was about, the part that its fasteners hold, or the only
+//! thing named before; at the start of a line what the step before changed.
+
+use super::clause::Clause;
+use super::mention::Candidate;
+use super::reader::Reader;
+use crate::model::{Id, ThingKind, Verb};
+
+/// At most so many things are asked about.
+const MOST_ASKED: usize = 5;
+
+/// What a pronoun at the start of a line stands for.
+pub(super) enum Before {
+    /// These things.
+    Clear(Vec<Id>),
+    /// One of these; which, the words do not say.
+    OneOf(Vec<Id>),
+    /// Nothing that is known.
+    Nothing,
+}
+
+impl Reader<'_> {
+    /// Whether nothing stands before the verb of a clause to which a pronoun could go back.
+    pub(super) fn begins_line(&self, clause: &Clause) -> bool {
+        let first = self.clauses.first().is_some_and(|first| first.verb() == clause.verb());
+        first && self.last.is_empty() && self.mentions.iter().all(|mention| mention.from > clause.verb())
+    }
+
+    /// What the step before changed, as far as this verb can be done to it: one thing for "it", two for "both",
+    /// all of them for "them". Of several that "it" could be, one is asked for.
+    pub(super) fn of_step_before(&self, pronoun: usize, verb: &Verb, kinds: &[ThingKind]) -> Before {
+        let kind = |id: &Id| self.map.things().find(|(_, known, ..)| *known == id).map(|(kind, ..)| kind);
+        let fits = |id: &&Id| kind(id).is_some_and(|kind| kinds.contains(&kind));
+        let mut of_kind: Vec<Id> = self.here.changed_before().filter(fits).cloned().collect();
+        if of_kind.is_empty() && kinds.contains(&ThingKind::Component) {
+            let joined = self.here.changed_before().filter_map(|id| self.map.connection(id));
+            of_kind.extend(joined.flat_map(|connection| connection.joins.iter().cloned()));
+            of_kind.sort();
+            of_kind.dedup();
+        }
+        of_kind.retain(|id| self.here.is_possible(verb, id));
+        let count = |id: &Id| self.map.connection(id).map_or(1, |connection| connection.count);
+        let n: u32 = of_kind.iter().map(count).sum();
+        let agrees = match (self.text(pronoun), of_kind.as_slice()) {
+            ("it", [_]) => true,
+            ("both", _) => n == 2,
+            ("them" | "these", _) => {
+                n > 1 && of_kind.iter().all(|id| kind(id) == of_kind.first().and_then(kind))
+            }
+            _ => false,
+        };
+        match of_kind.len() {
+            1.. if agrees => Before::Clear(of_kind),
+            2..=MOST_ASKED if self.text(pronoun) == "it" => Before::OneOf(of_kind),
+            _ => Before::Nothing,
+        }
+    }
+
+    /// The things of these kinds that the pronoun of a clause stands for; none if that is not clear.
+    pub(super) fn antecedents(&self, clause: &Clause, verb: &Verb, kinds: &[ThingKind]) -> Vec<Id> {
+        let last: Vec<Id> = self.last_of(kinds).into_iter().map(|candidate| candidate.id).collect();
+        if !last.is_empty() {
+            return last;
+        }
+        // "Put a hose on the drain cock and open it."
+        let under = self.last_or_under(ThingKind::Connection);
+        if kinds.contains(&ThingKind::Connection) && !under.is_empty() {
+            return under.into_iter().map(|candidate| candidate.id).collect();
+        }
+        if let Some(held) = self.held_by_last(verb, kinds) {
+            return vec![held];
+        }
+        // "Wind tape on the thread of the new valve, screw it in"; "when water comes at the vent screw tighten it".
+        let from = if self.last.is_empty() { 0 } else { clause.from };
+        let before =
+            self.mentions.iter().filter(|mention| mention.from >= from && mention.to <= clause.verb());
+        let fits = |candidate: &&Candidate| {
+            kinds.contains(&candidate.kind) && self.here.is_possible(verb, &candidate.id)
+        };
+        let mut named: Vec<Id> = Vec::new();
+        for candidate in before.flat_map(|mention| &mention.candidates).filter(fits) {
+            if !named.contains(&candidate.id) {
+                named.push(candidate.id.clone());
+            }
+        }
+        if named.len() == 1 { named } else { Vec::new() }
+    }
+
+    /// "Undo the screws of the cover and lift it off": the only part that the last connections hold.
+    fn held_by_last(&self, verb: &Verb, kinds: &[ThingKind]) -> Option<Id> {
+        if !kinds.contains(&ThingKind::Component) {
+            return None;
+        }
+        let connections = self.last_of(&[ThingKind::Connection]);
+        let joined = connections.iter().filter_map(|candidate| self.map.connection(&candidate.id));
+        let mut held: Vec<&Id> = joined.flat_map(|connection| &connection.joins).collect();
+        held.sort();
+        held.dedup();
+        held.retain(|id| self.here.is_possible(verb, id));
+        match held.as_slice() {
+            [only] => Some((*only).clone()),
+            _ => None,
+        }
+    }
+}

@@ -1,0 +1,162 @@
+//! What is switched off or on where no isolator is named: "turn off the gas", "switch off the boiler", "switch
+//! off the light".
+
+use super::clause::Clause;
+use super::coin::{Lead, Noun, Phrase, is_appliance, noun, phrases};
+use super::mention::Candidate;
+use super::reader::{Proposal, Reader};
+use super::refer::nearest;
+use crate::model::{Circuit, CircuitKind, Id, Isolator, ThingKind, Verb};
+
+/// What words say that comes in from outside, and the kinds of circuit that carry it, the likelier first.
+const SUPPLIES: &[(&[&str], &[CircuitKind])] = &[
+    (&["gas"], &[CircuitKind::FuelGas]),
+    (&["water"], &[CircuitKind::DomesticWater, CircuitKind::NetworkPrimary]),
+    (&["electricity", "mains", "power"], &[CircuitKind::MainsElectricity]),
+    (&["oil"], &[CircuitKind::Oil]),
+    (&["steam"], &[CircuitKind::Steam]),
+    (&["air"], &[CircuitKind::CompressedAir]),
+];
+
+/// What is an appliance by itself, although another may have it as a part.
+const MACHINES: &[&str] = &[
+    "burner",
+    "chiller",
+    "compressor",
+    "conditioner",
+    "cooker",
+    "dishwasher",
+    "dryer",
+    "freezer",
+    "fridge",
+    "heater",
+    "oven",
+    "softener",
+    "stove",
+    "washer",
+];
+
+/// What is switched that is neither the appliance nor a part of it.
+const OTHERS: &[&str] = &["bulb", "lamp", "phone", "radio", "siren"];
+
+impl Reader<'_> {
+    /// "Remove the notice and switch on": the only switch, plug or fuse that is off.
+    pub(super) fn add_switched_off(&self, clause: &Clause, proposal: &mut Proposal) {
+        let stem = self.text(clause.verb());
+        let switches = ["power", "switch", "turn"].iter().any(|begin| stem.starts_with(begin));
+        let on = clause.phrase.iter().any(|i| self.text(*i) == "on");
+        if !switches || !on || !self.is_of_appliance(clause) {
+            return;
+        }
+        let electrical = |isolator: &&Isolator| {
+            let mut sections = self.map.sections();
+            let circuit = sections.find(|(_, section)| section.id == isolator.between.1);
+            circuit.is_some_and(|(circuit, _)| super::section::is_electrical(&circuit.kind))
+        };
+        let off = self.map.isolators.iter().filter(electrical).map(|isolator| isolator.id.clone());
+        let off: Vec<Id> = off.filter(|id| self.here.is_possible(&Verb::Restore, id)).collect();
+        if off.len() == 1 {
+            proposal.action.on = off;
+        }
+    }
+
+    /// "Turn off the gas": the isolators by hand through which a circuit is fed, if the verb acts on a circuit.
+    pub(super) fn add_supply(&self, clause: &Clause, proposal: &mut Proposal) {
+        let Some((circuits, tokens)) = self.supply_meant(clause) else { return };
+        let verb = proposal.action.verb.clone();
+        let of = |circuit: &Circuit, id: &Id| circuit.sections.iter().any(|section| section.id == *id);
+        let feeds = |isolator: &&Isolator| {
+            let (one, other) = &isolator.between;
+            circuits.iter().any(|circuit| of(circuit, one) != of(circuit, other))
+        };
+        let feeding = self.map.isolators.iter().filter(feeds).map(|isolator| isolator.id.clone());
+        let possible: Vec<Id> = feeding.filter(|id| self.here.is_possible(&verb, id)).collect();
+        match possible.as_slice() {
+            [] => return,
+            [only] => proposal.action.on.push(only.clone()),
+            _ => {
+                proposal.doubtful = tokens.first().zip(tokens.last()).map(|(from, last)| (*from, last + 1));
+                proposal.choices = possible;
+            }
+        }
+        proposal.said_by.extend(tokens);
+    }
+
+    /// The circuits that a verb acts on, and the tokens that name them.
+    fn supply_meant(&self, clause: &Clause) -> Option<(Vec<&Circuit>, Vec<usize>)> {
+        let is_source =
+            |candidate: &Candidate| matches!(candidate.kind, ThingKind::Circuit | ThingKind::Section);
+        let direct = self.mentions_in(clause).find(|mention| {
+            mention.from > clause.verb()
+                && self.preposition(mention).is_none()
+                && mention.candidates.iter().all(is_source)
+        });
+        if let Some(mention) = direct {
+            let is_named = |circuit: &&Circuit| {
+                let mut named = mention.candidates.iter();
+                named.any(|c| c.id == circuit.id || circuit.sections.iter().any(|s| s.id == c.id))
+            };
+            let named = self.map.circuits.iter().filter(is_named).collect();
+            return Some((named, self.tokens_of(mention)));
+        }
+        let object = self.object(clause)?;
+        let [word] = object.words.as_slice() else { return None };
+        let (_, kinds) = SUPPLIES.iter().find(|(words, _)| words.contains(&word.as_str()))?;
+        let of_kind = |kind: &CircuitKind| -> Vec<&Circuit> {
+            self.map.circuits.iter().filter(|circuit| circuit.kind == *kind).collect()
+        };
+        let found = kinds.iter().map(of_kind).find(|found| !found.is_empty())?;
+        Some((found, vec![object.head]))
+    }
+
+    /// The noun phrase that a verb acts on.
+    fn object(&self, clause: &Clause) -> Option<Phrase> {
+        let all = phrases(self, clause).into_iter();
+        all.filter(|phrase| phrase.from > clause.verb()).find(|phrase| phrase.lead == Lead::Direct)
+    }
+
+    /// Whether a verb acts on something.
+    pub(super) fn acts_on_a_thing(&self, clause: &Clause) -> bool {
+        self.object(clause).is_some() || self.pronoun(clause).is_some()
+    }
+
+    /// Whether what is switched off or on is the appliance: it is named, or nothing else is.
+    pub(super) fn is_of_appliance(&self, clause: &Clause) -> bool {
+        let Some(object) = self.object(clause) else { return true };
+        let stem = object.stem();
+        let is_machine = stem.last().is_some_and(|head| MACHINES.contains(&head.as_str()));
+        if is_appliance(&stem) || is_machine {
+            return true;
+        }
+        let is_part = self.mentions_in(clause).any(|mention| {
+            let is_object = (mention.from..mention.to).contains(&object.head);
+            is_object && !mention.candidates.is_empty()
+        });
+        let is_other = stem.last().is_some_and(|head| OTHERS.contains(&head.as_str()));
+        let outside = matches!(noun(&stem), Noun::Nothing | Noun::Isolator(_) | Noun::Port(_));
+        !is_part && !is_other && !outside
+    }
+
+    /// "Fit the padlock and the notice": what locks, beside what is placed.
+    pub(super) fn lock_beside(&self, clause: &Clause, best: Option<&Proposal>) -> Option<Proposal> {
+        let places = best.is_some_and(|best| best.action.verb == Verb::Place);
+        let locks = places && clause.means.contains(&Verb::Lock);
+        locks.then(|| self.thing_verb(clause, &Verb::Lock)).flatten().filter(|lock| lock.possible)
+    }
+
+    /// "Fit the padlock": on the isolators that were shut last and are not locked yet.
+    pub(super) fn add_shut_last(&self, clause: &Clause, proposal: &mut Proposal) {
+        let names_lock = (clause.from..clause.to)
+            .any(|i| matches!(self.text(i), "lock" | "locks" | "locking" | "padlock" | "padlocks" | "key"));
+        if !names_lock {
+            return;
+        }
+        let possible = |id: &Id| self.here.is_possible(&Verb::Lock, id);
+        let said = self.last_of(&[ThingKind::Isolator]).into_iter().map(|candidate| candidate.id);
+        let said: Vec<Id> = said.filter(possible).collect();
+        let shut: Vec<Id> =
+            self.map.isolators.iter().map(|isolator| isolator.id.clone()).filter(possible).collect();
+        proposal.action.on =
+            if said.is_empty() { nearest(&self.here, &shut).into_iter().collect() } else { said };
+    }
+}

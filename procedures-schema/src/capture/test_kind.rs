@@ -1,0 +1,147 @@
+//! Which test words speak of.
+
+use super::clause::Clause;
+use super::reader::Reader;
+use super::section::is_wet;
+use crate::model::{CircuitKind, Id, Stage, TestKind, ThingKind, Verb};
+use crate::units::Quantity as Kind;
+
+/// Words that name a test by themselves, the telling ones first.
+const NAMED: &[(&[&str], TestKind)] = &[
+    (&["tightness", "soundness"], TestKind::Tightness),
+    (&["insulation", "megohm", "megohmmeter"], TestKind::Insulation),
+    (&["polarity"], TestKind::Polarity),
+    (&["continuity", "ohmmeter"], TestKind::EarthContinuity),
+    (&["analyse", "analysis", "co", "co2", "combustion"], TestKind::Combustion),
+    (&["detector", "fluid", "soap", "soapy", "spray"], TestKind::LeakFluid),
+    (&["rate"], TestKind::GasRate),
+    (&["vacuum"], TestKind::VacuumHold),
+    (&["nitrogen", "strength"], TestKind::PressureHold),
+];
+
+/// Words that ask for tightness.
+const LEAKS: &[&str] =
+    &["drip", "drips", "dry", "leak", "leakage", "leaks", "tight", "tissue", "weep", "weeps"];
+
+/// Words that ask whether something works.
+const WORKS: &[&str] = &["function", "functions", "operation", "starts", "stops", "working", "works"];
+
+impl Reader<'_> {
+    /// The test that a clause names.
+    pub(super) fn test_kind(&self, clause: &Clause) -> Option<TestKind> {
+        let pair = |one: &[&str], other: &[&str]| self.has(clause, one) && self.has(clause, other);
+        if pair(&["flue"], &["integrity"]) || pair(&["o2", "oxygen"], &["air", "duct", "inlet"]) {
+            return Some(TestKind::FlueIntegrity);
+        }
+        if pair(&["resistance", "earth", "ground"], &["earth", "ground"])
+            && self.measures(clause, Kind::Resistance)
+        {
+            return Some(TestKind::EarthContinuity);
+        }
+        if pair(&["siphon", "trap"], &["filled", "full", "water"]) {
+            return Some(TestKind::TrapFilled);
+        }
+        if self.has(clause, &["relief", "safety"]) && self.works_by_hand(clause) {
+            return Some(TestKind::ReliefLever);
+        }
+        if pair(&["working", "dynamic", "inlet"], &["pressure"]) {
+            return Some(TestKind::WorkingPressure);
+        }
+        if self.turns_knob(clause) {
+            return None;
+        }
+        if let Some((_, kind)) = NAMED.iter().find(|(words, _)| self.has(clause, words)) {
+            return Some(kind.clone());
+        }
+        if self.is_gas_by_gauge(clause) {
+            return Some(TestKind::Tightness);
+        }
+        if self.has(clause, LEAKS) || self.holds_pressure(clause) {
+            return Some(self.leak_test(clause));
+        }
+        if self.has(clause, WORKS) {
+            return Some(TestKind::Function);
+        }
+        pair(&["cold", "fill", "filling", "system"], &["pressure"]).then_some(TestKind::FillPressure)
+    }
+
+    /// Whether the appliance is being put back.
+    pub(super) fn is_coming_back(&self) -> bool {
+        matches!(self.stage, Stage::Refit | Stage::Recommission | Stage::HandOver)
+    }
+
+    fn measures(&self, clause: &Clause, kind: Kind) -> bool {
+        self.has(clause, &["resistance"])
+            || self.quantities(clause).any(|quantity| quantity.range(kind).is_some())
+    }
+
+    /// Whether a relief valve is worked by hand: its lever lifted, its knob turned, itself tested.
+    fn works_by_hand(&self, clause: &Clause) -> bool {
+        let works = ["lift", "operat", "press", "test", "work"];
+        let stem = self.text(clause.verb());
+        let by_verb =
+            works.iter().any(|begin| stem.starts_with(begin)) && self.has(clause, &["valve", "lever"]);
+        let by_hand = self.has(clause, &["knob", "lever", "lifts", "opens"]);
+        if self.turns_knob(clause) { self.is_coming_back() } else { by_verb || by_hand }
+    }
+
+    fn turns_knob(&self, clause: &Clause) -> bool {
+        self.text(clause.verb()).starts_with("turn")
+    }
+
+    /// "No drop in 2 minutes": a gauge is watched.
+    fn holds_pressure(&self, clause: &Clause) -> bool {
+        self.has(clause, &["no"]) && self.has(clause, &["drop", "fall"])
+    }
+
+    /// Gas that is held by a gauge: "test the gas pipes, 20 mbar for 2 minutes", "test for 2 minutes: no drop".
+    fn is_gas_by_gauge(&self, clause: &Clause) -> bool {
+        let tests = self.text(clause.verb()).starts_with("test");
+        let timed = self.quantities(clause).any(|quantity| quantity.range(Kind::Time).is_some());
+        let by_gauge = self.holds_pressure(clause) || (timed && self.pressure(clause).is_some());
+        tests
+            && by_gauge
+            && (self.has(clause, &["gas"]) || self.kind_meant(clause) == Some(&CircuitKind::FuelGas))
+    }
+
+    /// The kind of the circuit of what is named, or of what the line was about, or of the only wet circuit.
+    fn kind_meant(&self, clause: &Clause) -> Option<&CircuitKind> {
+        let of = |id: &Id| {
+            let joint = self.map.connection(id).and_then(|joint| joint.section.clone());
+            let mut isolators = self.map.isolators.iter();
+            let isolator =
+                || isolators.find(|isolator| isolator.id == *id).map(|known| known.between.1.clone());
+            self.kind_of(id).or_else(|| joint.or_else(isolator).and_then(|section| self.kind_of(&section)))
+        };
+        let named = self.mentions_in(clause).filter_map(|mention| match mention.candidates.as_slice() {
+            [only] if only.kind != ThingKind::Component => of(&only.id),
+            _ => None,
+        });
+        let mut wet = self.map.circuits.iter().map(|circuit| &circuit.kind).filter(|kind| is_wet(kind));
+        let only = || wet.next().filter(|_| wet.next().is_none());
+        let last = || self.last.iter().find_map(|candidate| of(&candidate.id));
+        named.into_iter().next().or_else(last).or_else(only)
+    }
+
+    /// The test for leaks that fits the circuit of what is named, or the only wet circuit.
+    fn leak_test(&self, clause: &Clause) -> TestKind {
+        let named = self.mentions_in(clause).find_map(|mention| self.connection(mention)?.section.clone());
+        let kind = named.and_then(|id| self.kind_of(&id)).or_else(|| self.kind_meant(clause));
+        match kind {
+            Some(CircuitKind::FuelGas | CircuitKind::CompressedAir | CircuitKind::Refrigerant) => {
+                TestKind::LeakFluid
+            }
+            _ if self.has(clause, &["hot", "warm"]) => TestKind::LeakHot,
+            _ => TestKind::LeakCold,
+        }
+    }
+
+    /// Whether a clause that tests or looks names a kind of test.
+    pub(super) fn is_test(&self, clause: &Clause) -> bool {
+        // "See that the trap is dry outside" looks at it; what a joint shows is a test.
+        let looks = clause.means.contains(&Verb::Inspect) && !clause.means.contains(&Verb::Read);
+        let at_joint = || self.mentions_in(clause).any(|mention| self.connection(mention).is_some());
+        let dry_part = looks && self.has(clause, &["dry"]) && !self.has(clause, &["tissue"]) && !at_joint();
+        clause.means.contains(&Verb::Test) && !dry_part && self.test_kind(clause).is_some()
+    }
+}

@@ -1,0 +1,160 @@
+//! Lines kept one after the other as the page keeps them.
+
+use procedures_schema::capture::{
+    Answer, Applied, Beside, Leading, Making, apply_leading, leading, line_making, stage_between,
+};
+use procedures_schema::check::check;
+use procedures_schema::model::{Action, Date, Id, IdSource, NumberedIds, Procedure, Stage, Step};
+use procedures_schema::notation::print;
+use procedures_schema::simulate::{Place, Run, simulate};
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+/// What became of one line.
+pub(super) struct Kept {
+    /// The actions that the line added.
+    pub(super) actions: Vec<Action>,
+    /// Whether it became a safety message.
+    pub(super) is_message: bool,
+    /// What it said and made, for people.
+    pub(super) told: String,
+}
+
+pub(super) struct Typist {
+    document: Procedure,
+    ids: NumberedIds,
+}
+
+impl Typist {
+    pub(super) fn new() -> Self {
+        Self { document: Procedure::new(Id::new("p"), "Invented"), ids: NumberedIds::default() }
+    }
+
+    /// Keeps a line behind the last.
+    pub(super) fn keep(&mut self, line: &str) -> Kept {
+        let before = self.n_actions();
+        let refused = match leading(line) {
+            Some(leading) => match self.keep_leading(&leading) {
+                Some(kept) => return kept,
+                None => "not held; ",
+            },
+            None => "",
+        };
+        let at = self.document.steps.len();
+        let waiting = self.document.steps.last().filter(|step| is_waiting(step)).cloned();
+        let told = if let Some(step) = waiting {
+            let step = Step { words: line.to_owned(), ..(*step).clone() };
+            self.document.steps.pop();
+            self.read(at - 1, step, false)
+        } else {
+            let step = Step::new(self.ids.next_id("step"), self.stage(), line);
+            self.read(at, step, true)
+        };
+        self.kept(before, false, format!("{refused}{told}"))
+    }
+
+    /// How many findings of which code the whole has.
+    pub(super) fn standing(&self) -> String {
+        let report = check(&self.document, Date::parse("2026-11-28").expect("a date"));
+        let mut by_code: BTreeMap<String, usize> = BTreeMap::new();
+        for finding in &report.findings {
+            *by_code.entry(format!("{:?} {}", finding.level, finding.code)).or_default() += 1;
+        }
+        let counted = by_code.iter().map(|(code, n)| format!("   {n} {code}"));
+        let titles = report.findings.iter().filter(|_| std::env::var("PUTBACK_HEARD").is_ok());
+        let each = titles.map(|finding| format!("   {:?} {} {}", finding.level, finding.code, finding.title));
+        let head = format!("{} findings, {} reject", report.findings.len(), report.n_rejecting());
+        [head].into_iter().chain(counted).chain(each).collect::<Vec<_>>().join("\n")
+    }
+
+    fn n_actions(&self) -> usize {
+        self.document.steps.iter().map(|step| step.actions.len()).sum()
+    }
+
+    fn stage(&self) -> Stage {
+        self.document.steps.last().map_or(Stage::Prepare, |step| step.stage.clone())
+    }
+
+    fn kept(&self, before: usize, is_message: bool, told: String) -> Kept {
+        let all = self.document.steps.iter().flat_map(|step| step.actions.iter().cloned());
+        Kept { actions: all.skip(before).collect(), is_message, told }
+    }
+
+    /// Reads the words of a step that stands last, makes what they name and answers what is asked. The stage of a
+    /// new one follows from what it does.
+    fn read(&mut self, at: usize, step: Step, is_new: bool) -> String {
+        let (mut stage, mut made) = (step.stage.clone(), Vec::new());
+        let mut making = self.making(at, &stage, &step.words, &[]);
+        let before = self.document.steps.last().map(|step| step.stage.clone());
+        let own = stage_between(&making.reading.actions, before.as_ref(), None);
+        if is_new && own != stage {
+            stage = own;
+            making = self.making(at, &stage, &step.words, &[]);
+        }
+        let mut asked = Vec::new();
+        // Eight questions are more than anybody answers.
+        for _ in 0..8 {
+            made.extend(making.made.iter().map(|made| made.name.clone()));
+            let open = making.asked.iter().find(|asked| !asked.kinds.is_empty()).cloned();
+            self.document.map = Arc::new(making.map.clone());
+            let Some(question) = open else { break };
+            let answer = Answer { span: question.span, kind: question.kinds[0].clone() };
+            asked.push(question.question);
+            making = self.making(at, &stage, &step.words, &[answer]);
+        }
+        let mut actions = making.reading.actions.clone();
+        for doubt in &making.reading.doubts {
+            asked.push(format!("{} ({})", doubt.question, doubt.choices.len()));
+            let action = doubt.choices[0].action.clone();
+            let from = |action: &Action| action.says.iter().map(|span| span.0).min();
+            let place = actions.iter().position(|other| from(other) > from(&action));
+            actions.insert(place.unwrap_or(actions.len()), action);
+        }
+        let told = format!("{stage:?}: {} [{}] {}", print(&actions), made.join(", "), asked.join(" "));
+        self.document.steps.push(Arc::new(Step { stage, actions, ..step }));
+        told
+    }
+
+    fn making(&mut self, at: usize, stage: &Stage, words: &str, answers: &[Answer]) -> Making {
+        let trace = simulate(&self.document, &Run::of(&self.document));
+        let place = at.checked_sub(1).map_or(Place::START, Place::after);
+        line_making(words, &self.document.map, &trace, place, stage, answers, &mut self.ids)
+    }
+
+    /// A leading word adds to the step before; a message begins the next one.
+    fn keep_leading(&mut self, leading: &Leading) -> Option<Kept> {
+        let before = self.n_actions();
+        let last = self.document.steps.last().cloned();
+        let begins = matches!(leading, Leading::Message(_) | Leading::Wait { .. } | Leading::Ask { .. });
+        let step = match last {
+            Some(step) if !begins || is_waiting(&step) => {
+                self.document.steps.pop();
+                (*step).clone()
+            }
+            _ => Step::new(self.ids.next_id("step"), self.stage(), ""),
+        };
+        let applied = apply_leading(&step, leading, &mut self.ids);
+        let Ok(Applied { step: kept, further, beside }) = applied else {
+            if !begins {
+                self.document.steps.push(Arc::new(step));
+            }
+            return None;
+        };
+        for one in beside {
+            if let Beside::Question(question) = one {
+                self.document.questions.push(question);
+            }
+        }
+        self.document.steps.push(Arc::new(kept));
+        let mut told = format!("{leading:?}");
+        for step in further {
+            let at = self.document.steps.len();
+            told = [told, self.read(at, step, false)].join("; ");
+        }
+        Some(self.kept(before, matches!(leading, Leading::Message(_)), told))
+    }
+}
+
+fn is_waiting(step: &Step) -> bool {
+    step.words.is_empty() && step.actions.is_empty() && !step.messages.is_empty()
+}
