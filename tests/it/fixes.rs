@@ -97,7 +97,7 @@ fn in_order(codes: &[&'static str]) -> Vec<&'static str> {
 fn offering(change: impl Fn(Fixture) -> Fixture) -> Vec<&'static str> {
     let mut offering = Vec::new();
     for rule in catalogue() {
-        let procedure = change(example(rule.documentation, "Fires")).procedure;
+        let procedure = change(example(rule.documentation.text, "Fires")).procedure;
         let report = check(&procedure, today());
         for finding in report.findings.iter().filter(|finding| finding.code == rule.code) {
             for fix in fixes(&procedure, finding, today()) {
@@ -163,7 +163,7 @@ fn the_same_fixes_are_offered_each_time() {
 fn a_finding_of_another_document_has_no_fix() {
     let document = |code: &str| {
         let rule = catalogue().iter().find(|rule| rule.code == code).expect(code);
-        example(rule.documentation, "Fires").procedure
+        example(rule.documentation.text, "Fires").procedure
     };
     let (open, slack) = (document("putback/left-open"), document("putback/left-slack"));
     for finding in &check(&open, today()).findings {

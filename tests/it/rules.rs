@@ -28,7 +28,7 @@ fn of_other_rules(rule: &Rule, also: &[String], findings: &[Finding]) -> Vec<Str
 fn the_first_example_of_every_rule_fires_it_and_no_other() {
     let mut wrong = Vec::new();
     for rule in catalogue() {
-        let fixture = example(rule.documentation, "Fires");
+        let fixture = example(rule.documentation.text, "Fires");
         let found = fixture.findings();
         let fired = found.iter().any(|f| f.code == rule.code);
         let others = of_other_rules(rule, &fixture.also, &found);
@@ -43,7 +43,7 @@ fn the_first_example_of_every_rule_fires_it_and_no_other() {
 fn the_second_example_of_every_rule_has_no_finding() {
     let mut wrong = Vec::new();
     for rule in catalogue() {
-        let found = example(rule.documentation, "Does not fire").findings();
+        let found = example(rule.documentation.text, "Does not fire").findings();
         let fired = found.iter().any(|f| f.code == rule.code);
         let others = of_other_rules(rule, &[], &found);
         if fired || !others.is_empty() {
@@ -56,7 +56,7 @@ fn the_second_example_of_every_rule_has_no_finding() {
 #[test]
 fn inside_a_question_a_rule_fires_on_that_answer_alone() {
     for rule in catalogue().iter().filter(|rule| is_of_the_spine(rule)) {
-        let inside = example(rule.documentation, "Fires").inside_a_question();
+        let inside = example(rule.documentation.text, "Fires").inside_a_question();
         let found = inside.findings();
         let of_rule: Vec<&Finding> = found.iter().filter(|f| f.code == rule.code).collect();
         // A goal is missed on the other answer too, where nothing is done at all.
@@ -78,7 +78,7 @@ fn is_of_the_spine(rule: &Rule) -> bool {
 fn leaving_any_rule_out_lets_an_example_pass() {
     let mut wrong = Vec::new();
     for left_out in catalogue() {
-        let fixture = example(left_out.documentation, "Fires");
+        let fixture = example(left_out.documentation.text, "Fires");
         let before = fixture.findings();
         let rules: Vec<&'static Rule> =
             catalogue().iter().copied().filter(|rule| rule.code != left_out.code).collect();
@@ -96,7 +96,7 @@ fn leaving_any_rule_out_lets_an_example_pass() {
 #[test]
 fn findings_speak_in_one_clause_that_names_a_step_and_end_without_a_stop() {
     for rule in catalogue() {
-        for finding in example(rule.documentation, "Fires").findings() {
+        for finding in example(rule.documentation.text, "Fires").findings() {
             let title = &finding.title;
             let names = title.contains("tep") || title.contains("since the start") || title.contains("goal");
             assert!(names, "{title}");

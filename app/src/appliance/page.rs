@@ -5,10 +5,10 @@ use super::finder::{Finder, FinderBar};
 use super::list::{Open, Things};
 use super::questions::Questions;
 use super::scope::ScopeFields;
-use crate::components::caution::Caution;
 use crate::frame::not_kept::NotKept;
 use crate::frame::notice::Notice;
 use crate::frame::other_tab::OtherTab;
+use crate::frame::plain_foot::PlainFoot;
 use crate::frame::plain_head::PlainHead;
 use crate::route::Screen;
 use crate::state::EditorStore;
@@ -50,7 +50,7 @@ pub fn ApplianceScreen(
                 <div class="about-job"><ScopeFields store /><Questions store /><Census store /></div>
                 <div class="map"><FinderBar store finder />{LISTS.map(list)}</div>
             </main>
-            <footer class="foot"><Caution /></footer>
+            <PlainFoot />
         </div>
     }
 }

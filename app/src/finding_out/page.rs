@@ -1,10 +1,10 @@
 //! The Later screen as a whole.
 
 use super::open_row::OpenRow;
-use crate::components::caution::Caution;
 use crate::frame::not_kept::NotKept;
 use crate::frame::notice::Notice;
 use crate::frame::other_tab::OtherTab;
+use crate::frame::plain_foot::PlainFoot;
 use crate::frame::plain_head::PlainHead;
 use crate::route::{Screen, go};
 use crate::state::EditorStore;
@@ -46,7 +46,7 @@ pub fn LaterScreen(
                 </ol>
                 {done}
             </main>
-            <footer class="foot"><Caution /></footer>
+            <PlainFoot />
         </div>
     }
 }

@@ -6,4 +6,5 @@ pub mod later_key;
 pub mod not_kept;
 pub mod notice;
 pub mod other_tab;
+pub mod plain_foot;
 pub mod plain_head;

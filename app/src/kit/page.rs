@@ -2,10 +2,10 @@
 
 use super::columns::LISTS;
 use super::list::KitListing;
-use crate::components::caution::Caution;
 use crate::frame::not_kept::NotKept;
 use crate::frame::notice::Notice;
 use crate::frame::other_tab::OtherTab;
+use crate::frame::plain_foot::PlainFoot;
 use crate::frame::plain_head::PlainHead;
 use crate::route::Screen;
 use crate::state::EditorStore;
@@ -28,7 +28,7 @@ pub fn KitScreen(
                 <p class="empty">"What whoever does the job brings. A line \"bring: tool 17 mm spanner\" in Write adds to it too."</p>
                 {LISTS.iter().map(listing).collect_view()}
             </main>
-            <footer class="foot"><Caution /></footer>
+            <PlainFoot />
         </div>
     }
 }

@@ -4,6 +4,7 @@ use super::bin::{Bin, BinKeys};
 use super::shelf_row::ShelfRow;
 use super::undo_bar::UndoBar;
 use crate::components::caution::Caution;
+use crate::components::versions_line::VersionsLine;
 use crate::frame::changed_file::ChangedFileBar;
 use crate::frame::not_kept::NotKept;
 use crate::route::{Screen, Tabs, go};
@@ -65,6 +66,7 @@ pub fn ProceduresScreen(
                 {move || shelf.get().map(|found| listed(store, found, remove, keys))}
                 <Samples store />
                 <Caution />
+                <p class="foot-line"><VersionsLine /></p>
             </main>
         </div>
     }

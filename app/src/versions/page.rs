@@ -3,10 +3,10 @@
 use super::found::Found;
 use super::list::VersionList;
 use super::look::Look;
-use crate::components::caution::Caution;
 use crate::frame::not_kept::NotKept;
 use crate::frame::notice::Notice;
 use crate::frame::other_tab::OtherTab;
+use crate::frame::plain_foot::PlainFoot;
 use crate::frame::plain_head::PlainHead;
 use crate::route::{Screen, go};
 use crate::state::EditorStore;
@@ -48,7 +48,7 @@ pub fn VersionsScreen(
                 </div>
                 <Look store found chosen />
             </main>
-            <footer class="foot"><Caution /></footer>
+            <PlainFoot />
         </div>
     }
 }

@@ -3,6 +3,7 @@
 use super::keys_sheet::KeysSheet;
 use crate::app::show_look;
 use crate::components::caution::Caution;
+use crate::components::versions_line::VersionsLine;
 use crate::storage::preferences::{self, Look};
 use leptos::prelude::*;
 
@@ -32,6 +33,7 @@ pub fn Foot(
             <Caution />
             <div class="facts">
                 <span class="offline">{offline}</span>
+                <VersionsLine />
                 <KeysSheet />
                 <label>"Look " <select on:change=choose>{Look::ALL.map(option)}</select></label>
             </div>

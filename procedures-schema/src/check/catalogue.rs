@@ -1,6 +1,6 @@
 //! The list of all rules.
 
-use super::rule::Rule;
+use super::rule::{FIRST_PRINT, Rule, print_of};
 use super::rules::{
     control, gas, isolation, people, pressure, putback, reading, retest, seal, torque, words,
 };
@@ -142,15 +142,13 @@ pub fn catalogue() -> &'static [&'static Rule] {
     RULES
 }
 
-/// A short name of this set of rules: it changes with any code, level or documentation. FNV-1a, 64 bits, by
-/// Fowler, Noll and Vo; a name, no protection.
-#[cfg(feature = "documentation")]
+/// A short name of this set of rules: it changes with any code, level or documentation.
 pub fn rule_set() -> String {
-    let texts = RULES.iter().flat_map(|rule| [rule.code, rule.level.word(), rule.documentation]);
-    let hash = texts.flat_map(str::bytes).fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
-        (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3)
+    let print = RULES.iter().fold(FIRST_PRINT, |print, rule| {
+        let named = print_of(rule.level.word(), print_of(rule.code, print));
+        named.rotate_left(5) ^ rule.documentation.print
     });
-    format!("{:08x}", hash >> 32)
+    format!("{:08x}", print >> 32)
 }
 
 /// The rule with this code.

@@ -24,11 +24,10 @@ mod rule;
 mod rules;
 mod wording;
 
-#[cfg(feature = "documentation")]
 pub use catalogue::rule_set;
 pub use catalogue::{catalogue, rule_named};
 pub use code::code_of;
 pub use finding::{Because, Finding, Level};
 pub use fixes::{Fix, fixes};
 pub use report::{Report, Standing, Verdict, check, check_trace, check_with};
-pub use rule::Rule;
+pub use rule::{Documentation, Rule};

@@ -13,15 +13,42 @@ pub struct Rule {
     /// What it finds, in one clause.
     pub summary: &'static str,
     /// Its documentation in Markdown: what it finds, why it matters, an example that fires, one that does
-    /// not, the source. Empty without the feature `documentation`.
-    pub documentation: &'static str,
+    /// not, the source.
+    pub documentation: Documentation,
     pub(super) looks: Looks,
 }
 
-/// The text of a file beside the rule; the page does without, for its weight.
+/// What a rule says of itself.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Documentation {
+    /// The text; empty without the feature `documentation`, for the weight of the page.
+    pub text: &'static str,
+    /// A number made of the text when the program was built, with the feature or without.
+    pub print: u64,
+}
+
+/// A number that hardly two texts share: FNV-1a, 64 bits, by Fowler, Noll and Vo; a name, no protection.
+pub(in crate::check) const fn print_of(text: &str, mut print: u64) -> u64 {
+    let mut left = text.as_bytes();
+    while let [byte, rest @ ..] = left {
+        print = (print ^ *byte as u64).wrapping_mul(0x0100_0000_01b3);
+        left = rest;
+    }
+    print
+}
+
+/// Where [`print_of`] begins.
+pub(in crate::check) const FIRST_PRINT: u64 = 0xcbf2_9ce4_8422_2325;
+
+/// The documentation in a file beside the rule.
 macro_rules! documentation {
     ($file:literal) => {
-        if cfg!(feature = "documentation") { include_str!($file) } else { "" }
+        $crate::check::rule::Documentation {
+            text: if cfg!(feature = "documentation") { include_str!($file) } else { "" },
+            print: const {
+                $crate::check::rule::print_of(include_str!($file), $crate::check::rule::FIRST_PRINT)
+            },
+        }
     };
 }
 pub(super) use documentation;

@@ -27,7 +27,7 @@ fn fixtures() -> Vec<Procedure> {
         Fixture::read(&[&lines[1..2], &lines[3..]].concat().join("\n")).procedure
     });
     let examples = catalogue().iter().flat_map(|rule| {
-        ["Fires", "Does not fire"].map(|heading| example(rule.documentation, heading).procedure)
+        ["Fires", "Does not fire"].map(|heading| example(rule.documentation.text, heading).procedure)
     });
     cases.chain(examples).collect()
 }

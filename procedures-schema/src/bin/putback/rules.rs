@@ -25,7 +25,7 @@ pub(crate) fn explain(arguments: &mut lexopt::Parser) -> Result<Outcome, lexopt:
     };
     match rule_named(&code) {
         Some(rule) => {
-            say(rule.documentation.trim_end());
+            say(rule.documentation.text.trim_end());
             Ok(Outcome::Good)
         }
         None => Err(format!("there is no rule {code}; putback rules lists them").into()),

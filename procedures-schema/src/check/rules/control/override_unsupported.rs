@@ -2,14 +2,14 @@
 
 use crate::check::context::Context;
 use crate::check::finding::{Because, Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 use crate::simulate::Replacement;
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "control/override-unsupported",
     level: Level::Reject,
     summary: "a demand that the document replaces is judged as if it were not replaced",
-    documentation: include_str!("override_unsupported.md"),
+    documentation: documentation!("override_unsupported.md"),
     looks: Looks::AtDocument(check),
 };
 

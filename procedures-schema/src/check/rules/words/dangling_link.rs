@@ -2,7 +2,7 @@
 
 use crate::check::context::Context;
 use crate::check::finding::{Finding, Level};
-use crate::check::rule::{Looks, Rule};
+use crate::check::rule::{Looks, Rule, documentation};
 use crate::model::step_links;
 use std::cell::LazyCell;
 use std::collections::BTreeSet;
@@ -11,7 +11,7 @@ pub(in crate::check) static RULE: Rule = Rule {
     code: "words/dangling-link",
     level: Level::Reject,
     summary: "a sentence points at a step that is not there",
-    documentation: include_str!("dangling_link.md"),
+    documentation: documentation!("dangling_link.md"),
     looks: Looks::AtDocument(check),
 };
 
