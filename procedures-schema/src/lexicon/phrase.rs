@@ -95,7 +95,36 @@ impl FirstWords {
 struct Phrase {
     /// The words after the first.
     rest: Vec<Part>,
+    /// For each of those words a bit for each of its forms: if none of them stands in the clause, nor does the
+    /// phrase.
+    needs: Few<u128>,
     means: &'static [Verb],
+}
+
+impl Phrase {
+    fn new(rest: Vec<Part>, means: &'static [Verb]) -> Self {
+        let needs = rest.iter().filter_map(|part| match part {
+            Part::OneOf(forms) => Some(forms.iter().fold(0, |bits, (mixed, _)| bits | bit_of(*mixed))),
+            Part::Number | Part::Gap => None,
+        });
+        Self { needs: needs.collect(), rest, means }
+    }
+
+    /// Whether words with these bits may hold all of it.
+    fn may_stand_in(&self, bits: u128) -> bool {
+        self.needs.iter().all(|need| need & bits != 0)
+    }
+}
+
+/// The bit of a mixed word among 128.
+const fn bit_of(mixed: u32) -> u128 {
+    1 << (mixed >> 25)
+}
+
+/// The bits of the words behind a token, up to the end of its clause.
+fn bits_behind(tokens: &[Token<'_>], at: usize) -> u128 {
+    let behind = tokens.iter().skip(at + 1).take_while(|token| token.before == Break::None);
+    behind.fold(0, |bits, token| bits | bit_of(token.mixed))
 }
 
 #[derive(Clone, Debug)]
@@ -142,7 +171,7 @@ impl Phrases {
             let first = words.next().unwrap_or("");
             let rest: Vec<Part> = words.map(part).collect();
             for form in first.split('|') {
-                by_first.add(form, Phrase { rest: rest.clone(), means });
+                by_first.add(form, Phrase::new(rest.clone(), means));
             }
         }
         Self { by_first, before_nouns }
@@ -160,7 +189,14 @@ impl Phrases {
             if before.is_some_and(|before| self.before_nouns.has(before)) {
                 continue;
             }
+            // Most phrases of a word are told absent by one look at what follows it.
+            let mut bits = None;
             for phrase in phrases {
+                if !phrase.needs.is_empty()
+                    && !phrase.may_stand_in(*bits.get_or_insert_with(|| bits_behind(tokens, i)))
+                {
+                    continue;
+                }
                 let mut at = Few::new();
                 at.push(i);
                 if self.goes_on(tokens, &phrase.rest, &mut at) {

@@ -100,14 +100,7 @@ pub fn apply_leading(step: &Step, leading: &Leading, ids: &mut dyn IdSource) -> 
         Leading::Why { reason } => add_sentence(&mut step.why, required(reason, Gap::Reason)?),
         Leading::Later { what, who } => {
             let what = required(what, Gap::What)?.to_owned();
-            let later = Later {
-                what,
-                who: who.clone(),
-                thing: None,
-                step: Some(step.id.clone()),
-                rest: Rest::default(),
-            };
-            applied.beside.push(Beside::Later(later));
+            applied.beside.push(Beside::Later(later(&step.id, what, who)));
         }
         Leading::Bring { list, quantity, name } => {
             let name = required(name, Gap::What)?;
@@ -117,6 +110,11 @@ pub fn apply_leading(step: &Step, leading: &Leading, ids: &mut dyn IdSource) -> 
         Leading::Back { .. } => return Err(not_held("a procedure has no place for reminders yet")),
     }
     Ok(applied)
+}
+
+/// A value of a step that somebody still has to find out.
+fn later(step: &Id, what: String, who: &str) -> Later {
+    Later { what, who: who.to_owned(), thing: None, step: Some(step.clone()), rest: Rest::default() }
 }
 
 /// A step behind another, on the same answers.
