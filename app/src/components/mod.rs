@@ -13,4 +13,3 @@ pub mod lane_patterns;
 pub mod limits_bar;
 pub mod notation_line;
 pub mod safety_band;
-pub mod versions_line;

@@ -8,3 +8,4 @@ pub mod notice;
 pub mod other_tab;
 pub mod plain_foot;
 pub mod plain_head;
+pub mod versions_line;

@@ -1,7 +1,7 @@
 //! The foot of a screen that has no keys of its own there: the caution, and what judged.
 
 use crate::components::caution::Caution;
-use crate::components::versions_line::VersionsLine;
+use crate::frame::versions_line::VersionsLine;
 use leptos::prelude::*;
 
 /// The foot.

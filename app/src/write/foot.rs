@@ -3,7 +3,7 @@
 use super::keys_sheet::KeysSheet;
 use crate::app::show_look;
 use crate::components::caution::Caution;
-use crate::components::versions_line::VersionsLine;
+use crate::frame::versions_line::VersionsLine;
 use crate::storage::preferences::{self, Look};
 use leptos::prelude::*;
 

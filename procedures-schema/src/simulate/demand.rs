@@ -185,7 +185,7 @@ impl Machine<'_> {
         let by_itself = self
             .plant()
             .isolator(isolator)
-            .is_none_or(|plan| matches!(plan.handle, Handle::Automatic | Handle::Relief));
+            .is_none_or(|plan| matches!(plan.handle, Handle::Automatic | Handle::Relief | Handle::None));
         !by_itself && self.now(&isolator).is_some_and(|state| !state.open)
     }
 

@@ -19,7 +19,8 @@ pub enum Seen {
 pub fn lets_through(world: &World, isolator: &Isolator, seen: Seen) -> bool {
     let open = world.open_isolators.contains(&isolator.id);
     match (&isolator.handle, seen) {
-        (Handle::Automatic, Seen::Safely) => true,
+        // What has no handle cannot be shut, whatever a step says of it.
+        (Handle::None, _) | (Handle::Automatic, Seen::Safely) => true,
         (Handle::Automatic, Seen::Loading { .. }) => world.mode.is_some(),
         (Handle::Relief, Seen::Safely) => false,
         (Handle::Relief, Seen::Loading { relief }) => relief,

@@ -3,16 +3,12 @@
 use super::reach::{Seen, group, is_fed, is_still_fed};
 use super::run::Job;
 use super::world::{circuit_of, row_of};
-use procedures_schema::model::{Action, Handle, Id, Verb};
+use procedures_schema::model::{Action, Id, Verb};
 use procedures_schema::simulate::{Contents, Lapse};
 use std::collections::BTreeSet;
 
 pub fn act(job: &mut Job<'_>, action: &Action) {
-    // What has no handle cannot be shut, whatever the step says.
-    let isolators = job.map().isolators.iter().filter(|isolator| {
-        let cannot = action.verb == Verb::Isolate && isolator.handle == Handle::None;
-        action.on.contains(&isolator.id) && !cannot
-    });
+    let isolators = job.map().isolators.iter().filter(|isolator| action.on.contains(&isolator.id));
     let named: Vec<Id> = isolators.map(|isolator| isolator.id.clone()).collect();
     match action.verb {
         Verb::Isolate => job.world.open_isolators.retain(|id| !named.contains(id)),

@@ -7,7 +7,6 @@
 //! Not every rule has a fix; most mistakes need what only the writer knows.
 
 mod before;
-mod census;
 mod order;
 mod proof;
 mod reach;
@@ -81,7 +80,6 @@ fn candidates(
         "isolation/proof-incomplete" | "gas/proof-incomplete" | "pressure/proof-incomplete" => {
             proof::complete(context, met).into_iter().collect()
         }
-        "control/census-unanswered" => census::answered(context).into_iter().collect(),
         "words/not-typed" => words::decline(context, finding).into_iter().collect(),
         "putback/left-off" | "putback/setting-not-restored" | "putback/run-with-lost-setting" => {
             before::put_back(context, met, ids)
