@@ -124,7 +124,7 @@ fn charge(job: &mut Job<'_>, action: &Action, named: &[Id]) {
         inside.filled = Some(now);
         let inert = action.with.as_deref().is_some_and(is_inert);
         inside.contents = match (&row.kind, inside.contents) {
-            (CircuitKind::Condensate, _) => Contents::Medium,
+            _ if row.only_off => Contents::Medium,
             _ if inert => Contents::Inert,
             (CircuitKind::Refrigerant, _) | (_, Contents::Medium | Contents::Vacuum) => Contents::Medium,
             _ => Contents::Mixed,
