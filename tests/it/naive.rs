@@ -65,8 +65,12 @@ fn compared_with(procedure: &Procedure, other: &Procedure) -> Vec<Difference> {
     let trace = simulate(procedure, &Run::of(procedure));
     let mut found: Vec<Difference> = Vec::new();
     let plain = with_sections_named(other);
+    // What a document puts in the place of the tables is read by the plant, for both.
+    let sections = trace.plant().sections();
+    let lives =
+        sections.filter_map(|(_, plan)| Some((plan.id.clone(), plan.demands.life_minutes?))).collect();
     for (answers, guard) in ways(procedure) {
-        for moment in Job::run(&plain, answers) {
+        for moment in Job::run(&plain, &lives, answers) {
             for difference in differences(&plain, &trace, &guard, &moment) {
                 if !found.iter().any(|known| known.thing == difference.thing) {
                     found.push(difference);

@@ -12,7 +12,7 @@ use super::touched::For;
 use super::trace::{ApplianceCell, TestCell};
 use super::unmet::Demand;
 use super::{Cell, Guard, Place};
-use crate::model::{Action, Handle, Id, Mode, Role, TestKind};
+use crate::model::{Action, CircuitKind, Handle, Id, Mode, Role, TestKind};
 use std::collections::BTreeSet;
 
 impl Machine<'_> {
@@ -209,8 +209,18 @@ impl Machine<'_> {
             Loading::Inert => state.is_some_and(|s| s.stored.pressure && s.contents == Contents::Inert),
             Loading::Vacuum => state.is_some_and(|s| s.contents == Contents::Vacuum),
             Loading::BehindRelief => self.is_behind_full_relief(section),
-            Loading::Running => self.is_running(),
+            Loading::Running => self.is_running() && (!row.gas_by_mixture || self.shows_in_figures(section)),
         }
+    }
+
+    /// Whether a leak of this section would show in the figures of the burner: any but of fuel gas, and of that
+    /// what is mixed with air ahead of the burner.
+    fn shows_in_figures(&self, section: SectionCell) -> bool {
+        let plant = &self.trace.plant;
+        let is_gas = plant.row_of(section).is_some_and(|row| row.kind == CircuitKind::FuelGas);
+        let mixed = plant.circuit_of(section).is_some_and(|circuit| circuit.premix)
+            && plant.section(section).is_some_and(|plan| plan.behind_automatic);
+        !is_gas || mixed
     }
 
     fn is_tested_tight(&self, action: &Action, section: SectionCell) -> bool {

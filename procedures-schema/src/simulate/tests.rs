@@ -124,6 +124,19 @@ fn a_part_that_was_taken_off_its_carrier_does_not_come_back_with_it() {
     assert_eq!(electrode(&gone).whereabouts, Whereabouts::Discarded);
 }
 
+/// Without gas mixed ahead of the burner the figures say nothing of a joint behind the automatic valve.
+#[test]
+fn combustion_figures_show_joints_of_a_premix_burner_alone() {
+    let premix = GAS.replacen(r#""kind": "fuel gas","#, r#""kind": "fuel gas", "premix": true,"#, 1);
+    assert_ne!(premix, GAS);
+    for (map, shown) in [(GAS, false), (premix.as_str(), true)] {
+        let trace =
+            run(map, &["undo flange · make flange", "start max · wait 10 · test combustion mode=max"]);
+        assert_eq!(passed(&trace, TestKind::Combustion, "flange"), shown);
+        assert!(!passed(&trace, TestKind::Combustion, "union"));
+    }
+}
+
 #[test]
 fn a_section_is_fed_until_the_last_valve_is_shut() {
     for (line, fed) in [("isolate va", true), ("isolate va vb", false), ("isolate vb · isolate va", false)] {

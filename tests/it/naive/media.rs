@@ -3,8 +3,8 @@
 use super::reach::{Seen, group, is_joined_to_supply};
 use super::run::Job;
 use super::world::{less, row_of, sections_named};
-use procedures_schema::model::{Action, ApplianceMap, CircuitKind, Demand, Energy, Handle, Id, Means, Verb};
-use procedures_schema::simulate::{Contents, KindRow, Lapse};
+use procedures_schema::model::{Action, ApplianceMap, CircuitKind, Energy, Handle, Id, Means, Verb};
+use procedures_schema::simulate::{Contents, Lapse};
 use std::collections::BTreeSet;
 
 pub fn act(job: &mut Job<'_>, action: &Action) {
@@ -164,7 +164,7 @@ pub fn age(job: &mut Job<'_>) {
     for section in all {
         let Some(row) = row_of(job.map(), &section) else { continue };
         let proved = job.world.sections.get(&section).and_then(|inside| inside.proved);
-        let (Some(life), Some(proved)) = (life(job, &section, row), proved) else { continue };
+        let (Some(life), Some(proved)) = (job.lives.get(&section), proved) else { continue };
         let too_old = job.world.second - proved > life * 60;
         let kept = !row.ages_open && is_open(job, &section);
         let still = row.kind == CircuitKind::DcBus && is_restrained(job, &section);
@@ -172,20 +172,6 @@ pub fn age(job: &mut Job<'_>) {
             job.world.lapse(&section, Lapse::Old);
         }
     }
-}
-
-/// How many minutes a proof holds: as the document says for this section or circuit, else as its kind says.
-fn life(job: &Job<'_>, section: &Id, row: &KindRow) -> Option<u32> {
-    let said = job.procedure.overrides.iter().find(|given| {
-        let on = |id: &Id| sections_named(job.map(), id).contains(section);
-        given.demand == Demand::ProofLife
-            && given.kind.as_ref().is_none_or(|kind| *kind == row.kind)
-            && (given.on.is_empty() || given.on.iter().any(on))
-            && !row.proof.is_empty()
-    });
-    let said = said.and_then(|given| given.duration.as_ref()).map(|duration| duration.value.value());
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "minutes of a job")]
-    said.map(|minutes| minutes as u32).or(row.life_minutes)
 }
 
 /// Whether what leaks by would be seen: a vent, drain or joint of the section is open.

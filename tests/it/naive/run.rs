@@ -10,6 +10,8 @@ use std::collections::BTreeMap;
 /// What happens to a world in one way of one procedure.
 pub struct Job<'p> {
     pub procedure: &'p Procedure,
+    /// How many minutes a proof of a section holds, if it ages.
+    pub lives: &'p BTreeMap<Id, u32>,
     /// The answer given to each question.
     pub way: BTreeMap<Id, String>,
     pub world: World,
@@ -24,9 +26,13 @@ impl<'p> Job<'p> {
     }
 
     /// The world at each place.
-    pub fn run(procedure: &'p Procedure, way: BTreeMap<Id, String>) -> Vec<(Place, World)> {
+    pub fn run(
+        procedure: &'p Procedure,
+        lives: &'p BTreeMap<Id, u32>,
+        way: BTreeMap<Id, String>,
+    ) -> Vec<(Place, World)> {
         let world = World::before(&procedure.map);
-        let mut job = Self { procedure, way, world, now: Place::START, running: Vec::new() };
+        let mut job = Self { procedure, lives, way, world, now: Place::START, running: Vec::new() };
         supplies::look(&mut job);
         let mut seen = vec![(Place::START, job.world.clone())];
         for (i, step) in procedure.steps.iter().enumerate() {

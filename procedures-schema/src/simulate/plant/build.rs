@@ -58,6 +58,7 @@ impl Plant {
                 sections,
                 fed_by,
                 flammable: circuit.flammable || circuit.kind == CircuitKind::FuelGas,
+                premix: circuit.premix,
                 discharge_minutes: circuit.discharge_wait.as_ref().map_or(LEAST_WAIT, minutes),
             });
         }

@@ -98,6 +98,8 @@ pub struct CircuitPlan {
     pub fed_by: Vec<CircuitCell>,
     /// Whether its medium burns.
     pub flammable: bool,
+    /// Whether gas is mixed with air ahead of the burner.
+    pub premix: bool,
     /// Minutes that its charge takes to go.
     pub discharge_minutes: u32,
 }
