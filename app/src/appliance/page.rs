@@ -5,11 +5,7 @@ use super::finder::{Finder, FinderBar};
 use super::list::{Open, Things};
 use super::questions::Questions;
 use super::scope::ScopeFields;
-use crate::frame::not_kept::NotKept;
-use crate::frame::notice::Notice;
-use crate::frame::other_tab::OtherTab;
-use crate::frame::plain_foot::PlainFoot;
-use crate::frame::plain_head::PlainHead;
+use crate::frame::plain_screen::PlainScreen;
 use crate::route::Screen;
 use crate::state::EditorStore;
 use leptos::prelude::*;
@@ -41,16 +37,9 @@ pub fn ApplianceScreen(
     let finder = Finder::new(store);
     let list = move |(kind, heading, empty)| view! { <Things store kind heading empty open finder /> };
     view! {
-        <div class="appliance">
-            <PlainHead store shown=Screen::Appliance />
-            <NotKept store />
-            <OtherTab store />
-            <Notice store />
-            <main>
-                <div class="about-job"><ScopeFields store /><Questions store /><Census store /></div>
-                <div class="map"><FinderBar store finder />{LISTS.map(list)}</div>
-            </main>
-            <PlainFoot />
-        </div>
+        <PlainScreen store shown=Screen::Appliance class="appliance">
+            <div class="about-job"><ScopeFields store /><Questions store /><Census store /></div>
+            <div class="map"><FinderBar store finder />{LISTS.map(list)}</div>
+        </PlainScreen>
     }
 }

@@ -1,11 +1,7 @@
 //! The Later screen as a whole.
 
 use super::open_row::OpenRow;
-use crate::frame::not_kept::NotKept;
-use crate::frame::notice::Notice;
-use crate::frame::other_tab::OtherTab;
-use crate::frame::plain_foot::PlainFoot;
-use crate::frame::plain_head::PlainHead;
+use crate::frame::plain_screen::PlainScreen;
 use crate::route::{Screen, go};
 use crate::state::EditorStore;
 use leptos::prelude::*;
@@ -33,21 +29,14 @@ pub fn LaterScreen(
             .then(|| view! { <p class="empty">"Enter keeps an answer and goes to the next. Tab leaves one open."</p> })
     };
     view! {
-        <div class="finding-out">
-            <PlainHead store shown=Screen::Later />
-            <NotKept store />
-            <OtherTab store />
-            <Notice store />
-            <main>
-                <h2 class="stage" id="later-head" tabindex="-1">{head}</h2>
-                {hint}
-                <ol class="later-walk">
-                    <For each=move || open.get() key=key children=move |value| view! { <OpenRow store value /> } />
-                </ol>
-                {done}
-            </main>
-            <PlainFoot />
-        </div>
+        <PlainScreen store shown=Screen::Later class="finding-out">
+            <h2 class="stage" id="later-head" tabindex="-1">{head}</h2>
+            {hint}
+            <ol class="later-walk">
+                <For each=move || open.get() key=key children=move |value| view! { <OpenRow store value /> } />
+            </ol>
+            {done}
+        </PlainScreen>
     }
 }
 

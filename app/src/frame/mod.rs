@@ -8,4 +8,5 @@ pub mod notice;
 pub mod other_tab;
 pub mod plain_foot;
 pub mod plain_head;
+pub mod plain_screen;
 pub mod versions_line;

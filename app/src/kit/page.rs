@@ -2,11 +2,7 @@
 
 use super::columns::LISTS;
 use super::list::KitListing;
-use crate::frame::not_kept::NotKept;
-use crate::frame::notice::Notice;
-use crate::frame::other_tab::OtherTab;
-use crate::frame::plain_foot::PlainFoot;
-use crate::frame::plain_head::PlainHead;
+use crate::frame::plain_screen::PlainScreen;
 use crate::route::Screen;
 use crate::state::EditorStore;
 use leptos::prelude::*;
@@ -19,16 +15,9 @@ pub fn KitScreen(
 ) -> impl IntoView {
     let listing = move |listed| view! { <KitListing store listed /> };
     view! {
-        <div class="kit">
-            <PlainHead store shown=Screen::Kit />
-            <NotKept store />
-            <OtherTab store />
-            <Notice store />
-            <main>
-                <p class="empty">"What whoever does the job brings. A line \"bring: tool 17 mm spanner\" in Write adds to it too."</p>
-                {LISTS.iter().map(listing).collect_view()}
-            </main>
-            <PlainFoot />
-        </div>
+        <PlainScreen store shown=Screen::Kit class="kit">
+            <p class="empty">"What whoever does the job brings. A line \"bring: tool 17 mm spanner\" in Write adds to it too."</p>
+            {LISTS.iter().map(listing).collect_view()}
+        </PlainScreen>
     }
 }

@@ -3,11 +3,7 @@
 use super::found::Found;
 use super::list::VersionList;
 use super::look::Look;
-use crate::frame::not_kept::NotKept;
-use crate::frame::notice::Notice;
-use crate::frame::other_tab::OtherTab;
-use crate::frame::plain_foot::PlainFoot;
-use crate::frame::plain_head::PlainHead;
+use crate::frame::plain_screen::PlainScreen;
 use crate::route::{Screen, go};
 use crate::state::EditorStore;
 use leptos::prelude::*;
@@ -34,21 +30,14 @@ pub fn VersionsScreen(
         }
     };
     view! {
-        <div class="versions">
-            <PlainHead store shown=Screen::Versions />
-            <NotKept store />
-            <OtherTab store />
-            <Notice store />
-            <main>
-                <div class="versions-line">
-                    <h2 class="stage">"Earlier versions"</h2>
-                    <p class="empty">{words}</p>
-                    <VersionList store found chosen />
-                    <button type="button" class="quiet" on:click=move |_| go(Screen::Write)>"Back to Write"</button>
-                </div>
-                <Look store found chosen />
-            </main>
-            <PlainFoot />
-        </div>
+        <PlainScreen store shown=Screen::Versions class="versions">
+            <div class="versions-line">
+                <h2 class="stage">"Earlier versions"</h2>
+                <p class="empty">{words}</p>
+                <VersionList store found chosen />
+                <button type="button" class="quiet" on:click=move |_| go(Screen::Write)>"Back to Write"</button>
+            </div>
+            <Look store found chosen />
+        </PlainScreen>
     }
 }

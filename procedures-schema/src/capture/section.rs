@@ -161,8 +161,7 @@ impl Reader<'_> {
             let Some((circuit, _)) = self.map.sections().find(|(_, known)| known.id == section) else {
                 continue;
             };
-            let fits = if *verb == Verb::Prove { is_electrical(&circuit.kind) } else { false }
-                || is_wet(&circuit.kind);
+            let fits = is_wet(&circuit.kind) || (*verb == Verb::Prove && is_electrical(&circuit.kind));
             if fits && !touched.contains(&circuit.id) {
                 touched.push(circuit.id.clone());
             }

@@ -1,0 +1,34 @@
+//! A screen beside Write: the head, what there is to tell, what it is for, the foot.
+
+use super::not_kept::NotKept;
+use super::notice::Notice;
+use super::other_tab::OtherTab;
+use super::plain_foot::PlainFoot;
+use super::plain_head::PlainHead;
+use crate::route::Screen;
+use crate::state::EditorStore;
+use leptos::prelude::*;
+
+/// The screen around what stands in it.
+#[component]
+pub fn PlainScreen(
+    /// The editor's state.
+    store: EditorStore,
+    /// Which screen it is.
+    shown: Screen,
+    /// Its class in the style sheets.
+    class: &'static str,
+    /// What stands in it.
+    children: Children,
+) -> impl IntoView {
+    view! {
+        <div class=class>
+            <PlainHead store shown />
+            <NotKept store />
+            <OtherTab store />
+            <Notice store />
+            <main>{children()}</main>
+            <PlainFoot />
+        </div>
+    }
+}
