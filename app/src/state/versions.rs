@@ -46,7 +46,8 @@ pub struct Stamp {
 }
 
 impl Stamp {
-    /// Identities are single words, so a blank ends them; leading zeros make the order of the keys that of time.
+    /// Leading zeros make the order of the keys that of time. Keys of an identity that goes on behind a blank are told
+    /// apart when they are read.
     fn key(self, id: &Id) -> String {
         format!("{}{:015} {:015}", beginning(id), self.at_ms, self.made_ms)
     }
