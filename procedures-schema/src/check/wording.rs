@@ -3,7 +3,7 @@
 use super::cause::thing_of;
 use super::context::Context;
 use super::finding::Because;
-use crate::model::{TestKind, Verb};
+use crate::model::{TestKind, Verb, listed};
 use crate::simulate::{Contents, Lapse, Place, Reason, TestDemand, Thing, Unmet};
 
 /// The words of an unmet demand, for the rule that tells it.
@@ -162,15 +162,6 @@ pub(super) fn does(verb: &Verb) -> &str {
         Verb::Hold => "holds",
         Verb::Ask => "asks",
         Verb::Other(word) => word,
-    }
-}
-
-/// "a", "a and b", "a, b and c".
-pub(super) fn listed(names: &[String]) -> String {
-    match names {
-        [] => String::new(),
-        [one] => one.clone(),
-        [first @ .., last] => format!("{} and {last}", first.join(", ")),
     }
 }
 

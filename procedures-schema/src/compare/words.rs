@@ -1,6 +1,7 @@
 //! What differs, in words for people.
 
 use super::{Changes, Named, Parts};
+use crate::model::listed;
 
 /// More than these are counted and not named.
 const MOST_NAMED: usize = 3;
@@ -39,13 +40,4 @@ fn lines(parts: &Parts, what: &str, call: impl Fn(&[Named]) -> String) -> Vec<St
 /// `4 and 5`, of `step 4` and `step 5`.
 fn numbers(names: &[Named]) -> String {
     listed(&names.iter().map(|named| named.name.trim_start_matches("step ")).collect::<Vec<_>>())
-}
-
-/// `a`, `a and b`, `a, b and c`.
-fn listed(words: &[&str]) -> String {
-    match words {
-        [] => String::new(),
-        [one] => (*one).to_owned(),
-        [first @ .., last] => format!("{} and {last}", first.join(", ")),
-    }
 }

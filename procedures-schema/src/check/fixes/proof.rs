@@ -4,8 +4,7 @@
 use super::Fix;
 use super::words::{Changed, edits, step_of};
 use crate::check::context::Context;
-use crate::check::wording::listed;
-use crate::model::{Action, Reading, Span, Step, Verb};
+use crate::model::{Action, Reading, Span, Step, Verb, listed};
 use crate::simulate::{Unmet, default_readings};
 
 /// Words that begin the sentence by which the readings are said.

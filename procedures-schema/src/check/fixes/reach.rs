@@ -2,9 +2,8 @@
 
 use super::Fix;
 use crate::check::context::Context;
-use crate::check::wording::listed;
 use crate::edit::Edit;
-use crate::model::Id;
+use crate::model::{Id, listed};
 use crate::simulate::{ComponentCell, Demand, Place, Reason, Thing, Unmet};
 use std::collections::BTreeMap;
 use std::sync::Arc;

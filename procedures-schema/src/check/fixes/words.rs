@@ -4,9 +4,8 @@
 use super::Fix;
 use crate::check::context::Context;
 use crate::check::finding::Finding;
-use crate::check::wording::listed;
 use crate::edit::Edit;
-use crate::model::{Action, Id, Renewal, Span, Step, Verb};
+use crate::model::{Action, Id, Renewal, Span, Step, Verb, listed};
 use crate::simulate::{IsolatorCell, Place, Reason, Thing, Unmet};
 use std::collections::BTreeMap;
 use std::sync::Arc;

@@ -3,8 +3,7 @@
 use crate::check::context::Context;
 use crate::check::finding::{Finding, Level};
 use crate::check::rule::{Looks, Rule, documentation};
-use crate::check::wording::listed;
-use crate::model::CircuitKind;
+use crate::model::{CircuitKind, listed};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "control/census-unanswered",

@@ -3,7 +3,7 @@
 use crate::check::context::Context;
 use crate::check::finding::{Finding, Level};
 use crate::check::rule::{Looks, Rule, documentation};
-use crate::check::wording::listed;
+use crate::model::listed;
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "control/scope-missing",

@@ -4,8 +4,7 @@ use crate::check::context::Context;
 use crate::check::document::steps;
 use crate::check::finding::{Finding, Level};
 use crate::check::rule::{Looks, Rule, documentation};
-use crate::check::wording::listed;
-use crate::model::SignalWord;
+use crate::model::{SignalWord, listed};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "words/message-incomplete",
