@@ -10,6 +10,7 @@ use super::filing::{ChangedFile, Filed, InHand};
 use super::held::Held;
 use super::judged::Judged;
 use super::keeping::Keeper;
+use super::last_read::LastRead;
 use super::making::Fresh;
 use super::pasting::Review;
 use super::records::ToKeep;
@@ -58,6 +59,7 @@ pub(super) struct Parts {
     pub(super) is_slow_to_mend: StoredValue<bool>,
     pub(super) asked_from: StoredValue<Option<AskedFrom>>,
     pub(super) retyped: StoredValue<Option<Arc<Step>>>,
+    pub(super) last_read: StoredValue<Option<LastRead>>,
     pub(super) fresh: RwSignal<Option<Fresh>>,
     pub(super) review: RwSignal<Option<Review>>,
     pub(super) in_hand: StoredValue<Option<InHand>, LocalStorage>,
@@ -105,6 +107,7 @@ impl EditorStore {
             is_slow_to_mend: StoredValue::new(false),
             asked_from: StoredValue::new(None),
             retyped: StoredValue::new(None),
+            last_read: StoredValue::new(None),
             fresh: RwSignal::new(None),
             review: RwSignal::new(None),
             in_hand: StoredValue::new_local(None),

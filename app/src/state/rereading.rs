@@ -37,15 +37,32 @@ pub(super) fn is_as_read(judged: &Judged, position: usize, step: &Step) -> bool 
 
 /// The step with other words and the actions that they now mean.
 pub fn reread(judged: &Judged, position: usize, before: &Step, words: &str) -> Step {
+    reread_knowing(judged, position, before, words, None).0
+}
+
+/// As [`reread`], where it may be known what the words of before are read as; with the reading of the new ones,
+/// if the actions are from it.
+pub(super) fn reread_knowing(
+    judged: &Judged,
+    position: usize,
+    before: &Step,
+    words: &str,
+    known: Option<&LineReading>,
+) -> (Step, Option<LineReading>) {
+    let is_as_read = match known {
+        Some(known) => before.actions.is_empty() || known.actions == before.actions,
+        None => is_as_read(judged, position, before),
+    };
     let mut step = before.clone();
     words.clone_into(&mut step.words);
-    step.actions = if is_as_read(judged, position, before) {
-        reading_of(judged, position, before, words).actions
-    } else {
+    if !is_as_read {
         let stretch = Stretch::between(&before.words, words);
-        before.actions.iter().map(|action| moved(action, stretch)).collect()
-    };
-    step
+        step.actions = before.actions.iter().map(|action| moved(action, stretch)).collect();
+        return (step, None);
+    }
+    let reading = reading_of(judged, position, before, words);
+    step.actions.clone_from(&reading.actions);
+    (step, Some(reading))
 }
 
 /// The position behind a step; behind the last one, if there is no such step.
