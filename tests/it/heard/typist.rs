@@ -4,7 +4,7 @@ use procedures_schema::capture::{
     Answer, Applied, Beside, Leading, Making, apply_leading, leading, line_making, stage_between,
 };
 use procedures_schema::check::check;
-use procedures_schema::model::{Action, Date, Id, IdSource, NumberedIds, Procedure, Stage, Step};
+use procedures_schema::model::{Action, Date, Id, IdSource, Procedure, Stage, Step};
 use procedures_schema::notation::print;
 use procedures_schema::simulate::{Place, Run, simulate};
 use std::collections::BTreeMap;
@@ -20,14 +20,35 @@ pub(super) struct Kept {
     pub(super) told: String,
 }
 
+/// Identities that are the names themselves; those of steps are numbered.
+#[derive(Default)]
+struct Names {
+    n_steps: u32,
+}
+
+impl IdSource for Names {
+    fn next_id(&mut self, hint: &str) -> Id {
+        if matches!(hint, "step" | "question" | "kit") {
+            self.n_steps += 1;
+            return Id::new(&format!("{hint}-{}", self.n_steps));
+        }
+        Id::new(hint)
+    }
+}
+
 pub(super) struct Typist {
     document: Procedure,
-    ids: NumberedIds,
+    ids: Names,
 }
 
 impl Typist {
     pub(super) fn new() -> Self {
-        Self { document: Procedure::new(Id::new("p"), "Invented"), ids: NumberedIds::default() }
+        Self { document: Procedure::new(Id::new("p"), "Invented"), ids: Names::default() }
+    }
+
+    /// All that the steps do, in their order.
+    pub(super) fn actions(&self) -> impl Iterator<Item = &Action> {
+        self.document.steps.iter().flat_map(|step| &step.actions)
     }
 
     /// Keeps a line behind the last.
