@@ -111,6 +111,7 @@ const TRAP_AND_FAN: &[&str] = &[
     "?take restore ?wait test purge make",
     "test take restore ?restore ?start",
     "start test ?inspect fit make",
-    "read|test make ?make|fit",
+    // "After 10 minutes at full load" waits.
+    "?wait read|test make ?make|fit",
     "?record ?read test finish",
 ];

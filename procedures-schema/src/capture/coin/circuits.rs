@@ -23,7 +23,7 @@ pub(super) struct About {
 }
 
 /// The kind of circuit that words name.
-pub(super) fn named_kind(words: &[String], near: bool) -> Option<CircuitKind> {
+pub(in crate::capture) fn named_kind(words: &[String], near: bool) -> Option<CircuitKind> {
     let has = |list: &[&str]| words.iter().any(|word| list.contains(&word.as_str()));
     let pair = |first: &str, second: &[&str]| {
         words.windows(2).any(|pair| matches!(pair, [a, b] if a == first && second.contains(&b.as_str())))

@@ -20,6 +20,7 @@ mod phrase;
 mod seals;
 mod wanted;
 
+pub(super) use circuits::named_kind;
 pub(super) use nouns::{Noun, noun, opens};
 pub(super) use phrase::{Lead, Phrase, phrases};
 pub(super) use wanted::is_appliance;
