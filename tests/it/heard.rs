@@ -173,3 +173,17 @@ fn what_several_lines_tell_together_is_heard() {
     println!("{n_right} of {n_all} are heard as they are meant");
     assert!(n_right >= TOLD_FLOOR, "only {n_right} of {n_all}, {TOLD_FLOOR} before");
 }
+
+#[test]
+fn zz_try() {
+    let Ok(lines) = std::env::var("TRY") else { return };
+    let mut typist = Typist::new();
+    for line in lines.split('|') {
+        println!("{line}\n   {}", typist.keep(line).told);
+    }
+    println!("{}", without_sources(typist.actions().cloned()));
+    for joint in typist.connections() {
+        println!("{} on {:?} joins {:?}", joint.name, joint.section, joint.joins);
+    }
+    println!("{}", typist.standing());
+}

@@ -117,7 +117,7 @@ fn set_ends(tokens: &[Token<'_>], clauses: &mut [Clause]) {
 /// Whether a word that is a noun as often as a verb ends a name: "the fan *plug*", "the flue *cap*".
 fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     const BOTH: &[&str] = &[
-        "blank", "block", "bond", "brush", "bung", "cap", "clip", "drain", "fire", "plug", "screw",
+        "blank", "block", "bond", "brush", "bung", "cap", "clip", "drain", "fire", "lead", "plug", "screw",
         "setting", "strap", "tag", "vent", "wedge",
     ];
     const JOINING: &[&str] = &[

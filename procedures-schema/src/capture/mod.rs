@@ -11,11 +11,13 @@
 //! English.
 
 mod block;
+mod by_hand;
 mod clause;
 mod coin;
 mod found_out;
 mod here;
 mod leading;
+mod led;
 mod mention;
 mod other;
 mod pronoun;

@@ -180,7 +180,12 @@ pub(super) fn testers(tokens: &[Token<'_>]) -> Vec<usize> {
 
 /// Whether a word names a conductor, or a pair of them: "live", "L-N".
 pub(super) fn is_conductor_word(word: &str) -> bool {
-    is_known(word) || word.split_once(['-', '/']).is_some_and(|(one, other)| is_known(one) && is_known(other))
+    is_known(word) || is_pair(word)
+}
+
+/// Whether a word names a pair of conductors: "L-N".
+pub(super) fn is_pair(word: &str) -> bool {
+    word.split_once(['-', '/']).is_some_and(|(one, other)| is_known(one) && is_known(other))
 }
 
 /// Whether a word names a conductor.

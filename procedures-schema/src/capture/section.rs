@@ -21,6 +21,9 @@ impl Reader<'_> {
     /// Reads a clause as a verb of sections, if it is one.
     pub(super) fn sections(&self, clause: &Clause) -> Option<Vec<Proposal>> {
         let verb = self.section_verb(clause)?;
+        if verb == Verb::Purge && self.waits_for_water(clause) && !self.is_at_vent(clause) {
+            return Some(Vec::new());
+        }
         let mut proposal = self.section_proposal(clause, &verb)?;
         match verb {
             Verb::Release => self.release(clause, &mut proposal.action),
@@ -29,6 +32,19 @@ impl Reader<'_> {
             _ => {}
         }
         Some(vec![proposal])
+    }
+
+    /// "When water comes at the vent": the air is out then. At a drain it says nothing of the kind.
+    fn waits_for_water(&self, clause: &Clause) -> bool {
+        matches!(self.text(clause.verb()), "when" | "until" | "till")
+    }
+
+    fn is_at_vent(&self, clause: &Clause) -> bool {
+        let is_vent = |mention: &Mention| {
+            let port = self.connection(mention).and_then(|joint| joint.port.as_ref());
+            port == Some(&Port::Vent)
+        };
+        self.mentions_in(clause).any(is_vent)
     }
 
     /// The verb of sections that a clause means here.
@@ -81,7 +97,11 @@ impl Reader<'_> {
             said_by: clause.phrase.clone(),
         };
         let is_loose = self.is_loose(clause);
-        for mention in self.mentions_in(clause).filter(|_| !is_loose) {
+        // "When water comes at the vent": the water is no name there.
+        let waits = self.waits_for_water(clause);
+        let is_verb =
+            |mention: &&Mention| waits && (mention.from..mention.to).any(|i| clause.phrase.contains(&i));
+        for mention in self.mentions_in(clause).filter(|mention| !is_loose && !is_verb(mention)) {
             let mut ids: Vec<Id> = self.sections_of(mention, verb);
             if ids.len() > 1 {
                 let dead: Vec<Id> =
@@ -140,7 +160,7 @@ impl Reader<'_> {
     }
 
     /// Whether what a clause acts on has been taken off: a trap that is filled on the bench fills no circuit.
-    fn is_loose(&self, clause: &Clause) -> bool {
+    pub(super) fn is_loose(&self, clause: &Clause) -> bool {
         let is_off = |id: &Id| self.here.components.get(id) == Some(&crate::simulate::Whereabouts::Off);
         let is_direct =
             |mention: &&Mention| mention.from > clause.verb() && self.preposition(mention).is_none();

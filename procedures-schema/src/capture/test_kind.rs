@@ -50,6 +50,9 @@ impl Reader<'_> {
         if self.turns_knob(clause) {
             return None;
         }
+        if self.draws_hot_water(clause) {
+            return self.measures(clause, Kind::Temperature).then_some(TestKind::Function);
+        }
         if let Some((_, kind)) = NAMED.iter().find(|(words, _)| self.has(clause, words)) {
             return Some(kind.clone());
         }
@@ -83,6 +86,11 @@ impl Reader<'_> {
             works.iter().any(|begin| stem.starts_with(begin)) && self.has(clause, &["valve", "lever"]);
         let by_hand = self.has(clause, &["knob", "lever", "lifts", "opens"]);
         if self.turns_knob(clause) { self.is_coming_back() } else { by_verb || by_hand }
+    }
+
+    /// "Draw hot water": the appliance has to make it.
+    pub(super) fn draws_hot_water(&self, clause: &Clause) -> bool {
+        matches!(self.text(clause.verb()), "draw" | "draws" | "drawing") && self.has(clause, &["hot"])
     }
 
     fn turns_knob(&self, clause: &Clause) -> bool {
@@ -141,7 +149,9 @@ impl Reader<'_> {
         // "See that the trap is dry outside" looks at it; what a joint shows is a test.
         let looks = clause.means.contains(&Verb::Inspect) && !clause.means.contains(&Verb::Read);
         let at_joint = || self.mentions_in(clause).any(|mention| self.connection(mention).is_some());
-        let dry_part = looks && self.has(clause, &["dry"]) && !self.has(clause, &["tissue"]) && !at_joint();
+        let hot = self.has(clause, &["hot", "warm"]);
+        let dry_part =
+            looks && self.has(clause, &["dry"]) && !self.has(clause, &["tissue"]) && !hot && !at_joint();
         clause.means.contains(&Verb::Test) && !dry_part && self.test_kind(clause).is_some()
     }
 }

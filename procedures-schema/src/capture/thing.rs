@@ -147,6 +147,7 @@ impl Reader<'_> {
         let undoes = matches!(verb, Verb::Undo | Verb::Make | Verb::Slacken | Verb::Tighten);
         let family = own_family(stem).filter(|_| undoes);
         let unplugs = family.is_some();
+        let fixes = family == Some(Family::Joint) && matches!(verb, Verb::Undo | Verb::Make);
         let heads =
             [("cap", "cap"), ("blank", "blank"), ("bung", "bung"), ("plug", "plug"), ("bond", "bond")];
         let head = heads.into_iter().find(|(begin, _)| stem.starts_with(begin)).map(|(_, head)| head);
@@ -159,12 +160,14 @@ impl Reader<'_> {
         let mention = self.mentions_in(clause).find(direct);
         let (meant, said_by): (Vec<Candidate>, Vec<usize>) = match (mention, self.pronoun(clause)) {
             (Some(mention), _) => (mention.candidates.clone(), self.tokens_of(mention)),
-            (None, Some(pronoun)) => (self.last_or_under(kind), vec![pronoun]),
+            (None, Some(pronoun)) => (self.named_last(clause, kind), vec![pronoun]),
             (None, None) => return,
         };
         let of: Vec<&Id> = meant.iter().filter(|c| c.kind == kind).map(|c| &c.id).collect();
         let plugs = self.map.connections.iter().filter(|plug| {
-            let own = family.as_ref() == Some(&plug.family) && plug.port.is_none();
+            // "Put the lid back and screw it down" is about the screws of the lid.
+            let fixing = fixes && plug.family == Family::Fixing;
+            let own = (family.as_ref() == Some(&plug.family) || fixing) && plug.port.is_none();
             own && plug.joins.iter().any(|part| of.contains(&part))
         });
         let items = self.map.temporary.iter().filter(|item| {
@@ -183,6 +186,22 @@ impl Reader<'_> {
             (_, None) => return,
         }
         proposal.said_by.extend(said_by);
+    }
+
+    /// The last things of a kind, or where the line has read none yet the only one that it names before a clause.
+    fn named_last(&self, clause: &Clause, kind: ThingKind) -> Vec<Candidate> {
+        let last = self.last_or_under(kind);
+        if !last.is_empty() || !self.last.is_empty() {
+            return last;
+        }
+        let before = self.mentions.iter().filter(|mention| mention.to <= clause.verb());
+        let mut named: Vec<Candidate> = Vec::new();
+        for candidate in before.flat_map(|mention| &mention.candidates).filter(|c| c.kind == kind) {
+            if named.iter().all(|known| known.id != candidate.id) {
+                named.push(candidate.clone());
+            }
+        }
+        if named.len() == 1 { named } else { Vec::new() }
     }
 
     /// The last things of a kind, or those under the last temporary items: "bond the union and cap *it*".
@@ -228,6 +247,13 @@ impl Reader<'_> {
             _ => false,
         };
         let indirect = pick(&|mention| placed(mention) && after_verb(mention));
+        // "Open the cap of the vent" opens no vent.
+        let of_cap = |first: &&Mention| {
+            (clause.verb() + 1..first.from).any(|i| matches!(self.text(i), "cap" | "caps"))
+        };
+        if indirect.first().as_ref().is_some_and(of_cap) {
+            return Vec::new();
+        }
         let is_source =
             |candidate: &Candidate| matches!(candidate.kind, ThingKind::Section | ThingKind::Circuit);
         let is_named = self.mentions_in(clause).any(|mention| {

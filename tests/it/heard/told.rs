@@ -182,7 +182,7 @@ pub(super) const DONE: &[(&str, &str)] = &[
     ),
     ("Fill the trap with clean water, push it up and turn it until it clicks.", ""),
     (
-        "Take the trap down.|Fill the trap with clean water and push it back up.",
+        "Pull the condensate hose off the trap.|Take the trap down.|Fill the trap with clean water and push it back up.",
         "fit trap · charge condensate",
     ),
     // Where it goes is said when the hose is led there.

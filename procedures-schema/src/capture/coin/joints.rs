@@ -7,7 +7,7 @@ use super::bench::Bench;
 use super::circuits::About;
 use super::nouns::{Noun, count, noun};
 use super::phrase::{Lead, Phrase};
-use crate::model::{Connection, Family, Grouping, Id, Known, Port, Size, ThingKind};
+use crate::model::{Connection, Family, Grouping, Id, Known, Port, Size, ThingKind, Verb};
 use crate::units::Unit;
 
 impl Bench<'_> {
@@ -92,6 +92,10 @@ impl Bench<'_> {
             return;
         };
         let mut joint = self.connection(clause, phrase, Family::Joint, None);
+        if let Some(place) = self.place_of_test(clause, phrase, port) {
+            joint.name = format!("{place} {}", joint.name);
+            joint.id = self.new_id(&joint.name);
+        }
         joint.section = Some(section);
         joint.port = Some(port.clone());
         joint.aliases.extend(self.name_by_place(phrase));
@@ -103,6 +107,20 @@ impl Bench<'_> {
             joint.aliases.push("sampling cap".to_owned());
         }
         self.put(joint, phrase);
+    }
+
+    /// "Test the gas pipes at the *meter* and close the test point": where a test point is that was not named
+    /// while it was open.
+    fn place_of_test(&self, clause: &Clause, phrase: &Phrase, port: &Port) -> Option<String> {
+        let closes = clause.means.contains(&Verb::Make) && !clause.means.contains(&Verb::Undo);
+        if *port != Port::Test || phrase.words.len() > 2 || !closes {
+            return None;
+        }
+        let tests = |other: &&Clause| other.verb() < clause.verb() && other.means.contains(&Verb::Test);
+        let test = self.line.clauses.iter().rev().find(tests)?;
+        let places = super::phrase::phrases(&self.line, test);
+        let place = places.into_iter().find(|place| place.is_after(&["at"]) && place.words.len() < 3)?;
+        matches!(noun(&place.stem()), Noun::Part | Noun::Isolator(_)).then(|| place.stem().join(" "))
     }
 
     /// "The hot tap at the basin" is the basin tap too, "the small drain screw on the domestic side" the domestic
@@ -121,7 +139,7 @@ impl Bench<'_> {
 
     /// "The screw in the test nipple" is what opens the nipple.
     fn port_in(&self, phrase: &Phrase) -> Option<(Phrase, Port)> {
-        let within = self.behind(phrase, &["in"]).filter(|_| phrase.head_word() == "screw")?;
+        let within = self.behind(phrase, &["in", "of"]).filter(|_| phrase.head_word() == "screw")?;
         match noun(&within.stem()) {
             Noun::Port(port) => Some((within, port)),
             _ => None,

@@ -261,7 +261,8 @@ impl<'l, 'w> Chunker<'l, 'w> {
             self.part = self.amount.take();
         } else if PREPOSITIONS.contains(&text.as_str()) {
             self.close(true);
-            let joins = text == "with" && i.checked_sub(1).is_some_and(|i| self.line.text(i) == "together");
+            let joins = text == "with"
+                && i.checked_sub(1).is_some_and(|i| matches!(self.line.text(i), "along" | "together"));
             self.lead = if joins { Lead::Direct } else { Lead::After(text) };
             self.bare = false;
         } else if ARTICLES.contains(&text.as_str()) || amount.is_some() {
@@ -277,6 +278,8 @@ impl<'l, 'w> Chunker<'l, 'w> {
             || (text == "right" && is_particle(self.line.text(i + 1)))
         {
             self.close(!matches!(text.as_str(), "it" | "them" | "him") && !is_adverb(&text));
+        } else if super::super::proof::is_pair(&text) {
+            self.close(true);
         } else if text.starts_with(|c: char| c.is_alphabetic()) {
             self.start.get_or_insert(i);
             self.words.push(i);

@@ -263,6 +263,7 @@ fn is_screwed_in(head: &str) -> bool {
         head,
         "electrode"
             | "injector"
+            | "insert"
             | "jet"
             | "nozzle"
             | "probe"

@@ -12,6 +12,7 @@
 mod burner;
 mod cooling;
 mod holding;
+mod led;
 mod taken_at;
 mod telling;
 mod tester;
@@ -26,6 +27,7 @@ use std::sync::Arc;
 /// To be called after a line has become a step or has been added to one. Pure: the same document gives the same.
 pub fn told_together(procedure: &Procedure, at: usize) -> Vec<Step> {
     let mut document = procedure.clone();
+    led::add_ends(&mut document, at);
     tester::read_pairs(&mut document, at);
     tell(&mut document, at);
     tester::add_tester(&mut document, at);

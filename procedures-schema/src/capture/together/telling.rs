@@ -4,7 +4,7 @@ use super::super::leading::limits;
 use super::super::mention::{Mention, Names};
 use super::super::quantity::{Figures, quantities};
 use crate::lexicon::{Break, Lexicon, Token, tokens};
-use crate::model::{ApplianceMap, Circuit, CircuitKind, Id, Procedure, Step, ThingKind};
+use crate::model::{ApplianceMap, Circuit, CircuitKind, Id, Procedure, ThingKind};
 use crate::simulate::{
     ApplianceCell, ConnectionState, KindRow, Place, SectionState, SupplyCell, Trace, kind_row,
 };
@@ -76,10 +76,6 @@ impl<'a> Telling<'a> {
 
     pub(super) fn map(&self) -> &'a ApplianceMap {
         &self.document.map
-    }
-
-    pub(super) fn step(&self) -> Option<&'a Step> {
-        self.document.steps.get(self.at).map(AsRef::as_ref)
     }
 
     pub(super) fn place(&self) -> Place {

@@ -88,7 +88,8 @@ fn proof(
     let own: Vec<&Part> =
         telling.parts.iter().filter(|part| is_about(telling, part, circuit, open, by_gauge)).collect();
     let runs_dry = own.iter().find(|part| part.denies(RUNS) && part.lasts(60.0)).copied();
-    let tap = runs_dry.filter(|part| part.has(&["tap", "taps"]));
+    let is_tap = |part: &&&Part| part.denies(&["tap", "taps"]) && part.lasts(60.0);
+    let tap = own.iter().find(is_tap);
     let mut readings: Vec<Reading> = Vec::new();
     let mut at_zero = false;
     for asked in row(circuit)?.proof {
