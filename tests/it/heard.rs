@@ -11,8 +11,10 @@ use std::collections::BTreeSet;
 
 mod table;
 mod told;
+mod truth;
 mod typist;
 
+use truth::Truth;
 use typist::{Kept, Typist};
 
 /// How many of the 90 lines must be heard as expected; it only ever rises.
@@ -172,6 +174,19 @@ fn what_several_lines_tell_together_is_heard() {
     }
     println!("{n_right} of {n_all} are heard as they are meant");
     assert!(n_right >= TOLD_FLOOR, "only {n_right} of {n_all}, {TOLD_FLOOR} before");
+}
+
+#[test]
+fn what_is_found_in_the_scripts_is_true() {
+    let mut offences = Vec::new();
+    for (script, _) in table::SCRIPTS {
+        let path = putback_tests::repository().join(format!("tests/browser/scripts/{script}.txt"));
+        let text = std::fs::read_to_string(path).expect(script);
+        let mut typist = Typist::new();
+        text.lines().filter(|line| !line.trim().is_empty()).for_each(|line| drop(typist.keep(line)));
+        offences.extend(Truth::of(script).offences(&typist.report().findings));
+    }
+    assert!(offences.is_empty(), "{}", offences.join("\n"));
 }
 
 #[test]

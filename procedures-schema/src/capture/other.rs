@@ -5,7 +5,7 @@ use super::mention::Mention;
 use super::reader::{Proposal, Reader};
 use super::section::reading;
 use crate::lexicon::Break;
-use crate::model::{Action, Id, Mode, Reading, TestKind, ThingKind, Verb};
+use crate::model::{Action, Id, Mode, Reading, Role, TestKind, ThingKind, Verb};
 use crate::simulate::{Loading, test_row};
 use crate::units::{Quantity as Kind, Unit};
 
@@ -114,6 +114,13 @@ impl Reader<'_> {
             }
             said_by.extend(self.tokens_of(mention));
         }
+        // Whoever lifts the only relief device loads all that is behind it, not the device alone.
+        let of_relief = |id: &Id| {
+            self.map.components.iter().any(|part| part.id == *id && part.role == Some(Role::Relief))
+        };
+        let reliefs = self.map.components.iter().filter(|part| part.role == Some(Role::Relief)).count();
+        let lifts = action.test == Some(TestKind::ReliefLever) && reliefs < 2;
+        action.on.retain(|id| !lifts || !of_relief(id));
         let mut seen: Vec<Id> = Vec::new();
         action.on.retain(|id| {
             let new = !seen.contains(id);

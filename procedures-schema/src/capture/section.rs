@@ -20,6 +20,23 @@ pub(super) fn is_electrical(kind: &CircuitKind) -> bool {
 impl Reader<'_> {
     /// Reads a clause as a verb of sections, if it is one.
     pub(super) fn sections(&self, clause: &Clause) -> Option<Vec<Proposal>> {
+        let mut proposals = self.of_sections(clause)?;
+        proposals.iter_mut().for_each(|proposal| self.leave_out_empty(&mut proposal.action));
+        Some(proposals)
+    }
+
+    /// What is empty in service is not drained, filled or proved with its circuit.
+    fn leave_out_empty(&self, action: &mut Action) {
+        let [only] = action.on.as_slice() else { return };
+        let mut circuits = self.map.circuits.iter();
+        let Some(circuit) = circuits.find(|circuit| circuit.id == *only) else { return };
+        if circuit.sections.iter().any(|section| section.normally_empty) {
+            let full = circuit.sections.iter().filter(|section| !section.normally_empty);
+            action.on = full.map(|section| section.id.clone()).collect();
+        }
+    }
+
+    fn of_sections(&self, clause: &Clause) -> Option<Vec<Proposal>> {
         let verb = self.section_verb(clause)?;
         if verb == Verb::Purge && self.waits_for_water(clause) && !self.is_at_vent(clause) {
             return Some(Vec::new());

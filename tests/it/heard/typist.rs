@@ -4,7 +4,7 @@ use procedures_schema::capture::{
     Answer, Applied, Beside, Leading, Making, apply_leading, leading, line_making, stage_between,
     told_together,
 };
-use procedures_schema::check::check;
+use procedures_schema::check::{Report, check};
 use procedures_schema::model::{Action, Date, Id, IdSource, Procedure, Stage, Step};
 use procedures_schema::notation::print;
 use procedures_schema::simulate::{Place, Run, simulate};
@@ -79,9 +79,14 @@ impl Typist {
         self.kept(&before, false, format!("{refused}{told}"))
     }
 
+    /// What the checker says of the whole.
+    pub(super) fn report(&self) -> Report {
+        check(&self.document, Date::parse("2026-11-28").expect("a date"))
+    }
+
     /// How many findings of which code the whole has.
     pub(super) fn standing(&self) -> String {
-        let report = check(&self.document, Date::parse("2026-11-28").expect("a date"));
+        let report = self.report();
         let mut by_code: BTreeMap<String, usize> = BTreeMap::new();
         for finding in &report.findings {
             *by_code.entry(format!("{:?} {}", finding.level, finding.code)).or_default() += 1;

@@ -7,7 +7,7 @@ use super::bench::Bench;
 use super::circuits::About;
 use super::nouns::{Noun, count, noun};
 use super::phrase::{Lead, Phrase};
-use crate::model::{Connection, Family, Grouping, Id, Known, Port, Size, ThingKind, Verb};
+use crate::model::{Circuit, Connection, Family, Grouping, Id, Known, Port, Role, Size, ThingKind, Verb};
 use crate::units::Unit;
 
 impl Bench<'_> {
@@ -28,6 +28,7 @@ impl Bench<'_> {
             self.ask_circuit(phrase, "carry", &about);
             return false;
         };
+        let section = self.behind_relief(phrase, &about.near, section);
         let mut joint = self.connection(clause, phrase, Family::Joint, component);
         joint.section = Some(section);
         if joint.count > 1 && is_joint_each(phrase) {
@@ -201,9 +202,15 @@ impl Bench<'_> {
         };
         let name = format!("{} thread", self.map.name_of(&part));
         let mut thread = Connection::new(self.new_id(&name), &name, Family::Joint);
+        let relieves = self.map.components.iter().any(|c| c.id == part && c.role == Some(Role::Relief));
         thread.joins.push(part);
-        thread.section = Some(section);
+        thread.section = Some(section.clone());
         self.put(thread, phrase);
+        let of = |circuit: &&Circuit| circuit.sections.iter().any(|known| known.id == section);
+        let circuit = self.map.circuits.iter().find(of).map(|circuit| circuit.id.clone());
+        if let Some(circuit) = circuit.filter(|_| relieves) {
+            self.discharge_of(&circuit);
+        }
     }
 
     /// The electrical section of a plug. A plug of which nothing is said counts as mains: the safe side.

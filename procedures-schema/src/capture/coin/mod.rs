@@ -17,6 +17,7 @@ mod joints;
 mod nouns;
 mod parts;
 mod phrase;
+mod relief;
 mod seals;
 mod wanted;
 
