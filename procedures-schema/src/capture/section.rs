@@ -21,7 +21,9 @@ impl Reader<'_> {
     /// Reads a clause as a verb of sections, if it is one.
     pub(super) fn sections(&self, clause: &Clause) -> Option<Vec<Proposal>> {
         let mut proposals = self.of_sections(clause)?;
-        proposals.iter_mut().for_each(|proposal| self.leave_out_empty(&mut proposal.action));
+        for proposal in &mut proposals {
+            self.leave_out_empty(&mut proposal.action);
+        }
         Some(proposals)
     }
 

@@ -27,7 +27,9 @@ pub(super) fn figures(telling: &Telling<'_>) -> Option<Shown> {
             let is_meant = |reading: &&Reading| !ratio || reading.what == "CO/CO2";
             let again: Vec<Reading> =
                 tests.iter().flat_map(|test| &test.readings).filter(is_meant).cloned().collect();
-            again.into_iter().for_each(|one| add(&mut tests, TestKind::Combustion, mode.clone(), one));
+            for one in again {
+                add(&mut tests, TestKind::Combustion, mode.clone(), one);
+            }
         }
     }
     if tests.is_empty() {

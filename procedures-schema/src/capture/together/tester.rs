@@ -33,9 +33,9 @@ pub(super) fn read_pairs(document: &mut Procedure, at: usize) {
         let own = asked.proof.iter().find(|asked| asked.what == reading.what).and_then(ProofReading::range);
         let Some(own) = own else { continue };
         match &volts {
-            Some(volts) if is_within(volts, &own) => reading.limits = Some(volts.clone()),
-            Some(_) => return,
-            None => {}
+            Dead::Figure(volts) if is_within(volts, &own) => reading.limits = Some(volts.clone()),
+            Dead::Figure(_) => return,
+            Dead::InWords => {}
         }
     }
     action.says.extend(read.says.iter().copied());
@@ -46,17 +46,25 @@ fn read_proof(step: &Step, proof: usize) -> Action {
     step.actions.get(proof).cloned().unwrap_or_else(|| Action::new(Verb::Prove, Vec::new()))
 }
 
-/// What a reading says of all pairs: a voltage, or that there is none. Outside it none, if it says something else.
-fn dead(telling: &Telling<'_>) -> Option<Option<Range>> {
+/// What a reading says of all pairs.
+enum Dead {
+    /// A voltage.
+    Figure(Range),
+    /// That there is none.
+    InWords,
+}
+
+/// What a reading says of all pairs; none, if it says something else.
+fn dead(telling: &Telling<'_>) -> Option<Dead> {
     let mut figures = telling.figures();
     if let Some(figure) = figures.next() {
         let only = figures.next().is_none() && figure.unit.quantity() == Quantity::Voltage;
         let names_pair =
             telling.parts.iter().flat_map(|part| &part.words).any(|word| is_conductor_word(word));
-        return (only && !names_pair).then(|| Some(figure.clone()));
+        return (only && !names_pair).then(|| Dead::Figure(figure.clone()));
     }
     let dead = telling.parts.iter().any(|part| part.denies(&["voltage", "volts"]) || part.has(&["dead"]));
-    (dead && !telling.says(&["not"])).then_some(None)
+    (dead && !telling.says(&["not"])).then_some(Dead::InWords)
 }
 
 /// Adds to the proofs near a step that the tester was tried before them and again behind them.

@@ -21,7 +21,7 @@ pub(super) fn proved(telling: &Telling<'_>) -> Option<Shown> {
     }
     let open: Vec<&Circuit> =
         telling.map().circuits.iter().filter(|circuit| !cut_off(telling, circuit).is_empty()).collect();
-    let by_gauge = by_gauge(telling, &open)?;
+    let by_gauge = by_gauge(telling, &open).ok()?;
     let proofs: Vec<Action> =
         open.iter().filter_map(|circuit| proof(telling, circuit, &open, by_gauge)).collect();
     (!proofs.is_empty()).then_some(Shown { says: "Prove zero", actions: proofs })
@@ -38,18 +38,20 @@ fn cut_off(telling: &Telling<'_>, circuit: &Circuit) -> Vec<Id> {
     sections.filter(|id| is_judged && !telling.is_fed(id) && is_open(id)).cloned().collect()
 }
 
-/// The circuit of which the gauge is read, if the words give a figure; outside it none, if that is not clear or
-/// not zero.
-fn by_gauge<'c>(telling: &Telling<'_>, open: &[&'c Circuit]) -> Option<Option<&'c Circuit>> {
+/// A figure that is not zero, or of which it is not clear what it is of.
+struct Unclear;
+
+/// The circuit of which the gauge is read; none, if the words give no figure.
+fn by_gauge<'c>(telling: &Telling<'_>, open: &[&'c Circuit]) -> Result<Option<&'c Circuit>, Unclear> {
     let mut pressures = telling.figures_of(Quantity::Pressure);
     let figure = pressures.next();
     if pressures.next().is_some() {
-        return None;
+        return Err(Unclear);
     }
     if figure.is_none() && !telling.says(&["zero"]) {
-        return Some(None);
+        return Ok(None);
     }
-    let first = telling.parts.first()?;
+    let first = telling.parts.first().ok_or(Unclear)?;
     let named = telling.circuits_named(first);
     let fits = |circuit: &&&Circuit| {
         let is_named = named.is_empty() || named.iter().any(|known| known.id == circuit.id);
@@ -57,8 +59,8 @@ fn by_gauge<'c>(telling: &Telling<'_>, open: &[&'c Circuit]) -> Option<Option<&'
     };
     let mut meant = open.iter().filter(fits);
     match (meant.next(), meant.next()) {
-        (Some(only), None) => Some(Some(only)),
-        _ => None,
+        (Some(only), None) => Ok(Some(only)),
+        _ => Err(Unclear),
     }
 }
 
