@@ -9,7 +9,7 @@ const table = () => JSON.parse(readFileSync(repository('tests/browser/scripts/fi
 /** Holds the findings of a saved procedure against the table of its script. */
 export function onlyTrue(name, file) {
   const { stdout, stderr } = spawnSync(commandLine, ['check', '--format', 'json', file], { encoding: 'utf8' });
-  const { findings } = JSON.parse(stdout || assert.fail(stderr));
+  const [{ findings }] = JSON.parse(stdout || assert.fail(stderr));
   const { true: known, unheard } = table()[name];
   const rejects = (code) => findings.filter((one) => one.level === 'reject' && one.code === code).length;
   const wrong = findings.filter(({ code, level }) => {

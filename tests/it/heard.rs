@@ -18,7 +18,7 @@ use truth::Truth;
 use typist::{Kept, Typist};
 
 /// How many of the 90 lines must be heard as expected; it only ever rises.
-const FLOOR: usize = 87;
+const FLOOR: usize = 88;
 
 /// The verbs that count once, however many things they name.
 const WITHOUT_THINGS: &[Verb] = &[
@@ -138,7 +138,7 @@ fn the_table_can_tell_right_from_wrong() {
 }
 
 /// How many of the lines in `told` must be read as they are meant; it only ever rises.
-const TOLD_FLOOR: usize = 25;
+const TOLD_FLOOR: usize = 60;
 
 /// Actions without the sources of their limits, which no words say.
 fn without_sources(actions: impl Iterator<Item = Action>) -> String {
@@ -187,18 +187,4 @@ fn what_is_found_in_the_scripts_is_true() {
         offences.extend(Truth::of(script).offences(&typist.report().findings));
     }
     assert!(offences.is_empty(), "{}", offences.join("\n"));
-}
-
-#[test]
-fn zz_try() {
-    let Ok(lines) = std::env::var("TRY") else { return };
-    let mut typist = Typist::new();
-    for line in lines.split('|') {
-        println!("{line}\n   {}", typist.keep(line).told);
-    }
-    println!("{}", without_sources(typist.actions().cloned()));
-    for joint in typist.connections() {
-        println!("{} on {:?} joins {:?}", joint.name, joint.section, joint.joins);
-    }
-    println!("{}", typist.standing());
 }

@@ -4,7 +4,7 @@
 //! singular or plural. The longest match at a place wins.
 
 use crate::lexicon::{Break, Token, tokens};
-use crate::model::{ApplianceMap, Id, ThingKind};
+use crate::model::{ApplianceMap, Connection, Id, Port, ThingKind};
 
 /// A thing that may be meant.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -35,6 +35,8 @@ struct Name {
     candidate: Candidate,
     core: Vec<String>,
     plural: bool,
+    /// So many of its last words name it at least.
+    least: usize,
 }
 
 /// Words that end the core of a name: "valve of the pump".
@@ -56,6 +58,7 @@ impl Names {
                 names.extend(read_name(name, &candidate));
             }
         }
+        map.connections.iter().for_each(|port| names.extend(closing_names(port)));
         Self { names }
     }
 
@@ -124,7 +127,7 @@ impl Names {
                 let end = name.core.get(name.core.len() - n..);
                 words.get(from..from + n).is_some_and(|words| Some(words) == end)
             };
-            let Some(n) = (1..=name.core.len()).rev().find(fits) else { continue };
+            let Some(n) = (name.least..=name.core.len()).rev().find(fits) else { continue };
             let this = (n, n == name.core.len());
             if this > best {
                 best = this;
@@ -150,6 +153,28 @@ impl Names {
     }
 }
 
+/// What closes a port is called after it: "the nipple screw" of a test nipple, "the sampling cap" of a sampling
+/// point. A cap alone is that of a sampling point at most; other ports share the word with too many things.
+fn closing_names(port: &Connection) -> Vec<Name> {
+    let least = match port.port {
+        Some(Port::Sample) => 1,
+        Some(Port::Test | Port::Drain | Port::Fill) => 2,
+        _ => return Vec::new(),
+    };
+    let candidate = Candidate { id: port.id.clone(), kind: ThingKind::Connection, agrees: true };
+    let words: Vec<String> = tokens(&port.name).into_iter().map(|token| token.text.into_owned()).collect();
+    let before = words.split_last().map(|(_, before)| before.to_vec()).unwrap_or_default();
+    let is_place = words.last().is_some_and(|head| matches!(head.as_str(), "point" | "port"));
+    let named = |mut core: Vec<String>, closed_by: &str, least: usize| {
+        core.push(closed_by.to_owned());
+        let core = core.iter().map(|word| singular(word)).collect();
+        Name { candidate: candidate.clone(), core, plural: false, least }
+    };
+    let mut names = vec![named(words, "screw", 2)];
+    names.extend((is_place && !before.is_empty()).then(|| named(before, "cap", least)));
+    names
+}
+
 /// A name as it is looked for; once more without a letter or number at its end: "valve A".
 fn read_name(name: &str, candidate: &Candidate) -> Vec<Name> {
     let all: Vec<String> = tokens(name).into_iter().map(|token| token.text.into_owned()).collect();
@@ -168,6 +193,7 @@ fn read_name(name: &str, candidate: &Candidate) -> Vec<Name> {
     let read = |core: Vec<String>| Name {
         candidate: candidate.clone(),
         plural: core.last().is_some_and(|last| is_plural(last)),
+        least: 1,
         core: core.iter().map(|word| singular(word)).collect(),
     };
     cores.into_iter().map(read).collect()

@@ -234,6 +234,9 @@ impl Reader<'_> {
         if direct.iter().any(|mention| mention.from < end) {
             direct.retain(|mention| mention.from < end);
         }
+        if let Some(port) = self.port_of_screw(clause) {
+            return vec![port];
+        }
         if !direct.is_empty() {
             return direct;
         }
@@ -264,6 +267,16 @@ impl Reader<'_> {
         }
         // "The valve must be closed."
         if self.pronoun(clause).is_some() { Vec::new() } else { pick(&|mention| !after_verb(mention)) }
+    }
+
+    /// "Slacken the screw in the test nipple": the nipple, whatever else has screws.
+    fn port_of_screw(&self, clause: &Clause) -> Option<Mention> {
+        let screw = (clause.verb() + 1..clause.to).find(|i| matches!(self.text(*i), "screw" | "screws"))?;
+        let near = |mention: &&Mention| mention.from > screw && mention.from < screw + 4;
+        let mention = self.mentions_in(clause).find(near)?;
+        let leads = matches!(self.preposition(mention), Some("in" | "of")) && self.text(screw + 1) != "and";
+        let is_port = self.connection(mention).is_some_and(|joint| joint.port.is_some());
+        (leads && is_port).then(|| mention.clone())
     }
 
     /// What a mention means for this verb, with the words of its clause.

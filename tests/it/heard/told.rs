@@ -190,6 +190,16 @@ pub(super) const DONE: &[(&str, &str)] = &[
         "Close the flow and return valves of the heating.|Put a hose on the drain cock and lead it to the gully.|Open the drain cock and let the heating drain.",
         "undo drain-cock · release heating what=pressure by=drain through=drain-cock to=gully",
     ),
+    // What closes a port is called after it.
+    (
+        "Close the gas cock.|Open the burner test point.|Tighten the test point screw.",
+        "make burner-test-point",
+    ),
+    ("Switch off the boiler.|Open the air sampling port.|Refit the sampling cap.", "make air-sampling-port"),
+    (
+        "Take off the dust cap.|Close the heating valve.|Open the drain cock.|Put the cap back.",
+        "fit dust-cap",
+    ),
     ("Switch off the boiler.|Hang the key on the board.", ""),
     ("Take out the four transport caps.", ""),
 ];

@@ -52,10 +52,6 @@ impl Typist {
         self.document.steps.iter().flat_map(|step| &step.actions)
     }
 
-    pub(super) fn connections(&self) -> &[procedures_schema::model::Connection] {
-        &self.document.map.connections
-    }
-
     /// Keeps a line behind the last.
     pub(super) fn keep(&mut self, line: &str) -> Kept {
         let before = self.document.clone();

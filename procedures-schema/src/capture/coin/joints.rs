@@ -100,13 +100,6 @@ impl Bench<'_> {
         joint.section = Some(section);
         joint.port = Some(port.clone());
         joint.aliases.extend(self.name_by_place(phrase));
-        if *port == Port::Test && phrase.head_word() == "nipple" {
-            joint.aliases.push("nipple screw".to_owned());
-        }
-        if *port == Port::Sample {
-            // What closes it is called by its place.
-            joint.aliases.push("sampling cap".to_owned());
-        }
         self.put(joint, phrase);
     }
 
