@@ -48,11 +48,8 @@ fn circuit<'a>(telling: &Telling<'a>) -> Option<&'a Circuit> {
     }
     if named.is_empty() {
         named = telling.map().circuits.iter().filter(fits).collect();
-        if unit.is_none() {
+        if named.len() > 1 || unit.is_none() {
             named.retain(|circuit| circuit.sections.iter().any(|s| was_filled(telling, &s.id)));
-        } else if unit == Some(Unit::Bar) && named.len() > 1 {
-            // A heating has a gauge; taps have none.
-            named.retain(|circuit| circuit.kind == CircuitKind::HeatingWater);
         }
     }
     match named.as_slice() {
