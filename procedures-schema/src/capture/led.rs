@@ -53,5 +53,5 @@ impl Reader<'_> {
 
 /// Whether a word leads: "lead it into a bucket".
 pub(super) fn is_lead(word: &str) -> bool {
-    matches!(word, "lead" | "leading" | "led")
+    matches!(word, "lead" | "leading" | "led" | "run")
 }

@@ -6,6 +6,21 @@
 use crate::lexicon::{Break, Token, tokens};
 use crate::model::{ApplianceMap, Connection, Id, Port, ThingKind};
 
+/// The colours by which wires are told apart.
+pub(super) const COLOURS: &[&str] = &[
+    "black",
+    "blue",
+    "brown",
+    "green",
+    "green/yellow",
+    "grey",
+    "orange",
+    "red",
+    "violet",
+    "white",
+    "yellow",
+];
+
 /// A thing that may be meant.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) struct Candidate {
@@ -76,7 +91,9 @@ impl Names {
                     let ends = tokens.get(j).zip(tokens.get(i));
                     ends.is_some_and(|(one, next)| next.span.0 > one.span.1 + 1)
                 };
-                before.is_none_or(|j| is_verb(j) || parted(j) || tokens.get(j).is_some_and(leaves_open))
+                let is_open =
+                    |j: usize| is_one_of_colours(tokens, j) || tokens.get(j).is_some_and(leaves_open);
+                before.is_none_or(|j| is_verb(j) || parted(j) || is_open(j))
             };
             // A name ends where the sentence breaks off or another verb begins.
             let goes_on = |j: &usize| tokens.get(*j).is_some_and(|t| t.before == Break::None) && !is_verb(*j);
@@ -197,6 +214,14 @@ fn read_name(name: &str, candidate: &Candidate) -> Vec<Name> {
         core: core.iter().map(|word| singular(word)).collect(),
     };
     cores.into_iter().map(read).collect()
+}
+
+/// "The brown and *blue* wires" count what they are said of.
+fn is_one_of_colours(tokens: &[Token<'_>], at: usize) -> bool {
+    let is_colour = |i: usize| tokens.get(i).is_some_and(|token| COLOURS.contains(&token.text.as_ref()));
+    let is_and = |i: &usize| tokens.get(*i).is_some_and(|token| token.text == "and");
+    let before = at.checked_sub(1).map(|i| if is_and(&i) { i.saturating_sub(1) } else { i });
+    is_colour(at) && before.is_some_and(is_colour)
 }
 
 /// Whether a word before the end of a name leaves open which one it is. "The nuts" may be the union nuts;

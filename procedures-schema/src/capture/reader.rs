@@ -84,7 +84,8 @@ impl<'a> Reader<'a> {
             if proposals.is_empty() && !loose {
                 self.unknown(clause);
             }
-            for proposal in proposals {
+            // What "after" tells may have been done steps ago.
+            for proposal in proposals.into_iter().filter(|proposal| proposal.possible || !clause.is_before) {
                 self.take(proposal);
             }
         }
@@ -224,7 +225,9 @@ impl<'a> Reader<'a> {
     fn joins_making(&mut self, action: &Action) -> bool {
         let is_it =
             |made: &&mut Action| made.verb == Verb::Make && made.on == action.on && made.torque.is_none();
-        if action.verb != Verb::Tighten {
+        // "Reconnect the nuts and nip them up to 30 Nm" makes them once.
+        let again = action.verb == Verb::Make && action.torque.is_some();
+        if action.verb != Verb::Tighten && !again {
             return false;
         }
         let Some(made) = self.reading.actions.iter_mut().rev().find(is_it) else { return false };
@@ -433,7 +436,8 @@ impl<'a> Reader<'a> {
             let mut named = self.mentions.iter().filter(|m| m.from > *seal && m.to <= clause.verb());
             named.any(|mention| mention.candidates.iter().any(|c| c.kind != ThingKind::Seal))
         };
-        let of_seal = seal.is_some_and(|seal| !is_behind(&seal));
+        // "With new washers and tighten *them*": no seal is tightened.
+        let of_seal = seal.is_some_and(|seal| !is_behind(&seal)) && !clause.means.contains(&Verb::Tighten);
         (near && !broken && !counts && !of_seal).then_some(at)
     }
 

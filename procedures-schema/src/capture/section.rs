@@ -1,7 +1,8 @@
 //! Verbs of sections: release, prove, charge, purge, test.
 
 use super::clause::Clause;
-use super::mention::Mention;
+use super::coin::{self, Lead};
+use super::mention::{Candidate, Mention};
 use super::reader::{Proposal, Reader};
 use crate::model::{
     Action, ApplianceMap, CircuitKind, Connection, Energy, Id, Means, Port, Reading, ThingKind, Verb,
@@ -138,7 +139,8 @@ impl Reader<'_> {
             proposal.said_by.extend(self.tokens_of(mention));
             return Some(proposal);
         }
-        if self.is_about_another_thing(clause) {
+        let is_moved = *verb != Verb::Prove && self.is_about_a_vessel(clause);
+        if is_moved || self.is_about_another_thing(clause) {
             return None;
         }
         let last: Vec<Id> = self
@@ -176,6 +178,30 @@ impl Reader<'_> {
         let named = self.mentions_in(clause).find(is_direct).is_some_and(is_part);
         let lifts = clause.means.contains(&Verb::Remove) && self.object_pronoun(clause).is_some();
         named || lifts || self.is_loose(clause)
+    }
+
+    /// "Fill the trap", "unscrew the lid of the trap and empty it": what holds something of its own, and what the
+    /// line was about if that is no part of a circuit.
+    fn is_about_a_vessel(&self, clause: &Clause) -> bool {
+        const VESSELS: &[&str] = &["bowl", "bucket", "siphon", "trap", "tray", "tundish"];
+        let phrases = coin::phrases(self, clause);
+        let direct = phrases.iter().find(|phrase| phrase.from > clause.verb() && phrase.lead == Lead::Direct);
+        if let Some(direct) = direct {
+            return VESSELS.contains(&direct.head_word().as_str());
+        }
+        let is_apart = |candidate: &Candidate| {
+            let of_part =
+                |joint: &&Connection| joint.joins.contains(&candidate.id) && joint.section.is_some();
+            candidate.kind == ThingKind::Component
+                && !self.map.connections.iter().any(|joint| of_part(&joint))
+        };
+        let kind = |id: &Id| self.map.things().find(|(_, known, ..)| *known == id).map(|(kind, ..)| kind);
+        let before = self
+            .here
+            .changed_before()
+            .filter_map(|id| Some(Candidate { id: id.clone(), kind: kind(id)?, agrees: true }));
+        let meant: Vec<Candidate> = if self.last.is_empty() { before.collect() } else { self.last.clone() };
+        self.object_pronoun(clause).is_some() && !meant.is_empty() && meant.iter().all(is_apart)
     }
 
     /// Whether what a clause acts on has been taken off: a trap that is filled on the bench fills no circuit.
@@ -249,8 +275,19 @@ impl Reader<'_> {
     /// The circuits that a clause can mean although it names none.
     fn circuits_meant(&self, clause: &Clause, verb: &Verb) -> Vec<Id> {
         let dead = self.has(clause, &["dead", "voltage"]) || self.tests_dead(clause);
+        let is_liquid = |kind: &CircuitKind| {
+            !matches!(kind, CircuitKind::FuelGas | CircuitKind::CompressedAir | CircuitKind::Refrigerant)
+        };
+        let drains =
+            *verb == Verb::Release && clause.phrase.iter().any(|i| self.text(*i).starts_with("drain"));
         let fits = |kind: &CircuitKind| {
-            if dead { is_electrical(kind) } else { is_wet(kind) && (*verb != Verb::Prove || !dead) }
+            if drains && !is_liquid(kind) {
+                false
+            } else if dead {
+                is_electrical(kind)
+            } else {
+                is_wet(kind) && (*verb != Verb::Prove || !dead)
+            }
         };
         let of = |fits: &dyn Fn(&CircuitKind) -> bool| -> Vec<Id> {
             let circuits = self.map.circuits.iter().filter(|circuit| fits(&circuit.kind));
@@ -315,13 +352,20 @@ impl Reader<'_> {
             self.quantities(clause).find_map(|quantity| quantity.measured(Kind::Temperature));
     }
 
-    /// "Let the boiler drain": through the only drain of it that stands open.
+    /// "Let the boiler drain": through the only drain of it that stands open or has a hose on it.
     fn open_drain(&self, clause: &Clause, action: &Action) -> Option<Id> {
         if !clause.phrase.iter().any(|i| self.text(*i) == "drain") {
             return None;
         }
+        let hose_on = |joint: &Connection| {
+            self.map.temporary.iter().any(|item| {
+                let in_place = self.here.temporary.get(&item.id) == Some(&true);
+                in_place && item.on.as_ref() == Some(&joint.id) && item.name.ends_with("hose")
+            })
+        };
         let is_open = |joint: &&Connection| {
             let open = self.here.connections.get(&joint.id).is_some_and(|here| here.open > 0);
+            let open = open || hose_on(joint);
             let own = joint.section.as_ref().is_some_and(|section| {
                 let mut sections = self.map.sections();
                 let circuit =

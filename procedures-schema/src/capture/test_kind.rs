@@ -1,6 +1,7 @@
 //! Which test words speak of.
 
 use super::clause::Clause;
+use super::mention::Mention;
 use super::reader::Reader;
 use super::section::is_wet;
 use crate::model::{CircuitKind, Id, Stage, TestKind, ThingKind, Verb};
@@ -53,6 +54,10 @@ impl Reader<'_> {
         if self.draws_hot_water(clause) {
             return self.measures(clause, Kind::Temperature).then_some(TestKind::Function);
         }
+        // Fluid finds leaks; what is timed is held by a gauge.
+        if self.has(clause, &["fluid", "soap", "soapy"]) && !self.measures(clause, Kind::Time) {
+            return Some(TestKind::LeakFluid);
+        }
         if let Some((_, kind)) = NAMED.iter().find(|(words, _)| self.has(clause, words)) {
             return Some(kind.clone());
         }
@@ -65,6 +70,9 @@ impl Reader<'_> {
         if self.has(clause, WORKS) {
             return Some(TestKind::Function);
         }
+        if self.looks_at_hot_joints(clause) {
+            return Some(TestKind::LeakHot);
+        }
         pair(&["cold", "fill", "filling", "system"], &["pressure"]).then_some(TestKind::FillPressure)
     }
 
@@ -76,6 +84,17 @@ impl Reader<'_> {
     fn measures(&self, clause: &Clause, kind: Kind) -> bool {
         self.has(clause, &["resistance"])
             || self.quantities(clause).any(|quantity| quantity.range(kind).is_some())
+    }
+
+    /// "Check both unions again while hot": what is looked for at a joint in the heat is water.
+    fn looks_at_hot_joints(&self, clause: &Clause) -> bool {
+        let is_wet_joint = |mention: &Mention| {
+            let section = self.connection(mention).and_then(|joint| joint.section.as_ref());
+            section.and_then(|section| self.kind_of(section)).is_some_and(is_wet)
+        };
+        self.has(clause, &["hot", "warm"])
+            && self.text(clause.verb()).starts_with("check")
+            && self.mentions_in(clause).any(is_wet_joint)
     }
 
     /// Whether a relief valve is worked by hand: its lever lifted, its knob turned, itself tested.

@@ -309,11 +309,24 @@ impl Reader<'_> {
         meant(&mention.candidates, &wanted)
     }
 
+    /// "The two screws": of several the one that is two, if only one is.
+    fn as_many_as(&self, amount: Option<Amount>, mut ids: Vec<Id>) -> Vec<Id> {
+        let Some(Amount::Exactly(n)) = amount.filter(|amount| *amount != Amount::Exactly(1)) else {
+            return ids;
+        };
+        let is_as_many = |id: &Id| self.map.connection(id).is_some_and(|known| known.count == n);
+        if ids.iter().filter(|id| is_as_many(id)).count() == 1 {
+            ids.retain(is_as_many);
+        }
+        ids
+    }
+
     /// Adds what a mention means to a proposal.
     fn add(&self, proposal: &mut Proposal, mention: &Mention, meant: Meant) {
         proposal.possible &= meant.possible;
         proposal.said_by.extend(self.tokens_of(mention));
         let amount = self.amount(mention).map(|(amount, _)| amount);
+        let meant = Meant { ids: self.as_many_as(amount, meant.ids), ..meant };
         let n_meant = u32::try_from(meant.ids.len()).unwrap_or(u32::MAX);
         let all_of_them = match amount {
             Some(Amount::All) => true,
@@ -473,7 +486,7 @@ fn own_family(stem: &str) -> Option<Family> {
         Some(Family::Connector)
     } else if begins(&["clip", "unclip"]) {
         Some(Family::Fixing)
-    } else if begins(&["screw", "unscrew", "slacken", "loosen", "tighten", "crack"]) {
+    } else if begins(&["screw", "unscrew", "undo", "slacken", "loosen", "tighten", "crack"]) {
         Some(Family::Joint)
     } else {
         None

@@ -100,6 +100,11 @@ impl Bench<'_> {
         joint.section = Some(section);
         joint.port = Some(port.clone());
         joint.aliases.extend(self.name_by_place(phrase));
+        if phrase.head - phrase.from + 1 > phrase.words.len() {
+            // "The drain off cock" is looked for as it is written.
+            let written: Vec<&str> = (phrase.from..=phrase.head).map(|i| self.line.text(i)).collect();
+            joint.aliases.push(written.join(" "));
+        }
         self.put(joint, phrase);
     }
 
@@ -288,14 +293,25 @@ impl Bench<'_> {
             }
         }
         let named = self.behind(phrase, &["of"]).or_else(|| self.next_off.clone());
-        let Some(named) = named.filter(|named| matches!(noun(&named.stem()), Noun::Part | Noun::Unknown))
-        else {
+        // "The screws of the gas valve" are not those of the case, whatever else a valve is.
+        let is_shut_with = |named: &Phrase| {
+            matches!(noun(&named.stem()), Noun::Isolator(_))
+                && self.known(named, &[ThingKind::Component]).is_empty()
+                && !self.known(named, &[ThingKind::Isolator]).is_empty()
+        };
+        let is_part =
+            |named: &Phrase| matches!(noun(&named.stem()), Noun::Part | Noun::Unknown | Noun::Isolator(_));
+        let Some(named) = named.filter(|named| is_part(named) && !is_shut_with(named)) else {
             return true;
         };
         let parts = self.known(&named, &[ThingKind::Component]);
         let of_part = connection.joins.iter().any(|part| parts.contains(part));
         let all_named = self.behind(phrase, &["of"]).is_none() && covers(phrase, &connection.name);
-        connection.port.is_some() || connection.joins.is_empty() || of_part || all_named
+        if connection.port.is_some() {
+            // The screw of a nipple is the nipple; "the screws of the gas valve" hold the valve.
+            return noun(&phrase.stem()) != Noun::Fixing;
+        }
+        connection.joins.is_empty() || of_part || all_named
     }
 
     fn put(&mut self, connection: Connection, phrase: &Phrase) {

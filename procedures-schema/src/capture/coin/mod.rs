@@ -12,6 +12,7 @@
 mod bench;
 mod circuits;
 mod clauses;
+mod colours;
 mod isolators;
 mod joints;
 mod nouns;
