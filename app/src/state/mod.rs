@@ -38,6 +38,7 @@ pub mod shown;
 mod spread;
 pub mod step_edits;
 pub mod taken_out;
+mod together;
 pub mod versions;
 
 pub use commands::Command;
