@@ -182,13 +182,13 @@ fn closing_names(port: &Connection) -> Vec<Name> {
     let words: Vec<String> = tokens(&port.name).into_iter().map(|token| token.text.into_owned()).collect();
     let before = words.split_last().map(|(_, before)| before.to_vec()).unwrap_or_default();
     let is_place = words.last().is_some_and(|head| matches!(head.as_str(), "point" | "port"));
-    let named = |mut core: Vec<String>, closed_by: &str, least: usize| {
+    let called = |mut core: Vec<String>, closed_by: &str, least: usize| {
         core.push(closed_by.to_owned());
         let core = core.iter().map(|word| singular(word)).collect();
         Name { candidate: candidate.clone(), core, plural: false, least }
     };
-    let mut names = vec![named(words, "screw", 2)];
-    names.extend((is_place && !before.is_empty()).then(|| named(before, "cap", least)));
+    let mut names = vec![called(words, "screw", 2)];
+    names.extend((is_place && !before.is_empty()).then(|| called(before, "cap", least)));
     names
 }
 
