@@ -188,3 +188,24 @@ fn what_is_found_in_the_scripts_is_true() {
     }
     assert!(offences.is_empty(), "{}", offences.join("\n"));
 }
+
+#[test]
+fn a_reading_that_proves_keeps_its_words() {
+    let mut typist = Typist::new();
+    for line in [
+        "Switch off the boiler.",
+        "Close the gas cock.",
+        "Open the test point.",
+        "read: gas pressure 0 mbar and no rise in 2 minutes; then close the test point",
+    ] {
+        typist.keep(line);
+    }
+    let words: Vec<&str> = typist.words().collect();
+    assert_eq!(
+        words[2..],
+        [
+            "Open the test point. Prove zero: gas pressure and no rise in 2 minutes: 0 mbar.",
+            "Close the test point"
+        ]
+    );
+}

@@ -52,6 +52,11 @@ impl Typist {
         self.document.steps.iter().flat_map(|step| &step.actions)
     }
 
+    /// The words of the steps.
+    pub(super) fn words(&self) -> impl Iterator<Item = &str> {
+        self.document.steps.iter().map(|step| step.words.as_str())
+    }
+
     /// Keeps a line behind the last.
     pub(super) fn keep(&mut self, line: &str) -> Kept {
         let before = self.document.clone();

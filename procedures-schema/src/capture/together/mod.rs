@@ -67,7 +67,8 @@ fn is_told(step: &Step, action: &Action) -> bool {
 fn say(step: &mut Step, shown: Shown) -> bool {
     let Some(last) = step.actions.pop() else { return false };
     let Some(span) = last.says.first().copied() else { return false };
-    let (before, after) = (Span(0, span.0), Span(span.1, u32::MAX));
+    let Ok(end) = u32::try_from(step.words.chars().count()) else { return false };
+    let (before, after) = (Span(0, span.0), Span(span.1, end));
     let words = [before.of(&step.words), shown.says, ":", after.of(&step.words)].concat();
     let length = u32::try_from(shown.says.chars().count()).unwrap_or(0);
     step.words = words;
