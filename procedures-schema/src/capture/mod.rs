@@ -22,6 +22,7 @@ mod pronoun;
 mod proof;
 mod quantity;
 mod reader;
+mod readings;
 mod refer;
 mod renewing;
 mod section;
@@ -41,6 +42,7 @@ pub use found_out::{NoAnswer, found_out, one_range, one_value};
 pub use here::Here;
 pub use leading::{Applied, Beside, Gap, Leading, NotHeld, StepParts, apply_leading, leading, parts_of_step};
 pub use quantity::{Figures, Quantity};
+pub use readings::{Readings, called, readings_at};
 pub use stage::stage_between;
 
 use crate::model::{Action, ApplianceMap, Id, Span, Stage, Verb};
