@@ -3,10 +3,12 @@
 //! Enter keeps the line as a step and stays ready for the next one. What is typed here is nobody's step
 //! yet; it is not kept and not judged.
 
+use super::keys;
 use super::ladder_keys::LadderKeys;
 use super::leading_keys::LeadingKeys;
 use super::line_meaning::LineMeaning;
 use super::mirror::mirror;
+use crate::state::attention::WritesIn;
 use crate::state::{Command, EditorStore};
 use leptos::ev::KeyboardEvent;
 use leptos::prelude::*;
@@ -25,17 +27,24 @@ pub fn NewLine(
     let words = RwSignal::new(String::new());
     let label = move || match after.get_value() {
         None => "New step".to_owned(),
-        Some(step) => {
-            let number =
-                store.document().with(|document| document.position(&step).map_or(0, |position| position + 1));
-            format!("Step after {number}")
-        }
+        Some(step) => format!("Step after {}", number_of(store, &step).unwrap_or_default()),
+    };
+    let take = move || {
+        let typed = words.get_untracked().trim().to_owned();
+        (!typed.is_empty()).then(|| {
+            words.set(String::new());
+            typed
+        })
     };
     let keep = move || {
-        let typed = words.get_untracked().trim().to_owned();
-        if !typed.is_empty() {
-            words.set(String::new());
-            store.run(Command::AddStep { after: after.get_value(), words: typed });
+        if let Some(words) = take() {
+            store.run(Command::AddStep { after: after.get_value(), words });
+        }
+    };
+    // The line is kept as it is, and what is picked goes into the step that it became.
+    let ask = move |field: Option<web_sys::EventTarget>| {
+        if let Some((at, words)) = keys::asked_at(field).and_then(|at| Some((at, take()?))) {
+            store.run(Command::KeepAndAsk { after: after.get_value(), words, at });
         }
     };
     let keydown = move |event: KeyboardEvent| match event.key().as_str() {
@@ -43,6 +52,10 @@ pub fn NewLine(
             event.prevent_default();
             event.stop_propagation();
             keep();
+        }
+        "." if event.ctrl_key() && !event.alt_key() => {
+            event.prevent_default();
+            ask(event.target());
         }
         "Escape" if !is_last => {
             event.stop_propagation();
@@ -52,11 +65,8 @@ pub fn NewLine(
     };
     // Several lines become steps at once; one line goes into the field like any text.
     let pasted = move |event: web_sys::ClipboardEvent| {
-        let text =
-            event.clipboard_data().and_then(|data| data.get_data("text/plain").ok()).unwrap_or_default();
-        if words.with_untracked(|words| words.trim().is_empty())
-            && text.lines().filter(|line| !line.trim().is_empty()).count() > 1
-        {
+        let is_empty = words.with_untracked(|words| words.trim().is_empty());
+        if let Some(text) = several_lines(&event).filter(|_| is_empty) {
             event.prevent_default();
             store.run(Command::AddStep { after: after.get_value(), words: text });
         }
@@ -65,7 +75,7 @@ pub fn NewLine(
     let id = if is_last { "new-line" } else { "draft-line" };
     view! {
         <div class="new-line">
-            <LeadingKeys field=id.to_owned() send=Callback::new(move |text| words.set(text)) />
+            {leading_keys(store, is_last)}
             <label for=id>{label}</label>
             <div class="grows">
                 {mirror(move || meaning.pieces())}
@@ -73,6 +83,7 @@ pub fn NewLine(
                     id=id class="words draft" rows="1" spellcheck="false" enterkeyhint="next"
                     prop:value=move || words.get()
                     on:input=move |event| words.set(event_target_value(&event))
+                    on:focus=move |_| if is_last { store.entered_line() }
                     on:keydown=keydown
                     on:paste=pasted
                 ></textarea>
@@ -83,4 +94,31 @@ pub fn NewLine(
             })}
         </div>
     }
+}
+
+/// The text of a paste, if it has several lines.
+fn several_lines(event: &web_sys::ClipboardEvent) -> Option<String> {
+    let text = event.clipboard_data()?.get_data("text/plain").ok()?;
+    (text.lines().filter(|line| !line.trim().is_empty()).count() > 1).then_some(text)
+}
+
+fn number_of(store: EditorStore, step: &Id) -> Option<usize> {
+    store.document().with(|document| document.position(step).map(|at| at + 1))
+}
+
+/// The keys above the line. Where the line at the end is docked, its keys are the only ones that are seen, and serve
+/// whatever is being written.
+fn leading_keys(store: EditorStore, is_last: bool) -> impl IntoView {
+    let target = store.writes_in();
+    let (field, step) = if is_last {
+        let number = move |target: &WritesIn| match target {
+            WritesIn::Words(step) => number_of(store, step),
+            WritesIn::Draft | WritesIn::Line => None,
+        };
+        let field = Signal::derive(move || target.with(WritesIn::field));
+        (field, Signal::derive(move || target.with(number)))
+    } else {
+        (Signal::stored("draft-line".to_owned()), Signal::stored(None))
+    };
+    view! { <LeadingKeys field step tells_where=is_last /> }
 }

@@ -10,6 +10,7 @@ use super::leading_keys::LeadingKeys;
 use super::link_offer::LinkOffer;
 use super::move_to::MoveTo;
 use super::new_line::NewLine;
+use super::other_readings::OtherReadings;
 use super::pressing::pressed;
 use super::row_keys::RowKeys;
 use super::row_lanes::RowLanes;
@@ -41,6 +42,7 @@ pub fn Row(
     let is_selected = Memo::new(move |_| store.selected().with(|selected| *selected == Some(id.get_value())));
     let is_first = Memo::new(move |_| position.get() == Some(0) && store.selected().with(Option::is_none));
     let findings = store.findings(Some(id.get_value()));
+    let accepted = store.accepted(Some(id.get_value()));
     // Read by the selected row alone, so the others never work it out.
     let heard = store.heard(id.get_value());
     let selection = store.selection();
@@ -88,7 +90,7 @@ pub fn Row(
                     </div>
                 </div>
             </div>
-            <RowMargin store findings lane_of=Signal::derive(move || store.frame().with(|frame| frame.heads.clone())) />
+            <RowMargin store findings accepted lane_of=Signal::derive(move || store.frame().with(|frame| frame.heads.clone())) />
         </li>
     }
 }
@@ -110,13 +112,13 @@ fn OpenWords(
     number: Signal<usize>,
 ) -> impl IntoView {
     let id = StoredValue::new(id);
-    let send = move |words| store.run(Command::SetWords { step: id.get_value(), words });
     view! {
         <WordsField store id=id.get_value() step heard number />
         <Choices store id=id.get_value() heard />
+        <OtherReadings store id=id.get_value() />
         <LinkOffer store id=id.get_value() heard />
         <Tokens store id=id.get_value() step />
-        <LeadingKeys field=format!("words-{}", id.get_value()) is_below=true send=Callback::new(send) />
+        <LeadingKeys field=Signal::stored(format!("words-{}", id.get_value())) step=Signal::derive(move || Some(number.get())) />
     }
 }
 
