@@ -71,6 +71,14 @@ async function atTheCaret(place, visit, write) {
     assert.notDeepEqual(await tokens(page), before);
     assert.equal(await page.locator('.row.selected textarea').evaluate((field) => field.selectionStart), 18);
   });
+  await place.tally.step('what is typed behind it is read all the same', async () => {
+    await page.keyboard.press('End');
+    await page.keyboard.type(' Take the notice away.');
+    assert.deepEqual(await tokens(page), ['isolate discharge valve', 'take away notice']);
+    await page.getByRole('button', { name: /^Undo: change the words/ }).click();
+    assert.deepEqual(await tokens(page), ['isolate discharge valve']);
+    await caretAt(page, 'valve');
+  });
   await place.tally.step('the reading that gave way is offered again, and one undo brings it back', async () => {
     await page.keyboard.press('Control+.');
     const back = readings(page).getByRole('button', { name: /isolate suction valve/ });

@@ -2,6 +2,7 @@
 //!
 //! Which findings that takes away is the checker's to say; what rejects cannot be accepted.
 
+use super::attention::Focus;
 use super::clock;
 use super::editor_store::EditorStore;
 use super::judged::Judged;
@@ -13,6 +14,8 @@ use procedures_schema::units::Rest;
 /// A warning that was accepted, or the acceptance of one that is found no more.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Accepted {
+    /// The step at which it is found, with its number from 1.
+    pub step: Option<(Id, usize)>,
     /// The code of its rule.
     pub code: String,
     /// What is wrong; nothing, if it is found no more.
@@ -27,32 +30,42 @@ pub struct Accepted {
     pub at: usize,
 }
 
-impl Accepted {
-    fn of(judged: &Judged, at: usize, title: Option<String>) -> Option<Self> {
-        let waiver = judged.document.waivers.get(at)?;
-        let Waiver { code, reason, by, date, .. } = waiver.clone();
-        Some(Self { code, title, reason, by, date, at })
-    }
-}
-
 impl Judged {
-    /// What was accepted at a step; at the end what belongs to no step, and what is found no more.
-    fn accepted_at(&self, step: Option<&Id>) -> Vec<Accepted> {
-        let has = |id: &Id| self.document.position(id).is_some();
-        let is_here = |finding: &Finding| finding.step.as_ref().filter(|id| has(id)) == step;
-        let here = self.report.waived.iter().filter(|waived| is_here(&waived.finding));
-        let found = here.filter_map(|one| Accepted::of(self, one.waiver, Some(one.finding.title.clone())));
-        let is_idle = |at: &usize| self.report.waived.iter().all(|waived| waived.waiver != *at);
-        let all = if step.is_none() { self.document.waivers.len() } else { 0 };
-        found.chain((0..all).filter(is_idle).filter_map(|at| Accepted::of(self, at, None))).collect()
+    /// What was accepted: in the order of the steps, and then what is found no more.
+    fn accepted(&self) -> Vec<Accepted> {
+        let of = |at: usize, finding: Option<&Finding>| {
+            let Waiver { code, reason, by, date, .. } = self.document.waivers.get(at)?.clone();
+            let step = finding.and_then(|finding| finding.step.clone());
+            let step = step.and_then(|id| Some((id.clone(), self.document.position(&id)? + 1)));
+            let title = finding.map(|finding| finding.title.clone());
+            Some(Accepted { step, code, title, reason, by, date, at })
+        };
+        let waived = &self.report.waived;
+        let found = waived.iter().filter_map(|one| of(one.waiver, Some(&one.finding)));
+        let is_idle = |at: &usize| waived.iter().all(|one| one.waiver != *at);
+        let idle = (0..self.document.waivers.len()).filter(is_idle).filter_map(|at| of(at, None));
+        found.chain(idle).collect()
     }
 }
 
 impl EditorStore {
-    /// What was accepted at a step, or at the end, once typing has paused.
-    pub fn accepted(self, step: Option<Id>) -> Memo<Vec<Accepted>> {
+    /// What was accepted, once typing has paused.
+    pub fn accepted(self) -> Memo<Vec<Accepted>> {
         let settled = self.settled();
-        Memo::new(move |_| settled.with(|judged| judged.accepted_at(step.as_ref())))
+        Memo::new(move |_| settled.with(|judged| judged.accepted()))
+    }
+
+    /// What was accepted at a step, once typing has paused.
+    pub fn accepted_at(self, step: Id) -> Memo<Vec<Accepted>> {
+        let settled = self.settled();
+        let is_here = move |one: &Accepted| one.step.as_ref().is_some_and(|(id, _)| *id == step);
+        Memo::new(move |_| {
+            // Most documents have none, and every row asks.
+            settled.with(|judged| match judged.document.waivers.as_slice() {
+                [] => Vec::new(),
+                _ => judged.accepted().into_iter().filter(&is_here).collect(),
+            })
+        })
     }
 
     /// How many warnings are accepted.
@@ -91,6 +104,11 @@ impl EditorStore {
         }
     }
 
+    /// Goes to the list of what was accepted.
+    pub(super) fn look_at_accepted(self) {
+        self.look_at(Focus::End);
+    }
+
     /// Takes an acceptance back.
     pub fn take_acceptance_back(self, at: usize) {
         self.change_scope("take back that a warning is accepted", None, |scope| {
@@ -98,20 +116,5 @@ impl EditorStore {
                 scope.waivers.remove(at);
             }
         });
-    }
-
-    /// Goes to the next step at which something was accepted, round the end.
-    pub(super) fn select_accepted(self) {
-        let judged = self.judged_now();
-        let document = &judged.document;
-        let steps = judged.report.waived.iter().filter_map(|waived| waived.finding.step.as_ref());
-        let mut places: Vec<usize> = steps.filter_map(|step| document.position(step)).collect();
-        places.sort_unstable();
-        let here = self.selected_now().and_then(|step| document.position(&step));
-        let next = places.iter().find(|at| here.is_none_or(|here| **at > here)).or(places.first());
-        match next.and_then(|at| document.steps.get(*at)) {
-            Some(step) => self.select(Some(step.id.clone())),
-            None => self.look_at(super::attention::Focus::End),
-        }
     }
 }

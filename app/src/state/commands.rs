@@ -147,8 +147,8 @@ pub enum Command {
     NextFinding,
     /// The selection goes to the step with a finding before.
     PreviousFinding,
-    /// The selection goes to the next step at which a warning was accepted, round the end.
-    NextAccepted,
+    /// The keyboard goes to the list of the warnings that were accepted.
+    LookAtAccepted,
     /// The words of a step are to be typed; from a place on, in UTF-16 units, if it was pressed there.
     EditWords(Id, Option<u32>),
     /// Typing in the selected step is over.
@@ -223,7 +223,7 @@ impl EditorStore {
             Command::SelectPrevious => self.select_beside(-1),
             Command::NextFinding => self.select_finding(true),
             Command::PreviousFinding => self.select_finding(false),
-            Command::NextAccepted => self.select_accepted(),
+            Command::LookAtAccepted => self.look_at_accepted(),
             Command::EditWords(step, at) => self.edit_words(step, at),
             Command::StopEditing => self.stop_editing(),
             Command::TakeBackTyping(step) => self.take_back_typing(&step),
@@ -242,7 +242,9 @@ impl EditorStore {
         let Some(position) = judged.document.position(step) else { return };
         let Some(before) = judged.document.steps.get(position) else { return };
         let words = typed_over(&before.words, words, |step| judged.document.link_name(step));
-        let changed = rereading::reread(&judged, position, before, &words);
+        let first = self.retyped().with_value(|typed| typed.clone().filter(|typed| typed.id == *step));
+        let first = first.unwrap_or_else(|| before.clone());
+        let changed = rereading::reread(&judged, position, &first, before, &words);
         let group = format!("words of {step}");
         let label = format!("change the words of step {}", position + 1);
         let is_first_key = self.retyped().with_value(|typed| typed.as_ref().is_none_or(|t| t.id != *step));

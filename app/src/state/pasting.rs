@@ -112,7 +112,7 @@ impl EditorStore {
         if !before.words.contains('\n') || parts.leading.is_empty() {
             return;
         }
-        let mut step = rereading::reread(&judged, position, before, &parts.sentence);
+        let mut step = rereading::reread(&judged, position, before, before, &parts.sentence);
         let (mut beside, mut further) = (Vec::new(), Vec::new());
         for leading in &parts.leading {
             match apply_leading(&step, leading, &mut RandomIds) {

@@ -72,7 +72,7 @@ fn NextFinding(store: EditorStore) -> impl IntoView {
         let n = n_accepted.get();
         (n > 0).then(|| {
             let name = format!("{n} accepted");
-            view! { <button type="button" class="quiet" on:click=move |_| store.run(Command::NextAccepted)>{name}</button> }
+            view! { <button type="button" class="quiet" on:click=move |_| store.run(Command::LookAtAccepted)>{name}</button> }
         })
     };
     view! { <span class="keys">{move || finds.get().then(key)} {accepted}</span> }

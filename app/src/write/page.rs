@@ -1,5 +1,6 @@
 //! The Write screen as a whole.
 
+use super::accepted::AcceptedList;
 use super::banner::{Banner, PastedText};
 use super::foot::Foot;
 use super::header::Header;
@@ -71,12 +72,12 @@ pub fn WriteScreen(
 /// What is so at the end of the procedure, and what is missing there.
 #[component]
 fn EndRow(store: EditorStore) -> impl IntoView {
-    let (findings, accepted) = (store.findings(None), store.accepted(None));
+    let findings = store.findings(None);
     view! {
         <li class="row end" id="end" tabindex="-1" class:found=move || findings.with(|findings| !findings.is_empty()) aria-label="End">
             {end_lanes(store)}
-            <div class="content"><p class="end-words">"End"</p></div>
-            <RowMargin store findings accepted lane_of=Signal::derive(move || store.frame().with(|frame| frame.heads.clone())) />
+            <div class="content"><p class="end-words">"End"</p><AcceptedList store /></div>
+            <RowMargin store findings lane_of=Signal::derive(move || store.frame().with(|frame| frame.heads.clone())) />
         </li>
     }
 }

@@ -42,7 +42,7 @@ pub fn Row(
     let is_selected = Memo::new(move |_| store.selected().with(|selected| *selected == Some(id.get_value())));
     let is_first = Memo::new(move |_| position.get() == Some(0) && store.selected().with(Option::is_none));
     let findings = store.findings(Some(id.get_value()));
-    let accepted = store.accepted(Some(id.get_value()));
+    let accepted = store.accepted_at(id.get_value());
     // Read by the selected row alone, so the others never work it out.
     let heard = store.heard(id.get_value());
     let selection = store.selection();

@@ -16,8 +16,9 @@ pub fn RowMargin(
     store: EditorStore,
     /// The findings.
     findings: Memo<Vec<Finding>>,
-    /// What was accepted.
-    accepted: Memo<Vec<Accepted>>,
+    /// What was accepted here.
+    #[prop(optional)]
+    accepted: Option<Memo<Vec<Accepted>>>,
     /// The lanes from which the hairlines come.
     lane_of: Signal<Arc<Vec<LaneHead>>>,
 ) -> impl IntoView {
@@ -47,7 +48,7 @@ pub fn RowMargin(
                 key=|finding| (finding.code, finding.title.clone(), finding.because.iter().map(|b| b.text.clone()).collect::<Vec<_>>())
                 children=move |finding| view! { <FindingText store finding /> }
             />
-            {move || accepted.get().into_iter().map(|accepted| view! { <AcceptedText store accepted /> }).collect_view()}
+            {move || accepted.map(|all| all.get().into_iter().map(|accepted| view! { <AcceptedText store accepted /> }).collect_view())}
         </div>
     }
 }
