@@ -200,5 +200,14 @@ async function merged(place, visit, write) {
     assert.ok(box.y >= 0 && box.y < page.viewportSize().height - 40, JSON.stringify(box));
   });
   await look(place, visit, 'appliance-wanted');
-  await goTo(page, 'Write');
+  await place.tally.step('a thing that words have just made is made one with a known one from there', async () => {
+    await goTo(page, 'Write');
+    await write.append('Slacken the standpipe screw.');
+    await page.locator('p.fresh', { hasText: 'standpipe screw' }).getByRole('button', { name: 'Same as …' }).click();
+    const appliance = new Appliance(page);
+    await appliance.choose('It is the same as', 'vent screw');
+    await page.getByRole('button', { name: 'Make one of the two' }).waitFor();
+    assert.equal(await appliance.row('standpipe screw').getAttribute('aria-expanded'), 'true');
+    await page.getByRole('button', { name: /^Undo: add step/ }).click();
+  });
 }

@@ -43,7 +43,7 @@ pub fn AcceptedList(
             }
             None => view! { <span class="title">{title}</span> }.into_any(),
         };
-        view! { <li>{title} <p>{told} " \u{b7} " {code} " " {take_back(store, at)}</p></li> }
+        view! { <li>{title} <p>{told}</p> <div class="code">{code} " " {take_back(store, at)}</div></li> }
     };
     move || {
         let all = all.get();

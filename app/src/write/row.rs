@@ -63,7 +63,7 @@ pub fn Row(
             class:held=is_held
             class:found=move || findings.with(|findings| !findings.is_empty())
             tabindex=move || if is_selected.get() || is_first.get() { "0" } else { "-1" }
-            on:focusin=move |event| if !is_in_margin(&event) { store.entered(&id.get_value()) }
+            on:focusin=move |event| if !stays_closed(&event) { store.entered(&id.get_value()) }
             on:mousedown=move |event| if event.shift_key() { event.prevent_default(); store.run(Command::ExtendTo(id.get_value())); }
             on:keydown=move |event| keys::on_row(store, &id.get_value(), &event)
         >
@@ -95,11 +95,11 @@ pub fn Row(
     }
 }
 
-/// Whether the keyboard or a finger went to a finding. The row must not grow then, or the key that is being
-/// pressed would move away under the finger.
-fn is_in_margin(event: &web_sys::FocusEvent) -> bool {
+/// Whether the keyboard or a finger went to a finding, or to what has just been made. The row must not grow then, or
+/// the key that is being pressed would move away under the finger.
+fn stays_closed(event: &web_sys::FocusEvent) -> bool {
     let target = event.target().and_then(|target| target.dyn_into::<web_sys::Element>().ok());
-    target.is_some_and(|target| target.closest(".margin").is_ok_and(|margin| margin.is_some()))
+    target.is_some_and(|target| target.closest(".margin, .fresh").is_ok_and(|part| part.is_some()))
 }
 
 /// The words of the selected row as a field, what is asked about them, and what they mean.
