@@ -29,48 +29,7 @@ pub fn NewLine(
         None => "New step".to_owned(),
         Some(step) => format!("Step after {}", number_of(store, &step).unwrap_or_default()),
     };
-    let take = move || {
-        let typed = words.get_untracked().trim().to_owned();
-        (!typed.is_empty()).then(|| {
-            words.set(String::new());
-            typed
-        })
-    };
-    let keep = move || {
-        if let Some(words) = take() {
-            store.run(Command::AddStep { after: after.get_value(), words });
-        }
-    };
-    // The line is kept as it is, and what is picked goes into the step that it became.
-    let ask = move |field: Option<web_sys::EventTarget>| {
-        if let Some((at, words)) = keys::asked_at(field).and_then(|at| Some((at, take()?))) {
-            store.run(Command::KeepAndAsk { after: after.get_value(), words, at });
-        }
-    };
-    let keydown = move |event: KeyboardEvent| match event.key().as_str() {
-        "Enter" if !event.is_composing() && !event.shift_key() => {
-            event.prevent_default();
-            event.stop_propagation();
-            keep();
-        }
-        "." if event.ctrl_key() && !event.alt_key() => {
-            event.prevent_default();
-            ask(event.target());
-        }
-        "Escape" if !is_last => {
-            event.stop_propagation();
-            store.run(Command::CloseDraft);
-        }
-        _ => {}
-    };
-    // Several lines become steps at once; one line goes into the field like any text.
-    let pasted = move |event: web_sys::ClipboardEvent| {
-        let is_empty = words.with_untracked(|words| words.trim().is_empty());
-        if let Some(text) = several_lines(&event).filter(|_| is_empty) {
-            event.prevent_default();
-            store.run(Command::AddStep { after: after.get_value(), words: text });
-        }
-    };
+    let typed = Typed { store, after, words };
     let meaning = LineMeaning::new(store, after.get_value(), words);
     let id = if is_last { "new-line" } else { "draft-line" };
     view! {
@@ -84,8 +43,8 @@ pub fn NewLine(
                     prop:value=move || words.get()
                     on:input=move |event| words.set(event_target_value(&event))
                     on:focus=move |_| if is_last { store.entered_line() }
-                    on:keydown=keydown
-                    on:paste=pasted
+                    on:keydown=move |event| typed.key(&event)
+                    on:paste=move |event| typed.pasted(&event)
                 ></textarea>
             </div>
             {move || meaning.view()}
@@ -121,4 +80,60 @@ fn leading_keys(store: EditorStore, is_last: bool) -> impl IntoView {
         (Signal::stored("draft-line".to_owned()), Signal::stored(None))
     };
     view! { <LeadingKeys field step tells_where=is_last /> }
+}
+
+/// What is typed in a line, and what becomes of it.
+#[derive(Clone, Copy)]
+struct Typed {
+    store: EditorStore,
+    after: StoredValue<Option<Id>>,
+    words: RwSignal<String>,
+}
+
+impl Typed {
+    fn key(self, event: &KeyboardEvent) {
+        match event.key().as_str() {
+            "Enter" if !event.is_composing() && !event.shift_key() => {
+                event.prevent_default();
+                event.stop_propagation();
+                if let Some(words) = self.take() {
+                    self.store.run(Command::AddStep { after: self.after.get_value(), words });
+                }
+            }
+            "." if event.ctrl_key() && !event.alt_key() => {
+                event.prevent_default();
+                self.ask(event.target());
+            }
+            "Escape" if self.after.with_value(Option::is_some) => {
+                event.stop_propagation();
+                self.store.run(Command::CloseDraft);
+            }
+            _ => {}
+        }
+    }
+
+    /// Keeps the line as it is; what is picked goes into the step that it became.
+    fn ask(self, field: Option<web_sys::EventTarget>) {
+        if let Some((at, words)) = keys::asked_at(field).and_then(|at| Some((at, self.take()?))) {
+            self.store.run(Command::KeepAndAsk { after: self.after.get_value(), words, at });
+        }
+    }
+
+    /// Several lines become steps at once; one line goes into the field like any text.
+    fn pasted(self, event: &web_sys::ClipboardEvent) {
+        let is_empty = self.words.with_untracked(|words| words.trim().is_empty());
+        if let Some(words) = several_lines(event).filter(|_| is_empty) {
+            event.prevent_default();
+            self.store.run(Command::AddStep { after: self.after.get_value(), words });
+        }
+    }
+
+    /// The words, which leaves the line empty; none if there are none.
+    fn take(self) -> Option<String> {
+        let typed = self.words.get_untracked().trim().to_owned();
+        (!typed.is_empty()).then(|| {
+            self.words.set(String::new());
+            typed
+        })
+    }
 }
