@@ -75,7 +75,9 @@ async function atTheCaret(place, visit, write) {
     await page.keyboard.press('End');
     await page.keyboard.type(' Take the notice away.');
     assert.deepEqual(await tokens(page), ['isolate discharge valve', 'take away notice']);
-    await page.getByRole('button', { name: /^Undo: change the words/ }).click();
+    // A slow machine types it in more than one entry of undo.
+    const undo = page.getByRole('button', { name: /^Undo: change the words/ });
+    while ((await undo.count()) > 0) await undo.click();
     assert.deepEqual(await tokens(page), ['isolate discharge valve']);
     await caretAt(page, 'valve');
   });
