@@ -140,7 +140,10 @@ async function leadingKeys(place, visit, write) {
     const number = await numberOf(page, 'Hang the notice');
     await write.select(number);
     const row = page.locator('.row.selected');
-    await row.getByRole('group', { name: 'Leading words' }).getByRole('button', { name: 'why' }).click();
+    // Where the line is docked, its keys serve the row.
+    const docked = place.screen.options.hasTouch;
+    const keys = docked ? page.getByRole('group', { name: `Leading words, step ${number}` }) : row.getByRole('group', { name: 'Leading words' });
+    await keys.getByRole('button', { name: 'why' }).click();
     await row.locator('textarea:focus').waitFor();
     await page.keyboard.type('somebody may come back early');
     assert.match(await row.locator('textarea').inputValue(), /\nwhy: somebody may come back early$/);
@@ -207,7 +210,7 @@ async function docked(place, visit) {
     const { y, height } = await field.boundingBox();
     assert.ok(Math.abs(y + height - page.viewportSize().height) < 2, `it ends at ${y + height}`);
     await line.tap();
-    await field.getByRole('button', { name: 'warning' }).tap();
+    await page.getByRole('group', { name: 'Leading words, new step' }).getByRole('button', { name: 'warning' }).tap();
     await page.locator('#new-line:focus').waitFor();
     assert.equal(await line.inputValue(), 'warning: ');
     await page.keyboard.type('hot water');
@@ -216,6 +219,24 @@ async function docked(place, visit) {
     assert.equal(await line.inputValue(), 'photo: hot water');
   });
   await look(place, visit, 'write-docked');
+  await place.tally.step('the leading words stand once, and the line keeps its height wherever the keyboard is', async () => {
+    await line.fill('');
+    const seen = () => page.evaluate(() => ({
+      words: [...document.querySelectorAll('.leading-keys')].filter((keys) => keys.offsetHeight > 0).length,
+      height: Math.round(document.querySelector('.row.last').offsetHeight),
+    }));
+    const inLine = await seen();
+    assert.equal(inLine.words, 1);
+    await page.locator('.row[aria-label="Step 2"] .words').tap();
+    await page.getByRole('group', { name: 'Leading words, step 2' }).waitFor();
+    assert.deepEqual(await seen(), inLine);
+    await page.keyboard.press('Control+Enter');
+    await page.locator('#draft-line:focus').waitFor();
+    await page.getByRole('group', { name: 'Leading words, new step' }).getByRole('button', { name: 'why' }).tap();
+    assert.equal(await page.locator('#draft-line').inputValue(), 'why: ');
+    assert.deepEqual(await seen(), inLine);
+    await page.keyboard.press('Escape');
+  });
   await place.tally.step('what is asked is answered by keys over the full width', async () => {
     await line.fill('Close the valve.');
     await line.press('Enter');

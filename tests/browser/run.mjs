@@ -1,5 +1,6 @@
 // The end-to-end tests: node tests/browser/run.mjs, after a build. `./dev test` does both.
 import { existsSync } from 'node:fs';
+import { walkAccepting } from './accepting.mjs';
 import { walkAppearance } from './appearance.mjs';
 import { walkBin } from './bin.mjs';
 import { walk } from './journey.mjs';
@@ -10,6 +11,8 @@ import { walkFiling } from './filing.mjs';
 import { walkFromNothing } from './nothing.mjs';
 import { walkKit } from './kit.mjs';
 import { commandLine, page, repository } from './places.mjs';
+import { walkPasting } from './pasting.mjs';
+import { walkReadings } from './readings.mjs';
 import { walkRefused } from './refused.mjs';
 import { walkRescue } from './rescue.mjs';
 import { walkSteps } from './steps.mjs';
@@ -46,6 +49,9 @@ for (const screen of SCREENS) {
   await walkKit(tally, screen);
   await walkTyping(tally, screen);
   await walkLine(tally, screen);
+  await walkReadings(tally, screen);
+  await walkPasting(tally, screen);
+  await walkAccepting(tally, screen);
   await walkMoving(tally, screen);
   await walkLanes(tally, screen);
 }

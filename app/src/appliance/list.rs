@@ -7,8 +7,19 @@ use crate::state::EditorStore;
 use leptos::prelude::*;
 use procedures_schema::model::{Id, ThingKind};
 
-/// Which thing is open, and whether it has just been made.
-pub type Open = RwSignal<Option<(Id, bool)>>;
+/// What a sheet was opened for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum OpenedTo {
+    /// To be looked at.
+    Look,
+    /// To be named, since the thing has just been made.
+    Name,
+    /// To make it one with another.
+    Merge,
+}
+
+/// Which thing is open, and what for.
+pub type Open = RwSignal<Option<(Id, OpenedTo)>>;
 
 /// The list of a kind with its heading and the key that adds one; of what is looked for, only that.
 #[component]
@@ -35,7 +46,7 @@ pub fn Things(
             shown.map(|(_, id, ..)| id.clone()).collect::<Vec<Id>>()
         })
     });
-    let add = move |_| open.set(Some((store.add_thing(kind, None), true)));
+    let add = move |_| open.set(Some((store.add_thing(kind, None), OpenedTo::Name)));
     let article = if kind == ThingKind::Isolator { "an" } else { "a" };
     let label = format!("Add {article} {}", kind.word());
     let key = StoredValue::new(label);
@@ -65,14 +76,14 @@ fn Thing(store: EditorStore, kind: ThingKind, id: Id, open: Open, finder: Finder
     let name = move || store.document().with(|document| document.map.name_of(&id.get_value()).to_owned());
     let about = move || store.document().with(|document| describe(&document.map, kind, &id.get_value()));
     let uses = move || finder.uses_in_words(kind, &id.get_value());
-    let toggle = move |_| open.set((!is_open.get_untracked()).then(|| (id.get_value(), false)));
+    let toggle = move |_| open.set((!is_open.get_untracked()).then(|| (id.get_value(), OpenedTo::Look)));
     let take_out = move || {
         let label = format!("Take out the {}", name());
         let remove = move |_| store.remove_thing(&id.get_value());
         view! { <button type="button" class="quiet" aria-label=label on:click=remove>"Take out"</button> }
     };
     view! {
-        <li class:open=is_open>
+        <li class:open=is_open id=format!("thing-{}", id.get_value())>
             <div class="thing-line">
                 <button type="button" class="thing-row" aria-expanded=move || is_open.get().to_string() on:click=toggle>
                     <strong>{name}</strong>

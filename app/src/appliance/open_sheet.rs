@@ -1,7 +1,7 @@
 //! The sheet of a thing: its fields, what stands before it, and what can be done with the whole thing.
 
 use super::finder::Finder;
-use super::list::Open;
+use super::list::{Open, OpenedTo};
 use super::name_field::NameField;
 use super::same_as::SameAs;
 use super::sheet::Sheet;
@@ -26,8 +26,9 @@ enum Doing {
 
 /// The sheet of the open thing.
 pub fn open_sheet(store: EditorStore, kind: ThingKind, id: Id, open: Open, finder: Finder) -> AnyView {
-    let is_new = open.get_untracked().is_some_and(|(_, is_new)| is_new);
-    let doing = RwSignal::new(Doing::Nothing);
+    let opened = open.get_untracked().map_or(OpenedTo::Look, |(_, opened)| opened);
+    let is_new = opened == OpenedTo::Name;
+    let doing = RwSignal::new(if opened == OpenedTo::Merge { Doing::Merging } else { Doing::Nothing });
     let thing = StoredValue::new(id.clone());
     let panel = move || match doing.get() {
         Doing::Nothing => ().into_any(),
@@ -52,7 +53,8 @@ fn keys(store: EditorStore, kind: ThingKind, id: Id, open: Open, doing: RwSignal
     let add_section = {
         let owner = id.clone();
         (kind == ThingKind::Circuit).then(|| {
-            let add = move |_| open.set(Some((store.add_thing(ThingKind::Section, Some(&owner)), true)));
+            let add =
+                move |_| open.set(Some((store.add_thing(ThingKind::Section, Some(&owner)), OpenedTo::Name)));
             view! { <button type="button" class="quiet" on:click=add>"Add a section to it"</button> }
         })
     };

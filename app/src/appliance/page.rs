@@ -2,7 +2,7 @@
 
 use super::census::Census;
 use super::finder::{Finder, FinderBar};
-use super::list::{Open, Things};
+use super::list::{Open, OpenedTo, Things};
 use super::questions::Questions;
 use super::scope::ScopeFields;
 use crate::frame::plain_screen::PlainScreen;
@@ -10,6 +10,7 @@ use crate::route::Screen;
 use crate::state::EditorStore;
 use leptos::prelude::*;
 use procedures_schema::model::ThingKind;
+use wasm_bindgen::JsCast;
 
 /// The lists: kind, heading, what stands there while there is none.
 const LISTS: [(ThingKind, &str, &str); 8] = [
@@ -33,7 +34,10 @@ pub fn ApplianceScreen(
     /// The editor's state.
     store: EditorStore,
 ) -> impl IntoView {
-    let open: Open = RwSignal::new(None);
+    let wanted = store.take_wanted();
+    let for_what = |merges: bool| if merges { OpenedTo::Merge } else { OpenedTo::Look };
+    let open: Open = RwSignal::new(wanted.map(|wanted| (wanted.thing, for_what(wanted.merges))));
+    show_open(open);
     let finder = Finder::new(store);
     let list = move |(kind, heading, empty)| view! { <Things store kind heading empty open finder /> };
     view! {
@@ -42,4 +46,17 @@ pub fn ApplianceScreen(
             <div class="map"><FinderBar store finder />{LISTS.map(list)}</div>
         </PlainScreen>
     }
+}
+
+/// Brings the sheet that is open from the start into sight, with the keyboard on its row.
+fn show_open(open: Open) {
+    let Some((thing, _)) = open.get_untracked() else { return };
+    request_animation_frame(move || {
+        let row = document().query_selector(&format!("[id=\"thing-{thing}\"] .thing-row")).ok().flatten();
+        if let Some(row) = row.and_then(|row| row.dyn_into::<web_sys::HtmlElement>().ok()) {
+            row.scroll_into_view();
+            // A row that cannot be focused has just gone.
+            let _ = row.focus();
+        }
+    });
 }

@@ -1,6 +1,6 @@
 //! "These two are one": the other thing is chosen, then what holds where the two differ.
 
-use super::list::Open;
+use super::list::{Open, OpenedTo};
 use crate::components::capital::capital;
 use crate::components::fields::ChoiceField;
 use crate::state::EditorStore;
@@ -67,7 +67,7 @@ fn Settle(store: EditorStore, pair: (Id, Id), open: Open) -> impl IntoView {
     let merge = move |_| {
         let (keep, gone) = ordered();
         if store.merge_things(&keep, &gone, choices.get_untracked()) {
-            open.set(Some((keep, false)));
+            open.set(Some((keep, OpenedTo::Look)));
         }
     };
     let called = Callback::new(move |of_other| {

@@ -1,7 +1,7 @@
 //! "This is two": the second thing gets a name and the steps for which it stands.
 
 use super::finder::Finder;
-use super::list::Open;
+use super::list::{Open, OpenedTo};
 use crate::components::fields::{FlagField, TextField, ThingsField};
 use crate::state::EditorStore;
 use leptos::prelude::*;
@@ -40,7 +40,7 @@ pub fn TwoOfIt(
         let made =
             store.split_thing(&id.get_value(), &name.get_untracked(), of_second, in_words.get_untracked());
         if let Some(made) = made {
-            open.set(Some((made, false)));
+            open.set(Some((made, OpenedTo::Look)));
         }
     };
     let cannot = move || {

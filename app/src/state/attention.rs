@@ -17,6 +17,34 @@ pub enum Focus {
     LastLine,
     /// To the first answer of the question about a step.
     Choice(Id),
+    /// To the first of the readings of words of a step.
+    Reading(Id),
+    /// To an action of a step, by its position.
+    Token(Id, usize),
+    /// To what belongs to no step, at the end.
+    End,
+}
+
+/// Where words are being written.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum WritesIn {
+    /// In those of a step.
+    Words(Id),
+    /// In the line for a new step below a row.
+    Draft,
+    /// In the line at the end.
+    Line,
+}
+
+impl WritesIn {
+    /// The id of the field on the page.
+    pub fn field(&self) -> String {
+        match self {
+            Self::Words(step) => format!("words-{step}"),
+            Self::Draft => "draft-line".to_owned(),
+            Self::Line => "new-line".to_owned(),
+        }
+    }
 }
 
 /// The signals of it.
@@ -27,23 +55,50 @@ pub(super) struct Attention {
     pub(super) is_editing: RwSignal<bool>,
     pub(super) draft_after: RwSignal<Option<Id>>,
     pub(super) focus: RwSignal<Option<Focus>>,
+    pub(super) is_in_line: RwSignal<bool>,
 }
 
 impl EditorStore {
     pub(super) fn select(self, step: Option<Id>) {
         self.typing(false);
+        self.ask_nothing();
         self.attention().anchor.set(None);
         self.attention().selected.set(step.clone());
         if let Some(step) = step {
+            self.in_line(false);
             self.look_at(Focus::Row(step));
+        }
+    }
+
+    /// Where words are being written, or would be with the next key: in the line at the end if the keyboard has been
+    /// there last, else at the selected row.
+    pub fn writes_in(self) -> Memo<WritesIn> {
+        let Attention { selected, draft_after, is_in_line, .. } = self.attention();
+        Memo::new(move |_| match selected.get() {
+            Some(_) if !is_in_line.get() && draft_after.with(Option::is_some) => WritesIn::Draft,
+            Some(step) if !is_in_line.get() => WritesIn::Words(step),
+            _ => WritesIn::Line,
+        })
+    }
+
+    /// Takes note that the keyboard went into the line at the end.
+    pub fn entered_line(self) {
+        self.in_line(true);
+    }
+
+    fn in_line(self, is_so: bool) {
+        if self.attention().is_in_line.get_untracked() != is_so {
+            self.attention().is_in_line.set(is_so);
         }
     }
 
     /// Takes note of the row into which the keyboard or a finger went.
     pub fn entered(self, step: &Id) {
+        self.in_line(false);
         if self.attention().selected.with_untracked(|selected| selected.as_ref() != Some(step)) {
             self.drop_held();
             self.typing(false);
+            self.ask_nothing();
             self.attention().anchor.set(None);
             self.attention().selected.set(Some(step.clone()));
         }
@@ -95,6 +150,11 @@ impl EditorStore {
     /// Where the keyboard is to go, once: asking again gives nothing.
     pub fn take_focus(self) -> Option<Focus> {
         self.attention().focus.try_update_untracked(Option::take).flatten()
+    }
+
+    /// Sends the keyboard to where something that was open has been closed.
+    pub fn go_on_at(self, focus: Focus) {
+        self.look_at(focus);
     }
 
     pub(super) fn look_at(self, focus: Focus) {

@@ -8,8 +8,9 @@ use super::editor_store::EditorStore;
 use super::ids::RandomIds;
 use super::last_read::LastRead;
 use super::links::LinkOffer;
+use super::readings::AskedAt;
 use super::rereading;
-use leptos::prelude::{GetUntracked, GetValue, SetValue, WithValue};
+use leptos::prelude::{GetValue, SetValue, WithValue};
 use procedures_schema::derive::ladder;
 use procedures_schema::edit::Edit;
 use procedures_schema::model::{Id, Span, typed_over};
@@ -79,9 +80,31 @@ pub enum Command {
         doubt: Open,
         /// The answer.
         choice: Option<usize>,
+        /// Further steps that ask the same and get the same answer.
+        also: Vec<Id>,
     },
     /// The open questions of a step are left open.
     LeaveDoubts(Id),
+    /// Other readings of words of a step are asked for.
+    AskReadings(Id, AskedAt),
+    /// A line is kept as a step, and other readings of its words are asked for.
+    KeepAndAsk {
+        /// The step before it; at the end, if none.
+        after: Option<Id>,
+        /// Its words.
+        words: String,
+        /// Where they are asked for.
+        at: AskedAt,
+    },
+    /// One of the readings of words of a step is taken.
+    ReadAs {
+        /// Which step.
+        step: Id,
+        /// Which of those that are shown.
+        choice: usize,
+    },
+    /// The readings go away, and nothing changes.
+    CloseReadings,
     /// A number in the words of a step is to point at the step that has it now.
     LinkStep {
         /// Which step.
@@ -107,6 +130,8 @@ pub enum Command {
     Mend(Id),
     /// The next step of a pasted text that wants a look is selected.
     NextOfReview,
+    /// A pasted text is taken back, with what has been done since.
+    UndoReview,
     /// The step that the demonstration lacks comes back.
     PutBack,
     /// The last edit is taken back.
@@ -123,6 +148,8 @@ pub enum Command {
     NextFinding,
     /// The selection goes to the step with a finding before.
     PreviousFinding,
+    /// The keyboard goes to the list of the warnings that were accepted.
+    LookAtAccepted,
     /// The words of a step are to be typed; from a place on, in UTF-16 units, if it was pressed there.
     EditWords(Id, Option<u32>),
     /// Typing in the selected step is over.
@@ -175,8 +202,12 @@ impl EditorStore {
             Command::ExtendTo(step) => self.extend_to(step),
             Command::SelectAll => self.select_all(),
             Command::AddLadder { after, circuit } => self.add_ladder(after.as_ref(), &circuit),
-            Command::Settle { step, doubt, choice } => self.settle_doubt(&step, &doubt, choice),
+            Command::Settle { step, doubt, choice, also } => self.settle_doubt(&step, &doubt, choice, &also),
             Command::LeaveDoubts(step) => self.leave_doubts(&step),
+            Command::AskReadings(step, at) => self.ask_readings(&step, &at),
+            Command::KeepAndAsk { after, words, at } => self.keep_and_ask(after.as_ref(), &words, &at),
+            Command::ReadAs { step, choice } => self.read_as(&step, choice),
+            Command::CloseReadings => self.close_readings(),
             Command::LinkStep { step, offer } => self.link_step(&step, &offer),
             Command::LeaveAsText { step, span } => {
                 self.decline(&step, span);
@@ -184,6 +215,7 @@ impl EditorStore {
             Command::Decline { step, action } => self.decline_action(&step, action),
             Command::Mend(step) => self.mend(&step),
             Command::NextOfReview => self.next_of_review(),
+            Command::UndoReview => self.undo_review(),
             Command::PutBack => self.put_back(),
             Command::Undo => self.undo(),
             Command::Redo => self.redo(),
@@ -192,6 +224,7 @@ impl EditorStore {
             Command::SelectPrevious => self.select_beside(-1),
             Command::NextFinding => self.select_finding(true),
             Command::PreviousFinding => self.select_finding(false),
+            Command::LookAtAccepted => self.look_at_accepted(),
             Command::EditWords(step, at) => self.edit_words(step, at),
             Command::StopEditing => self.stop_editing(),
             Command::TakeBackTyping(step) => self.take_back_typing(&step),
@@ -210,12 +243,14 @@ impl EditorStore {
         let Some(position) = judged.document.position(step) else { return };
         let Some(before) = judged.document.steps.get(position) else { return };
         let words = typed_over(&before.words, words, |step| judged.document.link_name(step));
+        let first = self.retyped().with_value(|typed| typed.clone().filter(|typed| typed.id == *step));
+        let first = first.unwrap_or_else(|| before.clone());
         let last = self.last_read().get_value();
-        let known = last.as_ref().and_then(|last| last.of(&judged, position, before));
-        let (changed, read) = rereading::reread_knowing(&judged, position, before, &words, known);
-        let changed = Arc::new(changed);
-        let read = read.map(|read| LastRead::new(&judged, position, changed.clone(), read));
-        self.last_read().set_value(read);
+        let known = last.as_ref().filter(|last| last.of(&judged, position, before).is_some());
+        let reread = rereading::reread_knowing(&judged, position, &first, before, &words, known);
+        let changed = Arc::new(reread.step);
+        let read = LastRead::new(&judged, position, changed.clone(), reread.reading);
+        self.last_read().set_value(Some(read.with_first(first, reread.read_first)));
         let group = format!("words of {step}");
         let label = format!("change the words of step {}", position + 1);
         let is_first_key = self.retyped().with_value(|typed| typed.as_ref().is_none_or(|t| t.id != *step));
@@ -248,23 +283,6 @@ impl EditorStore {
         let name = document.map.name_of(circuit).to_owned();
         if self.edit(&inserts, &format!("make {name} safe"), None) {
             self.select(first);
-        }
-    }
-
-    fn next_of_review(self) {
-        let Some(review) = self.review().get_untracked() else { return };
-        let document = self.document_now();
-        let position = |step: &Id| document.position(step);
-        let here = self.selected_now().and_then(|step| position(&step));
-        let mut places: Vec<(usize, &Id)> =
-            review.steps.iter().filter_map(|step| position(step).zip(Some(step))).collect();
-        places.sort_unstable();
-        let next = places.iter().find(|(at, _)| here.is_none_or(|here| *at > here)).or(places.first());
-        if let Some((_, step)) = next {
-            let step = (*step).clone();
-            if !self.ask(&step, AskedFrom::Nowhere) {
-                self.select(Some(step));
-            }
         }
     }
 

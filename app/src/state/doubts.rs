@@ -21,8 +21,8 @@ pub enum AskedFrom {
     LastLine,
     /// To a line below the step.
     LineBelow,
-    /// To the row of the step.
-    Nowhere,
+    /// To the next question of a pasted text, and after the last to the row of the step.
+    Review,
 }
 
 /// Something that is open.
@@ -71,9 +71,13 @@ impl EditorStore {
         is_open
     }
 
-    /// Takes an answer to what is open: one of its choices, or none of them.
-    pub(super) fn settle_doubt(self, id: &Id, open: &Open, choice: Option<usize>) {
+    /// Takes an answer to what is open: one of its choices, or none of them; in further steps too that ask the same.
+    pub(super) fn settle_doubt(self, id: &Id, open: &Open, choice: Option<usize>, also: &[Id]) {
         let done = match (open, choice) {
+            _ if !also.is_empty() || self.is_in_review(id) => {
+                let steps: Vec<&Id> = std::iter::once(id).chain(also).collect();
+                self.settle_alike(&steps, open, choice)
+            }
             (Open::Thing(doubt), Some(choice)) => self.say_which(id, doubt, choice),
             (Open::Circuit(question), Some(choice)) => self.say_circuit(id, question, choice),
             (_, None) => self.decline(id, open.span()),
@@ -130,6 +134,10 @@ impl EditorStore {
     fn ask_on(self, step: &Id) {
         if can_be_asked(&self.judged_now(), step) {
             self.look_at(Focus::Choice(step.clone()));
+        } else if self.asked_from().get_value() == Some(AskedFrom::Review) {
+            if !self.ask_next_of_review(step) {
+                self.leave_doubts(step);
+            }
         } else {
             self.leave_doubts(step);
         }
@@ -140,7 +148,7 @@ impl EditorStore {
         match self.asked_from().try_update_value(Option::take).flatten() {
             Some(AskedFrom::LastLine) => self.look_at(Focus::LastLine),
             Some(AskedFrom::LineBelow) => self.open_draft(step.clone()),
-            Some(AskedFrom::Nowhere) | None => self.look_at(Focus::Row(step.clone())),
+            Some(AskedFrom::Review) | None => self.look_at(Focus::Row(step.clone())),
         }
     }
 }
@@ -155,7 +163,7 @@ pub(super) fn step_of<'p>(document: &'p Procedure, id: &Id) -> Option<(usize, &'
 }
 
 /// What is open about the words of a step.
-fn open_doubts(judged: &Judged, id: &Id) -> Vec<Open> {
+pub(super) fn open_doubts(judged: &Judged, id: &Id) -> Vec<Open> {
     let found = step_of(&judged.document, id);
     found.map(|(position, step)| Heard::of(judged, position, step).open).unwrap_or_default()
 }
@@ -175,12 +183,12 @@ pub(super) fn still_open(step: &Step, doubts: Vec<Doubt>, asked: Vec<Question>) 
     open
 }
 
-fn meet(one: Span, other: Span) -> bool {
+pub(super) fn meet(one: Span, other: Span) -> bool {
     one.0 < other.1 && other.0 < one.1
 }
 
 /// Puts an action among the others by where its words stand.
-fn add_in_order(actions: &mut Vec<Action>, action: Action) {
+pub(super) fn add_in_order(actions: &mut Vec<Action>, action: Action) {
     let from = |action: &Action| action.says.iter().map(|span| span.0).min();
     let at = actions.iter().position(|other| from(other) > from(&action)).unwrap_or(actions.len());
     actions.insert(at, action);

@@ -12,8 +12,10 @@ use super::judged::Judged;
 use super::keeping::Keeper;
 use super::last_read::LastRead;
 use super::making::Fresh;
-use super::pasting::Review;
+use super::readings::Asking;
 use super::records::ToKeep;
+use super::review::Review;
+use super::same_things::Wanted;
 use super::seat::Seat;
 use super::selection;
 use super::spread::Spread;
@@ -54,12 +56,15 @@ pub(super) struct Parts {
     pub(super) is_editing: RwSignal<bool>,
     pub(super) draft_after: RwSignal<Option<Id>>,
     pub(super) focus: RwSignal<Option<Focus>>,
+    pub(super) is_in_line: RwSignal<bool>,
     pub(super) notice: RwSignal<Option<String>>,
     pub(super) taken_out: RwSignal<Option<TakenOut>>,
     pub(super) is_slow_to_mend: StoredValue<bool>,
     pub(super) asked_from: StoredValue<Option<AskedFrom>>,
     pub(super) retyped: StoredValue<Option<Arc<Step>>>,
     pub(super) last_read: StoredValue<Option<LastRead>>,
+    pub(super) asking: RwSignal<Option<Asking>>,
+    pub(super) wanted: StoredValue<Option<Wanted>>,
     pub(super) fresh: RwSignal<Option<Fresh>>,
     pub(super) review: RwSignal<Option<Review>>,
     pub(super) in_hand: StoredValue<Option<InHand>, LocalStorage>,
@@ -102,12 +107,15 @@ impl EditorStore {
             is_editing: RwSignal::new(false),
             draft_after: RwSignal::new(None),
             focus: RwSignal::new(None),
+            is_in_line: RwSignal::new(false),
             notice: RwSignal::new(None),
             taken_out: RwSignal::new(None),
             is_slow_to_mend: StoredValue::new(false),
             asked_from: StoredValue::new(None),
             retyped: StoredValue::new(None),
             last_read: StoredValue::new(None),
+            asking: RwSignal::new(None),
+            wanted: StoredValue::new(None),
             fresh: RwSignal::new(None),
             review: RwSignal::new(None),
             in_hand: StoredValue::new_local(None),
@@ -156,12 +164,20 @@ impl EditorStore {
 
     // Writes.
 
+    /// Shows no readings any more: those that were shown are not of this document, or not of this row.
+    pub(super) fn ask_nothing(self) {
+        if self.asking().with_untracked(Option::is_some) {
+            self.asking().set(None);
+        }
+    }
+
     /// Changes the document; the only write. Says whether it was done; a refusal is shown as a notice.
     pub(super) fn edit(self, edits: &[Edit], label: &str, group: Option<&str>) -> bool {
         if self.refuses() {
             return false;
         }
         self.drop_held();
+        self.ask_nothing();
         let mut next = self.parts().session.get_untracked();
         match next.edit(edits, label, group, clock::now_ms()) {
             Ok(()) => {
@@ -202,6 +218,7 @@ impl EditorStore {
             return;
         }
         self.drop_held();
+        self.ask_nothing();
         let before = self.document_now();
         let mut next = self.parts().session.get_untracked();
         let Some(undone) = way(&mut next) else { return };

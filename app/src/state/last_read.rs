@@ -3,7 +3,7 @@
 
 use super::judged::Judged;
 use procedures_schema::capture::LineReading;
-use procedures_schema::model::{ApplianceMap, Step};
+use procedures_schema::model::{Action, ApplianceMap, Step};
 use procedures_schema::simulate::Trace;
 use std::sync::Arc;
 
@@ -15,12 +15,30 @@ pub(super) struct LastRead {
     map: Arc<ApplianceMap>,
     trace: Arc<Trace>,
     reading: LineReading,
+    /// The step with which typing began, and what its words are read as.
+    first: Option<(Arc<Step>, Vec<Action>)>,
 }
 
 impl LastRead {
     /// A reading of a step at a position.
     pub(super) fn new(judged: &Judged, position: usize, step: Arc<Step>, reading: LineReading) -> Self {
-        Self { step, position, map: judged.document.map.clone(), trace: judged.trace.clone(), reading }
+        let (map, trace) = (judged.document.map.clone(), judged.trace.clone());
+        Self { step, position, map, trace, reading, first: None }
+    }
+
+    /// With what the step is read as with which typing began, if that is known.
+    pub(super) fn with_first(mut self, first: Arc<Step>, read: Option<Vec<Action>>) -> Self {
+        self.first = read.map(|read| (first, read));
+        self
+    }
+
+    pub(super) fn reading(&self) -> &LineReading {
+        &self.reading
+    }
+
+    /// What the step is read as with which typing began.
+    pub(super) fn of_first(&self, first: &Arc<Step>) -> Option<&Vec<Action>> {
+        self.first.as_ref().filter(|(known, _)| Arc::ptr_eq(known, first)).map(|(_, read)| read)
     }
 
     /// The reading, if it is of this very step in this very state.

@@ -21,6 +21,8 @@ pub struct Fresh {
     pub step: Id,
     /// The names of what was made.
     pub names: Vec<String>,
+    /// The thing that the words name first.
+    pub thing: Id,
 }
 
 /// Reads words at a position of the document and makes what they name for the first time.
@@ -52,7 +54,7 @@ pub fn making_new(judged: &Judged, at: usize, words: &str, ids: &mut dyn IdSourc
 }
 
 /// The edit that puts what was made on the map, before the one of the step.
-fn with_things(making: &Making, step: Edit) -> Vec<Edit> {
+pub(super) fn with_things(making: &Making, step: Edit) -> Vec<Edit> {
     let map = (!making.made.is_empty()).then(|| Edit::SetMap(Arc::new(making.map.clone())));
     map.into_iter().chain([step]).collect()
 }
@@ -104,6 +106,7 @@ impl EditorStore {
 
     fn tell_made(self, step: &Id, making: &Making) {
         let names: Vec<String> = making.made.iter().map(|made| made.name.clone()).collect();
-        self.fresh().set((!names.is_empty()).then(|| Fresh { step: step.clone(), names }));
+        let first = making.made.iter().find(|made| made.span.is_some()).or(making.made.first());
+        self.fresh().set(first.map(|made| Fresh { step: step.clone(), names, thing: made.thing.clone() }));
     }
 }

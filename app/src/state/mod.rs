@@ -4,6 +4,8 @@
 //! [`Command`]s, never edits. Clock and identities live here, because the core has neither. Follow uses
 //! [`clock`], [`ids`] and [`offline`] and nothing else of this.
 
+pub mod accepting;
+pub mod alike;
 pub mod attention;
 pub mod clock;
 pub mod commands;
@@ -27,9 +29,11 @@ pub mod offline;
 pub mod opening;
 pub mod pasting;
 pub mod question_edits;
+pub mod readings;
 pub mod records;
 pub mod remedies;
 pub mod rereading;
+pub mod review;
 pub mod same_things;
 pub mod seat;
 pub mod selection;

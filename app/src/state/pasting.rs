@@ -6,6 +6,7 @@
 use super::editor_store::EditorStore;
 use super::ids::RandomIds;
 use super::rereading;
+use super::review::Review;
 use super::together::with_neighbours;
 use leptos::prelude::*;
 use procedures_schema::capture::{
@@ -14,15 +15,6 @@ use procedures_schema::capture::{
 use procedures_schema::edit::{Edit, Scope};
 use procedures_schema::model::{Id, IdSource, Kit, Procedure, Stage, Step};
 use std::sync::Arc;
-
-/// What came of a pasted text.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Review {
-    /// The head: "30 lines, 34 steps, …".
-    pub head: String,
-    /// The steps that want a look, in order.
-    pub steps: Vec<Id>,
-}
 
 impl EditorStore {
     /// Keeps what was typed or pasted into the line below a step, or at the end. Gives the id of a step that
@@ -65,8 +57,12 @@ impl EditorStore {
         let edits = edits_of(&document, &pasted, at);
         let n = pasted.steps.len();
         if n > 0 && self.edit(&edits, &format!("paste {n} steps"), None) {
-            self.select(pasted.steps.last().map(|step| step.id.clone()));
-            self.review().set(Some(Review { head: head(&pasted), steps: to_look_at(&pasted) }));
+            let last = pasted.steps.last().map(|step| step.id.clone());
+            self.review().set(Some(Review::of(&pasted)));
+            // The first question comes by itself; an answer goes on to the next one.
+            if !self.ask_first_of_review() {
+                self.select(last);
+            }
         }
     }
 
@@ -124,7 +120,7 @@ impl EditorStore {
         if !before.words.contains('\n') || parts.leading.is_empty() {
             return;
         }
-        let mut step = rereading::reread(&judged, position, before, &parts.sentence);
+        let mut step = rereading::reread(&judged, position, before, before, &parts.sentence);
         let (mut beside, mut further) = (Vec::new(), Vec::new());
         for leading in &parts.leading {
             match apply_leading(&step, leading, &mut RandomIds) {
@@ -201,27 +197,4 @@ fn join(kit: &mut Kit, more: &Kit) {
     kit.consumables.extend(more.consumables.iter().cloned());
     kit.protection.extend(more.protection.iter().cloned());
     kit.spares.extend(more.spares.iter().cloned());
-}
-
-fn head(pasted: &Pasted) -> String {
-    let counts = pasted.counts;
-    let mut parts = vec![format!("{} lines", counts.lines), format!("{} steps", counts.steps)];
-    let more = [
-        (pasted.made.len(), "new on the appliance"),
-        (counts.to_decide, "to decide"),
-        (counts.not_understood, "not understood"),
-        (counts.later, "to be found out later"),
-    ];
-    parts.extend(more.into_iter().filter(|(n, _)| *n > 0).map(|(n, what)| format!("{n} {what}")));
-    parts.join(" · ")
-}
-
-/// The steps with something to decide or not understood, in the order of the text.
-fn to_look_at(pasted: &Pasted) -> Vec<Id> {
-    let wants = |step: &&Step| {
-        pasted.decisions.iter().any(|one| one.step == step.id)
-            || pasted.asked.iter().any(|(id, _)| *id == step.id)
-            || pasted.not_understood.iter().any(|one| one.step == step.id)
-    };
-    pasted.steps.iter().filter(wants).map(|step| step.id.clone()).collect()
 }

@@ -2,12 +2,16 @@
 //!
 //! A step whose actions are exactly what the line reads from its words goes on being read. A step that was
 //! typed with more care keeps its actions, and their spans move with the words; an action whose words have
-//! gone loses its span and shows as not said. Nothing is silently dropped.
+//! gone loses its span and shows as not said. Nothing is silently dropped. What is typed beside them is read too,
+//! and what the line read there before and somebody has put right stays right.
 
+use super::doubts::{add_in_order, meet};
 use super::judged::Judged;
+use super::last_read::LastRead;
 use procedures_schema::capture::{self, LineReading};
 use procedures_schema::model::{Action, Id, Procedure, Span, Stage, Step};
 use procedures_schema::simulate::Place;
+use std::sync::Arc;
 
 /// What the line reads from words at a position of the document.
 pub fn reading(judged: &Judged, position: usize, stage: &Stage, words: &str) -> LineReading {
@@ -35,34 +39,76 @@ pub(super) fn is_as_read(judged: &Judged, position: usize, step: &Step) -> bool 
     step.actions.is_empty() || reading_of(judged, position, step, &step.words).actions == step.actions
 }
 
-/// The step with other words and the actions that they now mean.
-pub fn reread(judged: &Judged, position: usize, before: &Step, words: &str) -> Step {
-    reread_knowing(judged, position, before, words, None).0
+/// The step with other words and the actions that they now mean. `first` is the step as it was before anything was
+/// typed in it, by which what was put right by hand is told from what has just been read.
+pub fn reread(judged: &Judged, position: usize, first: &Arc<Step>, before: &Step, words: &str) -> Step {
+    reread_knowing(judged, position, first, before, words, None).step
 }
 
-/// As [`reread`], where it may be known what the words of before are read as; with the reading of the new ones,
-/// if the actions are from it.
+/// A step that was read anew.
+pub(super) struct Reread {
+    pub(super) step: Step,
+    /// What its words are read as.
+    pub(super) reading: LineReading,
+    /// What the words are read as with which typing began; none, if nobody asked.
+    pub(super) read_first: Option<Vec<Action>>,
+}
+
+/// As [`reread`], where it may be known what `before` was read as.
 pub(super) fn reread_knowing(
     judged: &Judged,
     position: usize,
+    first: &Arc<Step>,
     before: &Step,
     words: &str,
-    known: Option<&LineReading>,
-) -> (Step, Option<LineReading>) {
+    known: Option<&LastRead>,
+) -> Reread {
     let is_as_read = match known {
-        Some(known) => before.actions.is_empty() || known.actions == before.actions,
+        Some(known) => before.actions.is_empty() || known.reading().actions == before.actions,
         None => is_as_read(judged, position, before),
     };
     let mut step = before.clone();
     words.clone_into(&mut step.words);
-    if !is_as_read {
-        let stretch = Stretch::between(&before.words, words);
-        step.actions = before.actions.iter().map(|action| moved(action, stretch)).collect();
-        return (step, None);
-    }
     let reading = reading_of(judged, position, before, words);
-    step.actions.clone_from(&reading.actions);
-    (step, Some(reading))
+    let mut read_first = None;
+    step.actions = if is_as_read {
+        reading.actions.clone()
+    } else {
+        let known_first = known.and_then(|known| known.of_first(first)).cloned();
+        let of_first =
+            known_first.unwrap_or_else(|| reading_of(judged, position, first, &first.words).actions);
+        let stretch = Stretch::between(&before.words, words);
+        let read = reading.actions.clone();
+        let actions = beside(&first.actions, &of_first, &before.actions, read, stretch);
+        read_first = Some(of_first);
+        actions
+    };
+    Reread { step, reading, read_first }
+}
+
+/// The actions that were there before anybody typed, and between them what is read from other words by now. What was
+/// read there from the start and is not among them has been put right.
+fn beside(
+    first: &[Action],
+    read_first: &[Action],
+    before: &[Action],
+    read: Vec<Action>,
+    stretch: Stretch,
+) -> Vec<Action> {
+    let is_in = |all: &[Action], action: &Action| {
+        all.iter().any(|one| one.verb == action.verb && one.on == action.on)
+    };
+    let by_hand = before.iter().filter(|action| is_in(first, action));
+    let mut actions: Vec<Action> = by_hand.map(|action| moved(action, stretch)).collect();
+    let is_free = |action: &Action| {
+        let said = |own: &Span| actions.iter().flat_map(|kept| &kept.says).any(|kept| meet(*kept, *own));
+        !action.says.iter().any(said) && !is_in(read_first, action) && !is_in(&actions, action)
+    };
+    let new: Vec<Action> = read.into_iter().filter(is_free).collect();
+    for action in new {
+        add_in_order(&mut actions, action);
+    }
+    actions
 }
 
 /// The position behind a step; behind the last one, if there is no such step.
@@ -119,7 +165,8 @@ fn moved(action: &Action, stretch: Stretch) -> Action {
 
 #[cfg(test)]
 mod tests {
-    use super::{Span, Stretch};
+    use super::{Span, Stretch, beside};
+    use procedures_schema::model::{Action, Id, Verb};
     use wasm_bindgen_test::wasm_bindgen_test;
 
     #[wasm_bindgen_test]
@@ -128,6 +175,33 @@ mod tests {
         assert_eq!(stretch.carry(Span(0, 5)), Some(Span(0, 5)));
         assert_eq!(stretch.carry(Span(0, 15)), Some(Span(0, 20)));
         assert_eq!(stretch.carry(Span(20, 27)), Some(Span(25, 32)));
+    }
+
+    fn action(verb: Verb, on: &str, says: Span) -> Action {
+        Action { says: vec![says], ..Action::new(verb, vec![Id::new(on)]) }
+    }
+
+    #[wasm_bindgen_test]
+    fn what_is_typed_beside_what_was_put_right_is_read() {
+        // "Close the valve." was read as one valve and put right to be another.
+        let right = action(Verb::Isolate, "b", Span(0, 15));
+        let wrong = action(Verb::Isolate, "a", Span(0, 15));
+        let lid = action(Verb::Remove, "lid", Span(17, 29));
+        let typed = |before: &[Action], read: Vec<Action>, from: &str, to: &str| {
+            let stretch = Stretch::between(from, to);
+            beside(std::slice::from_ref(&right), std::slice::from_ref(&wrong), before, read, stretch)
+        };
+        let one = ("Close the valve.", "Close the valve. Take the lid");
+        let now = typed(std::slice::from_ref(&right), vec![wrong.clone(), lid.clone()], one.0, one.1);
+        assert_eq!(now, [right.clone(), lid.clone()]);
+        // What has just been read goes on being read, and what was put right stays.
+        let screws = action(Verb::Undo, "screws", Span(17, 36));
+        let now =
+            typed(&now, vec![wrong.clone(), screws.clone()], one.1, "Close the valve. Take the lid screws");
+        assert_eq!(now, [right.clone(), screws]);
+        let now =
+            typed(&now, vec![wrong.clone()], "Close the valve. Take the lid screws", "Close the valve.");
+        assert_eq!(now, [right]);
     }
 
     #[wasm_bindgen_test]

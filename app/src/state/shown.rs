@@ -7,8 +7,10 @@ use super::judged::{Frame, Judged, row_of};
 use super::keeping::Keeper;
 use super::last_read::LastRead;
 use super::making::{Fresh, making_new};
-use super::pasting::Review;
+use super::readings::Asking;
 use super::rereading;
+use super::review::Review;
+use super::same_things::Wanted;
 use super::seat::Seat;
 use super::taken_out::TakenOut;
 use leptos::prelude::*;
@@ -101,6 +103,16 @@ impl EditorStore {
     /// What came of the text that was pasted last.
     pub fn review(self) -> RwSignal<Option<Review>> {
         self.parts().review
+    }
+
+    /// The words whose readings are shown.
+    pub(super) fn asking(self) -> RwSignal<Option<Asking>> {
+        self.parts().asking
+    }
+
+    /// The thing whose sheet is to be open when Appliance is shown next.
+    pub(super) fn wanted(self) -> StoredValue<Option<Wanted>> {
+        self.parts().wanted
     }
 
     /// Where a question that is being asked came from.
@@ -212,7 +224,7 @@ impl EditorStore {
 
     /// The signals of where the keyboard and the selection are.
     pub(super) fn attention(self) -> Attention {
-        let Parts { selected, anchor, is_editing, draft_after, focus, .. } = self.parts();
-        Attention { selected, anchor, is_editing, draft_after, focus }
+        let Parts { selected, anchor, is_editing, draft_after, focus, is_in_line, .. } = self.parts();
+        Attention { selected, anchor, is_editing, draft_after, focus, is_in_line }
     }
 }

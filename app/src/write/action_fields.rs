@@ -1,7 +1,8 @@
-//! The few fields of one action: which thing, how many, whether the seal is new; and that it is none.
+//! The few fields of one action: which thing, how many, whether the seal is new; and its keys.
 
+use super::token_keys::TokenKeys;
 use crate::components::fields::{ChoiceField, TextField};
-use crate::state::{Command, EditorStore};
+use crate::state::EditorStore;
 use leptos::prelude::*;
 use procedures_schema::model::{Action, ApplianceMap, Id, Renewal, Verb};
 
@@ -16,6 +17,8 @@ pub fn ActionFields(
     at: usize,
     /// The action.
     action: Memo<Option<Action>>,
+    /// Whether its thing is being named.
+    naming: RwSignal<bool>,
 ) -> impl IntoView {
     let id = StoredValue::new(id);
     let read = move |of: fn(&Action) -> String| {
@@ -49,13 +52,12 @@ pub fn ActionFields(
         let value = read(|action| seal_word(action).to_owned());
         view! { <ChoiceField label="Seal" value options=seals send=write("seal", set_seal) /> }
     };
-    let decline = move |_| store.run(Command::Decline { step: id.get_value(), action: at });
     view! {
         <div class="sheet open of-token">
             {move || has_thing.get().then(thing)}
             {move || has_count.get().then(count)}
             {move || has_seal.get().then(seal)}
-            <div class="strip"><button type="button" class="quiet" on:click=decline>"Not an action"</button></div>
+            <TokenKeys store id=id.get_value() at action naming />
         </div>
     }
 }

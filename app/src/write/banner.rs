@@ -33,16 +33,17 @@ pub fn PastedText(
     store: EditorStore,
 ) -> impl IntoView {
     let review = store.review();
-    let undo = move |_| {
-        review.set(None);
-        store.run(Command::Undo);
+    let left = store.left_of_review();
+    let next = move || {
+        let n = left.with(Vec::len);
+        (n > 0).then(|| {
+            let name = format!("Next of {n} to look at");
+            view! { <button type="button" class="key" on:click=move |_| store.run(Command::NextOfReview)>{name}</button> }
+        })
     };
+    let undo = move |_| store.run(Command::UndoReview);
     move || {
         review.get().map(|review_now| {
-            let next = (!review_now.steps.is_empty()).then(|| {
-                let name = format!("Next of {} to look at", review_now.steps.len());
-                view! { <button type="button" class="key" on:click=move |_| store.run(Command::NextOfReview)>{name}</button> }
-            });
             view! {
                 <p class="banner pasted" role="status">
                     <span>{review_now.head}</span>

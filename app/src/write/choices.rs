@@ -1,5 +1,6 @@
 //! The question about words that can mean more than one thing, with its answers as numbered keys.
 
+use super::also_for::AlsoFor;
 use crate::state::doubts::Open;
 use crate::state::heard::Heard;
 use crate::state::{Command, EditorStore};
@@ -32,9 +33,12 @@ fn asked(store: EditorStore, id: StoredValue<Id>, doubt: Open) -> impl IntoView 
     names.truncate(MOST);
     let none = if names.is_empty() { "Leave it as text" } else { "None of these" };
     let n_choices = names.len();
+    let alike = store.alike(&id.get_value(), &doubt);
+    let also = RwSignal::new(alike.iter().map(|other| other.step.clone()).collect::<Vec<Id>>());
     let doubt = StoredValue::new(doubt);
     let settle = move |choice: Option<usize>| {
-        store.run(Command::Settle { step: id.get_value(), doubt: doubt.get_value(), choice });
+        let (doubt, also) = (doubt.get_value(), also.get_untracked());
+        store.run(Command::Settle { step: id.get_value(), doubt, choice, also });
     };
     let keydown = move |event: KeyboardEvent| {
         let digit = event.key().parse::<usize>().ok().filter(|digit| (1..=n_choices).contains(digit));
@@ -59,6 +63,7 @@ fn asked(store: EditorStore, id: StoredValue<Id>, doubt: Open) -> impl IntoView 
     view! {
         <div class="choices" role="group" aria-label=label on:keydown=keydown>
             <p class="doubt">"?? " {question}</p>
+            {(!alike.is_empty()).then(|| view! { <AlsoFor alike also /> })}
             {names.into_iter().enumerate().map(choice).collect_view()}
             <button type="button" class="quiet" on:click=move |_| settle(None)>{none}</button>
         </div>

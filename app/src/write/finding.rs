@@ -1,5 +1,6 @@
 //! The text of one finding: what is wrong, since when, what to do, and its code.
 
+use super::accepting::Accepting;
 use super::row_margin::class;
 use super::why::Why;
 use crate::components::capital::capital;
@@ -7,7 +8,7 @@ use crate::route::{Screen, go};
 use crate::state::remedies::{Looking, Remedy};
 use crate::state::{Command, EditorStore};
 use leptos::prelude::*;
-use procedures_schema::check::{Because, Finding};
+use procedures_schema::check::{Because, Finding, Level};
 use procedures_schema::model::Id;
 
 /// The text; pressing it goes to the step.
@@ -19,6 +20,13 @@ pub fn FindingText(
     finding: Finding,
 ) -> impl IntoView {
     let looking = Looking::new(store, &finding);
+    let accepting = RwSignal::new(false);
+    // Only a warning can be accepted; what rejects is mended, and a hint needs no answer.
+    let (key, form) = (finding.level == Level::Warn)
+        .then(|| {
+            (accept_key(accepting), view! { <Accepting store finding=finding.clone() is_open=accepting /> })
+        })
+        .unzip();
     let Finding { code, level, step, title, because, remedy, also, .. } = finding;
     let place = step.or_else(|| because.iter().find_map(|because| because.step.clone()));
     let title = match place {
@@ -34,8 +42,18 @@ pub fn FindingText(
             <ul>{because}{remedy}</ul>
             {mending(&looking)}
             {elsewhere(code)}
-            <div class="code">{code}{also} " " <Why code /></div>
+            <div class="code">{code}{also} " " <Why code /> {key}</div>
+            {form}
         </div>
+    }
+}
+
+fn accept_key(is_open: RwSignal<bool>) -> impl IntoView {
+    view! {
+        <button
+            type="button" class="quiet why-key" aria-expanded=move || is_open.get().to_string()
+            on:click=move |_| is_open.update(|is_open| *is_open = !*is_open)
+        >"Accept …"</button>
     }
 }
 

@@ -56,7 +56,7 @@ fn Stamp(store: EditorStore) -> impl IntoView {
     }
 }
 
-/// The way to what is wrong, wherever it stands.
+/// The ways to what is wrong and to what was accepted, wherever it stands.
 #[component]
 fn NextFinding(store: EditorStore) -> impl IntoView {
     let finds = Memo::new(move |_| store.judged().with(|judged| !judged.report.findings.is_empty()));
@@ -67,7 +67,15 @@ fn NextFinding(store: EditorStore) -> impl IntoView {
             </button>
         }
     };
-    view! { <span class="keys">{move || finds.get().then(key)}</span> }
+    let n_accepted = store.n_accepted();
+    let accepted = move || {
+        let n = n_accepted.get();
+        (n > 0).then(|| {
+            let name = format!("{n} accepted");
+            view! { <button type="button" class="quiet" on:click=move |_| store.run(Command::LookAtAccepted)>{name}</button> }
+        })
+    };
+    view! { <span class="keys">{move || finds.get().then(key)} {accepted}</span> }
 }
 
 /// Whether the work is kept on this device.

@@ -1,6 +1,7 @@
 //! Keys of Write. Letter keys act nowhere but in texts; everything here needs a focused row or Ctrl.
 
 use super::keys_sheet::open_sheet;
+use crate::state::readings::AskedAt;
 use crate::state::{Command, EditorStore};
 use leptos::ev::KeyboardEvent;
 use leptos::prelude::document;
@@ -104,6 +105,10 @@ pub fn in_words(store: EditorStore, step: &Id, event: &KeyboardEvent) {
     }
     let command = match event.key().as_str() {
         "Escape" => Command::TakeBackTyping(step.clone()),
+        "." if event.ctrl_key() && !event.alt_key() => match asked_at(event.target()) {
+            Some(at) => Command::AskReadings(step.clone(), at),
+            None => return,
+        },
         "Enter" if !event.ctrl_key() && !event.shift_key() && !event.alt_key() => match cut_at(event) {
             Some(head) => Command::CutStep { step: step.clone(), head },
             None => Command::StopEditing,
@@ -116,6 +121,16 @@ pub fn in_words(store: EditorStore, step: &Id, event: &KeyboardEvent) {
     event.prevent_default();
     event.stop_propagation();
     store.run(command);
+}
+
+/// Where the caret of a field stands, or what is marked in it.
+pub fn asked_at(field: Option<web_sys::EventTarget>) -> Option<AskedAt> {
+    let field = field?.dyn_into::<web_sys::HtmlTextAreaElement>().ok()?;
+    let words: Vec<u16> = field.value().encode_utf16().collect();
+    let at = |place: Option<u32>| usize::try_from(place?).ok().map(|at| at.min(words.len()));
+    let (from, to) = (at(field.selection_start().ok()?)?, at(field.selection_end().ok()?)?);
+    let part = |range: std::ops::Range<usize>| String::from_utf16(words.get(range)?).ok();
+    Some(AskedAt::Words { head: part(0..from)?, marked: part(from..to)? })
 }
 
 /// The words before the caret, if it stands within the words and nothing is marked.

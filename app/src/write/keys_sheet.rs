@@ -24,7 +24,11 @@ const KEYS: [(&str, &[(&str, &str)]); 4] = [
             ("Up, Down", "the step above or below; with Shift several steps"),
             ("Enter", "into its words; at their end it leaves them, within them it cuts the step in two"),
             ("Esc in words", "takes back what was typed there"),
-            ("On what it means", "Enter opens its fields, Backspace: not an action"),
+            (
+                "On what it means",
+                "Enter opens its fields, N: another name for its thing, Backspace: not an action",
+            ),
+            ("Ctrl+.", "other readings of the words at the caret, of marked words, or of what it means"),
             ("Ctrl+Enter", "a new step below"),
             ("Alt+Up, Alt+Down", "hold the selected steps elsewhere; Enter drops them, Esc puts them back"),
             ("Ctrl+C, X, V, D", "copy, cut, paste, double whole steps"),

@@ -22,28 +22,28 @@ const WORDS: [(&str, &str); 9] = [
 #[component]
 pub fn LeadingKeys(
     /// The id of the field.
-    field: String,
-    /// Whether the field holds a step, whose sentence stays: the word then begins a line below it.
+    field: Signal<String>,
+    /// The step whose words the field has, by its number: the sentence stays, and the word begins a line below it.
+    step: Signal<Option<usize>>,
+    /// Whether it is told where the words go.
     #[prop(optional)]
-    is_below: bool,
-    /// What becomes of the text with the word in it.
-    send: Callback<String>,
+    tells_where: bool,
 ) -> impl IntoView {
-    let field = StoredValue::new(field);
-    let find = move || {
-        let found = document().get_element_by_id(&field.get_value());
-        found.and_then(|field| field.dyn_into::<web_sys::HtmlTextAreaElement>().ok())
-    };
     let press = move |word: &'static str| {
-        let Some(area) = find() else { return };
+        let found = document().get_element_by_id(&field.get_untracked());
+        let Some(area) = found.and_then(|field| field.dyn_into::<web_sys::HtmlTextAreaElement>().ok()) else {
+            return;
+        };
         let caret = area.selection_start().ok().flatten().unwrap_or(u32::MAX);
-        let (text, caret) = with_word(&area.value(), caret, word, is_below);
-        // At once, so that the next key already finds the caret; the document then says the same.
+        let (text, caret) = with_word(&area.value(), caret, word, step.get_untracked().is_some());
         area.set_value(&text);
-        // A field that has gone meanwhile takes neither keyboard nor caret.
+        // The field tells of it as if it had been typed; then it takes keyboard and caret, unless it has gone.
+        if let Ok(typed) = document().create_event("Event") {
+            typed.init_event_with_bubbles("input", true);
+            let _ = area.dispatch_event(&typed);
+        }
         let _ = area.focus();
         let _ = area.set_selection_range(caret, caret);
-        send.run(text);
     };
     let key = move |(name, word): (&'static str, &'static str)| {
         view! {
@@ -53,7 +53,11 @@ pub fn LeadingKeys(
             >{name}</button>
         }
     };
-    view! { <div class="leading-keys" role="group" aria-label="Leading words">{WORDS.map(key)}</div> }
+    let place = move || step.get().map_or("new step".to_owned(), |number| format!("step {number}"));
+    let told = tells_where.then(|| view! { <span class="place">{place}</span> });
+    let label =
+        move || if tells_where { format!("Leading words, {}", place()) } else { "Leading words".to_owned() };
+    view! { <div class="leading-keys" role="group" aria-label=label>{told}{WORDS.map(key)}</div> }
 }
 
 /// The text with the word at the start of the caret's line, in the place of another leading word there; and where

@@ -1,7 +1,10 @@
 //! The Write screen: steps in plain words, what they mean beneath, the lanes at their left, what is wrong at
 //! their right. It reads memos of the editor's state and sends commands; it decides nothing.
 
+pub mod accepted;
+pub mod accepting;
 pub mod action_fields;
+pub mod also_for;
 pub mod banner;
 pub mod choices;
 pub mod details;
@@ -25,6 +28,8 @@ pub mod mirror;
 pub mod move_to;
 pub mod new_line;
 pub mod one_reading;
+pub mod other_name;
+pub mod other_readings;
 pub mod page;
 pub mod pressing;
 pub mod reading_fields;
@@ -32,6 +37,7 @@ pub mod row;
 pub mod row_keys;
 pub mod row_lanes;
 pub mod row_margin;
+pub mod token_keys;
 pub mod tokens;
 pub mod why;
 pub mod words_field;

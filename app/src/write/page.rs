@@ -1,5 +1,6 @@
 //! The Write screen as a whole.
 
+use super::accepted::AcceptedList;
 use super::banner::{Banner, PastedText};
 use super::foot::Foot;
 use super::header::Header;
@@ -73,9 +74,9 @@ pub fn WriteScreen(
 fn EndRow(store: EditorStore) -> impl IntoView {
     let findings = store.findings(None);
     view! {
-        <li class="row end" class:found=move || findings.with(|findings| !findings.is_empty()) aria-label="End">
+        <li class="row end" id="end" tabindex="-1" class:found=move || findings.with(|findings| !findings.is_empty()) aria-label="End">
             {end_lanes(store)}
-            <div class="content"><p class="end-words">"End"</p></div>
+            <div class="content"><p class="end-words">"End"</p><AcceptedList store /></div>
             <RowMargin store findings lane_of=Signal::derive(move || store.frame().with(|frame| frame.heads.clone())) />
         </li>
     }
@@ -96,6 +97,9 @@ fn follow_focus(store: EditorStore) {
                 Focus::Draft => "draft-line".to_owned(),
                 Focus::LastLine => "new-line".to_owned(),
                 Focus::Choice(step) => format!("choice-{step}"),
+                Focus::Reading(step) => format!("reading-{step}"),
+                Focus::Token(step, at) => format!("token-{step}-{at}"),
+                Focus::End => "end".to_owned(),
             };
             if let Some(element) = document().get_element_by_id(&id) {
                 let element: web_sys::HtmlElement = element.unchecked_into();

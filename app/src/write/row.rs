@@ -10,6 +10,7 @@ use super::leading_keys::LeadingKeys;
 use super::link_offer::LinkOffer;
 use super::move_to::MoveTo;
 use super::new_line::NewLine;
+use super::other_readings::OtherReadings;
 use super::pressing::pressed;
 use super::row_keys::RowKeys;
 use super::row_lanes::RowLanes;
@@ -41,6 +42,7 @@ pub fn Row(
     let is_selected = Memo::new(move |_| store.selected().with(|selected| *selected == Some(id.get_value())));
     let is_first = Memo::new(move |_| position.get() == Some(0) && store.selected().with(Option::is_none));
     let findings = store.findings(Some(id.get_value()));
+    let accepted = store.accepted_at(id.get_value());
     // Read by the selected row alone, so the others never work it out.
     let heard = store.heard(id.get_value());
     let selection = store.selection();
@@ -61,7 +63,7 @@ pub fn Row(
             class:held=is_held
             class:found=move || findings.with(|findings| !findings.is_empty())
             tabindex=move || if is_selected.get() || is_first.get() { "0" } else { "-1" }
-            on:focusin=move |event| if !is_in_margin(&event) { store.entered(&id.get_value()) }
+            on:focusin=move |event| if !stays_closed(&event) { store.entered(&id.get_value()) }
             on:mousedown=move |event| if event.shift_key() { event.prevent_default(); store.run(Command::ExtendTo(id.get_value())); }
             on:keydown=move |event| keys::on_row(store, &id.get_value(), &event)
         >
@@ -88,16 +90,16 @@ pub fn Row(
                     </div>
                 </div>
             </div>
-            <RowMargin store findings lane_of=Signal::derive(move || store.frame().with(|frame| frame.heads.clone())) />
+            <RowMargin store findings accepted lane_of=Signal::derive(move || store.frame().with(|frame| frame.heads.clone())) />
         </li>
     }
 }
 
-/// Whether the keyboard or a finger went to a finding. The row must not grow then, or the key that is being
-/// pressed would move away under the finger.
-fn is_in_margin(event: &web_sys::FocusEvent) -> bool {
+/// Whether the keyboard or a finger went to a finding, or to what has just been made. The row must not grow then, or
+/// the key that is being pressed would move away under the finger.
+fn stays_closed(event: &web_sys::FocusEvent) -> bool {
     let target = event.target().and_then(|target| target.dyn_into::<web_sys::Element>().ok());
-    target.is_some_and(|target| target.closest(".margin").is_ok_and(|margin| margin.is_some()))
+    target.is_some_and(|target| target.closest(".margin, .fresh").is_ok_and(|part| part.is_some()))
 }
 
 /// The words of the selected row as a field, what is asked about them, and what they mean.
@@ -110,13 +112,13 @@ fn OpenWords(
     number: Signal<usize>,
 ) -> impl IntoView {
     let id = StoredValue::new(id);
-    let send = move |words| store.run(Command::SetWords { step: id.get_value(), words });
     view! {
         <WordsField store id=id.get_value() step heard number />
         <Choices store id=id.get_value() heard />
+        <OtherReadings store id=id.get_value() />
         <LinkOffer store id=id.get_value() heard />
         <Tokens store id=id.get_value() step />
-        <LeadingKeys field=format!("words-{}", id.get_value()) is_below=true send=Callback::new(send) />
+        <LeadingKeys field=Signal::stored(format!("words-{}", id.get_value())) step=Signal::derive(move || Some(number.get())) />
     }
 }
 

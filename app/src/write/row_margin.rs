@@ -1,7 +1,9 @@
 //! What is wrong at a row: hairlines from the lanes, and the text at their end.
 
+use super::accepted::AcceptedText;
 use super::finding::FindingText;
 use crate::state::EditorStore;
+use crate::state::accepting::Accepted;
 use leptos::prelude::*;
 use procedures_schema::check::{Finding, Level};
 use procedures_schema::derive::lanes::LaneHead;
@@ -14,6 +16,9 @@ pub fn RowMargin(
     store: EditorStore,
     /// The findings.
     findings: Memo<Vec<Finding>>,
+    /// What was accepted here.
+    #[prop(optional)]
+    accepted: Option<Memo<Vec<Accepted>>>,
     /// The lanes from which the hairlines come.
     lane_of: Signal<Arc<Vec<LaneHead>>>,
 ) -> impl IntoView {
@@ -43,6 +48,7 @@ pub fn RowMargin(
                 key=|finding| (finding.code, finding.title.clone(), finding.because.iter().map(|b| b.text.clone()).collect::<Vec<_>>())
                 children=move |finding| view! { <FindingText store finding /> }
             />
+            {move || accepted.map(|all| all.get().into_iter().map(|accepted| view! { <AcceptedText store accepted /> }).collect_view())}
         </div>
     }
 }

@@ -1,7 +1,9 @@
 //! What the selected step means, as keys: each action opens its few fields, and Backspace says that it is none.
 
 use super::action_fields::ActionFields;
+use super::keys::asked_at;
 use crate::components::notation_line::one_action;
+use crate::state::readings::AskedAt;
 use crate::state::{Command, EditorStore};
 use leptos::ev::KeyboardEvent;
 use leptos::prelude::*;
@@ -20,6 +22,7 @@ pub fn Tokens(
 ) -> impl IntoView {
     let id = StoredValue::new(id);
     let open = RwSignal::new(None::<usize>);
+    let naming = RwSignal::new(false);
     let n_actions = Memo::new(move |_| step.with(|step| step.as_ref().map_or(0, |step| step.actions.len())));
     let action = move |at: usize| {
         Memo::new(move |_| step.with(|step| step.as_ref().and_then(|step| step.actions.get(at)).cloned()))
@@ -27,15 +30,28 @@ pub fn Tokens(
     let why = Memo::new(move |_| step.with(|step| step.as_ref().map(|step| step.why.clone())));
     let why =
         move || why.get().filter(|why| !why.is_empty()).map(|why| view! { <p class="why">"why: " {why}</p> });
-    let key = move |at: usize| view! { <OneToken store id=id.get_value() at action=action(at) open /> };
+    let key =
+        move |at: usize| view! { <OneToken store id=id.get_value() at action=action(at) open naming /> };
     view! {
         <div class="notation tokens" role="group" aria-label="What it means">
             <For each=move || 0..n_actions.get() key=|at| *at children=key />
+            <button
+                type="button" class="quiet other" title="Ctrl+." on:click=move |_| ask(store, &id.get_value())
+                on:pointerdown=|event| event.prevent_default() on:mousedown=|event| event.prevent_default()
+            >"Other readings"</button>
         </div>
         {move || open.get().filter(|at| *at < n_actions.get()).map(|at| view! {
-            <ActionFields store id=id.get_value() at action=action(at) />
+            <ActionFields store id=id.get_value() at action=action(at) naming />
         })}
         {why}
+    }
+}
+
+/// Asks what the words at the caret can say; the key leaves the caret where it is.
+fn ask(store: EditorStore, step: &Id) {
+    let field = document().get_element_by_id(&format!("words-{step}"));
+    if let Some(at) = asked_at(field.map(Into::into)) {
+        store.run(Command::AskReadings(step.clone(), at));
     }
 }
 
@@ -47,12 +63,21 @@ fn OneToken(
     at: usize,
     action: Memo<Option<Action>>,
     open: RwSignal<Option<usize>>,
+    naming: RwSignal<bool>,
 ) -> impl IntoView {
     let id = StoredValue::new(id);
     let is_open = move || open.get() == Some(at);
-    let toggle = move |_| open.update(|open| *open = (*open != Some(at)).then_some(at));
+    let toggle = move |_| {
+        naming.set(false);
+        open.update(|open| *open = (*open != Some(at)).then_some(at));
+    };
     let keydown = move |event: KeyboardEvent| {
         match event.key().as_str() {
+            "." if event.ctrl_key() => store.run(Command::AskReadings(id.get_value(), AskedAt::Action(at))),
+            "n" | "N" if !event.ctrl_key() && !event.alt_key() && !event.meta_key() => {
+                open.set(Some(at));
+                naming.set(true);
+            }
             "Backspace" | "Delete" => {
                 open.set(None);
                 store.run(Command::Decline { step: id.get_value(), action: at });
@@ -70,8 +95,8 @@ fn OneToken(
     };
     view! {
         <button
-            type="button" class="token" aria-expanded=move || is_open().to_string()
-            title="Enter opens its fields, Backspace: not an action" on:click=toggle on:keydown=keydown
+            type="button" class="token" id=format!("token-{}-{at}", id.get_value()) aria-expanded=move || is_open().to_string()
+            title="Enter opens its fields, Ctrl+. other readings, N another name, Backspace: not an action" on:click=toggle on:keydown=keydown
         >{words}</button>
     }
 }

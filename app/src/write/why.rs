@@ -13,14 +13,16 @@ const FILE: &str = "rules.json";
 #[component]
 pub fn Why(
     /// The code of the rule.
-    code: &'static str,
+    #[prop(into)]
+    code: String,
 ) -> impl IntoView {
     let is_open = RwSignal::new(false);
     let text: RwSignal<Option<String>> = RwSignal::new(None);
     let toggle = move |_| {
         is_open.update(|is_open| *is_open = !*is_open);
         if text.with_untracked(Option::is_none) {
-            spawn_local(async move { text.set(Some(text_of(code).await)) });
+            let code = code.clone();
+            spawn_local(async move { text.set(Some(text_of(&code).await)) });
         }
     };
     // The text is made of the project's own files when the page is built; nothing that people write is in it.

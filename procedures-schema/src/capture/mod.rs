@@ -24,6 +24,7 @@ mod pronoun;
 mod proof;
 mod quantity;
 mod reader;
+mod readings;
 mod refer;
 mod renewing;
 mod section;
@@ -44,6 +45,7 @@ pub use found_out::{NoAnswer, found_out, one_range, one_value};
 pub use here::Here;
 pub use leading::{Applied, Beside, Gap, Leading, NotHeld, StepParts, apply_leading, leading, parts_of_step};
 pub use quantity::{Figures, Quantity};
+pub use readings::{Readings, called, readings_at};
 pub use stage::stage_between;
 pub use together::told_together;
 

@@ -96,7 +96,7 @@ impl<'a> Reader<'a> {
     }
 
     /// What a clause may say: the best reading, and those that go with it.
-    fn proposals(&self, clause: &Clause) -> Vec<Proposal> {
+    pub(super) fn proposals(&self, clause: &Clause) -> Vec<Proposal> {
         if self.leads(clause) {
             return Vec::new();
         }
@@ -140,7 +140,7 @@ impl<'a> Reader<'a> {
     }
 
     /// Takes a proposal: an action, or a doubt.
-    fn take(&mut self, proposal: Proposal) {
+    pub(super) fn take(&mut self, proposal: Proposal) {
         let mut action = proposal.action;
         action.says = self.spans(&proposal.said_by);
         if proposal.choices.len() < 2
@@ -292,7 +292,7 @@ impl<'a> Reader<'a> {
     }
 
     /// Spans over these tokens; neighbours, and those with only articles between, share one.
-    fn spans(&self, said_by: &[usize]) -> Vec<Span> {
+    pub(super) fn spans(&self, said_by: &[usize]) -> Vec<Span> {
         let mut sorted = said_by.to_vec();
         sorted.sort_unstable();
         sorted.dedup();

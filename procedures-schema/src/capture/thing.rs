@@ -353,7 +353,7 @@ impl Reader<'_> {
     }
 
     /// Count, seals, torque and the like.
-    fn details(&self, clause: &Clause, proposal: &mut Proposal) {
+    pub(super) fn details(&self, clause: &Clause, proposal: &mut Proposal) {
         let action = &mut proposal.action;
         let line = entry(&action.verb);
         let takes_count = line.is_some_and(|line| line.slots.iter().any(|slot| slot.key == "n"));

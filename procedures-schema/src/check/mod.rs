@@ -30,6 +30,6 @@ pub use catalogue::{catalogue, rule_named};
 pub use code::code_of;
 pub use finding::{Because, Finding, Level};
 pub use fixes::{Fix, fixes};
-pub use report::{Report, Standing, Verdict, check, check_after, check_trace, check_with};
+pub use report::{Report, Standing, Verdict, Waived, check, check_after, check_trace, check_with};
 pub use rule::{Documentation, Rule};
 pub use sayings::Sayings;

@@ -41,14 +41,23 @@ pub struct Report {
     pub n_rules: usize,
     /// Values left for later.
     pub n_later: usize,
-    /// Warnings that somebody has waived, with reason and name.
-    pub n_waived: usize,
+    /// Warnings that somebody has waived, with reason and name; in the same order.
+    pub waived: Vec<Waived>,
     /// Demands of the tables in whose place the document puts others, with their sources.
     pub n_replaced: usize,
     /// The kinds of circuits that the document names; the checker cannot know of others.
     pub told_of: Vec<String>,
     /// The date for which it was judged.
     pub today: Date,
+}
+
+/// A warning that somebody has decided to accept.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Waived {
+    /// The warning.
+    pub finding: Finding,
+    /// The position of the waiver in the document's list.
+    pub waiver: usize,
 }
 
 impl Report {
@@ -94,15 +103,13 @@ fn report(context: &Context<'_>, today: Date, rules: &[&'static Rule]) -> Report
             look(rule, context, &mut findings);
         }
     }
-    let n_found = findings.len();
-    findings.retain(|finding| !is_waived(procedure, finding));
-    let n_waived = n_found - findings.len();
     let positions = positions_of(procedure, &findings);
     // A finding without a step concerns the whole document and stands first.
     findings.sort_by_key(|finding| {
         let position = finding.step.as_ref().and_then(|id| positions.get(id).copied());
         (position, finding.level, finding.action, finding.code)
     });
+    let waived = take_waived(procedure, &mut findings);
     let rejected = findings.iter().any(|finding| finding.level == Level::Reject);
     let replacements = trace.plant().replacements();
     let n_later = open_values(procedure).len();
@@ -112,7 +119,7 @@ fn report(context: &Context<'_>, today: Date, rules: &[&'static Rule]) -> Report
         findings,
         n_rules: rules.len(),
         n_later,
-        n_waived,
+        waived,
         n_replaced: replacements.iter().filter(|became| **became == Replacement::Applied).count(),
         told_of: told_of(procedure),
         today,
@@ -132,15 +139,32 @@ fn positions_of<'p>(procedure: &'p Procedure, findings: &[Finding]) -> BTreeMap<
     positions
 }
 
+/// Takes out what somebody has waived.
+fn take_waived(procedure: &Procedure, findings: &mut Vec<Finding>) -> Vec<Waived> {
+    let mut waived = Vec::new();
+    if !procedure.waivers.is_empty() {
+        findings.retain(|finding| match waiver_of(procedure, finding) {
+            Some(at) => {
+                waived.push(Waived { finding: finding.clone(), waiver: at });
+                false
+            }
+            None => true,
+        });
+    }
+    waived
+}
+
 /// Only a warning can be waived, and only with a reason and a name.
-fn is_waived(procedure: &Procedure, finding: &Finding) -> bool {
-    finding.level == Level::Warn
-        && procedure.waivers.iter().any(|waiver| {
-            waiver.code == finding.code
-                && (waiver.step.is_none() || waiver.step == finding.step)
-                && !waiver.reason.trim().is_empty()
-                && !waiver.by.trim().is_empty()
-        })
+fn waiver_of(procedure: &Procedure, finding: &Finding) -> Option<usize> {
+    if finding.level != Level::Warn {
+        return None;
+    }
+    procedure.waivers.iter().position(|waiver| {
+        waiver.code == finding.code
+            && (waiver.step.is_none() || waiver.step == finding.step)
+            && !waiver.reason.trim().is_empty()
+            && !waiver.by.trim().is_empty()
+    })
 }
 
 fn told_of(procedure: &Procedure) -> Vec<String> {
@@ -154,3 +178,6 @@ fn told_of(procedure: &Procedure) -> Vec<String> {
     }
     kinds
 }
+
+#[cfg(test)]
+mod tests;

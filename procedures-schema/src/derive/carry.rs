@@ -21,6 +21,8 @@ pub struct Carried {
     pub map: Arc<ApplianceMap>,
     /// The steps in their order.
     pub steps: Vec<Arc<Step>>,
+    /// Their words as people read them where they come from, with the numbers that their links show there.
+    pub words: Vec<String>,
 }
 
 /// What becomes of carried steps where they are put.
@@ -39,13 +41,14 @@ pub struct Arrival {
 impl Carried {
     /// These steps of a document; those that it does not have are left out.
     pub fn of(document: &Procedure, steps: &[Id]) -> Self {
-        let steps = document.steps.iter().filter(|step| steps.contains(&step.id)).cloned().collect();
-        Self { from: document.id.clone(), map: document.map.clone(), steps }
+        let taken = document.steps.iter().filter(|step| steps.contains(&step.id));
+        let words = taken.clone().map(|step| document.words_of(step)).collect();
+        Self { from: document.id.clone(), map: document.map.clone(), steps: taken.cloned().collect(), words }
     }
 
     /// The steps as plain text, a line each.
     pub fn text(&self) -> String {
-        self.steps.iter().flat_map(|step| [step.words.as_str(), "\n"]).collect()
+        self.words.iter().flat_map(|words| [words.as_str(), "\n"]).collect()
     }
 
     /// Puts copies of the steps at a position of a document.

@@ -1,8 +1,9 @@
 //! What a document says of itself beside its map and its steps.
 
-use crate::model::{CensusEntry, Country, Kit, Later, Procedure, Question};
+use crate::model::{CensusEntry, Country, Kit, Later, Procedure, Question, Waiver};
 
-/// Purpose, right appliance, country, competence, the census of circuits, and the lists that steps lean on.
+/// Purpose, right appliance, country, competence, the census of circuits, the lists that steps lean on, and the
+/// warnings that were accepted.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Scope {
     /// What the job is for.
@@ -25,6 +26,8 @@ pub struct Scope {
     pub kit: Kit,
     /// What somebody still has to find out.
     pub later: Vec<Later>,
+    /// Warnings that somebody has decided to accept.
+    pub waivers: Vec<Waiver>,
 }
 
 impl Scope {
@@ -41,13 +44,25 @@ impl Scope {
             questions: document.questions.clone(),
             kit: document.kit.clone(),
             later: document.later.clone(),
+            waivers: document.waivers.clone(),
         }
     }
 
     /// Writes it into a document.
     pub(super) fn write(&self, document: &mut Procedure) {
-        let Self { purpose, applies_to, gases, country, competence, note, census, questions, kit, later } =
-            self.clone();
+        let Self {
+            purpose,
+            applies_to,
+            gases,
+            country,
+            competence,
+            note,
+            census,
+            questions,
+            kit,
+            later,
+            waivers,
+        } = self.clone();
         document.purpose = purpose;
         document.applies_to = applies_to;
         document.gases = gases;
@@ -58,5 +73,6 @@ impl Scope {
         document.questions = questions;
         document.kit = kit;
         document.later = later;
+        document.waivers = waivers;
     }
 }

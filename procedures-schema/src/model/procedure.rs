@@ -3,8 +3,8 @@
 use super::link::with_links_named;
 use super::words::words;
 use super::{
-    Circuit, CircuitKind, Component, Connection, DemandOverride, Id, Image, Isolator, Kit, Question, Rest,
-    Revision, Seal, Section, Setting, SignOff, Source, Step, Temporary,
+    Circuit, CircuitKind, Component, Connection, Date, DemandOverride, Id, Image, Isolator, Kit, Question,
+    Rest, Revision, Seal, Section, Setting, SignOff, Source, Step, Temporary,
 };
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
@@ -158,6 +158,9 @@ pub struct Waiver {
     pub reason: String,
     /// Who.
     pub by: String,
+    /// When.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub date: Option<Date>,
     /// Unknown fields.
     #[serde(flatten)]
     pub rest: Rest,
@@ -249,6 +252,19 @@ impl ApplianceMap {
     /// The name of a thing; its id where the map does not know it.
     pub fn name_of<'a>(&'a self, id: &'a Id) -> &'a str {
         self.things().find(|(_, known, ..)| *known == id).map_or(id.as_str(), |(_, _, name, _)| name)
+    }
+
+    /// The other names of a thing, to be changed; none for circuits and sections, which have one name each.
+    pub fn aliases_mut(&mut self, id: &Id) -> Option<&mut Vec<String>> {
+        macro_rules! of_lists {
+            ($($list:ident)*) => {$(
+                if let Some(thing) = self.$list.iter_mut().find(|thing| thing.id == *id) {
+                    return Some(&mut thing.aliases);
+                }
+            )*};
+        }
+        of_lists!(isolators components connections seals temporary settings);
+        None
     }
 
     /// The connection with this id.

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 /// Half-open range in code points of a step's words; in files `[from, to]`.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct Span(
     /// The first code point.

@@ -138,6 +138,7 @@ fn object(file: &str, procedure: &Procedure, report: &Report) -> Json {
         "title": procedure.title,
         "verdict": if report.verdict == Verdict::Accepted { "accepted" } else { "rejected" },
         "later": report.n_later,
+        "accepted": report.waived.len(),
         "replaced": report.n_replaced,
         "rules": report.n_rules,
         "rule_set": rule_set(),

@@ -16,6 +16,7 @@ pub(crate) fn report(file: &str, procedure: &Procedure, trace: &Trace, report: &
     let _ = write!(text, "\n  by {} rules, not for work yet", report.n_rules);
     let _ = write!(text, "\n  told of: {told}; cannot know what nobody named");
     put_replaced(&mut text, procedure, trace, report);
+    put_waived(&mut text, procedure, report);
     let lanes = lanes(procedure, trace);
     for finding in &report.findings {
         put(&mut text, procedure, &lanes, finding);
@@ -35,6 +36,26 @@ fn put_replaced(text: &mut String, procedure: &Procedure, trace: &Trace, report:
         if *became == Replacement::Applied {
             let _ = write!(text, "\n    {}: {} ({})", given.demand, given.words, given.source);
         }
+    }
+}
+
+/// The warnings that somebody has accepted, for whoever approves it.
+fn put_waived(text: &mut String, procedure: &Procedure, report: &Report) {
+    let n = report.waived.len();
+    if n == 0 {
+        return;
+    }
+    // Writing into a text cannot fail.
+    let _ = write!(text, "\n  {n} {} accepted by the document:", if n == 1 { "warning" } else { "warnings" });
+    for waived in &report.waived {
+        let Some(waiver) = procedure.waivers.get(waived.waiver) else { continue };
+        let date = waiver.date.map(|date| format!(", {date}")).unwrap_or_default();
+        let finding = &waived.finding;
+        let _ = write!(
+            text,
+            "\n    {}: {} ({}: {}{date})",
+            finding.code, finding.title, waiver.reason, waiver.by
+        );
     }
 }
 

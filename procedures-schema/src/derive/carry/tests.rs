@@ -110,3 +110,13 @@ fn links_within_what_is_copied_point_at_the_copies_and_others_stay() {
     let elsewhere = carried.arrive(&empty, 0, &mut NumberedIds::default());
     assert!(elsewhere.left_behind.contains(&"the step that copied step 2 points at".to_owned()));
 }
+
+#[test]
+fn the_text_of_a_copy_shows_the_numbers_of_steps() {
+    let mut from = Procedure::clone(&demo());
+    let target = from.steps[1].id.clone();
+    Arc::make_mut(&mut from.steps[5]).words = format!("As in {{step:{target}}}.");
+    let carried = Carried::of(&from, &[from.steps[5].id.clone()]);
+    assert_eq!(carried.text(), "As in step 2.\n");
+    assert_eq!(carried.steps[0].words, from.steps[5].words, "what is put in again keeps its link");
+}
