@@ -3,10 +3,11 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { kill, newProfile, removeProfile } from './browser.mjs';
-import { page as folder, repository } from './places.mjs';
+import { out, page as folder, repository } from './places.mjs';
 import { Procedures, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
 import { Server } from './server.mjs';
+import { onlyTrue } from './truth.mjs';
 import { begin, look } from './visit.mjs';
 
 const SCRIPTS = ['air-vent', 'trap-and-fan', 'heat-exchanger'];
@@ -107,5 +108,8 @@ async function typed(place, page, write, name) {
     const stamp = await page.locator('.stamp').innerText();
     console.log(`          keys a line beside its characters: mean ${mean.toFixed(2)}, 90th percentile ${most}; ${stamp}`);
     assert.ok(mean <= 1.5 && most <= 3, `mean ${mean}, 90th percentile ${most}`);
+  });
+  await place.tally.step(`${name}: what is found in it is true`, async () => {
+    onlyTrue(name, await write.save(out(`typed-${place.screen.name}-${name}.putback.json`)));
   });
 }

@@ -9,6 +9,7 @@
     reason = "a test fails by panicking and may say what it saw"
 )]
 
+mod again;
 mod cases;
 mod coin;
 mod fixes;

@@ -10,9 +10,9 @@ use std::sync::Arc;
 /// Edits of one document before all are taken back.
 const N_EDITS: u64 = 12;
 /// The kinds of edits that are rolled.
-const N_KINDS: usize = 11;
+pub(crate) const N_KINDS: usize = 11;
 
-fn random_edit(dice: &mut Dice, kind: usize, n: u64, document: &Procedure) -> Edit {
+pub(crate) fn random_edit(dice: &mut Dice, kind: usize, n: u64, document: &Procedure) -> Edit {
     let at = dice.roll(document.steps.len());
     let to = dice.roll(document.steps.len());
     let step = &document.steps[at];

@@ -127,7 +127,7 @@ fn edits(
 fn in_each(judged: &Judged, steps: &[&Id], asked: &Asked, change: &dyn Fn(&mut Step, &Open)) -> Vec<Edit> {
     let changed = |id: &&Id| {
         let (_, step) = step_of(&judged.document, id)?;
-        let mut changed = step.clone();
+        let mut changed = Step::clone(step);
         let same = |open: &Open| Asked::of(open, &step.words) == *asked;
         open_doubts(judged, id).iter().filter(|open| same(open)).for_each(|open| change(&mut changed, open));
         Some(Edit::SetStep { step: Arc::new(changed) })
@@ -150,7 +150,8 @@ fn with_circuit(mut judged: Arc<Judged>, steps: &[&Id], asked: &Asked, kind: &Ci
         let mut made = making(&judged, position, &step.stage, &step.words, &answers, &mut RandomIds);
         rereading::drop_declined(&mut made.reading.actions, &step.declined, &step.words);
         let actions = made.reading.actions.clone();
-        let next = with_things(&made, Edit::SetStep { step: Arc::new(Step { actions, ..step.clone() }) });
+        let next =
+            with_things(&made, Edit::SetStep { step: Arc::new(Step { actions, ..Step::clone(step) }) });
         if let Some(after) = after(&judged, &next) {
             judged = after;
             edits.extend(next);
@@ -181,7 +182,8 @@ fn clear(mut judged: Arc<Judged>, asked: &[Id]) -> Vec<Edit> {
         if actions.is_empty() {
             continue;
         }
-        let next = with_things(&made, Edit::SetStep { step: Arc::new(Step { actions, ..step.clone() }) });
+        let next =
+            with_things(&made, Edit::SetStep { step: Arc::new(Step { actions, ..Step::clone(step) }) });
         if let Some(after) = after(&judged, &next) {
             judged = after;
             edits.extend(next);

@@ -6,10 +6,11 @@
 use super::doubts::{AskedFrom, Open};
 use super::editor_store::EditorStore;
 use super::ids::RandomIds;
+use super::last_read::LastRead;
 use super::links::LinkOffer;
 use super::readings::AskedAt;
 use super::rereading;
-use leptos::prelude::{SetValue, WithValue};
+use leptos::prelude::{GetValue, SetValue, WithValue};
 use procedures_schema::derive::ladder;
 use procedures_schema::edit::Edit;
 use procedures_schema::model::{Id, Span, typed_over};
@@ -244,14 +245,19 @@ impl EditorStore {
         let words = typed_over(&before.words, words, |step| judged.document.link_name(step));
         let first = self.retyped().with_value(|typed| typed.clone().filter(|typed| typed.id == *step));
         let first = first.unwrap_or_else(|| before.clone());
-        let changed = rereading::reread(&judged, position, &first, before, &words);
+        let last = self.last_read().get_value();
+        let known = last.as_ref().and_then(|last| last.of(&judged, position, before));
+        let (changed, read) = rereading::reread_knowing(&judged, position, &first, before, &words, known);
+        let changed = Arc::new(changed);
+        let read = read.map(|read| LastRead::new(&judged, position, changed.clone(), read));
+        self.last_read().set_value(read);
         let group = format!("words of {step}");
         let label = format!("change the words of step {}", position + 1);
         let is_first_key = self.retyped().with_value(|typed| typed.as_ref().is_none_or(|t| t.id != *step));
         if is_first_key {
             self.retyped().set_value(Some(before.clone()));
         }
-        self.edit(&[Edit::SetStep { step: Arc::new(changed) }], &label, Some(&group));
+        self.edit(&[Edit::SetStep { step: changed }], &label, Some(&group));
     }
 
     fn add_step(self, after: Option<Id>, words: &str) {

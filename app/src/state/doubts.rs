@@ -157,9 +157,9 @@ fn can_be_asked(judged: &Judged, step: &Id) -> bool {
     open_doubts(judged, step).first().is_some_and(|open| !open.choices().is_empty())
 }
 
-pub(super) fn step_of<'p>(document: &'p Procedure, id: &Id) -> Option<(usize, &'p Step)> {
+pub(super) fn step_of<'p>(document: &'p Procedure, id: &Id) -> Option<(usize, &'p Arc<Step>)> {
     let position = document.position(id)?;
-    document.steps.get(position).map(|step| (position, &**step))
+    document.steps.get(position).map(|step| (position, step))
 }
 
 /// What is open about the words of a step.

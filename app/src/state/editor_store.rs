@@ -10,6 +10,7 @@ use super::filing::{ChangedFile, Filed, InHand};
 use super::held::Held;
 use super::judged::Judged;
 use super::keeping::Keeper;
+use super::last_read::LastRead;
 use super::making::Fresh;
 use super::readings::Asking;
 use super::records::ToKeep;
@@ -63,6 +64,7 @@ pub(super) struct Parts {
     pub(super) retyped: StoredValue<Option<Arc<Step>>>,
     pub(super) asking: RwSignal<Option<Asking>>,
     pub(super) wanted: StoredValue<Option<Wanted>>,
+    pub(super) last_read: StoredValue<Option<LastRead>>,
     pub(super) fresh: RwSignal<Option<Fresh>>,
     pub(super) review: RwSignal<Option<Review>>,
     pub(super) in_hand: StoredValue<Option<InHand>, LocalStorage>,
@@ -113,6 +115,7 @@ impl EditorStore {
             retyped: StoredValue::new(None),
             asking: RwSignal::new(None),
             wanted: StoredValue::new(None),
+            last_read: StoredValue::new(None),
             fresh: RwSignal::new(None),
             review: RwSignal::new(None),
             in_hand: StoredValue::new_local(None),

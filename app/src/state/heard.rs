@@ -6,6 +6,7 @@
 use super::doubts::{Open, step_of, still_open};
 use super::editor_store::EditorStore;
 use super::judged::Judged;
+use super::last_read::LastRead;
 use super::links::{self, LinkOffer};
 use super::making::making;
 use super::rereading;
@@ -57,7 +58,11 @@ pub struct Heard {
 impl Heard {
     /// Of a step at a position.
     pub(super) fn of(judged: &Judged, position: usize, step: &Step) -> Self {
-        let reading = rereading::reading_of(judged, position, step, &step.words);
+        Self::by(judged, position, step, rereading::reading_of(judged, position, step, &step.words))
+    }
+
+    /// As [`Heard::of`], by a reading of the words.
+    fn by(judged: &Judged, position: usize, step: &Step, reading: LineReading) -> Self {
         // What was set by hand is not read anew, so nothing is made of it and no circuit is asked for.
         let making = if step.actions.is_empty() || reading.actions == step.actions {
             let ids = &mut NumberedIds::default();
@@ -156,9 +161,19 @@ impl EditorStore {
     /// What the line hears in the words of a step.
     pub fn heard(self, step: Id) -> Memo<Arc<Heard>> {
         let judged = self.judged();
-        let heard = move |judged: &Arc<super::judged::Judged>| {
+        let last_read = self.last_read();
+        let heard_of = move |judged: &Judged, at: usize, step: &Arc<Step>| {
+            let known = last_read.with_value(|last| last.as_ref()?.of(judged, at, step).cloned());
+            let reading = known.unwrap_or_else(|| {
+                let reading = rereading::reading_of(judged, at, step, &step.words);
+                last_read.set_value(Some(LastRead::new(judged, at, step.clone(), reading.clone())));
+                reading
+            });
+            Heard::by(judged, at, step, reading)
+        };
+        let heard = move |judged: &Arc<Judged>| {
             let found = step_of(&judged.document, &step);
-            Arc::new(found.map(|(at, step)| Heard::of(judged, at, step)).unwrap_or_default())
+            Arc::new(found.map(|(at, step)| heard_of(judged, at, step)).unwrap_or_default())
         };
         Memo::new_with_compare(move |_| judged.with(&heard), |_, _| true)
     }

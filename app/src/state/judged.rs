@@ -3,7 +3,7 @@
 //! Worked out once per edit and shared; views pick their part by step.
 
 use super::clock;
-use procedures_schema::check::{self, Finding, Report, Verdict};
+use procedures_schema::check::{self, Finding, Report, Sayings, Verdict};
 use procedures_schema::derive::lanes::{self, LaneHead, LaneRow, Lanes};
 use procedures_schema::model::{Id, Procedure};
 use procedures_schema::simulate::{Run, Trace, runs_alike, simulate};
@@ -19,6 +19,8 @@ pub struct Judged {
     pub report: Report,
     /// The picture of the trace.
     pub lanes: Arc<Lanes>,
+    /// What the words of its steps say, for the next check.
+    sayings: Sayings,
 }
 
 /// What all rows of lanes share: the heads, and the largest count of things apart.
@@ -41,23 +43,22 @@ impl Frame {
 impl Judged {
     /// Runs and checks a document.
     pub fn of(document: Arc<Procedure>) -> Self {
-        let trace = Arc::new(simulate(&document, &Run::of(&document)));
-        let lanes = Arc::new(lanes::lanes(&document, &trace));
-        Self::with(document, trace, lanes)
+        Self::after(None, document)
     }
 
     /// As [`Judged::of`] for the next state of a document: what does not hang on words is taken over from the
-    /// one before where nothing but words has changed.
+    /// one before where nothing but words has changed, and of the words what steps say that are the same.
     pub fn after(before: Option<&Arc<Self>>, document: Arc<Procedure>) -> Self {
-        match before.filter(|before| runs_alike(&before.document, &document)) {
-            Some(before) => Self::with(document, before.trace.clone(), before.lanes.clone()),
-            None => Self::of(document),
-        }
-    }
-
-    fn with(document: Arc<Procedure>, trace: Arc<Trace>, lanes: Arc<Lanes>) -> Self {
-        let report = check::check_trace(&document, &trace, clock::today());
-        Self { document, trace, report, lanes }
+        let alike = before.filter(|before| runs_alike(&before.document, &document));
+        let run = || {
+            let trace = simulate(&document, &Run::of(&document));
+            let lanes = lanes::lanes(&document, &trace);
+            (Arc::new(trace), Arc::new(lanes))
+        };
+        let (trace, lanes) = alike.map_or_else(run, |before| (before.trace.clone(), before.lanes.clone()));
+        let said = before.map(|before| &before.sayings);
+        let (report, sayings) = check::check_after(said, &document, &trace, clock::today());
+        Self { document, trace, report, lanes, sayings }
     }
 
     /// The findings at a step, or at the end if `step` is none or no longer there.

@@ -79,7 +79,7 @@ impl EditorStore {
         let (head, tail) =
             (Span(0, offer.span.0).of(&step.words), Span(offer.span.1, length).of(&step.words));
         let words = format!("{head}{}{tail}", link_to(offer.target.as_str()));
-        let linked = rereading::reread(&judged, position, step, step, &words);
+        let linked = rereading::reread(&judged, position, step, &words);
         let label = format!("point at {}", offer.said.to_lowercase());
         self.edit(&[Edit::SetStep { step: Arc::new(linked) }], &label, None);
     }

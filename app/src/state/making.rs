@@ -7,6 +7,7 @@ use super::editor_store::EditorStore;
 use super::ids::RandomIds;
 use super::judged::Judged;
 use super::rereading;
+use super::together::with_neighbours;
 use leptos::prelude::*;
 use procedures_schema::capture::{Answer, Making, line_making, stage_between};
 use procedures_schema::edit::Edit;
@@ -65,7 +66,11 @@ impl EditorStore {
         let (making, stage) = making_new(&judged, at, words, &mut RandomIds);
         let actions = making.reading.actions.clone();
         let step = Arc::new(Step { actions, ..Step::new(id.clone(), stage, words) });
-        let edits = with_things(&making, Edit::InsertStep { at, step });
+        let mut edits = with_things(&making, Edit::InsertStep { at, step });
+        // A step with an open question is read once more when it is answered.
+        if making.asked.is_empty() {
+            edits = with_neighbours(&judged.document, edits, id);
+        }
         let done = self.edit(&edits, &format!("add step {}", at + 1), None);
         if done {
             self.tell_made(id, &making);
@@ -88,7 +93,11 @@ impl EditorStore {
         }
         let step = Arc::new(Step { actions: making.reading.actions.clone(), ..Step::clone(step) });
         let label = label.unwrap_or_else(|| format!("make what step {} names", position + 1));
-        let done = self.edit(&with_things(&making, Edit::SetStep { step }), &label, None);
+        let mut edits = with_things(&making, Edit::SetStep { step });
+        if making.asked.is_empty() {
+            edits = with_neighbours(&judged.document, edits, id);
+        }
+        let done = self.edit(&edits, &label, None);
         if done {
             self.tell_made(id, &making);
         }

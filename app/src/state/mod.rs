@@ -21,7 +21,8 @@ pub mod ids;
 pub mod judged;
 pub mod keeping;
 pub mod kit_edits;
-pub mod links;
+pub mod last_read;
+mod links;
 pub mod making;
 pub mod map_edits;
 pub mod offline;
@@ -41,6 +42,7 @@ pub mod shown;
 mod spread;
 pub mod step_edits;
 pub mod taken_out;
+mod together;
 pub mod versions;
 
 pub use commands::Command;

@@ -7,6 +7,7 @@ use super::editor_store::EditorStore;
 use super::ids::RandomIds;
 use super::rereading;
 use super::review::Review;
+use super::together::with_neighbours;
 use leptos::prelude::*;
 use procedures_schema::capture::{
     Beside, Leading, Pasted, apply_leading, block, leading, parts_of_step, steps_of_block,
@@ -67,7 +68,12 @@ impl EditorStore {
 
     /// Adds what a leading word says to the step before; a message begins the next one.
     /// Gives the id of a step whose words were read behind it.
-    fn keep_leading(self, document: &Procedure, at: usize, leading: &Leading) -> Result<Option<Id>, String> {
+    fn keep_leading(
+        self,
+        document: &Arc<Procedure>,
+        at: usize,
+        leading: &Leading,
+    ) -> Result<Option<Id>, String> {
         let before = at.checked_sub(1).and_then(|before| document.steps.get(before));
         let (step, label, is_new) = match (leading, before) {
             (Leading::Message(_), Some(step)) if is_waiting(step) => {
@@ -82,7 +88,9 @@ impl EditorStore {
         let applied = apply_leading(&step, leading, &mut RandomIds).map_err(|refused| refused.reason)?;
         let mut edits: Vec<Edit> = with_beside(document, &applied.beside).into_iter().collect();
         let kept = Arc::new(applied.step);
+        let id = kept.id.clone();
         edits.push(if is_new { Edit::InsertStep { at, step: kept } } else { Edit::SetStep { step: kept } });
+        edits = with_neighbours(document, edits, &id);
         let behind = if is_new { at + 1 } else { at };
         let read: Vec<Id> = applied.further.iter().map(|step| step.id.clone()).collect();
         for (offset, further) in applied.further.into_iter().enumerate() {
@@ -112,7 +120,7 @@ impl EditorStore {
         if !before.words.contains('\n') || parts.leading.is_empty() {
             return;
         }
-        let mut step = rereading::reread(&judged, position, before, before, &parts.sentence);
+        let mut step = rereading::reread(&judged, position, before, &parts.sentence);
         let (mut beside, mut further) = (Vec::new(), Vec::new());
         for leading in &parts.leading {
             match apply_leading(&step, leading, &mut RandomIds) {
@@ -129,6 +137,7 @@ impl EditorStore {
         }
         let mut edits: Vec<Edit> = with_beside(document, &beside).into_iter().collect();
         edits.push(Edit::SetStep { step: Arc::new(step) });
+        edits = with_neighbours(document, edits, id);
         let read: Vec<Id> = further.iter().map(|step| step.id.clone()).collect();
         for (offset, step) in further.into_iter().enumerate() {
             edits.push(Edit::InsertStep { at: position + 1 + offset, step: Arc::new(step) });

@@ -37,20 +37,37 @@ pub(super) fn is_as_read(judged: &Judged, position: usize, step: &Step) -> bool 
     step.actions.is_empty() || reading_of(judged, position, step, &step.words).actions == step.actions
 }
 
-/// The step with other words and the actions that they now mean. `first` is the step as it was before anything was
-/// typed in it, by which what was put right by hand is told from what has just been read.
-pub fn reread(judged: &Judged, position: usize, first: &Step, before: &Step, words: &str) -> Step {
+/// The step with other words and the actions that they now mean.
+pub fn reread(judged: &Judged, position: usize, before: &Step, words: &str) -> Step {
+    reread_knowing(judged, position, before, before, words, None).0
+}
+
+/// As [`reread`], where it may be known what the words of before are read as; with the reading of the new ones,
+/// if the actions are from it. `first` is the step as it was before anything was typed in it, by which what was put
+/// right by hand is told from what has just been read.
+pub(super) fn reread_knowing(
+    judged: &Judged,
+    position: usize,
+    first: &Step,
+    before: &Step,
+    words: &str,
+    known: Option<&LineReading>,
+) -> (Step, Option<LineReading>) {
+    let is_as_read = match known {
+        Some(known) => before.actions.is_empty() || known.actions == before.actions,
+        None => is_as_read(judged, position, before),
+    };
     let mut step = before.clone();
     words.clone_into(&mut step.words);
-    let read = reading_of(judged, position, before, words).actions;
-    step.actions = if is_as_read(judged, position, before) {
-        read
-    } else {
+    let reading = reading_of(judged, position, before, words);
+    if !is_as_read {
         let stretch = Stretch::between(&before.words, words);
         let read_first = reading_of(judged, position, first, &first.words).actions;
-        beside(&first.actions, &read_first, &before.actions, read, stretch)
-    };
-    step
+        step.actions = beside(&first.actions, &read_first, &before.actions, reading.actions, stretch);
+        return (step, None);
+    }
+    step.actions.clone_from(&reading.actions);
+    (step, Some(reading))
 }
 
 /// The actions that were there before anybody typed, and between them what is read from other words by now. What was

@@ -5,6 +5,7 @@ use super::doubts::AskedFrom;
 use super::editor_store::{EditorStore, Parts};
 use super::judged::{Frame, Judged, row_of};
 use super::keeping::Keeper;
+use super::last_read::LastRead;
 use super::making::{Fresh, making_new};
 use super::readings::Asking;
 use super::rereading;
@@ -87,6 +88,11 @@ impl EditorStore {
     /// The step whose words have been typed since the keyboard went into them, as it was before.
     pub(super) fn retyped(self) -> StoredValue<Option<Arc<Step>>> {
         self.parts().retyped
+    }
+
+    /// The step that was read from its words last.
+    pub(super) fn last_read(self) -> StoredValue<Option<LastRead>> {
+        self.parts().last_read
     }
 
     /// What was made last from words.

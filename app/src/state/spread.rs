@@ -8,7 +8,7 @@ use super::judged::{Frame, Judged};
 use leptos::prelude::*;
 use procedures_schema::derive::lanes::Lanes;
 use procedures_schema::model::{ApplianceMap, Id, Procedure, Stage, Step};
-use std::collections::HashMap;
+use std::collections::{BTreeSet, HashMap};
 use std::sync::Arc;
 
 /// The parts of a document and of its picture.
@@ -23,6 +23,8 @@ pub(super) struct Spread {
     pub(super) frame: RwSignal<Frame>,
     /// The steps that somebody shows or has shown; none where one has gone.
     steps: StoredValue<HashMap<Id, ArcRwSignal<Option<Arc<Step>>>>>,
+    /// The document that was spread last.
+    last: StoredValue<Arc<Procedure>>,
 }
 
 impl Spread {
@@ -35,6 +37,7 @@ impl Spread {
             lanes: RwSignal::new(judged.lanes.clone()),
             frame: RwSignal::new(Frame::of(&judged.lanes)),
             steps: StoredValue::new(HashMap::new()),
+            last: StoredValue::new(document.clone()),
         }
     }
 
@@ -54,27 +57,32 @@ impl Spread {
         }
     }
 
-    fn follow_steps(self, document: &Procedure) {
-        let is_there = |places: &Arc<Vec<Id>>| places.iter().eq(document.steps.iter().map(|step| &step.id));
-        let is_same_order = self.places.with_untracked(is_there);
+    fn follow_steps(self, document: &Arc<Procedure>) {
+        let before = self.last.try_update_value(|last| std::mem::replace(last, document.clone()));
+        let Some(before) = before.filter(|before| !Arc::ptr_eq(before, document)) else { return };
+        let pairs = || before.steps.iter().zip(&document.steps).filter(|(old, new)| !Arc::ptr_eq(old, new));
+        let is_same_order =
+            before.steps.len() == document.steps.len() && pairs().all(|(old, new)| old.id == new.id);
         self.steps.with_value(|shown| {
-            if !is_same_order {
-                for (_, step) in shown.iter().filter(|(id, _)| document.position(id).is_none()) {
-                    show(step, None);
+            if is_same_order {
+                for (_, step) in pairs() {
+                    shown.get(&step.id).into_iter().for_each(|shown| show(shown, Some(step)));
                 }
-            }
-            for step in &document.steps {
-                if let Some(shown) = shown.get(&step.id) {
-                    show(shown, Some(step));
+            } else {
+                let there: BTreeSet<&Id> = document.steps.iter().map(|step| &step.id).collect();
+                let gone = before.steps.iter().filter(|step| !there.contains(&step.id));
+                let all = gone.map(|step| (&step.id, None));
+                let all = all.chain(document.steps.iter().map(|step| (&step.id, Some(step))));
+                for (id, step) in all {
+                    shown.get(id).into_iter().for_each(|shown| show(shown, step));
                 }
             }
         });
         if !is_same_order {
             self.places.set(Arc::new(places(document)));
         }
-        let stages = begun_stages(document);
-        if self.stages.with_untracked(|shown| **shown != stages) {
-            self.stages.set(Arc::new(stages));
+        if !is_same_order || pairs().any(|(old, new)| old.stage != new.stage) {
+            self.stages.set(Arc::new(begun_stages(document)));
         }
     }
 

@@ -14,6 +14,8 @@ pub(super) struct Clause {
     pub(super) from: usize,
     /// The token after the last; a sentence without a verb belongs to the clause before it.
     pub(super) to: usize,
+    /// "After removing the screws": it comes before the clause beside it, if it has not been done long ago.
+    pub(super) is_before: bool,
 }
 
 impl Clause {
@@ -42,7 +44,7 @@ pub(super) fn clauses(tokens: &[Token<'_>], said: &[Said]) -> Vec<Clause> {
         }
         // "Until the gauge reads 0" shows zero; "while the pressure is at zero" only says when.
         let shows = phrase.means.contains(&Verb::Prove) && !is_conditional(tokens, first, STANDING);
-        let is_order = !is_conditional(tokens, first, CONDITIONS) || shows;
+        let is_order = !is_conditional(tokens, first, CONDITIONS) || shows || is_done_before(tokens, first);
         let overlaps = |clause: &Clause| clause.phrase.iter().any(|token| phrase.tokens.contains(token));
         if let Some(before) = clauses.iter_mut().find(|clause| overlaps(clause)) {
             // Two phrases over the same words: either may be meant.
@@ -70,11 +72,25 @@ pub(super) fn clauses(tokens: &[Token<'_>], said: &[Said]) -> Vec<Clause> {
             // What an order is for is a clause of its own and says nothing to do.
             let for_that = is_purpose(tokens, &clauses, first, phrase.means);
             let means = if for_that { Vec::new() } else { phrase.means.to_vec() };
-            clauses.push(Clause { means, phrase: phrase.tokens.to_vec(), from: first, to: tokens.len() });
+            let (phrase, is_before) = (phrase.tokens.to_vec(), is_done_before(tokens, first));
+            clauses.push(Clause { means, phrase, from: first, to: tokens.len(), is_before });
         }
     }
     set_ends(tokens, &mut clauses);
+    for i in 1..clauses.len() {
+        let ends = clauses.get(i).map(Clause::verb).zip(clauses.get(i - 1).map(Clause::verb));
+        let is_same = ends.is_some_and(|(this, before)| !ended_between(tokens, before, this));
+        if is_same && clauses.get(i).is_some_and(|clause| clause.is_before) {
+            clauses.swap(i - 1, i);
+        }
+    }
     clauses
+}
+
+/// "Lift the casing off *after undoing* its screws."
+fn is_done_before(tokens: &[Token<'_>], at: usize) -> bool {
+    let is_after = |i: usize| tokens.get(i).is_some_and(|token| token.text == "after");
+    at.checked_sub(1).is_some_and(is_after) && tokens.get(at).is_some_and(|token| token.text.ends_with("ing"))
 }
 
 /// Whether a verb tells what an order before it is for: "open the vent *to let* air in". What is let out or read
@@ -117,7 +133,7 @@ fn set_ends(tokens: &[Token<'_>], clauses: &mut [Clause]) {
 /// Whether a word that is a noun as often as a verb ends a name: "the fan *plug*", "the flue *cap*".
 fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     const BOTH: &[&str] = &[
-        "blank", "block", "bond", "brush", "bung", "cap", "clip", "drain", "fire", "plug", "screw",
+        "blank", "block", "bond", "brush", "bung", "cap", "clip", "drain", "fire", "lead", "plug", "screw",
         "setting", "strap", "tag", "vent", "wedge",
     ];
     const JOINING: &[&str] = &[

@@ -4,7 +4,22 @@
 //! singular or plural. The longest match at a place wins.
 
 use crate::lexicon::{Break, Token, tokens};
-use crate::model::{ApplianceMap, Id, ThingKind};
+use crate::model::{ApplianceMap, Connection, Id, Port, ThingKind};
+
+/// The colours by which wires are told apart.
+pub(super) const COLOURS: &[&str] = &[
+    "black",
+    "blue",
+    "brown",
+    "green",
+    "green/yellow",
+    "grey",
+    "orange",
+    "red",
+    "violet",
+    "white",
+    "yellow",
+];
 
 /// A thing that may be meant.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -35,6 +50,8 @@ struct Name {
     candidate: Candidate,
     core: Vec<String>,
     plural: bool,
+    /// So many of its last words name it at least.
+    least: usize,
 }
 
 /// Words that end the core of a name: "valve of the pump".
@@ -56,6 +73,7 @@ impl Names {
                 names.extend(read_name(name, &candidate));
             }
         }
+        map.connections.iter().for_each(|port| names.extend(closing_names(port)));
         Self { names }
     }
 
@@ -73,7 +91,9 @@ impl Names {
                     let ends = tokens.get(j).zip(tokens.get(i));
                     ends.is_some_and(|(one, next)| next.span.0 > one.span.1 + 1)
                 };
-                before.is_none_or(|j| is_verb(j) || parted(j) || tokens.get(j).is_some_and(leaves_open))
+                let is_open =
+                    |j: usize| is_one_of_colours(tokens, j) || tokens.get(j).is_some_and(leaves_open);
+                before.is_none_or(|j| is_verb(j) || parted(j) || is_open(j))
             };
             // A name ends where the sentence breaks off or another verb begins.
             let goes_on = |j: &usize| tokens.get(*j).is_some_and(|t| t.before == Break::None) && !is_verb(*j);
@@ -124,7 +144,7 @@ impl Names {
                 let end = name.core.get(name.core.len() - n..);
                 words.get(from..from + n).is_some_and(|words| Some(words) == end)
             };
-            let Some(n) = (1..=name.core.len()).rev().find(fits) else { continue };
+            let Some(n) = (name.least..=name.core.len()).rev().find(fits) else { continue };
             let this = (n, n == name.core.len());
             if this > best {
                 best = this;
@@ -150,6 +170,28 @@ impl Names {
     }
 }
 
+/// What closes a port is called after it: "the nipple screw" of a test nipple, "the sampling cap" of a sampling
+/// point. A cap alone is that of a sampling point at most; other ports share the word with too many things.
+fn closing_names(port: &Connection) -> Vec<Name> {
+    let least = match port.port {
+        Some(Port::Sample) => 1,
+        Some(Port::Test | Port::Drain | Port::Fill) => 2,
+        _ => return Vec::new(),
+    };
+    let candidate = Candidate { id: port.id.clone(), kind: ThingKind::Connection, agrees: true };
+    let words: Vec<String> = tokens(&port.name).into_iter().map(|token| token.text.into_owned()).collect();
+    let before = words.split_last().map(|(_, before)| before.to_vec()).unwrap_or_default();
+    let is_place = words.last().is_some_and(|head| matches!(head.as_str(), "point" | "port"));
+    let called = |mut core: Vec<String>, closed_by: &str, least: usize| {
+        core.push(closed_by.to_owned());
+        let core = core.iter().map(|word| singular(word)).collect();
+        Name { candidate: candidate.clone(), core, plural: false, least }
+    };
+    let mut names = vec![called(words, "screw", 2)];
+    names.extend((is_place && !before.is_empty()).then(|| called(before, "cap", least)));
+    names
+}
+
 /// A name as it is looked for; once more without a letter or number at its end: "valve A".
 fn read_name(name: &str, candidate: &Candidate) -> Vec<Name> {
     let all: Vec<String> = tokens(name).into_iter().map(|token| token.text.into_owned()).collect();
@@ -168,9 +210,18 @@ fn read_name(name: &str, candidate: &Candidate) -> Vec<Name> {
     let read = |core: Vec<String>| Name {
         candidate: candidate.clone(),
         plural: core.last().is_some_and(|last| is_plural(last)),
+        least: 1,
         core: core.iter().map(|word| singular(word)).collect(),
     };
     cores.into_iter().map(read).collect()
+}
+
+/// "The brown and *blue* wires" count what they are said of.
+fn is_one_of_colours(tokens: &[Token<'_>], at: usize) -> bool {
+    let is_colour = |i: usize| tokens.get(i).is_some_and(|token| COLOURS.contains(&token.text.as_ref()));
+    let is_and = |i: &usize| tokens.get(*i).is_some_and(|token| token.text == "and");
+    let before = at.checked_sub(1).map(|i| if is_and(&i) { i.saturating_sub(1) } else { i });
+    is_colour(at) && before.is_some_and(is_colour)
 }
 
 /// Whether a word before the end of a name leaves open which one it is. "The nuts" may be the union nuts;

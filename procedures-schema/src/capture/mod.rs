@@ -11,11 +11,13 @@
 //! English.
 
 mod block;
+mod by_hand;
 mod clause;
 mod coin;
 mod found_out;
 mod here;
 mod leading;
+mod led;
 mod mention;
 mod other;
 mod pronoun;
@@ -32,6 +34,7 @@ mod test_kind;
 #[cfg(test)]
 mod tests;
 mod thing;
+mod together;
 
 pub use block::{
     Block, Counts, LineDoubt, MOST_LINES, NotUnderstood, Pasted, Piece, PieceKind, TooManyLines, block,
@@ -44,6 +47,7 @@ pub use leading::{Applied, Beside, Gap, Leading, NotHeld, StepParts, apply_leadi
 pub use quantity::{Figures, Quantity};
 pub use readings::{Readings, called, readings_at};
 pub use stage::stage_between;
+pub use together::told_together;
 
 use crate::model::{Action, ApplianceMap, Id, Span, Stage, Verb};
 use crate::simulate::{Place, Trace};

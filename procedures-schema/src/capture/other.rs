@@ -5,7 +5,8 @@ use super::mention::Mention;
 use super::reader::{Proposal, Reader};
 use super::section::reading;
 use crate::lexicon::Break;
-use crate::model::{Action, Id, Mode, Reading, TestKind, ThingKind, Verb};
+use crate::model::{Action, Id, Mode, Reading, Role, TestKind, ThingKind, Verb};
+use crate::simulate::{Loading, test_row};
 use crate::units::{Quantity as Kind, Unit};
 
 /// What a test in words can be about.
@@ -73,6 +74,14 @@ impl Reader<'_> {
         Some(Proposal { action, choices: Vec::new(), doubtful: None, possible: true, said_by })
     }
 
+    /// "Draw hot water at 10 l/min": whoever draws it starts the appliance.
+    pub(super) fn started_by_drawing(&self, clause: &Clause) -> Option<Proposal> {
+        let mode = Some(Mode::HotWater).filter(|_| self.draws_hot_water(clause))?;
+        let action = Action { mode: Some(mode), ..Action::new(Verb::Start, Vec::new()) };
+        let said_by = clause.phrase.clone();
+        Some(Proposal { action, choices: Vec::new(), doubtful: None, possible: true, said_by })
+    }
+
     /// The mode in which the appliance is started.
     fn mode(&self, clause: &Clause) -> Option<Mode> {
         let is_unit =
@@ -105,15 +114,32 @@ impl Reader<'_> {
             }
             said_by.extend(self.tokens_of(mention));
         }
+        // Whoever lifts the only relief device loads all that is behind it, not the device alone.
+        let of_relief = |id: &Id| {
+            self.map.components.iter().any(|part| part.id == *id && part.role == Some(Role::Relief))
+        };
+        let reliefs = self.map.components.iter().filter(|part| part.role == Some(Role::Relief)).count();
+        let lifts = action.test == Some(TestKind::ReliefLever) && reliefs < 2;
+        action.on.retain(|id| !lifts || !of_relief(id));
         let mut seen: Vec<Id> = Vec::new();
         action.on.retain(|id| {
             let new = !seen.contains(id);
             seen.push(id.clone());
             new
         });
-        action.mode = self.mode(clause);
+        // "While the heating is hot": the state of a leak check is no rate.
+        let by_rate =
+            action.test.as_ref().and_then(test_row).is_some_and(|row| row.loading == Loading::Running);
+        action.mode = self.mode(clause).filter(|_| by_rate);
         if matches!(action.test, Some(TestKind::FillPressure | TestKind::WorkingPressure)) {
             action.readings.extend(self.pressure(clause).map(|limits| reading("pressure", Some(limits))));
+        }
+        if self.draws_hot_water(clause) {
+            let limits =
+                self.quantities(clause).find_map(|quantity| quantity.range(Kind::Temperature).cloned());
+            action.mode = None;
+            action.on.clear();
+            action.readings = vec![reading("hot water", limits)];
         }
         Some(())
     }

@@ -5,6 +5,7 @@ use super::clause::Clause;
 use super::mention::Candidate;
 use super::reader::Reader;
 use crate::model::{Id, ThingKind, Verb};
+use crate::notation::entry;
 
 /// At most so many things are asked about.
 const MOST_ASKED: usize = 5;
@@ -71,7 +72,12 @@ impl Reader<'_> {
             return vec![held];
         }
         // "Wind tape on the thread of the new valve, screw it in"; "when water comes at the vent screw tighten it".
-        let from = if self.last.is_empty() { 0 } else { clause.from };
+        let from = match self.last.is_empty() {
+            true => 0,
+            // "Pull the bung out, fill the trap and push it up": nobody pushes up a bung that is out.
+            false if !self.last_can_be_meant(clause) => self.end_of_said().min(clause.from),
+            false => clause.from,
+        };
         let before =
             self.mentions.iter().filter(|mention| mention.from >= from && mention.to <= clause.verb());
         let fits = |candidate: &&Candidate| {
@@ -84,6 +90,13 @@ impl Reader<'_> {
             }
         }
         if named.len() == 1 { named } else { Vec::new() }
+    }
+
+    /// Whether some verb of a clause can be said of what the last clause was about.
+    fn last_can_be_meant(&self, clause: &Clause) -> bool {
+        let takes =
+            |verb: &Verb, kind: &ThingKind| entry(verb).is_some_and(|line| line.things.kinds.contains(kind));
+        self.last.iter().any(|last| clause.means.iter().any(|verb| takes(verb, &last.kind)))
     }
 
     /// "Undo the screws of the cover and lift it off": the only part that the last connections hold.

@@ -3,6 +3,7 @@
 use super::clause::Clause;
 use super::reader::{Proposal, Reader};
 use super::section::reading;
+use crate::lexicon::Token;
 use crate::model::{Reading, Verb};
 use crate::simulate::{KindRow, kind_row};
 use crate::units::{Quantity as Kind, Range};
@@ -149,18 +150,7 @@ impl Reader<'_> {
     /// Where the words say that the tester itself is proved: "check the tester on the proving unit". No clause
     /// begins there, for it is no test of the appliance.
     pub(super) fn find_testers(&mut self) {
-        const PROVING: &[&str] = &["check", "prov", "test", "try"];
-        const TESTERS: &[&str] = &["indicator", "multimeter", "tester", "voltmeter"];
-        const BETWEEN: &[&str] = &["the", "two-pole", "voltage", "your"];
-        let is_tester = |i: &usize| {
-            let Some(end) = (i + 1..self.tokens.len()).find(|j| !BETWEEN.contains(&self.text(*j))) else {
-                return false;
-            };
-            let begins = PROVING.iter().any(|stem| self.text(*i).starts_with(stem));
-            begins && end > i + 1 && TESTERS.contains(&self.text(end))
-        };
-        let found: Vec<usize> = (0..self.tokens.len()).filter(is_tester).collect();
-        self.testers = found;
+        self.testers = testers(&self.tokens);
     }
 
     /// Whether the words name a pair of conductors, in either order.
@@ -170,6 +160,32 @@ impl Reader<'_> {
                 || (is_conductor(a, other) && is_conductor(b, one))
         })
     }
+}
+
+/// Where words say that the tester itself is proved.
+pub(super) fn testers(tokens: &[Token<'_>]) -> Vec<usize> {
+    const PROVING: &[&str] = &["check", "prov", "test", "tried", "tries", "try"];
+    const TESTERS: &[&str] = &["indicator", "multimeter", "tester", "voltmeter"];
+    const BETWEEN: &[&str] = &["the", "two-pole", "voltage", "your"];
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let is_tester = |i: &usize| {
+        let Some(end) = (i + 1..tokens.len()).find(|j| !BETWEEN.contains(&text(*j))) else {
+            return false;
+        };
+        let begins = PROVING.iter().any(|stem| text(*i).starts_with(stem));
+        begins && end > i + 1 && TESTERS.contains(&text(end))
+    };
+    (0..tokens.len()).filter(is_tester).collect()
+}
+
+/// Whether a word names a conductor, or a pair of them: "live", "L-N".
+pub(super) fn is_conductor_word(word: &str) -> bool {
+    is_known(word) || is_pair(word)
+}
+
+/// Whether a word names a pair of conductors: "L-N".
+pub(super) fn is_pair(word: &str) -> bool {
+    word.split_once(['-', '/']).is_some_and(|(one, other)| is_known(one) && is_known(other))
 }
 
 /// Whether a word names a conductor.

@@ -75,26 +75,41 @@ impl<'a> Reader<'a> {
 
     /// Reads every clause.
     pub(super) fn read(mut self) -> LineReading {
-        for clause in self.clauses.clone() {
-            let proposals = self.proposals(&clause);
-            if proposals.is_empty() {
-                self.unknown(&clause);
+        let clauses = self.clauses.clone();
+        let mut filled: Vec<Clause> = Vec::new();
+        for clause in &clauses {
+            let loose = clause.means.contains(&Verb::Charge) && self.is_loose(clause);
+            filled.extend(loose.then(|| clause.clone()));
+            let proposals = self.proposals(clause);
+            if proposals.is_empty() && !loose {
+                self.unknown(clause);
             }
-            for proposal in proposals {
+            // What "after" tells may have been done steps ago.
+            for proposal in proposals.into_iter().filter(|proposal| proposal.possible || !clause.is_before) {
                 self.take(proposal);
             }
+        }
+        for proposal in self.filled_by_hand(&filled) {
+            self.take(proposal);
         }
         self.reading
     }
 
     /// What a clause may say: the best reading, and those that go with it.
     pub(super) fn proposals(&self, clause: &Clause) -> Vec<Proposal> {
+        if self.leads(clause) {
+            return Vec::new();
+        }
+        if let Some(let_out) = self.let_out_by_hose(clause) {
+            return vec![let_out];
+        }
         if let Some(read) = self.renewed_seal(clause).or_else(|| self.sections(clause)) {
             return read;
         }
         // "Check the unions for leaks" is a test, although unions can be looked at too.
         if self.is_test(clause) {
-            return self.without_things(clause).into_iter().collect();
+            let started = self.started_by_drawing(clause);
+            return started.into_iter().chain(self.without_things(clause)).collect();
         }
         let mut best: Option<Proposal> = None;
         for verb in self.in_order_of_preference(clause) {
@@ -138,9 +153,11 @@ impl<'a> Reader<'a> {
         if proposal.choices.len() < 2 {
             self.here.apply(&action);
             let kind = |id: &Id| self.map.things().find(|(_, known, ..)| *known == id).map(|(kind, ..)| kind);
+            // "Drain it through the cock and close it": the cock is meant.
             let about: Vec<Candidate> = action
                 .on
                 .iter()
+                .chain(&action.through)
                 .filter_map(|id| kind(id).map(|kind| Candidate { id: id.clone(), kind, agrees: true }))
                 .collect();
             if !about.is_empty() {
@@ -208,7 +225,9 @@ impl<'a> Reader<'a> {
     fn joins_making(&mut self, action: &Action) -> bool {
         let is_it =
             |made: &&mut Action| made.verb == Verb::Make && made.on == action.on && made.torque.is_none();
-        if action.verb != Verb::Tighten {
+        // "Reconnect the nuts and nip them up to 30 Nm" makes them once.
+        let again = action.verb == Verb::Make && action.torque.is_some();
+        if action.verb != Verb::Tighten && !again {
             return false;
         }
         let Some(made) = self.reading.actions.iter_mut().rev().find(is_it) else { return false };
@@ -246,6 +265,9 @@ impl<'a> Reader<'a> {
             Verb::Remove,
             Verb::Fit,
         ];
+        if self.leads(clause) {
+            return;
+        }
         if let Some(verb) = clause.means.iter().find(|verb| TELLING.contains(verb)) {
             let verb = verb.clone();
             let last = clause.phrase.last().copied().unwrap_or(clause.verb());
@@ -344,7 +366,12 @@ impl<'a> Reader<'a> {
                 // "Take the bag *off* the box": the object stands before.
                 let parts = |clause: &Clause| {
                     let between = clause.verb() + 1..i;
-                    !broken && i > clause.verb() && self.mentions.iter().any(|m| between.contains(&m.from))
+                    // "Put it *on* the trap."
+                    let stands_for = |i: usize| matches!(self.text(i), "it" | "them");
+                    !broken
+                        && i > clause.verb()
+                        && (self.mentions.iter().any(|m| between.contains(&m.from))
+                            || between.clone().any(stands_for))
                 };
                 return of_verb.filter(|clause| parts(clause)).map(|_| self.text(i));
             }
@@ -402,10 +429,22 @@ impl<'a> Reader<'a> {
             self.tokens.get(at + 1).filter(|next| next.before == Break::None && self.text(at) == "both");
         let counts = next.is_some_and(|next| !AFTER_BOTH.contains(&next.text.as_ref()));
         // "Grease the new O-ring and put *it* on": the seal is meant, which nothing else is known of.
-        let said = self.reading.actions.iter().flat_map(|action| &action.says).map(|span| span.1).max();
-        let from = said.map_or(0, |said| self.tokens.iter().take_while(|token| token.span.0 < said).count());
-        let of_seal = (from..clause.verb()).any(|i| self.is_seal_word(i) && !self.is_in_brackets(i));
+        let from = self.end_of_said();
+        let seal = (from..clause.verb()).rev().find(|i| self.is_seal_word(*i) && !self.is_in_brackets(*i));
+        // "Put a new O-ring on the insert and screw *it* in": what is named behind the seal is nearer.
+        let is_behind = |seal: &usize| {
+            let mut named = self.mentions.iter().filter(|m| m.from > *seal && m.to <= clause.verb());
+            named.any(|mention| mention.candidates.iter().any(|c| c.kind != ThingKind::Seal))
+        };
+        // "With new washers and tighten *them*": no seal is tightened.
+        let of_seal = seal.is_some_and(|seal| !is_behind(&seal)) && !clause.means.contains(&Verb::Tighten);
         (near && !broken && !counts && !of_seal).then_some(at)
+    }
+
+    /// The token behind the last words that say an action.
+    pub(super) fn end_of_said(&self) -> usize {
+        let said = self.reading.actions.iter().flat_map(|action| &action.says).map(|span| span.1).max();
+        said.map_or(0, |said| self.tokens.iter().take_while(|token| token.span.0 < said).count())
     }
 
     /// The last things of these kinds.

@@ -1,7 +1,8 @@
 //! Verbs of sections: release, prove, charge, purge, test.
 
 use super::clause::Clause;
-use super::mention::Mention;
+use super::coin::{self, Lead};
+use super::mention::{Candidate, Mention};
 use super::reader::{Proposal, Reader};
 use crate::model::{
     Action, ApplianceMap, CircuitKind, Connection, Energy, Id, Means, Port, Reading, ThingKind, Verb,
@@ -20,7 +21,29 @@ pub(super) fn is_electrical(kind: &CircuitKind) -> bool {
 impl Reader<'_> {
     /// Reads a clause as a verb of sections, if it is one.
     pub(super) fn sections(&self, clause: &Clause) -> Option<Vec<Proposal>> {
+        let mut proposals = self.of_sections(clause)?;
+        for proposal in &mut proposals {
+            self.leave_out_empty(&mut proposal.action);
+        }
+        Some(proposals)
+    }
+
+    /// What is empty in service is not drained, filled or proved with its circuit.
+    fn leave_out_empty(&self, action: &mut Action) {
+        let [only] = action.on.as_slice() else { return };
+        let mut circuits = self.map.circuits.iter();
+        let Some(circuit) = circuits.find(|circuit| circuit.id == *only) else { return };
+        if circuit.sections.iter().any(|section| section.normally_empty) {
+            let full = circuit.sections.iter().filter(|section| !section.normally_empty);
+            action.on = full.map(|section| section.id.clone()).collect();
+        }
+    }
+
+    fn of_sections(&self, clause: &Clause) -> Option<Vec<Proposal>> {
         let verb = self.section_verb(clause)?;
+        if verb == Verb::Purge && self.waits_for_water(clause) && !self.is_at_vent(clause) {
+            return Some(Vec::new());
+        }
         let mut proposal = self.section_proposal(clause, &verb)?;
         match verb {
             Verb::Release => self.release(clause, &mut proposal.action),
@@ -29,6 +52,19 @@ impl Reader<'_> {
             _ => {}
         }
         Some(vec![proposal])
+    }
+
+    /// "When water comes at the vent": the air is out then. At a drain it says nothing of the kind.
+    fn waits_for_water(&self, clause: &Clause) -> bool {
+        matches!(self.text(clause.verb()), "when" | "until" | "till")
+    }
+
+    fn is_at_vent(&self, clause: &Clause) -> bool {
+        let is_vent = |mention: &Mention| {
+            let port = self.connection(mention).and_then(|joint| joint.port.as_ref());
+            port == Some(&Port::Vent)
+        };
+        self.mentions_in(clause).any(is_vent)
     }
 
     /// The verb of sections that a clause means here.
@@ -81,7 +117,11 @@ impl Reader<'_> {
             said_by: clause.phrase.clone(),
         };
         let is_loose = self.is_loose(clause);
-        for mention in self.mentions_in(clause).filter(|_| !is_loose) {
+        // "When water comes at the vent": the water is no name there.
+        let waits = self.waits_for_water(clause);
+        let is_verb =
+            |mention: &&Mention| waits && (mention.from..mention.to).any(|i| clause.phrase.contains(&i));
+        for mention in self.mentions_in(clause).filter(|mention| !is_loose && !is_verb(mention)) {
             let mut ids: Vec<Id> = self.sections_of(mention, verb);
             if ids.len() > 1 {
                 let dead: Vec<Id> =
@@ -99,7 +139,8 @@ impl Reader<'_> {
             proposal.said_by.extend(self.tokens_of(mention));
             return Some(proposal);
         }
-        if self.is_about_another_thing(clause) {
+        let is_moved = *verb != Verb::Prove && self.is_about_a_vessel(clause);
+        if is_moved || self.is_about_another_thing(clause) {
             return None;
         }
         let last: Vec<Id> = self
@@ -139,8 +180,32 @@ impl Reader<'_> {
         named || lifts || self.is_loose(clause)
     }
 
+    /// "Fill the trap", "unscrew the lid of the trap and empty it": what holds something of its own, and what the
+    /// line was about if that is no part of a circuit.
+    fn is_about_a_vessel(&self, clause: &Clause) -> bool {
+        const VESSELS: &[&str] = &["bowl", "bucket", "siphon", "trap", "tray", "tundish"];
+        let phrases = coin::phrases(self, clause);
+        let direct = phrases.iter().find(|phrase| phrase.from > clause.verb() && phrase.lead == Lead::Direct);
+        if let Some(direct) = direct {
+            return VESSELS.contains(&direct.head_word().as_str());
+        }
+        let is_apart = |candidate: &Candidate| {
+            let of_part =
+                |joint: &&Connection| joint.joins.contains(&candidate.id) && joint.section.is_some();
+            candidate.kind == ThingKind::Component
+                && !self.map.connections.iter().any(|joint| of_part(&joint))
+        };
+        let kind = |id: &Id| self.map.things().find(|(_, known, ..)| *known == id).map(|(kind, ..)| kind);
+        let before = self
+            .here
+            .changed_before()
+            .filter_map(|id| Some(Candidate { id: id.clone(), kind: kind(id)?, agrees: true }));
+        let meant: Vec<Candidate> = if self.last.is_empty() { before.collect() } else { self.last.clone() };
+        self.object_pronoun(clause).is_some() && !meant.is_empty() && meant.iter().all(is_apart)
+    }
+
     /// Whether what a clause acts on has been taken off: a trap that is filled on the bench fills no circuit.
-    fn is_loose(&self, clause: &Clause) -> bool {
+    pub(super) fn is_loose(&self, clause: &Clause) -> bool {
         let is_off = |id: &Id| self.here.components.get(id) == Some(&crate::simulate::Whereabouts::Off);
         let is_direct =
             |mention: &&Mention| mention.from > clause.verb() && self.preposition(mention).is_none();
@@ -210,8 +275,19 @@ impl Reader<'_> {
     /// The circuits that a clause can mean although it names none.
     fn circuits_meant(&self, clause: &Clause, verb: &Verb) -> Vec<Id> {
         let dead = self.has(clause, &["dead", "voltage"]) || self.tests_dead(clause);
+        let is_liquid = |kind: &CircuitKind| {
+            !matches!(kind, CircuitKind::FuelGas | CircuitKind::CompressedAir | CircuitKind::Refrigerant)
+        };
+        let drains =
+            *verb == Verb::Release && clause.phrase.iter().any(|i| self.text(*i).starts_with("drain"));
         let fits = |kind: &CircuitKind| {
-            if dead { is_electrical(kind) } else { is_wet(kind) && (*verb != Verb::Prove || !dead) }
+            if drains && !is_liquid(kind) {
+                false
+            } else if dead {
+                is_electrical(kind)
+            } else {
+                is_wet(kind) && (*verb != Verb::Prove || !dead)
+            }
         };
         let of = |fits: &dyn Fn(&CircuitKind) -> bool| -> Vec<Id> {
             let circuits = self.map.circuits.iter().filter(|circuit| fits(&circuit.kind));
@@ -276,13 +352,20 @@ impl Reader<'_> {
             self.quantities(clause).find_map(|quantity| quantity.measured(Kind::Temperature));
     }
 
-    /// "Let the boiler drain": through the only drain of it that stands open.
+    /// "Let the boiler drain": through the only drain of it that stands open or has a hose on it.
     fn open_drain(&self, clause: &Clause, action: &Action) -> Option<Id> {
         if !clause.phrase.iter().any(|i| self.text(*i) == "drain") {
             return None;
         }
+        let hose_on = |joint: &Connection| {
+            self.map.temporary.iter().any(|item| {
+                let in_place = self.here.temporary.get(&item.id) == Some(&true);
+                in_place && item.on.as_ref() == Some(&joint.id) && item.name.ends_with("hose")
+            })
+        };
         let is_open = |joint: &&Connection| {
             let open = self.here.connections.get(&joint.id).is_some_and(|here| here.open > 0);
+            let open = open || hose_on(joint);
             let own = joint.section.as_ref().is_some_and(|section| {
                 let mut sections = self.map.sections();
                 let circuit =

@@ -1,6 +1,7 @@
 //! Which test words speak of.
 
 use super::clause::Clause;
+use super::mention::Mention;
 use super::reader::Reader;
 use super::section::is_wet;
 use crate::model::{CircuitKind, Id, Stage, TestKind, ThingKind, Verb};
@@ -50,6 +51,13 @@ impl Reader<'_> {
         if self.turns_knob(clause) {
             return None;
         }
+        if self.draws_hot_water(clause) {
+            return self.measures(clause, Kind::Temperature).then_some(TestKind::Function);
+        }
+        // Fluid finds leaks; what is timed is held by a gauge.
+        if self.has(clause, &["fluid", "soap", "soapy"]) && !self.measures(clause, Kind::Time) {
+            return Some(TestKind::LeakFluid);
+        }
         if let Some((_, kind)) = NAMED.iter().find(|(words, _)| self.has(clause, words)) {
             return Some(kind.clone());
         }
@@ -61,6 +69,9 @@ impl Reader<'_> {
         }
         if self.has(clause, WORKS) {
             return Some(TestKind::Function);
+        }
+        if self.looks_at_hot_joints(clause) {
+            return Some(TestKind::LeakHot);
         }
         pair(&["cold", "fill", "filling", "system"], &["pressure"]).then_some(TestKind::FillPressure)
     }
@@ -75,6 +86,17 @@ impl Reader<'_> {
             || self.quantities(clause).any(|quantity| quantity.range(kind).is_some())
     }
 
+    /// "Check both unions again while hot": what is looked for at a joint in the heat is water.
+    fn looks_at_hot_joints(&self, clause: &Clause) -> bool {
+        let is_wet_joint = |mention: &Mention| {
+            let section = self.connection(mention).and_then(|joint| joint.section.as_ref());
+            section.and_then(|section| self.kind_of(section)).is_some_and(is_wet)
+        };
+        self.has(clause, &["hot", "warm"])
+            && self.text(clause.verb()).starts_with("check")
+            && self.mentions_in(clause).any(is_wet_joint)
+    }
+
     /// Whether a relief valve is worked by hand: its lever lifted, its knob turned, itself tested.
     fn works_by_hand(&self, clause: &Clause) -> bool {
         let works = ["lift", "operat", "press", "test", "work"];
@@ -83,6 +105,11 @@ impl Reader<'_> {
             works.iter().any(|begin| stem.starts_with(begin)) && self.has(clause, &["valve", "lever"]);
         let by_hand = self.has(clause, &["knob", "lever", "lifts", "opens"]);
         if self.turns_knob(clause) { self.is_coming_back() } else { by_verb || by_hand }
+    }
+
+    /// "Draw hot water": the appliance has to make it.
+    pub(super) fn draws_hot_water(&self, clause: &Clause) -> bool {
+        matches!(self.text(clause.verb()), "draw" | "draws" | "drawing") && self.has(clause, &["hot"])
     }
 
     fn turns_knob(&self, clause: &Clause) -> bool {
@@ -141,7 +168,9 @@ impl Reader<'_> {
         // "See that the trap is dry outside" looks at it; what a joint shows is a test.
         let looks = clause.means.contains(&Verb::Inspect) && !clause.means.contains(&Verb::Read);
         let at_joint = || self.mentions_in(clause).any(|mention| self.connection(mention).is_some());
-        let dry_part = looks && self.has(clause, &["dry"]) && !self.has(clause, &["tissue"]) && !at_joint();
+        let hot = self.has(clause, &["hot", "warm"]);
+        let dry_part =
+            looks && self.has(clause, &["dry"]) && !self.has(clause, &["tissue"]) && !hot && !at_joint();
         clause.means.contains(&Verb::Test) && !dry_part && self.test_kind(clause).is_some()
     }
 }

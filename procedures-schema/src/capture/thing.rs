@@ -147,6 +147,7 @@ impl Reader<'_> {
         let undoes = matches!(verb, Verb::Undo | Verb::Make | Verb::Slacken | Verb::Tighten);
         let family = own_family(stem).filter(|_| undoes);
         let unplugs = family.is_some();
+        let fixes = family == Some(Family::Joint) && matches!(verb, Verb::Undo | Verb::Make);
         let heads =
             [("cap", "cap"), ("blank", "blank"), ("bung", "bung"), ("plug", "plug"), ("bond", "bond")];
         let head = heads.into_iter().find(|(begin, _)| stem.starts_with(begin)).map(|(_, head)| head);
@@ -159,12 +160,14 @@ impl Reader<'_> {
         let mention = self.mentions_in(clause).find(direct);
         let (meant, said_by): (Vec<Candidate>, Vec<usize>) = match (mention, self.pronoun(clause)) {
             (Some(mention), _) => (mention.candidates.clone(), self.tokens_of(mention)),
-            (None, Some(pronoun)) => (self.last_or_under(kind), vec![pronoun]),
+            (None, Some(pronoun)) => (self.named_last(clause, kind), vec![pronoun]),
             (None, None) => return,
         };
         let of: Vec<&Id> = meant.iter().filter(|c| c.kind == kind).map(|c| &c.id).collect();
         let plugs = self.map.connections.iter().filter(|plug| {
-            let own = family.as_ref() == Some(&plug.family) && plug.port.is_none();
+            // "Put the lid back and screw it down" is about the screws of the lid.
+            let fixing = fixes && plug.family == Family::Fixing;
+            let own = (family.as_ref() == Some(&plug.family) || fixing) && plug.port.is_none();
             own && plug.joins.iter().any(|part| of.contains(&part))
         });
         let items = self.map.temporary.iter().filter(|item| {
@@ -183,6 +186,22 @@ impl Reader<'_> {
             (_, None) => return,
         }
         proposal.said_by.extend(said_by);
+    }
+
+    /// The last things of a kind, or where the line has read none yet the only one that it names before a clause.
+    fn named_last(&self, clause: &Clause, kind: ThingKind) -> Vec<Candidate> {
+        let last = self.last_or_under(kind);
+        if !last.is_empty() || !self.last.is_empty() {
+            return last;
+        }
+        let before = self.mentions.iter().filter(|mention| mention.to <= clause.verb());
+        let mut named: Vec<Candidate> = Vec::new();
+        for candidate in before.flat_map(|mention| &mention.candidates).filter(|c| c.kind == kind) {
+            if named.iter().all(|known| known.id != candidate.id) {
+                named.push(candidate.clone());
+            }
+        }
+        if named.len() == 1 { named } else { Vec::new() }
     }
 
     /// The last things of a kind, or those under the last temporary items: "bond the union and cap *it*".
@@ -215,6 +234,9 @@ impl Reader<'_> {
         if direct.iter().any(|mention| mention.from < end) {
             direct.retain(|mention| mention.from < end);
         }
+        if let Some(port) = self.port_of_screw(clause) {
+            return vec![port];
+        }
         if !direct.is_empty() {
             return direct;
         }
@@ -228,6 +250,13 @@ impl Reader<'_> {
             _ => false,
         };
         let indirect = pick(&|mention| placed(mention) && after_verb(mention));
+        // "Open the cap of the vent" opens no vent.
+        let of_cap = |first: &&Mention| {
+            (clause.verb() + 1..first.from).any(|i| matches!(self.text(i), "cap" | "caps"))
+        };
+        if indirect.first().as_ref().is_some_and(of_cap) {
+            return Vec::new();
+        }
         let is_source =
             |candidate: &Candidate| matches!(candidate.kind, ThingKind::Section | ThingKind::Circuit);
         let is_named = self.mentions_in(clause).any(|mention| {
@@ -238,6 +267,16 @@ impl Reader<'_> {
         }
         // "The valve must be closed."
         if self.pronoun(clause).is_some() { Vec::new() } else { pick(&|mention| !after_verb(mention)) }
+    }
+
+    /// "Slacken the screw in the test nipple": the nipple, whatever else has screws.
+    fn port_of_screw(&self, clause: &Clause) -> Option<Mention> {
+        let screw = (clause.verb() + 1..clause.to).find(|i| matches!(self.text(*i), "screw" | "screws"))?;
+        let near = |mention: &&Mention| mention.from > screw && mention.from < screw + 4;
+        let mention = self.mentions_in(clause).find(near)?;
+        let leads = matches!(self.preposition(mention), Some("in" | "of")) && self.text(screw + 1) != "and";
+        let is_port = self.connection(mention).is_some_and(|joint| joint.port.is_some());
+        (leads && is_port).then(|| mention.clone())
     }
 
     /// What a mention means for this verb, with the words of its clause.
@@ -270,11 +309,24 @@ impl Reader<'_> {
         meant(&mention.candidates, &wanted)
     }
 
+    /// "The two screws": of several the one that is two, if only one is.
+    fn as_many_as(&self, amount: Option<Amount>, mut ids: Vec<Id>) -> Vec<Id> {
+        let Some(Amount::Exactly(n)) = amount.filter(|amount| *amount != Amount::Exactly(1)) else {
+            return ids;
+        };
+        let is_as_many = |id: &Id| self.map.connection(id).is_some_and(|known| known.count == n);
+        if ids.iter().filter(|id| is_as_many(id)).count() == 1 {
+            ids.retain(is_as_many);
+        }
+        ids
+    }
+
     /// Adds what a mention means to a proposal.
     fn add(&self, proposal: &mut Proposal, mention: &Mention, meant: Meant) {
         proposal.possible &= meant.possible;
         proposal.said_by.extend(self.tokens_of(mention));
         let amount = self.amount(mention).map(|(amount, _)| amount);
+        let meant = Meant { ids: self.as_many_as(amount, meant.ids), ..meant };
         let n_meant = u32::try_from(meant.ids.len()).unwrap_or(u32::MAX);
         let all_of_them = match amount {
             Some(Amount::All) => true,
@@ -434,7 +486,7 @@ fn own_family(stem: &str) -> Option<Family> {
         Some(Family::Connector)
     } else if begins(&["clip", "unclip"]) {
         Some(Family::Fixing)
-    } else if begins(&["screw", "unscrew", "slacken", "loosen", "tighten", "crack"]) {
+    } else if begins(&["screw", "unscrew", "undo", "slacken", "loosen", "tighten", "crack"]) {
         Some(Family::Joint)
     } else {
         None

@@ -1,8 +1,9 @@
 //! What a rule may look at, and the names it uses for it.
 
 use super::cause::thing_of;
-use super::lower::{Lower, Names, Vocabulary};
-use crate::lexicon::{Lexicon, Said};
+use super::lower::Names;
+use super::sayings::Sayings;
+use crate::lexicon::Lexicon;
 use crate::model::{Action, Connection, Id, Procedure, Seal, Step};
 use crate::simulate::{Guard, Place, SectionCell, Side, Thing, Trace, Unmet};
 use std::cell::OnceCell;
@@ -13,28 +14,16 @@ pub(super) struct Context<'c> {
     pub(super) trace: &'c Trace,
     /// The words of the document's language, if there are any.
     pub(super) lexicon: Option<&'static Lexicon>,
-    /// The words of all steps together.
-    pub(super) vocabulary: Vocabulary,
-    lower: OnceCell<Vec<Lower>>,
+    /// What the words of the steps say.
+    pub(super) sayings: &'c Sayings,
     names: OnceCell<Names>,
-    /// The verb phrases of each step; found once, for several rules ask for them.
-    pub(super) said: Vec<Vec<Said>>,
 }
 
 impl<'c> Context<'c> {
     /// A document with its trace, and what its words say.
-    pub(super) fn new(procedure: &'c Procedure, trace: &'c Trace) -> Self {
+    pub(super) fn new(procedure: &'c Procedure, trace: &'c Trace, sayings: &'c Sayings) -> Self {
         let lexicon = Lexicon::for_language(&procedure.language);
-        let said = lexicon.map_or_else(Vec::new, |lexicon| {
-            lexicon.phrases_of_each(procedure.steps.iter().map(|step| step.words.as_str()))
-        });
-        let vocabulary = Vocabulary::of(procedure.steps.iter().map(|step| step.words.as_str()));
-        Self { procedure, trace, lexicon, vocabulary, lower: OnceCell::new(), names: OnceCell::new(), said }
-    }
-
-    /// The words of each step in lower case.
-    pub(super) fn lower(&self) -> &[Lower] {
-        self.lower.get_or_init(|| self.procedure.steps.iter().map(|step| Lower::of(&step.words)).collect())
+        Self { procedure, trace, lexicon, sayings, names: OnceCell::new() }
     }
 
     /// What the map calls its things; few documents hold words for which it is asked.

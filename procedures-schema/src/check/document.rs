@@ -35,12 +35,13 @@ pub(super) fn steps<'c>(context: &Context<'c>) -> impl Iterator<Item = At<'c>> +
 }
 
 /// Every step whose words hold one of these phrases, in order, with its words in lower case.
-pub(super) fn steps_holding<'l, 'c>(context: &'l Context<'c>, phrases: &[&str]) -> Vec<(At<'c>, &'l Lower)> {
-    let held = context.vocabulary.held(phrases);
+pub(super) fn steps_holding<'c>(context: &Context<'c>, phrases: &[&str]) -> Vec<(At<'c>, &'c Lower)> {
+    let held = context.sayings.held(phrases);
     if held.is_empty() {
         return Vec::new();
     }
-    steps(context).zip(context.lower()).filter(|(_, lower)| lower.has_any(&held)).collect()
+    let lower = context.sayings.steps().iter().map(|saying| saying.lower());
+    steps(context).zip(lower).filter(|(_, lower)| lower.has_any(&held)).collect()
 }
 
 /// Every action in order, those that follow a failed test left out.

@@ -37,6 +37,7 @@ impl Lower {
 
 /// Which words, pairs of words and signs some texts hold between them, so that most phrases are told to be
 /// absent from all of them by a look. It may take one to be there that is not, never the other way round.
+#[derive(Clone)]
 pub(super) struct Vocabulary {
     bits: Vec<u64>,
     signs: [bool; 256],
@@ -48,15 +49,17 @@ impl Vocabulary {
     /// Those of texts, whatever their case.
     pub(super) fn of<'t>(texts: impl Iterator<Item = &'t str>) -> Self {
         let mut vocabulary = Self { bits: vec![0; Self::N_BITS / 64], signs: [false; 256] };
-        for text in texts {
-            if text.is_ascii() {
-                vocabulary.add(text.bytes().map(|byte| byte.to_ascii_lowercase()));
-            } else {
-                let lower = text.to_lowercase();
-                vocabulary.add(lower.bytes());
-            }
-        }
+        texts.for_each(|text| vocabulary.take_in(text));
         vocabulary
+    }
+
+    /// Takes in those of one more text.
+    pub(super) fn take_in(&mut self, text: &str) {
+        if text.is_ascii() {
+            self.add(text.bytes().map(|byte| byte.to_ascii_lowercase()));
+        } else {
+            self.add(text.to_lowercase().bytes());
+        }
     }
 
     fn add(&mut self, lower: impl Iterator<Item = u8>) {

@@ -22,6 +22,7 @@ mod lower;
 mod report;
 mod rule;
 mod rules;
+mod sayings;
 mod wording;
 
 pub use catalogue::rule_set;
@@ -29,5 +30,6 @@ pub use catalogue::{catalogue, rule_named};
 pub use code::code_of;
 pub use finding::{Because, Finding, Level};
 pub use fixes::{Fix, fixes};
-pub use report::{Report, Standing, Verdict, Waived, check, check_trace, check_with};
+pub use report::{Report, Standing, Verdict, Waived, check, check_after, check_trace, check_with};
 pub use rule::{Documentation, Rule};
+pub use sayings::Sayings;

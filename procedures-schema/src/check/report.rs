@@ -5,6 +5,7 @@ use super::cause::findings_of_unmet;
 use super::context::Context;
 use super::finding::{Finding, Level};
 use super::rule::{Looks, Rule};
+use super::sayings::Sayings;
 use crate::model::{CensusAnswer, Date, Id, Procedure, open_values};
 use crate::simulate::{Replacement, Run, Trace, simulate};
 use std::collections::{BTreeMap, BTreeSet};
@@ -76,13 +77,30 @@ pub fn check_trace(procedure: &Procedure, trace: &Trace, today: Date) -> Report 
     check_with(procedure, trace, today, catalogue())
 }
 
+/// As [`check_trace`] where another state of the document was checked before: sooner, with the same report.
+/// Gives what the next check begins with.
+pub fn check_after(
+    before: Option<&Sayings>,
+    procedure: &Procedure,
+    trace: &Trace,
+    today: Date,
+) -> (Report, Sayings) {
+    let sayings = before.map_or_else(|| Sayings::of(procedure), |before| before.followed_by(procedure));
+    let report = report(&Context::new(procedure, trace, &sayings), today, catalogue());
+    (report, sayings)
+}
+
 /// Checks a document by some of the rules; a verdict by fewer than all is worth less.
 pub fn check_with(procedure: &Procedure, trace: &Trace, today: Date, rules: &[&'static Rule]) -> Report {
-    let context = Context::new(procedure, trace);
-    let mut findings = findings_of_unmet(&context, rules);
+    report(&Context::new(procedure, trace, &Sayings::of(procedure)), today, rules)
+}
+
+fn report(context: &Context<'_>, today: Date, rules: &[&'static Rule]) -> Report {
+    let (procedure, trace) = (context.procedure, context.trace);
+    let mut findings = findings_of_unmet(context, rules);
     for rule in rules {
         if let Looks::AtDocument(look) = rule.looks {
-            look(rule, &context, &mut findings);
+            look(rule, context, &mut findings);
         }
     }
     let positions = positions_of(procedure, &findings);

@@ -4,7 +4,7 @@ use super::limits::{MOST_DEPTH, check_bytes, check_document};
 use super::migrate::migrate;
 use super::sound::Sound;
 use super::{Category, FormatError};
-use crate::model::{FORMAT_VERSION, Procedure};
+use crate::model::{FORMAT_VERSION, Procedure, fault_path};
 use serde::Deserialize;
 use serde::de::DeserializeSeed;
 use serde_json::error::Category as JsonCategory;
@@ -23,10 +23,9 @@ pub fn read(bytes: &[u8]) -> Result<Procedure, FormatError> {
     let text = as_text(bytes)?;
     refuse_newer(text)?;
     refuse_unsound(text)?;
-    let mut json = serde_json::Deserializer::from_str(text);
     // The JSON is sound by now, so whatever is wrong here is wrong with what it says.
-    let mut procedure: Procedure = serde_path_to_error::deserialize(&mut json)
-        .map_err(|error| from_json(error.inner(), error.path(), Some(Category::Content)))?;
+    let mut procedure: Procedure = serde_json::from_str(text)
+        .map_err(|error| from_json(&error, &fault_path(text, &error), Some(Category::Content)))?;
     check_document(&procedure)?;
     migrate(&mut procedure);
     Ok(procedure)
@@ -85,16 +84,12 @@ fn refuse_unsound(text: &str) -> Result<(), FormatError> {
     let mut json = serde_json::Deserializer::from_str(text);
     let walked = Sound { fault: &fault }
         .deserialize(serde_path_to_error::Deserializer::new(&mut json, &mut track))
-        .map_err(|error| from_json(&error, &track.path(), fault.get()));
+        .map_err(|error| from_json(&error, &track.path().to_string(), fault.get()));
     walked?;
-    json.end().map_err(|error| from_json(&error, &serde_path_to_error::Track::new().path(), None))
+    json.end().map_err(|error| from_json(&error, ".", None))
 }
 
-fn from_json(
-    error: &serde_json::Error,
-    path: &serde_path_to_error::Path,
-    fault: Option<Category>,
-) -> FormatError {
+fn from_json(error: &serde_json::Error, path: &str, fault: Option<Category>) -> FormatError {
     let whole = error.to_string();
     // The library appends the place; ours stands before the message.
     let message = whole.rfind(" at line ").and_then(|at| whole.get(..at)).unwrap_or(&whole);
@@ -114,7 +109,7 @@ fn from_json(
         _ => (Category::Content, format!("This does not fit a procedure: {}", in_plain_words(message))),
     };
     // The library writes "?" for a field whose name it does not know yet.
-    let path = path.to_string().replace(".?", "");
+    let path = path.replace(".?", "");
     let path = match path.as_str() {
         "." | "?" => String::new(),
         long if long.len() > LONGEST_PATH => {

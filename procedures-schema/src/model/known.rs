@@ -1,6 +1,7 @@
 //! A value that the writer has, or will have later.
 
 use super::Rest;
+use super::fault_path::fault_path;
 use serde::de::{DeserializeOwned, Error};
 use serde::{Deserialize, Deserializer, Serialize};
 use serde_json::Value;
@@ -68,8 +69,12 @@ impl<'de, T: DeserializeOwned> Deserialize<'de> for Known<T> {
 
 /// Reads what stands inside; a fault says where inside, and the place in the file is added outside.
 fn inner<T: DeserializeOwned, E: Error>(text: &str) -> Result<T, E> {
-    serde_path_to_error::deserialize(&mut serde_json::Deserializer::from_str(text)).map_err(|error| {
+    serde_json::from_str(text).map_err(|error| {
         let whole = error.to_string();
-        E::custom(whole.rfind(" at line ").and_then(|at| whole.get(..at)).unwrap_or(&whole))
+        let message = whole.rfind(" at line ").and_then(|at| whole.get(..at)).unwrap_or(&whole);
+        match fault_path(text, &error).as_str() {
+            "." => E::custom(message),
+            path => E::custom(format_args!("{path}: {message}")),
+        }
     })
 }

@@ -9,6 +9,7 @@ mod circuit;
 mod component;
 mod connection;
 mod date;
+mod fault_path;
 mod id;
 mod image;
 mod kit;
@@ -36,6 +37,7 @@ pub use circuit::{Circuit, CircuitKind, Handle, Isolator, Position, SUPPLY, Sect
 pub use component::{Component, Material, Role};
 pub use connection::{Connection, Family, FreesWhen, Grouping, Port, SealUse, Size, Tight};
 pub use date::{Date, DateError};
+pub(crate) use fault_path::fault_path;
 pub use id::{Id, IdSource, NumberedIds};
 pub use image::Image;
 pub use kit::{Consumable, Instrument, Kit, KitList, Protection, Spare, Tool};

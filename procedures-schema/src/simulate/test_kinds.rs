@@ -99,7 +99,7 @@ const WET: &[CircuitKind] = &[
     CircuitKind::Oil,
 ];
 const CONDENSATE: &[CircuitKind] = &[CircuitKind::Condensate];
-const DOMESTIC: &[CircuitKind] = &[CircuitKind::DomesticWater];
+const RELIEVED: &[CircuitKind] = &[CircuitKind::DomesticWater, CircuitKind::HeatingWater];
 const REFRIGERANT: &[CircuitKind] = &[CircuitKind::Refrigerant];
 
 const fn row(kind: TestKind, circuits: &'static [CircuitKind], loading: Loading, due: Due) -> TestRow {
@@ -212,7 +212,7 @@ static ROWS: [TestRow; 17] = [
     shut(seen(reads(row(TestKind::LeakHot, WET, Loading::UnderPressureHot, ByTheEnd), DRY))),
     seen(reads(row(TestKind::TrapFilled, CONDENSATE, Loading::Filled, BeforeStart), TRAP)),
     stamping(
-        seen(reads(row(TestKind::ReliefLever, DOMESTIC, Loading::BehindRelief, ByTheEnd), RESEATS)),
+        seen(reads(row(TestKind::ReliefLever, RELIEVED, Loading::BehindRelief, ByTheEnd), RESEATS)),
         Stamps::All,
     ),
     row(TestKind::PressureHold, REFRIGERANT, Loading::Inert, BeforeCharge),

@@ -38,7 +38,7 @@ export class Write {
   /** The words of a step; they are a field only while the step is selected. */
   async words(number) {
     const field = this.#field(number);
-    return (await field.count()) > 0 ? field.inputValue() : this.row(number).locator('.words').innerText();
+    return (await field.count()) > 0 ? field.inputValue() : this.row(number).locator('.words').textContent();
   }
 
   #field(number) {

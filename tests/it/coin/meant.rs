@@ -142,6 +142,68 @@ pub(super) const MEANT: &[(&str, &str)] = &[
     ("Take out the fan.|Refit it.", "fit fan"),
     ("Close the heating valve.|Open the drain cock.|Close it.", "make drain-cock"),
     ("Undo the two screws of the cover.|Tighten them.", "make cover-screws"),
+    // What belongs to which part, and what is counted, screwed in, hinged and snapped.
+    (
+        "Undo the four case screws and take off the case.|Undo the two screws of the gas valve.",
+        "undo gas-valve-screws",
+    ),
+    (
+        "Close the gas cock.|Slacken the burner pressure test nipple.|Undo the two screws of the gas valve.",
+        "undo gas-valve-screws",
+    ),
+    ("Undo the four case screws.|Undo the two screws of the fan.|Do up the two screws.", "make fan-screws"),
+    (
+        "Take out the fan.|Refit the fan and tighten its two screws to 3 Nm.",
+        "fit fan · tighten fan-screws torque=3",
+    ),
+    ("Switch off at the spur.|Disconnect the brown and blue wires of the fan.", "undo fan-wires"),
+    (
+        "Switch off at the spur.|Disconnect the brown, blue and green/yellow wires of the pump, noting their positions.",
+        "undo pump-wires",
+    ),
+    (
+        "Shut the stopcock.|Undo the immersion heater with a box spanner and withdraw it.",
+        "undo immersion-heater-thread · remove immersion-heater",
+    ),
+    ("Unscrew the lid of the strainer.", "remove lid"),
+    ("Unscrew the filter bowl with a strap wrench.", "remove filter-bowl"),
+    ("Switch the boiler to standby.", "shutdown"),
+    ("Put the heat pump on standby and wait two minutes.", "shutdown · wait 2"),
+    (
+        "Switch off at the fused spur, pull the fuse and keep it in your pocket.",
+        "shutdown · isolate fused-spur · isolate fuse",
+    ),
+    ("Hinge the panel down.|Hinge the panel back up.", "fit panel"),
+    ("Release the two clips of the panel.|Snap the clips in.", "make panel-clips"),
+    (
+        "Close the heating valve.|Undo the pump unions.|Do up the pump unions with new washers and tighten them to 40 Nm.",
+        "make pump-unions seal=new torque=40",
+    ),
+    (
+        "Close the heating valve.|Undo the pump unions.|Do up the pump unions.|Check both unions again while they are hot.",
+        "test leak-hot pump-unions",
+    ),
+    (
+        "Close the gas cock.|Undo the gas union.|Do up the gas union.|Test the gas union for tightness with leak detection fluid.",
+        "test leak-fluid gas-union",
+    ),
+    (
+        "Shut the stopcock.|Connect a hose to the drain cock and drain the cylinder.",
+        "place hose · release domestic-water what=pressure by=drain through=drain-cock",
+    ),
+    ("Remove the casing after undoing the two screws underneath.", "undo casing-screws · remove casing"),
+    ("Take off the casing.|After removing the casing, undo the two screws of the fan.", "undo fan-screws"),
+    ("Lift out the exchanger after removing its two screws.", "undo exchanger-screws · remove exchanger"),
+    ("Shut the flow and return isolators of the heating.", "isolate flow-isolator return-isolator"),
+    (
+        "Shut the heating valve.|Attach a hose to the drain off cock.|Drain the boiler.",
+        "release heating what=pressure by=drain through=drain-cock",
+    ),
+    ("Take the nut off the vessel bracket.|Refix the bracket nut.", "make vessel-bracket-nut"),
+    (
+        "Close the gas cock.|Close the heating valve.|Drain the boiler.",
+        "release heating what=pressure by=drain",
+    ),
 ];
 
 /// Lines, split at "|", of which the last says nothing to do.
@@ -155,6 +217,8 @@ pub(super) const NOT_MEANT: &[&str] = &[
     "Close the gas cock.|Undo the gas union.|Do not replace the washer.",
     "Change the oil.",
     "Take out the trap.|Fill the trap with water.",
+    "Close the oil valve.|Fill the trap with water.",
+    "Close the oil valve.|Unscrew the lid of the trap.|Empty it.",
     "Close the flow and return valves of the heating.|Make sure the filling loop is disconnected.",
     "Close the gas cock.|When you close it, wait.",
     "Take out the siphon.|Tell the operator.|Clean it.",

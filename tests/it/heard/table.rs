@@ -75,7 +75,8 @@ const HEAT_EXCHANGER: &[&str] = &[
     "fit make ?tighten ?inspect",
     "make|fit make ?make ?inspect ?inspect",
     "make restore purge ?make|isolate ?clean ?wait",
-    "make take restore restore make|place charge tighten|make|undo undo|take ?place ?undo",
+    // Water that comes at the vent shows that the air is out.
+    "make take restore restore make|place charge ?purge tighten|make|undo undo|take ?place ?undo",
     "read|test ?test",
     "take take ?take ?inspect ?restore start|restore",
     "?start ?wait ?read ?set test",
@@ -111,6 +112,7 @@ const TRAP_AND_FAN: &[&str] = &[
     "?take restore ?wait test purge make",
     "test take restore ?restore ?start",
     "start test ?inspect fit make",
-    "read|test make ?make|fit",
+    // "After 10 minutes at full load" waits.
+    "?wait read|test make ?make|fit",
     "?record ?read test finish",
 ];

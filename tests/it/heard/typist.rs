@@ -2,9 +2,10 @@
 
 use procedures_schema::capture::{
     Answer, Applied, Beside, Leading, Making, apply_leading, leading, line_making, stage_between,
+    told_together,
 };
-use procedures_schema::check::check;
-use procedures_schema::model::{Action, Date, Id, IdSource, NumberedIds, Procedure, Stage, Step};
+use procedures_schema::check::{Report, check};
+use procedures_schema::model::{Action, Date, Id, IdSource, Procedure, Stage, Step};
 use procedures_schema::notation::print;
 use procedures_schema::simulate::{Place, Run, simulate};
 use std::collections::BTreeMap;
@@ -20,19 +21,40 @@ pub(super) struct Kept {
     pub(super) told: String,
 }
 
+/// Identities that are the names themselves; those of steps are numbered.
+#[derive(Default)]
+struct Names {
+    n_steps: u32,
+}
+
+impl IdSource for Names {
+    fn next_id(&mut self, hint: &str) -> Id {
+        if matches!(hint, "step" | "question" | "kit") {
+            self.n_steps += 1;
+            return Id::new(&format!("{hint}-{}", self.n_steps));
+        }
+        Id::new(hint)
+    }
+}
+
 pub(super) struct Typist {
     document: Procedure,
-    ids: NumberedIds,
+    ids: Names,
 }
 
 impl Typist {
     pub(super) fn new() -> Self {
-        Self { document: Procedure::new(Id::new("p"), "Invented"), ids: NumberedIds::default() }
+        Self { document: Procedure::new(Id::new("p"), "Invented"), ids: Names::default() }
+    }
+
+    /// All that the steps do, in their order.
+    pub(super) fn actions(&self) -> impl Iterator<Item = &Action> {
+        self.document.steps.iter().flat_map(|step| &step.actions)
     }
 
     /// Keeps a line behind the last.
     pub(super) fn keep(&mut self, line: &str) -> Kept {
-        let before = self.n_actions();
+        let before = self.document.clone();
         let refused = match leading(line) {
             Some(leading) => match self.keep_leading(&leading) {
                 Some(kept) => return kept,
@@ -50,12 +72,17 @@ impl Typist {
             let step = Step::new(self.ids.next_id("step"), self.stage(), line);
             self.read(at, step, true)
         };
-        self.kept(before, false, format!("{refused}{told}"))
+        self.kept(&before, false, format!("{refused}{told}"))
+    }
+
+    /// What the checker says of the whole.
+    pub(super) fn report(&self) -> Report {
+        check(&self.document, Date::parse("2026-11-28").expect("a date"))
     }
 
     /// How many findings of which code the whole has.
     pub(super) fn standing(&self) -> String {
-        let report = check(&self.document, Date::parse("2026-11-28").expect("a date"));
+        let report = self.report();
         let mut by_code: BTreeMap<String, usize> = BTreeMap::new();
         for finding in &report.findings {
             *by_code.entry(format!("{:?} {}", finding.level, finding.code)).or_default() += 1;
@@ -67,17 +94,17 @@ impl Typist {
         [head].into_iter().chain(counted).chain(each).collect::<Vec<_>>().join("\n")
     }
 
-    fn n_actions(&self) -> usize {
-        self.document.steps.iter().map(|step| step.actions.len()).sum()
-    }
-
     fn stage(&self) -> Stage {
         self.document.steps.last().map_or(Stage::Prepare, |step| step.stage.clone())
     }
 
-    fn kept(&self, before: usize, is_message: bool, told: String) -> Kept {
-        let all = self.document.steps.iter().flat_map(|step| step.actions.iter().cloned());
-        Kept { actions: all.skip(before).collect(), is_message, told }
+    /// What a line added, and what it added to: the actions that did not stand like that before.
+    fn kept(&self, before: &Procedure, is_message: bool, told: String) -> Kept {
+        let of = |step: &Step| before.steps.iter().find(|old| old.id == step.id);
+        let is_old = |step: &Step, action: &Action| of(step).is_some_and(|old| old.actions.contains(action));
+        let steps = self.document.steps.iter();
+        let new = steps.flat_map(|step| step.actions.iter().filter(|action| !is_old(step, action)));
+        Kept { actions: new.cloned().collect(), is_message, told }
     }
 
     /// Reads the words of a step that stands last, makes what they name and answers what is asked. The stage of a
@@ -112,7 +139,16 @@ impl Typist {
         }
         let told = format!("{stage:?}: {} [{}] {}", print(&actions), made.join(", "), asked.join(" "));
         self.document.steps.push(Arc::new(Step { stage, actions, ..step }));
+        self.tell_together();
         told
+    }
+
+    /// What the last step and its neighbours tell together.
+    fn tell_together(&mut self) {
+        for step in told_together(&self.document, self.document.steps.len() - 1) {
+            let at = self.document.position(&step.id).expect("a step of the document");
+            self.document.steps[at] = Arc::new(step);
+        }
     }
 
     fn making(&mut self, at: usize, stage: &Stage, words: &str, answers: &[Answer]) -> Making {
@@ -123,7 +159,7 @@ impl Typist {
 
     /// A leading word adds to the step before; a message begins the next one.
     fn keep_leading(&mut self, leading: &Leading) -> Option<Kept> {
-        let before = self.n_actions();
+        let before = self.document.clone();
         let last = self.document.steps.last().cloned();
         let begins = matches!(leading, Leading::Message(_) | Leading::Wait { .. } | Leading::Ask { .. });
         let step = match last {
@@ -146,12 +182,13 @@ impl Typist {
             }
         }
         self.document.steps.push(Arc::new(kept));
+        self.tell_together();
         let mut told = format!("{leading:?}");
         for step in further {
             let at = self.document.steps.len();
             told = [told, self.read(at, step, false)].join("; ");
         }
-        Some(self.kept(before, matches!(leading, Leading::Message(_)), told))
+        Some(self.kept(&before, matches!(leading, Leading::Message(_)), told))
     }
 }
 

@@ -6,7 +6,7 @@
 use super::{Block, Piece, PieceKind};
 use crate::capture::{
     Beside, Doubt, Leading, LineReading, Made, Making, Question, Unknown, apply_leading, line_making,
-    stage_between,
+    stage_between, told_together,
 };
 use crate::model::{ApplianceMap, Id, IdSource, Procedure, Stage, Step};
 use crate::simulate::{Place, Run, Trace, simulate};
@@ -220,6 +220,18 @@ impl Pasting {
         if !actions.is_empty() {
             self.put(at, Step { actions, ..step });
         }
+        self.tell_together();
+    }
+
+    /// What the last step and its neighbours tell together; a step that stood there before stays as it is.
+    fn tell_together(&mut self) {
+        let Some(last) = self.so_far.steps.len().checked_sub(1) else { return };
+        for step in told_together(&self.so_far, last) {
+            let at = self.so_far.position(&step.id).filter(|at| *at >= self.n_before);
+            if let Some(at) = at {
+                self.put(at, step);
+            }
+        }
     }
 
     fn making(&mut self, at: usize, step: &Step, ids: &mut dyn IdSource) -> Making {
@@ -241,6 +253,7 @@ impl Pasting {
                 }
                 self.pasted.beside.extend(applied.beside);
                 self.put(at, applied.step);
+                self.tell_together();
                 for further in applied.further {
                     self.lines.push(piece.line);
                     self.so_far.steps.push(Arc::new(further));

@@ -23,7 +23,7 @@ pub(super) struct About {
 }
 
 /// The kind of circuit that words name.
-pub(super) fn named_kind(words: &[String], near: bool) -> Option<CircuitKind> {
+pub(in crate::capture) fn named_kind(words: &[String], near: bool) -> Option<CircuitKind> {
     let has = |list: &[&str]| words.iter().any(|word| list.contains(&word.as_str()));
     let pair = |first: &str, second: &[&str]| {
         words.windows(2).any(|pair| matches!(pair, [a, b] if a == first && second.contains(&b.as_str())))
@@ -69,7 +69,7 @@ fn is_electrical(kind: &CircuitKind) -> bool {
     matches!(kind, CircuitKind::MainsElectricity | CircuitKind::ControlElectricity | CircuitKind::DcBus)
 }
 
-fn is_water(kind: &CircuitKind) -> bool {
+pub(super) fn is_water(kind: &CircuitKind) -> bool {
     matches!(kind, CircuitKind::HeatingWater | CircuitKind::DomesticWater | CircuitKind::NetworkPrimary)
 }
 
@@ -239,7 +239,9 @@ impl Bench<'_> {
     /// The section of a circuit: the only one, that of the component, the one that is shut off here.
     fn pick(&self, circuit: &Id, component: Option<&Id>) -> Option<Id> {
         let circuit = self.map.circuits.iter().find(|known| known.id == *circuit)?;
-        if let [only] = circuit.sections.as_slice() {
+        // What is empty in service is only behind a relief device.
+        let mut full = circuit.sections.iter().filter(|section| !section.normally_empty);
+        if let (Some(only), None) = (full.next(), full.next()) {
             return Some(only.id.clone());
         }
         let own = component.and_then(|part| self.section_of_part(part));
@@ -253,7 +255,8 @@ impl Bench<'_> {
             };
             component.is_some() && self.map.components.iter().any(|part| named(&part))
         };
-        let free = || circuit.sections.iter().filter(|section| !is_others(section));
+        let free =
+            || circuit.sections.iter().filter(|section| !section.normally_empty && !is_others(section));
         let shut = free().rfind(|section| self.is_shut_off(&section.id));
         shut.or_else(|| component.and_then(|_| free().next())).map(|section| section.id.clone())
     }

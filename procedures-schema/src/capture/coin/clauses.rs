@@ -20,6 +20,7 @@ impl Bench<'_> {
         let wants: Vec<(Phrase, Wanted)> =
             self.phrases.iter().filter_map(|phrase| Some((phrase.clone(), asked.wanted(phrase)?))).collect();
         let mut wants = self.without_locks(wants);
+        wants.retain(|(phrase, _)| !self.is_own_cap(phrase));
         // "Put a hose on the drain cock": what it is put on comes first.
         wants.sort_by_key(|(_, wanted)| *wanted == Wanted::Temporary);
         // "Unplug the leads from the gas valve": the valve only says where.
@@ -62,6 +63,15 @@ impl Bench<'_> {
             wants.retain(|(phrase, _)| !matches!(phrase.stem().as_slice(), [only] if only == "clamp" || only == "hasp"));
         }
         wants
+    }
+
+    /// "Disconnect the loop and put *its caps* on", "open the cap of the vent": a cap that belongs to what is named
+    /// beside it. That of an automatic vent shuts nothing off; it is open in service.
+    fn is_own_cap(&self, phrase: &Phrase) -> bool {
+        let is_owned = matches!(self.line.text(phrase.start), "its" | "their");
+        let of = self.behind(phrase, &["of", "on"]);
+        let mut words = phrase.words.iter().chain(of.iter().flat_map(|of| &of.words));
+        phrase.head_word() == "cap" && (is_owned || words.any(|word| word == "vent" || word == "vents"))
     }
 
     /// What a clause takes off, if it is one thing.

@@ -47,7 +47,7 @@ impl Bench<'_> {
         if let Some(there) = known.sections.iter().find(|known| known.name == section) {
             return Some(there.id.clone());
         }
-        if known.sections.len() != 1 {
+        if known.sections.iter().filter(|section| !section.normally_empty).count() != 1 {
             return None;
         }
         self.component_named(part);
@@ -87,7 +87,8 @@ impl Bench<'_> {
         let of = |id: &Id| circuit.sections.iter().any(|section| section.id == *id);
         let by_hand = |handle: &Handle| !matches!(handle, Handle::Automatic | Handle::None | Handle::Relief);
         let mut others = self.map.isolators.iter().filter(|i| of(&i.between.1) && by_hand(&i.handle));
-        others.next_back().filter(|_| circuit.sections.len() > 1).map(|isolator| isolator.between.clone())
+        let full = circuit.sections.iter().filter(|section| !section.normally_empty).count();
+        others.next_back().filter(|_| full > 1).map(|isolator| isolator.between.clone())
     }
 
     /// The name; "the valve on the return" is the return valve.

@@ -7,7 +7,7 @@ use super::bench::Bench;
 use super::circuits::About;
 use super::nouns::{Noun, count, noun};
 use super::phrase::{Lead, Phrase};
-use crate::model::{Connection, Family, Grouping, Id, Known, Port, Size, ThingKind};
+use crate::model::{Circuit, Connection, Family, Grouping, Id, Known, Port, Role, Size, ThingKind, Verb};
 use crate::units::Unit;
 
 impl Bench<'_> {
@@ -28,6 +28,7 @@ impl Bench<'_> {
             self.ask_circuit(phrase, "carry", &about);
             return false;
         };
+        let section = self.behind_relief(phrase, &about.near, section);
         let mut joint = self.connection(clause, phrase, Family::Joint, component);
         joint.section = Some(section);
         if joint.count > 1 && is_joint_each(phrase) {
@@ -92,17 +93,33 @@ impl Bench<'_> {
             return;
         };
         let mut joint = self.connection(clause, phrase, Family::Joint, None);
+        if let Some(place) = self.place_of_test(clause, phrase, port) {
+            joint.name = format!("{place} {}", joint.name);
+            joint.id = self.new_id(&joint.name);
+        }
         joint.section = Some(section);
         joint.port = Some(port.clone());
         joint.aliases.extend(self.name_by_place(phrase));
-        if *port == Port::Test && phrase.head_word() == "nipple" {
-            joint.aliases.push("nipple screw".to_owned());
-        }
-        if *port == Port::Sample {
-            // What closes it is called by its place.
-            joint.aliases.push("sampling cap".to_owned());
+        if phrase.head - phrase.from + 1 > phrase.words.len() {
+            // "The drain off cock" is looked for as it is written.
+            let written: Vec<&str> = (phrase.from..=phrase.head).map(|i| self.line.text(i)).collect();
+            joint.aliases.push(written.join(" "));
         }
         self.put(joint, phrase);
+    }
+
+    /// "Test the gas pipes at the *meter* and close the test point": where a test point is that was not named
+    /// while it was open.
+    fn place_of_test(&self, clause: &Clause, phrase: &Phrase, port: &Port) -> Option<String> {
+        let closes = clause.means.contains(&Verb::Make) && !clause.means.contains(&Verb::Undo);
+        if *port != Port::Test || phrase.words.len() > 2 || !closes {
+            return None;
+        }
+        let tests = |other: &&Clause| other.verb() < clause.verb() && other.means.contains(&Verb::Test);
+        let test = self.line.clauses.iter().rev().find(tests)?;
+        let places = super::phrase::phrases(&self.line, test);
+        let place = places.into_iter().find(|place| place.is_after(&["at"]) && place.words.len() < 3)?;
+        matches!(noun(&place.stem()), Noun::Part | Noun::Isolator(_)).then(|| place.stem().join(" "))
     }
 
     /// "The hot tap at the basin" is the basin tap too, "the small drain screw on the domestic side" the domestic
@@ -121,7 +138,7 @@ impl Bench<'_> {
 
     /// "The screw in the test nipple" is what opens the nipple.
     fn port_in(&self, phrase: &Phrase) -> Option<(Phrase, Port)> {
-        let within = self.behind(phrase, &["in"]).filter(|_| phrase.head_word() == "screw")?;
+        let within = self.behind(phrase, &["in", "of"]).filter(|_| phrase.head_word() == "screw")?;
         match noun(&within.stem()) {
             Noun::Port(port) => Some((within, port)),
             _ => None,
@@ -183,9 +200,15 @@ impl Bench<'_> {
         };
         let name = format!("{} thread", self.map.name_of(&part));
         let mut thread = Connection::new(self.new_id(&name), &name, Family::Joint);
+        let relieves = self.map.components.iter().any(|c| c.id == part && c.role == Some(Role::Relief));
         thread.joins.push(part);
-        thread.section = Some(section);
+        thread.section = Some(section.clone());
         self.put(thread, phrase);
+        let of = |circuit: &&Circuit| circuit.sections.iter().any(|known| known.id == section);
+        let circuit = self.map.circuits.iter().find(of).map(|circuit| circuit.id.clone());
+        if let Some(circuit) = circuit.filter(|_| relieves) {
+            self.discharge_of(&circuit);
+        }
     }
 
     /// The electrical section of a plug. A plug of which nothing is said counts as mains: the safe side.
@@ -270,14 +293,25 @@ impl Bench<'_> {
             }
         }
         let named = self.behind(phrase, &["of"]).or_else(|| self.next_off.clone());
-        let Some(named) = named.filter(|named| matches!(noun(&named.stem()), Noun::Part | Noun::Unknown))
-        else {
+        // "The screws of the gas valve" are not those of the case, whatever else a valve is.
+        let is_shut_with = |named: &Phrase| {
+            matches!(noun(&named.stem()), Noun::Isolator(_))
+                && self.known(named, &[ThingKind::Component]).is_empty()
+                && !self.known(named, &[ThingKind::Isolator]).is_empty()
+        };
+        let is_part =
+            |named: &Phrase| matches!(noun(&named.stem()), Noun::Part | Noun::Unknown | Noun::Isolator(_));
+        let Some(named) = named.filter(|named| is_part(named) && !is_shut_with(named)) else {
             return true;
         };
         let parts = self.known(&named, &[ThingKind::Component]);
         let of_part = connection.joins.iter().any(|part| parts.contains(part));
         let all_named = self.behind(phrase, &["of"]).is_none() && covers(phrase, &connection.name);
-        connection.port.is_some() || connection.joins.is_empty() || of_part || all_named
+        if connection.port.is_some() {
+            // The screw of a nipple is the nipple; "the screws of the gas valve" hold the valve.
+            return noun(&phrase.stem()) != Noun::Fixing;
+        }
+        connection.joins.is_empty() || of_part || all_named
     }
 
     fn put(&mut self, connection: Connection, phrase: &Phrase) {

@@ -12,14 +12,17 @@
 mod bench;
 mod circuits;
 mod clauses;
+mod colours;
 mod isolators;
 mod joints;
 mod nouns;
 mod parts;
 mod phrase;
+mod relief;
 mod seals;
 mod wanted;
 
+pub(super) use circuits::named_kind;
 pub(super) use nouns::{Noun, noun, opens};
 pub(super) use phrase::{Lead, Phrase, phrases};
 pub(super) use wanted::is_appliance;

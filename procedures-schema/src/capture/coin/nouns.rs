@@ -261,6 +261,7 @@ const NOTHINGS: &[&str] = &[
     "key",
     "tester",
     "multimeter",
+    "pocket",
     "screwdriver",
     "torch",
     "minute",
@@ -282,12 +283,17 @@ pub(in crate::capture) fn noun(words: &[String]) -> Noun {
     let head = head.as_str();
     let last = before.last().map_or("", String::as_str);
     let said = |list: &[&str]| before.iter().any(|word| list.contains(&word.as_str()));
+    if matches!(head, "bleeder" | "vent") && said(&["auto", "automatic"]) {
+        // Nobody opens or shuts it.
+        return Noun::Part;
+    }
     if let Some(port) = port(before, head) {
         return Noun::Port(port);
     }
     match head {
         _ if VALVES.contains(&head) || SWITCHES.contains(&head) => {
-            if NOT_BY_HAND.contains(&last) && !(last == "flow" && VALVES.contains(&head)) {
+            let is_of_flow = last == "flow" && (VALVES.contains(&head) || head == "isolator");
+            if NOT_BY_HAND.contains(&last) && !is_of_flow {
                 return Noun::Part;
             }
             Noun::Isolator(handle(before, head))
@@ -304,6 +310,7 @@ pub(in crate::capture) fn noun(words: &[String]) -> Noun {
             let joins = ["compression", "coupling", "discharge", "gland", "pipe", "union", "flare", "tail"];
             if said(&joins) { Noun::Joint } else { Noun::Fixing }
         }
+        "bowl" if said(&["filter", "siphon", "strainer", "trap"]) => Noun::Part,
         "plug" if said(&["blank", "blanking", "pipe", "test"]) => Noun::Temporary,
         "ring" if !said(&["o", "sealing"]) => Noun::Part,
         "plate" if said(&["rating", "data"]) => Noun::Nothing,
@@ -347,7 +354,7 @@ fn port(before: &[String], head: &str) -> Option<Port> {
 
 /// What an isolator is worked by. A gas or water isolator is a valve.
 fn handle(before: &[String], head: &str) -> Handle {
-    let wet = ["gas", "oil", "steam", "water"];
+    let wet = ["cold", "flow", "gas", "heating", "hot", "oil", "radiator", "return", "steam", "water"];
     let is_wet = before.iter().any(|word| wet.contains(&word.as_str()));
     if VALVES.contains(&head) || (head == "isolator" && is_wet) { Handle::Valve } else { Handle::Switch }
 }

@@ -53,6 +53,9 @@ impl Bench<'_> {
         if let Some(of) = self.behind(phrase, &["of"]) {
             return self.part_in(&of, true);
         }
+        if matches!(self.line.text(phrase.start), "its" | "their") {
+            return self.part_named_before(phrase);
+        }
         if let Some(known) = self.part_before(phrase) {
             return Some(known);
         }
@@ -68,6 +71,13 @@ impl Bench<'_> {
         }
         let at = self.behind(phrase, &["at", "from", "off", "on", "to"])?;
         self.part_in(&at, at.is_after(&["from", "off"]))
+    }
+
+    /// "Refit the exchanger and torque *its* screws": the part that the line named last before.
+    fn part_named_before(&self, phrase: &Phrase) -> Option<Id> {
+        let before = self.mentions.iter().rev().filter(|mention| mention.to <= phrase.start);
+        let mut parts = before.flat_map(|mention| &mention.candidates);
+        parts.find(|candidate| candidate.kind == ThingKind::Component).map(|candidate| candidate.id.clone())
     }
 
     /// The component that a phrase names; made, if its noun is a part's, or any noun where it is owned.
@@ -98,6 +108,9 @@ impl Bench<'_> {
 
     /// Makes the temporary item that a phrase names.
     pub(super) fn make_temporary(&mut self, clause: &Clause, phrase: &Phrase) {
+        if self.end_is_asked_for(phrase) {
+            return;
+        }
         let name = phrase.stem().join(" ");
         let head = phrase.head_word();
         let on = self.end_meant(clause, phrase);
@@ -196,11 +209,21 @@ impl Bench<'_> {
         id
     }
 
+    /// What stands behind an item and may be what it sits on.
+    fn end_behind(&self, phrase: &Phrase) -> Option<Phrase> {
+        const LEADS: &[&str] = &["across", "at", "in", "into", "on", "onto", "over", "through", "to"];
+        self.phrases.iter().find(|other| other.from > phrase.head && other.is_after(LEADS)).cloned()
+    }
+
+    /// Whether what an item sits on waits for an answer; the item then waits too, or it would sit on nothing.
+    fn end_is_asked_for(&self, phrase: &Phrase) -> bool {
+        let span = self.end_behind(phrase).map(|end| self.span_of(&end));
+        span.is_some_and(|span| self.asked.iter().any(|question| question.span == span))
+    }
+
     /// The connection on which an item sits: "on the drain cock", "to it".
     fn end_meant(&mut self, clause: &Clause, phrase: &Phrase) -> Option<Id> {
-        const LEADS: &[&str] = &["across", "at", "in", "into", "on", "onto", "over", "through", "to"];
-        let behind =
-            self.phrases.iter().find(|other| other.from > phrase.head && other.is_after(LEADS)).cloned();
+        let behind = self.end_behind(phrase);
         let direct = || {
             self.phrases
                 .iter()

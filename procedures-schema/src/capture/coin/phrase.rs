@@ -3,6 +3,7 @@
 use super::super::clause::Clause;
 use super::super::mention::singular;
 use super::super::reader::Reader;
+use super::colours::colours;
 use crate::lexicon::{Amount, Break};
 
 /// How a noun phrase stands in its clause.
@@ -46,7 +47,7 @@ impl Phrase {
     }
 
     /// The head in the singular.
-    pub(super) fn head_word(&self) -> String {
+    pub(in crate::capture) fn head_word(&self) -> String {
         self.words.last().map(|head| singular(head)).unwrap_or_default()
     }
 
@@ -144,6 +145,7 @@ const ENDS: &[&str] = &[
     "too",
     "turn",
     "two",
+    "underneath",
     "up",
     "upwards",
     "was",
@@ -200,8 +202,16 @@ impl<'l, 'w> Chunker<'l, 'w> {
     }
 
     fn run(mut self, from: usize, to: usize) -> Vec<Phrase> {
-        let (mut skipping, mut before_bracket) = (false, None);
+        let (mut skipping, mut before_bracket, mut behind_colours) = (false, None, from);
         for i in from..to {
+            if i < behind_colours {
+                continue;
+            }
+            if let Some((behind, n)) = colours(self.line, i, to) {
+                self.start.get_or_insert(i);
+                (self.amount, behind_colours) = (Some(Amount::Exactly(n)), behind);
+                continue;
+            }
             let before = self.line.tokens.get(i).map_or(Break::Sentence, |token| token.before);
             match self.line.bracket(i).filter(|_| i > from) {
                 Some('(') => {
@@ -238,6 +248,9 @@ impl<'l, 'w> Chunker<'l, 'w> {
     fn token(&mut self, i: usize) {
         let text = self.line.text(i).to_owned();
         let of_verb = i != self.clause.verb() && self.clause.phrase.contains(&i) && is_particle(&text);
+        if self.is_drain_off(i) {
+            return;
+        }
         // "Let the boiler *drain*."
         let lets = matches!(self.line.text(self.clause.verb()), "allow" | "leave" | "let" | "letting");
         let ends_verb = lets && self.clause.phrase.contains(&i) && LET.contains(&text.as_str());
@@ -261,7 +274,8 @@ impl<'l, 'w> Chunker<'l, 'w> {
             self.part = self.amount.take();
         } else if PREPOSITIONS.contains(&text.as_str()) {
             self.close(true);
-            let joins = text == "with" && i.checked_sub(1).is_some_and(|i| self.line.text(i) == "together");
+            let joins = text == "with"
+                && i.checked_sub(1).is_some_and(|i| matches!(self.line.text(i), "along" | "together"));
             self.lead = if joins { Lead::Direct } else { Lead::After(text) };
             self.bare = false;
         } else if ARTICLES.contains(&text.as_str()) || amount.is_some() {
@@ -277,12 +291,22 @@ impl<'l, 'w> Chunker<'l, 'w> {
             || (text == "right" && is_particle(self.line.text(i + 1)))
         {
             self.close(!matches!(text.as_str(), "it" | "them" | "him") && !is_adverb(&text));
+        } else if super::super::proof::is_pair(&text) {
+            self.close(true);
         } else if text.starts_with(|c: char| c.is_alphabetic()) {
             self.start.get_or_insert(i);
             self.words.push(i);
         } else {
             self.close(true);
         }
+    }
+
+    /// "The drain *off* cock" is a drain cock.
+    fn is_drain_off(&self, i: usize) -> bool {
+        let drains = self.words.last().is_some_and(|last| last + 1 == i && self.line.text(*last) == "drain");
+        drains
+            && self.line.text(i) == "off"
+            && matches!(self.line.text(i + 1), "cock" | "point" | "tap" | "valve")
     }
 
     /// Ends the phrase that is open, if there is one. A bare word behind "and" that is followed by "it"

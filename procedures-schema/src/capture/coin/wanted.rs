@@ -125,7 +125,7 @@ impl<'c> Asked<'c> {
 
     /// "Unscrew", "slacken", "tighten": about the thread of what is screwed in.
     fn screws(&self) -> bool {
-        let turns = ["screw", "unscrew", "slacken", "loosen", "tighten", "crack"];
+        let turns = ["screw", "unscrew", "undo", "slacken", "loosen", "tighten", "crack"];
         self.undoes() && turns.iter().any(|begin| self.stem.starts_with(begin))
     }
 
@@ -153,6 +153,8 @@ impl<'c> Asked<'c> {
             Noun::Fixing if self.undoes() && direct => Some(Wanted::Fixing),
             Noun::Joint | Noun::Fixing if direct && self.moves() => Some(Wanted::Component),
             Noun::Temporary => self.temporary(phrase),
+            // Where wires sit is no value that somebody sets.
+            Noun::Setting if phrase.head_word() == "position" && phrase.plural() => None,
             Noun::Setting if self.sets() && (direct || phrase.head_word() == "setting") => {
                 Some(Wanted::Setting)
             }
@@ -237,7 +239,7 @@ impl<'c> Asked<'c> {
         if self.clips() && known_part(noun) {
             return Some(Wanted::ClipOf);
         }
-        if self.screws() && is_screwed_in(&head) {
+        if self.screws() && is_screwed_in(&phrase.stem()) {
             return Some(Wanted::ThreadOf);
         }
         if self.sets() && matches!(head.as_str(), "governor" | "regulator" | "thermostat" | "timer") {
@@ -258,19 +260,14 @@ fn known_part(noun: &Noun) -> bool {
 }
 
 /// Small parts that are screwed into what carries the medium.
-fn is_screwed_in(head: &str) -> bool {
-    matches!(
-        head,
-        "electrode"
-            | "injector"
-            | "jet"
-            | "nozzle"
-            | "probe"
-            | "sensor"
-            | "strainer"
-            | "thermostat"
-            | "valve"
-    )
+fn is_screwed_in(words: &[String]) -> bool {
+    let Some((head, before)) = words.split_last() else { return false };
+    match head.as_str() {
+        "anode" | "electrode" | "injector" | "insert" | "jet" | "nozzle" | "probe" | "sensor"
+        | "strainer" | "thermostat" | "valve" => true,
+        "element" | "heater" => before.iter().any(|word| word == "immersion"),
+        _ => false,
+    }
 }
 
 /// What comes off as a whole although it joins or holds.

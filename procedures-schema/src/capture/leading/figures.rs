@@ -10,14 +10,14 @@ use crate::model::Span;
 use crate::units::{Measured, Quantity, Range};
 
 /// A range and the text before and after it.
-pub(super) struct Limits<'a> {
+pub(in crate::capture) struct Limits<'a> {
     pub(super) before: &'a str,
-    pub(super) range: Range,
+    pub(in crate::capture) range: Range,
     pub(super) after: &'a str,
 }
 
 /// The one range in a text that can be its limits: times count only where there is nothing else.
-pub(super) fn limits(text: &str) -> Option<Limits<'_>> {
+pub(in crate::capture) fn limits(text: &str) -> Option<Limits<'_>> {
     let all: Vec<(Span, Range)> = ranges(text);
     let others: Vec<&(Span, Range)> =
         all.iter().filter(|(_, range)| range.unit.quantity() != Quantity::Time).collect();

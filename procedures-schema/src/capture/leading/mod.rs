@@ -16,7 +16,7 @@ mod parse;
 mod tests;
 
 pub use apply::{Applied, Beside, NotHeld, apply_leading};
-pub(super) use figures::begins_with_quantity;
+pub(super) use figures::{begins_with_quantity, limits};
 pub use gap::Gap;
 pub(super) use instruction::{is_instruction, orders_a_thing};
 pub(super) use parse::is_signal_alone;

@@ -193,9 +193,17 @@ fn capitalised(text: &str) -> String {
 
 /// The words around limits, without the marks that led to them.
 fn joined(before: &str, after: &str) -> String {
+    let behind = after.trim_start();
     let before = before.trim_end_matches(|c: char| c.is_whitespace() || matches!(c, ':' | ',' | '=' | ';'));
+    let before = before.trim();
     let after = after.trim_matches(|c: char| c.is_whitespace() || matches!(c, ',' | '.' | ';'));
-    [before.trim(), after].into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" ")
+    // What stands apart behind the figures goes on standing apart: "gauge, no flow".
+    let apart = behind.starts_with([',', ';']) && !before.is_empty() && !after.is_empty();
+    [before, after].into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(if apart {
+        ", "
+    } else {
+        " "
+    })
 }
 
 fn wait(text: &str) -> Leading {

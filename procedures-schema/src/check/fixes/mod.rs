@@ -16,7 +16,8 @@ mod words;
 use super::cause::causes;
 use super::context::Context;
 use super::finding::{Finding, Level};
-use super::report::{Report, check, check_trace};
+use super::report::{Report, check_after};
+use super::sayings::Sayings;
 use crate::edit::{Edit, apply};
 use crate::model::{Date, Id, IdSource, Procedure};
 use crate::simulate::{Run, Unmet, simulate};
@@ -41,7 +42,8 @@ pub struct Fix {
 /// There are none for a finding of another document, and none where nothing that was tried helps.
 pub fn fixes(procedure: &Procedure, finding: &Finding, today: Date) -> Vec<Fix> {
     let trace = simulate(procedure, &Run::of(procedure));
-    let context = Context::new(procedure, &trace);
+    let sayings = Sayings::of(procedure);
+    let context = Context::new(procedure, &trace, &sayings);
     let cause = causes(&context, super::catalogue()).into_iter().find(|cause| cause.tells(&context, finding));
     let met = |code: &str| cause.as_ref().map(|cause| cause.of_rule(code)).unwrap_or_default();
     let mut ids = FreeIds::of(procedure);
@@ -56,8 +58,8 @@ pub fn fixes(procedure: &Procedure, finding: &Finding, today: Date) -> Vec<Fix> 
     if candidates.is_empty() {
         return Vec::new();
     }
-    let before = check_trace(procedure, &trace, today);
-    let trial = Trial { document: Arc::new(procedure.clone()), before, finding, today };
+    let (before, _) = check_after(Some(&sayings), procedure, &trace, today);
+    let trial = Trial { document: Arc::new(procedure.clone()), before, sayings: &sayings, finding, today };
     trial.best(candidates).into_iter().collect()
 }
 
@@ -119,6 +121,7 @@ fn comes_too_early(code: &str) -> bool {
 struct Trial<'t> {
     document: Arc<Procedure>,
     before: Report,
+    sayings: &'t Sayings,
     finding: &'t Finding,
     today: Date,
 }
@@ -145,7 +148,8 @@ impl Trial<'_> {
         for edit in &fix.edits {
             document = apply(&document, edit).ok()?.document;
         }
-        let after = check(&document, self.today);
+        let trace = simulate(&document, &Run::of(&document));
+        let (after, _) = check_after(Some(self.sayings), &document, &trace, self.today);
         let mended = Key::of(self.finding);
         let is_gone = !after.findings.iter().any(|finding| Key::of(finding) == mended);
         let before = rejecting(&self.before);

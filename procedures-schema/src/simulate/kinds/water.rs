@@ -27,6 +27,7 @@ pub(super) static HEATING: KindRow = {
     heating.start_from = &[Contents::Medium];
     heating.proof = HEATING_PROOF;
     heating.after_joint = &[COLD, HOT];
+    heating.after_joint_of_empty = RELIEVED;
     heating.after_port = &[COLD_OR_HOT];
     heating.after_filling = HEATING_AFTER_FILLING;
     heating

@@ -50,6 +50,10 @@ impl Plant {
             .collect();
         for (plan, demands) in self.sections.iter_mut().zip(sections) {
             plan.demands = demands;
+            // What holds nothing in service has no fill pressure.
+            if plan.normally_empty {
+                plan.demands.after_filling.clear();
+            }
         }
         let tests: Vec<Vec<TestDemand>> =
             self.connections.iter().map(|plan| self.tests_of_kind(plan).to_vec()).collect();

@@ -53,7 +53,8 @@ fn unsaid(context: &Context<'_>, position: usize, step: &Step, action: &Action) 
         return Some(Unsaid::Action);
     }
     let lexicon = context.lexicon?;
-    let said = context.said.get(position).map(Vec::as_slice).unwrap_or_default();
+    let saying = context.sayings.steps().get(position);
+    let said = saying.map(|saying| saying.said.as_slice()).unwrap_or_default();
     if !Lexicon::is_said_by(said, &action.says, action) {
         return Some(Unsaid::Action);
     }
