@@ -16,6 +16,17 @@ const REPEATED: &[&str] = &["components", "connections", "seals", "temporary", "
 
 /// Its text in the file format, of at least so many steps and with so many questions.
 pub(crate) fn procedure(n_steps: usize, n_questions: usize) -> Result<String, Box<dyn Error>> {
+    Ok(serde_json::to_string_pretty(&large(n_steps, n_questions)?)?)
+}
+
+/// The same with exactly so many steps: the last job is written half, as while somebody writes.
+pub(crate) fn half_written(n_steps: usize) -> Result<String, Box<dyn Error>> {
+    let mut large = large(n_steps, 0)?;
+    large["steps"].as_array_mut().ok_or("it has no steps")?.truncate(n_steps);
+    Ok(serde_json::to_string_pretty(&large)?)
+}
+
+fn large(n_steps: usize, n_questions: usize) -> Result<Value, Box<dyn Error>> {
     let demo = putback_tests::text_files("public/demo")?
         .into_iter()
         .find(|file| file.path.ends_with("circulation-pump.putback.json"))
@@ -26,7 +37,7 @@ pub(crate) fn procedure(n_steps: usize, n_questions: usize) -> Result<String, Bo
     let n_copies = by_steps.max(N_CONNECTIONS.div_ceil(n_connections)).max(n_questions);
     let mut large = repeat(&demo, n_copies);
     ask(&mut large, n_questions);
-    Ok(serde_json::to_string_pretty(&large)?)
+    Ok(large)
 }
 
 /// Puts the photograph of a plug in each of the first copies on an answer of a question of its own, so that

@@ -52,7 +52,7 @@ fn keep_for_the_page() -> Result<(), Box<dyn Error>> {
     let folder = putback_tests::repository().join("target/bench");
     std::fs::create_dir_all(&folder)?;
     for n_steps in [N_STEPS, 1_000] {
-        let text = large::procedure(n_steps, 0)?;
+        let text = large::half_written(n_steps)?;
         std::fs::write(folder.join(format!("large-{n_steps}.putback.json")), text)?;
     }
     Ok(())

@@ -18,16 +18,37 @@ const server = new Server(folder);
 await server.start();
 const browser = await launch();
 try {
+  await emptyPage();
   for (const file of FILES) {
     if (!existsSync(file.path)) throw new Error(`${file.path} is missing; \`./dev bench\` makes it`);
     await measure(file);
   }
+  await measure({ ...FILES[0], slowed: 4 });
 } finally {
   await browser.close();
   await server.stop();
 }
 
-async function measure({ name, path }) {
+/** What the next frame after a key is where there is nothing but a field. */
+async function emptyPage() {
+  const page = await (await browser.newContext({ viewport: { width: 1280, height: 800 } })).newPage();
+  await page.setContent('<textarea autofocus></textarea>');
+  await page.locator('textarea').click();
+  const { frames } = await typed(page);
+  console.log(`key in an empty page: next frame p95 ${part(frames, 0.95)} ms`);
+  await page.close();
+}
+
+async function typed(page) {
+  await page.evaluate(watchKeys);
+  for (let key = 0; key < N_KEYS; key += 1) {
+    await page.keyboard.press(key % 2 ? 'Backspace' : 'x');
+    await page.waitForTimeout(20);
+  }
+  return page.evaluate(() => globalThis.keyTimes);
+}
+
+async function measure({ name, path, slowed }) {
   const page = await (await browser.newContext({ viewport: { width: 1280, height: 800 } })).newPage();
   await page.goto(server.address);
   await page.locator('li[data-step]').first().waitFor();
@@ -37,15 +58,12 @@ async function measure({ name, path }) {
   await page.locator('li[data-step]').nth(Math.floor(n / 2)).locator('.words').click();
   const field = page.locator('.row.selected textarea');
   await field.click();
-  await page.evaluate(watchKeys);
-  for (let key = 0; key < N_KEYS; key += 1) {
-    await page.keyboard.press(key % 2 ? 'Backspace' : 'x');
-    await page.waitForTimeout(20);
-  }
-  const { changed, done, frames } = await page.evaluate(() => globalThis.keyTimes);
-  console.log(`key in ${n} steps: last change p50 ${part(changed, 0.5)} ms, p95 ${part(changed, 0.95)} ms (${changed.length} of ${done.length} keys)`);
+  if (slowed) await (await page.context().newCDPSession(page)).send('Emulation.setCPUThrottlingRate', { rate: slowed });
+  const { changed, done, frames } = await typed(page);
+  const how = slowed ? `, ${slowed} times slowed` : '';
+  console.log(`key in ${n} steps${how}: last change p50 ${part(changed, 0.5)} ms, p95 ${part(changed, 0.95)} ms (${changed.length} of ${done.length} keys)`);
   console.log(`  message p50 ${part(done, 0.5)} ms, p95 ${part(done, 0.95)} ms; next frame p95 ${part(frames, 0.95)} ms`);
-  if (name === '200') await heap(page, field);
+  if (name === '200' && !slowed) await heap(page, field);
   await page.close();
 }
 
