@@ -40,8 +40,7 @@ pub(super) fn steps_holding<'c>(context: &Context<'c>, phrases: &[&str]) -> Vec<
     if held.is_empty() {
         return Vec::new();
     }
-    let lower = context.sayings.steps().iter().map(|saying| saying.lower());
-    steps(context).zip(lower).filter(|(_, lower)| lower.has_any(&held)).collect()
+    steps(context).zip(context.sayings.lower()).filter(|(_, lower)| lower.has_any(&held)).collect()
 }
 
 /// Every action in order, those that follow a failed test left out.

@@ -53,8 +53,7 @@ fn unsaid(context: &Context<'_>, position: usize, step: &Step, action: &Action) 
         return Some(Unsaid::Action);
     }
     let lexicon = context.lexicon?;
-    let saying = context.sayings.steps().get(position);
-    let said = saying.map(|saying| saying.said.as_slice()).unwrap_or_default();
+    let said = context.sayings.said().get(position).map(Vec::as_slice).unwrap_or_default();
     if !Lexicon::is_said_by(said, &action.says, action) {
         return Some(Unsaid::Action);
     }

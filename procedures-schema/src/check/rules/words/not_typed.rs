@@ -15,12 +15,12 @@ pub(in crate::check) static RULE: Rule = Rule {
 };
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for (at, saying) in steps(context).zip(context.sayings.steps()) {
+    for (at, said) in steps(context).zip(context.sayings.said()) {
         let covered = |word: &Span| {
             let spans = at.step.actions.iter().flat_map(|action| &action.says);
             spans.into_iter().any(|span| span.0 < word.1 && word.0 < span.1)
         };
-        for phrase in saying.said.iter().filter(|phrase| !phrase.unsaid && !phrase.means.is_empty()) {
+        for phrase in said.iter().filter(|phrase| !phrase.unsaid && !phrase.means.is_empty()) {
             let Some(first) = phrase.words.first() else { continue };
             let begins = || begins_a_clause(&at.step.words, first.0);
             let text = || first.of(&at.step.words);
