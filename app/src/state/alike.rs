@@ -147,17 +147,23 @@ fn with_circuit(mut judged: Arc<Judged>, steps: &[&Id], asked: &Asked, kind: &Ci
         let open = open_doubts(&judged, id).into_iter().filter(|open| Asked::of(open, &step.words) == *asked);
         let answers: Vec<Answer> =
             open.map(|open| Answer { span: open.span(), kind: kind.clone() }).collect();
-        let mut made = making(&judged, position, &step.stage, &step.words, &answers, &mut RandomIds);
-        rereading::drop_declined(&mut made.reading.actions, &step.declined, &step.words);
-        let actions = made.reading.actions.clone();
-        let next =
-            with_things(&made, Edit::SetStep { step: Arc::new(Step { actions, ..Step::clone(step) }) });
+        let Some(next) = read_anew(&judged, position, step, &answers) else { continue };
         if let Some(after) = after(&judged, &next) {
             judged = after;
             edits.extend(next);
         }
     }
     edits
+}
+
+/// The edits by which a step does what its words say with these answers; none if they say nothing to do.
+fn read_anew(judged: &Judged, position: usize, step: &Arc<Step>, answers: &[Answer]) -> Option<Vec<Edit>> {
+    let mut made = making(judged, position, &step.stage, &step.words, answers, &mut RandomIds);
+    rereading::drop_declined(&mut made.reading.actions, &step.declined, &step.words);
+    let actions = made.reading.actions.clone();
+    let says_something = !actions.is_empty();
+    let step = Arc::new(Step { actions, ..Step::clone(step) });
+    says_something.then(|| with_things(&made, Edit::SetStep { step }))
 }
 
 /// What the document is after some edits; none if they cannot be applied.
@@ -176,14 +182,7 @@ fn clear(mut judged: Arc<Judged>, asked: &[Id]) -> Vec<Edit> {
         if !is_clear {
             continue;
         }
-        let mut made = making(&judged, position, &step.stage, &step.words, &[], &mut RandomIds);
-        rereading::drop_declined(&mut made.reading.actions, &step.declined, &step.words);
-        let actions = made.reading.actions.clone();
-        if actions.is_empty() {
-            continue;
-        }
-        let next =
-            with_things(&made, Edit::SetStep { step: Arc::new(Step { actions, ..Step::clone(step) }) });
+        let Some(next) = read_anew(&judged, position, step, &[]) else { continue };
         if let Some(after) = after(&judged, &next) {
             judged = after;
             edits.extend(next);
