@@ -18,6 +18,7 @@ export async function walkReadings(tally, screen) {
       const visit = await begin(place);
       const write = new Write(visit.page);
       await write.open(server.address);
+      await atWordsWithoutAny(place, visit, write);
       await atTheCaret(place, visit, write);
       await marked(place, visit, write);
       await declined(place, visit, write);
@@ -49,6 +50,19 @@ const caretAt = (page, words, marks = false) =>
     field.focus();
     field.setSelectionRange(from, from + (marks ? words.length : 0));
   }, [words, marks]);
+
+async function atWordsWithoutAny(place, visit, write) {
+  const { page } = visit;
+  await place.tally.step('behind words without any reading, those of the action before are told', async () => {
+    await write.select(await numberOf(page, 'Switch off at the pump isolator'));
+    await caretAt(page, 'the key.');
+    await page.locator('.row.selected').getByRole('button', { name: 'Other readings' }).click();
+    await readings(page).getByText('lock it off').waitFor();
+    const offered = await readings(page).getByRole('button').allInnerTexts();
+    assert.ok(offered.some((text) => /lock pump isolator.*as it is/.test(text)), offered.join('; '));
+    await readings(page).getByRole('button', { name: 'Leave it' }).click();
+  });
+}
 
 async function atTheCaret(place, visit, write) {
   const { page } = visit;

@@ -81,6 +81,22 @@ fn replaced(step: &Step, asking: &Asking, by: &Action) -> Option<usize> {
         .or_else(|| at(&|action| action.says.iter().any(|said| by.says.iter().any(|own| meet(*said, *own)))))
 }
 
+/// A key that was tapped says nothing of a place: where the caret stands at words without any reading, the last
+/// action before it is meant.
+fn beside_the_point(judged: &Judged, step: &Step, asking: Asking) -> Asking {
+    let is_caret = asking.action.is_none() && asking.span.0 == asking.span.1;
+    if !is_caret || Offered::of(judged, &asking).is_none_or(|offered| !offered.choices.is_empty()) {
+        return asking;
+    }
+    let said = |action: &Action| action.says.iter().copied().rfind(|said| said.1 <= asking.span.0);
+    let all = step.actions.iter().enumerate();
+    let before = all.filter_map(|(at, action)| Some((said(action)?, at))).max_by_key(|(said, _)| said.1);
+    match before {
+        Some((span, at)) => Asking { span, action: Some(at), ..asking },
+        None => asking,
+    }
+}
+
 impl EditorStore {
     /// What is offered for the words of a step that are asked about.
     pub fn offered(self, step: Id) -> Memo<Option<Offered>> {
@@ -118,6 +134,7 @@ impl EditorStore {
                 Asking { step: id.clone(), span, action: None, back: Focus::Words(id.clone(), caret) }
             }
         };
+        let asking = beside_the_point(&self.judged_now(), step, asking);
         self.asking().set(Some(asking));
         self.look_at(Focus::Reading(id.clone()));
     }

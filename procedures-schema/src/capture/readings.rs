@@ -139,9 +139,16 @@ impl Reader<'_> {
     /// Other things to which the verb can be done here, those that were touched last before others.
     fn on_others(&self, clause: &Clause, found: &mut Found) {
         let words = self.other_words(clause);
+        // Whoever names a valve means none of the screws.
+        let mentions = self.mentions_in(clause).filter(|mention| mention.from > clause.verb());
+        let named: Vec<ThingKind> =
+            mentions.flat_map(|mention| &mention.candidates).map(|candidate| candidate.kind).collect();
         for verb in self.in_order_of_preference(clause) {
             let Some(line) = entry(&verb).filter(|_| is_offered(&verb)) else { continue };
-            let fits = |kind: ThingKind| kind != ThingKind::Section && line.things.kinds.contains(&kind);
+            let fits = |kind: ThingKind| {
+                let is_like_named = named.is_empty() || named.contains(&kind);
+                kind != ThingKind::Section && is_like_named && line.things.kinds.contains(&kind)
+            };
             let things =
                 self.map.things().filter(|(kind, id, ..)| fits(*kind) && self.here.is_possible(&verb, id));
             let shares = |name: &str| words.iter().any(|word| name.split(' ').any(|own| own == word));
