@@ -1,36 +1,27 @@
-//! The frame of the application: finds what there is to begin with, then shows Write or Follow.
+//! The frame of the application: the list of procedures, which comes first, and the screens of the editor.
 
-use crate::appliance::page::ApplianceScreen;
-use crate::components::lane_patterns::LanePatterns;
-use crate::finding_out::page::LaterScreen;
-use crate::follow::job_store::JobStore;
-use crate::follow::page::FollowScreen;
-use crate::follow::standing::Standing;
-use crate::kit::page::KitScreen;
+use crate::desk::{DeskPart, Source, Start};
 use crate::library::page::ProceduresScreen;
-use crate::route::{self, Screen};
-use crate::state::EditorStore;
+use crate::route::{self, Screen, Tabs};
 use crate::state::offline::OfflineLine;
-use crate::state::opening::Beginning;
+use crate::state::records;
 use crate::storage::preferences;
-use crate::versions::page::VersionsScreen;
-use crate::write::page::WriteScreen;
 use leptos::mount::mount_to;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::spawn_local;
 
-/// Starts the application in the page.
-pub fn mount() {
+/// Starts the application in the page; `source` is where its second part comes from.
+pub fn mount(source: Source) {
     show_look(preferences::look());
     // Leptos can spawn only once something is mounted, hence the plain one.
-    spawn_local(async {
-        let beginning = Beginning::find().await;
-        let Some(place) = document().get_element_by_id("app").and_then(|e| e.dyn_into().ok()) else { return };
-        mount_to(place, move || view! { <App beginning /> }).forget();
-        if let Some(start) = document().get_element_by_id("start") {
-            start.remove();
+    spawn_local(async move {
+        if Screen::of_address().is_none() && !records::is_any_kept().await {
+            // A first visit; nothing to go back to is left in the browser's history.
+            route::begin_at(Screen::Procedures);
         }
+        let Some(place) = document().get_element_by_id("app").and_then(|e| e.dyn_into().ok()) else { return };
+        mount_to(place, move || view! { <App source /> }).forget();
     });
 }
 
@@ -42,54 +33,58 @@ pub fn show_look(look: preferences::Look) {
     }
 }
 
-/// Both screens and what they share.
+/// The screen of the address.
 #[component]
 pub fn App(
-    /// What there is to begin with.
-    beginning: Beginning,
+    /// Where the second part comes from.
+    source: Source,
 ) -> impl IntoView {
-    let store = beginning.into_store();
     let offline = OfflineLine::start();
     let screen = route::screen();
-    let standing = Memo::new(move |_| {
-        store.judged().with(|judged| Standing {
-            is_rejected: judged.is_rejected(),
-            stamp: judged.stamp(),
-            n_rules: judged.report.n_rules,
-        })
-    });
-    let jobs = JobStore::new(store.document(), standing);
-    flush_when_hidden(store);
-    view! {
-        <LanePatterns />
-        {move || match screen.get() {
-            Screen::Write => view! { <WriteScreen store offline=offline.words() /> }.into_any(),
-            Screen::Procedures => view! { <ProceduresScreen store /> }.into_any(),
-            Screen::Appliance => view! { <ApplianceScreen store /> }.into_any(),
-            Screen::Kit => view! { <KitScreen store /> }.into_any(),
-            Screen::Later => view! { <LaterScreen store /> }.into_any(),
-            Screen::Versions => view! { <VersionsScreen store /> }.into_any(),
-            Screen::Follow => view! { <FollowScreen jobs offline=offline.words() /> }.into_any(),
-        }}
+    let part = DeskPart::new(source, offline.words());
+    move || {
+        let screen = screen.get();
+        // The list must not be made anew when the editor arrives, hence the order.
+        if screen == Screen::Procedures {
+            stands();
+            return view! { <ProceduresScreen part /> }.into_any();
+        }
+        let Some(desk) = part.get() else {
+            part.ask(Start::Demo, |_| ());
+            return view! { <NotThere part screen /> }.into_any();
+        };
+        stands();
+        desk.screen(screen)
     }
 }
 
-/// Writes what is pending as soon as the page goes out of sight, which may be the last that it hears.
-fn flush_when_hidden(store: EditorStore) {
-    let keep = move || {
-        store.drop_held();
-        store.keeper().flush();
+/// Takes away the words that the page starts with.
+fn stands() {
+    if let Some(start) = document().get_element_by_id("start") {
+        start.remove();
+    }
+}
+
+/// What stands in the place of the editor while it is fetched, and if it cannot be fetched.
+#[component]
+fn NotThere(part: DeskPart, screen: Screen) -> impl IntoView {
+    let trouble = part.trouble();
+    let troubled = move || {
+        trouble.get().map(|reason| {
+            stands();
+            view! {
+                <div class="procedures">
+                    <header class="plain-head"><h1 class="name">"Putback"</h1><Tabs shown=screen /></header>
+                    <main>
+                        <p class="notice" role="alert">{reason}</p>
+                        <p>"What is kept on this device stays kept."</p>
+                        <div class="begin">
+                            <button type="button" class="key first" on:click=move |_| part.ask(Start::Demo, |_| ())>"Try again"</button>
+                        </div>
+                    </main>
+                </div>
+            }
+        })
     };
-    window_event_listener_untyped("pagehide", move |_| keep());
-    window_event_listener_untyped("visibilitychange", move |_| {
-        if document().visibility_state() == web_sys::VisibilityState::Hidden {
-            keep();
-        }
-    });
-    window_event_listener_untyped("beforeunload", move |event| {
-        if store.keeper().would_lose() {
-            // The browser asks in its own words whether to leave.
-            event.prevent_default();
-        }
-    });
+    view! { {troubled}<p class="start" role="status">{move || trouble.with(Option::is_none).then_some("Putback is starting …")}</p> }
 }

@@ -35,23 +35,31 @@ impl Screen {
         }
     }
 
-    fn of_address() -> Self {
-        match location_hash().as_deref() {
-            Some("/follow") => Self::Follow,
-            Some("/procedures") => Self::Procedures,
-            Some("/appliance") => Self::Appliance,
-            Some("/kit") => Self::Kit,
-            Some("/later") => Self::Later,
-            Some("/versions") => Self::Versions,
-            _ => Self::Write,
-        }
+    const ALL: [Self; 7] = [
+        Self::Write,
+        Self::Follow,
+        Self::Procedures,
+        Self::Appliance,
+        Self::Kit,
+        Self::Later,
+        Self::Versions,
+    ];
+
+    /// The screen that the address names, if it names one.
+    pub fn of_address() -> Option<Self> {
+        let hash = location_hash()?;
+        Self::ALL.into_iter().find(|screen| screen.hash() == hash)
+    }
+
+    fn or_write() -> Self {
+        Self::of_address().unwrap_or(Self::Write)
     }
 }
 
 /// The screen of the address, as long as the page lives.
 pub fn screen() -> ReadSignal<Screen> {
-    let screen = RwSignal::new(Screen::of_address());
-    window_event_listener_untyped("hashchange", move |_| screen.set(Screen::of_address()));
+    let screen = RwSignal::new(Screen::or_write());
+    window_event_listener_untyped("hashchange", move |_| screen.set(Screen::or_write()));
     screen.read_only()
 }
 
@@ -59,6 +67,12 @@ pub fn screen() -> ReadSignal<Screen> {
 pub fn go(screen: Screen) {
     // Only a malformed address is refused, and ours are not.
     let _ = location().set_hash(screen.hash());
+}
+
+/// Puts a screen into the address as if the page had been opened with it.
+pub fn begin_at(screen: Screen) {
+    // As above.
+    let _ = location().replace(&format!("#{}", screen.hash()));
 }
 
 /// The tabs.

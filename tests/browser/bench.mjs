@@ -3,6 +3,7 @@
 // thousand edits that were undone. It asserts nothing; `./dev bench` prints it.
 import { existsSync } from 'node:fs';
 import { launch } from './browser.mjs';
+import { Write } from './pages/write.mjs';
 import { page as folder, repository } from './places.mjs';
 import { Server } from './server.mjs';
 
@@ -50,8 +51,7 @@ async function typed(page) {
 
 async function measure({ name, path, slowed }) {
   const page = await (await browser.newContext({ viewport: { width: 1280, height: 800 } })).newPage();
-  await page.goto(server.address);
-  await page.locator('li[data-step]').first().waitFor();
+  await new Write(page).open(server.address);
   await page.locator('input[type=file]').first().setInputFiles(path);
   await page.waitForFunction((least) => document.querySelectorAll('li[data-step]').length >= least, Number(name));
   const n = await page.locator('li[data-step]').count();

@@ -8,6 +8,7 @@ import { walkLanes } from './lanes.mjs';
 import { walkLine } from './line.mjs';
 import { walkMoving } from './moving.mjs';
 import { walkFiling } from './filing.mjs';
+import { walkFirst } from './first.mjs';
 import { walkFromNothing } from './nothing.mjs';
 import { walkKit } from './kit.mjs';
 import { commandLine, page, repository } from './places.mjs';
@@ -37,6 +38,7 @@ for (const needed of [page, commandLine, repository('tests/browser/node_modules'
 const tally = new Tally();
 for (const screen of SCREENS) {
   await walk(tally, screen);
+  await walkFirst(tally, screen);
   await walkFromNothing(tally, screen);
   await walkSteps(tally, screen);
   await walkTabs(tally, screen);

@@ -18,6 +18,7 @@ export class Server {
   #folder;
   #server;
   #port = 0;
+  #withheld;
 
   constructor(folder) {
     this.#folder = folder;
@@ -43,6 +44,11 @@ export class Server {
     await closed;
   }
 
+  /** Answers for files of these names as a server that fails; nothing withholds none. */
+  withhold(names) {
+    this.#withheld = names;
+  }
+
   get address() {
     return `http://127.0.0.1:${this.#port}/`;
   }
@@ -50,6 +56,11 @@ export class Server {
   async #answer(request, response) {
     const path = decodeURIComponent(new URL(request.url, this.address).pathname);
     const inside = normalize(path === '/' ? '/index.html' : path);
+    if (this.#withheld?.test(inside)) {
+      response.writeHead(503, { 'Content-Type': 'text/plain' });
+      response.end('not now');
+      return;
+    }
     try {
       const content = await readFile(join(this.#folder, inside));
       const kind = KINDS[extname(inside)] ?? 'application/octet-stream';

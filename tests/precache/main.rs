@@ -1,12 +1,14 @@
-//! Writes `sw.js` at the end of a build of the page: the list of all files with their content hashes, so that
-//! the page works without a network after the first visit; and `precache.json`, the same list for the page,
-//! which tells people whether everything is there. Before that it adds `rules.json`, why each rule is there.
+//! Finishes a build of the page. It splits the program into the part that comes first and the rest; it adds
+//! `rules.json`, why each rule is there; and it writes `sw.js`, the list of all files with their content hashes, so
+//! that the page works without a network after the first visit, and `precache.json`, the same list for the page,
+//! which tells people whether everything is there.
 //!
-//! Trunk runs it as a `post_build` hook and says in `TRUNK_STAGING_DIR` where the files are. It only adds
-//! these and changes no other file. It fails the build when the start page or the manifest names a file that
-//! is not in the list, for such a page could start with a network and never without.
+//! Trunk runs it as a `post_build` hook and says in `TRUNK_STAGING_DIR` where the files are. It changes no other
+//! file. It fails the build when the start page or the manifest names a file that is not in the list, for such a
+//! page could start with a network and never without.
 
 mod names;
+mod parts;
 mod rules;
 mod worker;
 
@@ -27,10 +29,18 @@ fn main() -> ExitCode {
     let Some(folder) = std::env::var_os("TRUNK_STAGING_DIR") else {
         return fail("TRUNK_STAGING_DIR is not set; trunk runs this at the end of a build");
     };
-    match write_worker(Path::new(&folder)) {
+    match finish(Path::new(&folder)) {
         Ok(()) => ExitCode::SUCCESS,
         Err(reason) => fail(&reason),
     }
+}
+
+fn finish(folder: &Path) -> Result<(), String> {
+    let own = std::env::current_exe().map_err(|error| format!("where this program is: {error}"))?;
+    // This program lies in the same folder of the compiler as the page's, two levels down.
+    let target = own.ancestors().nth(2).ok_or("this program is not where the compiler puts it")?;
+    parts::split(folder, target)?;
+    write_worker(folder)
 }
 
 #[expect(clippy::print_stderr, reason = "the build shows why it failed")]

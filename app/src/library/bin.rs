@@ -1,7 +1,7 @@
 //! The bin: what was removed in the last thirty days, to be put back or to be deleted for good.
 
 use crate::state::clock;
-use crate::state::shelf::OnShelf;
+use crate::state::on_shelf::OnShelf;
 use leptos::prelude::*;
 
 /// What can be done with what is in the bin.

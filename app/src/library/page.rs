@@ -1,15 +1,15 @@
 //! The Procedures screen as a whole.
 
+use super::begin::Begin;
 use super::bin::{Bin, BinKeys};
+use super::first_time::FirstTime;
+use super::samples::Samples;
 use super::shelf_row::ShelfRow;
 use super::undo_bar::UndoBar;
 use crate::components::caution::Caution;
-use crate::frame::changed_file::ChangedFileBar;
-use crate::frame::not_kept::NotKept;
-use crate::frame::versions_line::VersionsLine;
-use crate::route::{Screen, Tabs, go};
-use crate::state::shelf::{OnShelf, SAMPLES, delete_for_good, on_shelf, set_removed};
-use crate::state::{EditorStore, files};
+use crate::desk::{DeskPart, Start};
+use crate::route::{Screen, Tabs};
+use crate::state::on_shelf::{OnShelf, delete_for_good, on_shelf, set_removed};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
@@ -19,24 +19,77 @@ type Shelf = RwSignal<Option<Result<Vec<OnShelf>, String>>>;
 /// Everything of Procedures.
 #[component]
 pub fn ProceduresScreen(
-    /// The editor's state.
-    store: EditorStore,
+    /// The editor, which may not be there yet.
+    part: DeskPart,
 ) -> impl IntoView {
-    let shelf: Shelf = RwSignal::new(None);
-    let look = move || spawn_local(async move { shelf.set(Some(on_shelf().await)) });
-    look();
-    let removed = RwSignal::new(None);
+    let (shelf, removed): (Shelf, _) = (RwSignal::new(None), RwSignal::new(None));
+    look(shelf, part);
+    let trouble = part.trouble();
     let show = move |outcome: Result<Option<OnShelf>, String>| {
         match outcome {
             Ok(one) => removed.set(one),
-            Err(reason) => store.notice().set(Some(reason)),
+            Err(reason) => trouble.set(Some(reason)),
         }
-        look();
+        look(shelf, part);
     };
-    let change = move |one: OnShelf, change: Change| {
-        let is_open = store.document().with_untracked(|document| document.id == one.id);
+    let change = move |one, change| carry_out(part, one, change, show);
+    let remove = Callback::new(move |one| change(one, Change::Remove));
+    let put_back = Callback::new(move |one| change(one, Change::PutBack));
+    let keys = BinKeys { put_back, delete: Callback::new(move |one| change(one, Change::Delete)) };
+    view! {
+        <div class="procedures">
+            <header class="plain-head">
+                <h1 class="name">"Putback"</h1>
+                <Tabs shown=Screen::Procedures />
+            </header>
+            {move || part.get().map(|desk| desk.bars())}
+            <UndoBar removed put_back />
+            <main>
+                <Notice part />
+                {move || is_bare(shelf).then(|| view! { <FirstTime part /> })}
+                <Begin part />
+                {move || shelf.get().map(|found| listed(part, found, remove, keys))}
+                <Samples part />
+                <Caution />
+                <p class="foot-line">{move || part.get().map(|desk| desk.versions())}</p>
+            </main>
+        </div>
+    }
+}
+
+/// Looks at what is on this device; then the editor is fetched, unless it is there.
+fn look(shelf: Shelf, part: DeskPart) {
+    spawn_local(async move {
+        let found = on_shelf().await;
+        let is_any = found.as_ref().is_ok_and(|found| !found.is_empty());
+        shelf.set(Some(found));
+        if is_any {
+            // Which of them is open, the editor knows.
+            part.ask(Start::Empty, |_| ());
+        } else {
+            part.fetch_soon();
+        }
+    });
+}
+
+/// Whether it is known that nothing is here.
+fn is_bare(shelf: Shelf) -> bool {
+    shelf.with(|shelf| matches!(shelf, Some(Ok(all)) if all.is_empty()))
+}
+
+/// Does it, the open one by the editor, and then shows what came of it.
+fn carry_out(
+    part: DeskPart,
+    one: OnShelf,
+    change: Change,
+    show: impl Fn(Result<Option<OnShelf>, String>) + Copy + Send + Sync + 'static,
+) {
+    part.ask(Start::Empty, move |desk| {
+        let is_open = desk.open_now().with_untracked(|open| open.id == one.id);
         if is_open && change == Change::Remove {
-            store.remove_open(move |outcome| show(outcome.map(|is_done| is_done.then_some(one.clone()))));
+            desk.remove_open(Box::new(move |outcome| {
+                show(outcome.map(|is_done| is_done.then_some(one.clone())));
+            }));
             return;
         }
         spawn_local(async move {
@@ -47,29 +100,7 @@ pub fn ProceduresScreen(
             };
             show(outcome.map(|()| (change == Change::Remove).then_some(one)));
         });
-    };
-    let remove = Callback::new(move |one| change(one, Change::Remove));
-    let put_back = Callback::new(move |one| change(one, Change::PutBack));
-    let keys = BinKeys { put_back, delete: Callback::new(move |one| change(one, Change::Delete)) };
-    view! {
-        <div class="procedures">
-            <header class="plain-head">
-                <h1 class="name">"Putback"</h1>
-                <Tabs shown=Screen::Procedures />
-            </header>
-            <NotKept store />
-            <ChangedFileBar store />
-            <UndoBar removed put_back />
-            <main>
-                <Notice store />
-                <Begin store />
-                {move || shelf.get().map(|found| listed(store, found, remove, keys))}
-                <Samples store />
-                <Caution />
-                <p class="foot-line"><VersionsLine /></p>
-            </main>
-        </div>
-    }
+    });
 }
 
 /// What can be done with one of the list.
@@ -82,7 +113,7 @@ enum Change {
 
 /// The list, and below it the bin.
 fn listed(
-    store: EditorStore,
+    part: DeskPart,
     found: Result<Vec<OnShelf>, String>,
     remove: Callback<OnShelf>,
     keys: BinKeys,
@@ -96,7 +127,7 @@ fn listed(
         let words = "Nothing here yet. What you write is kept on this device from the first key on.";
         view! { <p class="empty">{words}</p> }.into_any()
     } else {
-        let row = |one| view! { <ShelfRow store one remove /> };
+        let row = |one| view! { <ShelfRow part one remove /> };
         view! { <ul class="shelf">{here.into_iter().map(row).collect_view()}</ul> }.into_any()
     };
     view! {
@@ -109,74 +140,10 @@ fn listed(
     .into_any()
 }
 
-/// The keys that begin something.
-#[component]
-fn Begin(store: EditorStore) -> impl IntoView {
-    let input = NodeRef::<leptos::html::Input>::new();
-    let picked = move |event: web_sys::Event| {
-        let field: web_sys::HtmlInputElement = event_target(&event);
-        if let Some(file) = field.files().and_then(|files| files.get(0)) {
-            files::open_file(store, file);
-            go(Screen::Write);
-        }
-        field.set_value("");
-    };
-    let new = move |_| {
-        store.open_new();
-        go(Screen::Appliance);
-    };
-    let copy = move |_| {
-        store.open_new_from_this();
-        go(Screen::Write);
-    };
-    let open = move |_| {
-        if EditorStore::has_files_in_hand() {
-            store.open_in_hand(Callback::new(|()| go(Screen::Write)));
-        } else if let Some(input) = input.get_untracked() {
-            input.click();
-        }
-    };
-    let this = move || store.document().with(|document| format!("New from \"{}\"", document.title));
-    view! {
-        <div class="begin">
-            <button type="button" class="key first" on:click=new>"New procedure"</button>
-            <button type="button" class="key" on:click=copy>{this}</button>
-            <button type="button" class="key" on:click=open>"Open a file"</button>
-            <input type="file" class="hidden" aria-label="File to open" tabindex="-1" node_ref=input on:change=picked />
-        </div>
-    }
-}
-
-/// The invented procedures that come with the page.
-#[component]
-fn Samples(store: EditorStore) -> impl IntoView {
-    let open = move |name: &'static str| {
-        spawn_local(async move {
-            match store.open_sample(name).await {
-                Ok(()) => go(Screen::Write),
-                Err(reason) => store.notice().set(Some(reason)),
-            }
-        });
-    };
-    let row = move |(name, about): (&'static str, &'static str)| {
-        view! {
-            <li>
-                <span class="about">{about}</span>
-                <button type="button" class="key" aria-label=format!("Open a copy of {about}") on:click=move |_| open(name)>"Open a copy"</button>
-            </li>
-        }
-    };
-    view! {
-        <section aria-labelledby="samples">
-            <h2 id="samples" class="stage">"To look at: invented, with invented figures"</h2>
-            <ul class="shelf">{SAMPLES.map(row)}</ul>
-        </section>
-    }
-}
-
 /// Why something was not done.
 #[component]
-fn Notice(store: EditorStore) -> impl IntoView {
-    let notice = store.notice();
-    view! { <div role="alert">{move || notice.get().map(|words| view! { <p class="notice">{words}</p> })}</div> }
+fn Notice(part: DeskPart) -> impl IntoView {
+    let of_editor = move || part.get().and_then(|desk| desk.notice().get());
+    let words = move || of_editor().or_else(|| part.trouble().get());
+    view! { <div role="alert">{move || words().map(|words| view! { <p class="notice">{words}</p> })}</div> }
 }

@@ -1,32 +1,25 @@
 //! One procedure of this device, with what can be done with it.
 
+use crate::desk::{Begin, DeskPart};
 use crate::route::{Screen, go};
+use crate::state::clock;
 use crate::state::filing::Filed;
-use crate::state::shelf::OnShelf;
-use crate::state::{EditorStore, clock};
+use crate::state::on_shelf::OnShelf;
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 
 /// Its row.
 #[component]
 pub fn ShelfRow(
-    /// The editor's state.
-    store: EditorStore,
+    /// The editor, which may not be there yet.
+    part: DeskPart,
     /// The procedure.
     one: OnShelf,
     /// Called to put it into the bin.
     remove: Callback<OnShelf>,
 ) -> impl IntoView {
     let id = StoredValue::new(one.id.clone());
-    let is_open = Memo::new(move |_| store.document().with(|document| document.id == id.get_value()));
-    let open = move |_| {
-        spawn_local(async move {
-            match store.open_kept(id.get_value()).await {
-                Ok(()) => go(Screen::Write),
-                Err(reason) => store.notice().set(Some(reason)),
-            }
-        });
-    };
+    let is_open = Memo::new(move |_| part.open_now().is_some_and(|open| open.id == id.get_value()));
+    let open = move |_| part.begin(Begin::Kept(id.get_value()));
     let when = |at_ms| clock::day_and_minute(at_ms, clock::now_ms());
     let filed = match one.filed {
         None => "in no file yet".to_owned(),

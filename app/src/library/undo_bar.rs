@@ -1,6 +1,6 @@
 //! What was just put into the bin, and the way back at once.
 
-use crate::state::shelf::OnShelf;
+use crate::state::on_shelf::OnShelf;
 use leptos::prelude::*;
 
 /// The bar; nothing while nothing was removed. The keyboard goes to its key, since the row is gone.

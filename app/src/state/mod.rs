@@ -26,6 +26,7 @@ mod links;
 pub mod making;
 pub mod map_edits;
 pub mod offline;
+pub mod on_shelf;
 pub mod opening;
 pub mod pasting;
 pub mod question_edits;

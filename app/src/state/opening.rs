@@ -31,9 +31,10 @@ pub struct Beginning {
 }
 
 impl Beginning {
-    /// Looks for what was kept; else for the demonstration; else begins an empty procedure.
-    pub async fn find() -> Self {
+    /// Looks for what was kept; else for the demonstration, if that is wanted; else begins an empty procedure.
+    pub async fn find(is_demo_wanted: bool) -> Self {
         match records::kept_document().await {
+            Ok(None) if !is_demo_wanted => Self::empty(None),
             Ok(Some(kept)) => match records::session_of(&kept).await {
                 Ok(session) => {
                     let kept_ms = Some(kept.at_ms);
@@ -48,33 +49,32 @@ impl Beginning {
     }
 
     async fn demo(notice: Option<String>) -> Self {
-        let demo = files::own_text(&sample_path(DEMO_NAME))
-            .await
-            .and_then(|text| format::read(text.as_bytes()).map_err(|error| error.to_string()));
-        match demo {
-            Ok(document) => {
-                let session = Session::new(Arc::new(document));
+        match demo().await {
+            Ok(session) => {
                 let name = DEMO_NAME.to_owned();
                 Self { session, name, is_demo: true, kept_ms: None, filed: None, notice }
             }
             Err(reason) => {
-                let document = Procedure::new(RandomIds.next_id("procedure"), "Untitled procedure");
                 let reason = format!("The demonstration could not be opened: {reason}.");
-                Self {
-                    session: Session::new(Arc::new(document)),
-                    name: "untitled".to_owned(),
-                    is_demo: false,
-                    kept_ms: None,
-                    filed: None,
-                    notice: notice.or(Some(reason)),
-                }
+                Self::empty(notice.or(Some(reason)))
             }
         }
     }
 
-    /// The editor on it; of the demonstration, one step is taken out as an edit that can be undone.
+    fn empty(notice: Option<String>) -> Self {
+        let document = Procedure::new(RandomIds.next_id("procedure"), "Untitled procedure");
+        Self {
+            session: Session::new(Arc::new(document)),
+            name: "untitled".to_owned(),
+            is_demo: false,
+            kept_ms: None,
+            filed: None,
+            notice,
+        }
+    }
+
+    /// The editor on it, on the demonstration without one of its steps.
     pub fn into_store(self) -> EditorStore {
-        let taken_out = self.is_demo.then(|| TakenOut::pick(self.session.document())).flatten();
         let store = EditorStore::new(self.session, &self.name);
         versions::learn_soon(&store.document_now().id);
         store.join_tabs();
@@ -83,19 +83,19 @@ impl Beginning {
         if let Some(at_ms) = self.kept_ms {
             store.keeper().was_kept(at_ms);
         }
-        if let Some(taken_out) = taken_out {
-            // What may be kept of the demonstration from before becomes a version of it.
-            store.keep_now();
-            let remove = Edit::RemoveStep { step: taken_out.step.id.clone() };
-            if store.edit(&[remove], &taken_out.label(), None) {
-                taken_out.remember();
-                store.set_taken_out(Some(taken_out));
-            }
+        if self.is_demo {
+            store.take_one_out();
         } else {
             leptos::task::spawn_local(async move { store.set_taken_out(TakenOut::remembered().await) });
         }
         store
     }
+}
+
+async fn demo() -> Result<Session, String> {
+    let text = files::own_text(&sample_path(DEMO_NAME)).await?;
+    let document = format::read(text.as_bytes()).map_err(|error| error.to_string())?;
+    Ok(Session::new(Arc::new(document)))
 }
 
 /// Where a procedure that comes with the page stands on this site.
@@ -111,6 +111,30 @@ fn damaged(kept: &KeptDocument, reason: &str) -> String {
 }
 
 impl EditorStore {
+    /// Opens the demonstration without one of its steps.
+    ///
+    /// # Errors
+    /// In words, if it cannot be fetched; then nothing has changed.
+    pub async fn open_demo(self) -> Result<(), String> {
+        let session = demo().await?;
+        self.notice().set(None);
+        self.open(session, DEMO_NAME);
+        self.take_one_out();
+        Ok(())
+    }
+
+    /// Takes a step out of the demonstration, as an edit that can be undone.
+    fn take_one_out(self) {
+        let Some(taken_out) = TakenOut::pick(&self.document_now()) else { return };
+        // What may be kept of the demonstration from before becomes a version of it.
+        self.keep_now();
+        let remove = Edit::RemoveStep { step: taken_out.step.id.clone() };
+        if self.edit(&[remove], &taken_out.label(), None) {
+            taken_out.remember();
+            self.set_taken_out(Some(taken_out));
+        }
+    }
+
     /// Opens the bytes of a file with this name; if they cannot be read, says why and changes nothing. Says
     /// whether it is open now.
     pub fn open_bytes(self, file_name: &str, bytes: &[u8]) -> bool {

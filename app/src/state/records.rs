@@ -83,11 +83,19 @@ pub(super) async fn keep(state: &ToKeep, is_opened: bool) -> Result<(), database
 /// # Errors
 /// In words, if the database cannot be read.
 pub async fn kept_document() -> Result<Option<KeptDocument>, String> {
-    let in_words =
-        |error: database::StoreError| format!("What is kept on this device cannot be read: {error}.");
-    let Some(id) = database::kept(Store::Meta, CURRENT).await.map_err(in_words)? else { return Ok(None) };
-    let Some(text) = database::kept(Store::Docs, &id).await.map_err(in_words)? else { return Ok(None) };
+    let Some(id) = database::kept(Store::Meta, CURRENT).await.map_err(unread)? else { return Ok(None) };
+    let Some(text) = database::kept(Store::Docs, &id).await.map_err(unread)? else { return Ok(None) };
     read(&text).map(Some)
+}
+
+/// Whether some procedure was open here before, so that the page goes on with it. If that cannot be found out,
+/// the editor is to say so.
+pub async fn is_any_kept() -> bool {
+    !matches!(database::kept(Store::Meta, CURRENT).await, Ok(None))
+}
+
+pub(super) fn unread(error: database::StoreError) -> String {
+    format!("What is kept on this device cannot be read: {error}.")
 }
 
 /// A kept procedure with the undo that was kept in the same transaction.

@@ -7,6 +7,7 @@
 //! nothing.
 
 mod error;
+mod head;
 mod limits;
 mod migrate;
 mod part;
@@ -17,6 +18,7 @@ mod sound;
 mod write;
 
 pub use error::{Category, FormatError};
+pub use head::{Head, read_head};
 pub use limits::{MOST_BYTES, MOST_CHARACTERS, MOST_DEPTH, MOST_IMAGES, MOST_STEPS, MOST_THINGS};
 pub use part::{read_part, write_part};
 pub use read::read;

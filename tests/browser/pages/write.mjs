@@ -16,9 +16,12 @@ export class Write {
     return this.#page.locator('li[data-step]');
   }
 
-  /** Opens the site; a first visit shows the demo. */
+  /** Opens the site; on a first visit, the demo by its key. */
   async open(address) {
     await this.#page.goto(address);
+    const first = this.#page.getByRole('button', { name: /^Try it/ });
+    await first.or(this.#rows.first()).first().waitFor();
+    if ((await first.count()) > 0) await first.click();
     await this.#rows.first().waitFor();
   }
 

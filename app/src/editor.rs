@@ -1,0 +1,143 @@
+//! The second part of the page: the editor and the screens that are made of it.
+
+use crate::appliance::page::ApplianceScreen;
+use crate::components::lane_patterns::LanePatterns;
+use crate::desk::{Begin, Desk, OpenNow, Start};
+use crate::finding_out::page::LaterScreen;
+use crate::follow::job_store::JobStore;
+use crate::follow::page::FollowScreen;
+use crate::follow::standing::Standing;
+use crate::frame::changed_file::ChangedFileBar;
+use crate::frame::not_kept::NotKept;
+use crate::frame::versions_line::VersionsLine;
+use crate::kit::page::KitScreen;
+use crate::route::{Screen, go};
+use crate::state::opening::Beginning;
+use crate::state::{EditorStore, files};
+use crate::versions::page::VersionsScreen;
+use crate::write::page::WriteScreen;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use std::rc::Rc;
+
+/// The editor with what is shown of it.
+#[derive(Clone, Copy)]
+struct Editor {
+    store: EditorStore,
+    jobs: JobStore,
+    offline: ReadSignal<String>,
+    open_now: Memo<OpenNow>,
+}
+
+/// Makes the editor of what there is to begin with. Its signals belong to `owner`, which outlives every screen.
+pub async fn make(start: Start, offline: ReadSignal<String>, owner: Owner) -> Rc<dyn Desk> {
+    let beginning = Beginning::find(start == Start::Demo).await;
+    owner.with(|| Rc::new(Editor::of(beginning.into_store(), offline)) as Rc<dyn Desk>)
+}
+
+impl Editor {
+    fn of(store: EditorStore, offline: ReadSignal<String>) -> Self {
+        let standing = Memo::new(move |_| {
+            store.judged().with(|judged| Standing {
+                is_rejected: judged.is_rejected(),
+                stamp: judged.stamp(),
+                n_rules: judged.report.n_rules,
+            })
+        });
+        let jobs = JobStore::new(store.document(), standing);
+        let open_now = Memo::new(move |_| {
+            store
+                .document()
+                .with(|document| OpenNow { id: document.id.clone(), title: document.title.clone() })
+        });
+        flush_when_hidden(store);
+        Self { store, jobs, offline, open_now }
+    }
+}
+
+impl Desk for Editor {
+    fn screen(&self, screen: Screen) -> AnyView {
+        let Self { store, jobs, offline, .. } = *self;
+        let screen = match screen {
+            Screen::Appliance => view! { <ApplianceScreen store /> }.into_any(),
+            Screen::Kit => view! { <KitScreen store /> }.into_any(),
+            Screen::Later => view! { <LaterScreen store /> }.into_any(),
+            Screen::Versions => view! { <VersionsScreen store /> }.into_any(),
+            Screen::Follow => view! { <FollowScreen jobs offline /> }.into_any(),
+            // The list of procedures is not of this part.
+            Screen::Write | Screen::Procedures => view! { <WriteScreen store offline /> }.into_any(),
+        };
+        view! { <LanePatterns />{screen} }.into_any()
+    }
+
+    fn bars(&self) -> AnyView {
+        let store = self.store;
+        view! { <NotKept store /><ChangedFileBar store /> }.into_any()
+    }
+
+    fn versions(&self) -> AnyView {
+        view! { <VersionsLine /> }.into_any()
+    }
+
+    fn open_now(&self) -> Signal<OpenNow> {
+        self.open_now.into()
+    }
+
+    fn notice(&self) -> RwSignal<Option<String>> {
+        self.store.notice()
+    }
+
+    fn begin(&self, what: Begin) {
+        let store = self.store;
+        match what {
+            Begin::New => {
+                store.open_new();
+                go(Screen::Appliance);
+            }
+            Begin::LikeOpen => {
+                store.open_new_from_this();
+                go(Screen::Write);
+            }
+            Begin::File(file) => {
+                files::open_file(store, file);
+                go(Screen::Write);
+            }
+            Begin::FileInHand => store.open_in_hand(Callback::new(|()| go(Screen::Write))),
+            Begin::Demo => spawn_local(async move { show(store, store.open_demo().await) }),
+            Begin::Kept(id) => spawn_local(async move { show(store, store.open_kept(id).await) }),
+            Begin::Sample(name) => spawn_local(async move { show(store, store.open_sample(name).await) }),
+        }
+    }
+
+    fn remove_open(&self, then: Box<dyn Fn(Result<bool, String>) + Send + Sync>) {
+        self.store.remove_open(then);
+    }
+}
+
+/// Shows what was opened, or why it was not.
+fn show(store: EditorStore, opened: Result<(), String>) {
+    match opened {
+        Ok(()) => go(Screen::Write),
+        Err(reason) => store.notice().set(Some(reason)),
+    }
+}
+
+/// Writes what is pending as soon as the page goes out of sight, which may be the last that it hears.
+fn flush_when_hidden(store: EditorStore) {
+    let keep = move || {
+        store.drop_held();
+        store.keeper().flush();
+    };
+    window_event_listener_untyped("pagehide", move |_| keep());
+    window_event_listener_untyped("visibilitychange", move |_| {
+        if document().visibility_state() == web_sys::VisibilityState::Hidden {
+            keep();
+        }
+    });
+    window_event_listener_untyped("beforeunload", move |event| {
+        if store.keeper().would_lose() {
+            // The browser asks in its own words whether to leave.
+            event.prevent_default();
+        }
+    });
+}
