@@ -128,7 +128,10 @@ fn flush_when_hidden(store: EditorStore) {
         store.drop_held();
         store.keeper().flush();
     };
-    window_event_listener_untyped("pagehide", move |_| keep());
+    window_event_listener_untyped("pagehide", move |_| {
+        keep();
+        store.leave_tabs();
+    });
     window_event_listener_untyped("visibilitychange", move |_| {
         if document().visibility_state() == web_sys::VisibilityState::Hidden {
             keep();

@@ -31,6 +31,15 @@ pub fn NameField(
             field.set_value(&value.get_untracked());
         }
     };
+    // The first Esc takes back what was typed; the next one is the sheet's.
+    let take_back = move |event: &web_sys::KeyboardEvent| {
+        let Some(field) = field.get_untracked().filter(|_| event.key() == "Escape") else { return };
+        let name = value.get_untracked();
+        if field.value() != name {
+            field.set_value(&name);
+            event.prevent_default();
+        }
+    };
     if comes_first {
         Effect::new(move |_| {
             if let Some(field) = field.get() {
@@ -57,6 +66,7 @@ pub fn NameField(
                     type="text" spellcheck="false" autocomplete="off" node_ref=field
                     prop:value=value
                     on:change=move |event| take(event_target_value(&event))
+                    on:keydown=move |event| take_back(&event)
                 />
             </label>
             {follow}

@@ -15,6 +15,7 @@ use crate::state::EditorStore;
 use crate::state::map_edits::InMap;
 use leptos::prelude::*;
 use procedures_schema::model::{Id, ThingKind};
+use wasm_bindgen::JsCast;
 
 /// What is being done with the whole thing.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -37,8 +38,16 @@ pub fn open_sheet(store: EditorStore, kind: ThingKind, id: Id, open: Open, finde
     };
     let way = matches!(kind, ThingKind::Component | ThingKind::Connection)
         .then(|| view! { <WayToIt store id=id.clone() /> });
+    let row = format!("thing-{id}");
+    let close = move |event: web_sys::KeyboardEvent| {
+        if event.key() == "Escape" && !event.default_prevented() {
+            event.prevent_default();
+            open.set(None);
+            to_row(&row);
+        }
+    };
     view! {
-        <div class="sheet">
+        <div class="sheet" on:keydown=close>
             {fields(store, kind, id.clone(), is_new)}
             {way}
             {keys(store, kind, id, open, doing)}
@@ -46,6 +55,16 @@ pub fn open_sheet(store: EditorStore, kind: ThingKind, id: Id, open: Open, finde
         </div>
     }
     .into_any()
+}
+
+/// Leaves the keyboard on the row of the thing whose sheet was closed.
+fn to_row(row: &str) {
+    let key =
+        document().get_element_by_id(row).and_then(|row| row.query_selector(".thing-row").ok().flatten());
+    if let Some(key) = key.and_then(|key| key.dyn_into::<web_sys::HtmlElement>().ok()) {
+        // A key that cannot be focused has just gone.
+        let _ = key.focus();
+    }
 }
 
 /// The keys below the fields.

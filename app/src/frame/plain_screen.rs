@@ -23,10 +23,12 @@ pub fn PlainScreen(
 ) -> impl IntoView {
     view! {
         <div class=class>
-            <PlainHead store shown />
-            <NotKept store />
-            <OtherTab store />
-            <Notice store />
+            <div class="plain-top">
+                <PlainHead store shown />
+                <NotKept store />
+                <OtherTab store />
+                <Notice store />
+            </div>
             <main>{children()}</main>
             <PlainFoot />
         </div>

@@ -38,14 +38,16 @@ pub fn ProceduresScreen(
     let keys = BinKeys { put_back, delete: Callback::new(move |one| change(one, Change::Delete)) };
     view! {
         <div class="procedures">
-            <header class="plain-head">
-                <h1 class="name">"Putback"</h1>
-                <Tabs shown=Screen::Procedures />
-            </header>
-            {move || part.get().map(|desk| desk.bars())}
-            <UndoBar removed put_back />
-            <main>
+            <div class="plain-top">
+                <header class="plain-head">
+                    <h1 class="name">"Putback"</h1>
+                    <Tabs shown=Screen::Procedures />
+                </header>
+                {move || part.get().map(|desk| desk.bars())}
+                <UndoBar removed put_back />
                 <Notice part />
+            </div>
+            <main>
                 {move || is_bare(shelf).then(|| view! { <FirstTime part /> })}
                 <Begin part />
                 {move || shelf.get().map(|found| listed(part, found, remove, keys))}
@@ -140,10 +142,26 @@ fn listed(
     .into_any()
 }
 
-/// Why something was not done.
+/// Why something was not done; it stays until it is read.
 #[component]
 fn Notice(part: DeskPart) -> impl IntoView {
     let of_editor = move || part.get().and_then(|desk| desk.notice().get());
     let words = move || of_editor().or_else(|| part.trouble().get());
-    view! { <div role="alert">{move || words().map(|words| view! { <p class="notice">{words}</p> })}</div> }
+    let close = move |_| {
+        part.trouble().set(None);
+        if let Some(desk) = part.get() {
+            desk.notice().set(None);
+        }
+    };
+    let bar = move || {
+        words().map(|words| {
+            view! {
+                <p class="banner notice">
+                    <span>{words}</span>
+                    <button type="button" class="key" on:click=close>"Close"</button>
+                </p>
+            }
+        })
+    };
+    view! { <div role="alert">{bar}</div> }
 }

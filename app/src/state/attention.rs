@@ -1,6 +1,7 @@
 //! Where the selection and the keyboard are, and how they get there.
 
 use super::editor_store::EditorStore;
+use super::lines::Line;
 use leptos::prelude::*;
 use procedures_schema::model::Id;
 
@@ -135,6 +136,7 @@ impl EditorStore {
 
     pub(super) fn open_draft(self, after: Id) {
         self.typing(false);
+        self.set_line(Line::Below, String::new());
         self.attention().selected.set(Some(after.clone()));
         self.attention().draft_after.set(Some(after));
         self.look_at(Focus::Draft);

@@ -3,6 +3,7 @@
 //! Each command becomes edits with a name for undo, and says where to look afterwards. Whether the result
 //! is right is the checker's business, not ours.
 
+use super::attention::Focus;
 use super::doubts::{AskedFrom, Open};
 use super::editor_store::EditorStore;
 use super::ids::RandomIds;
@@ -10,7 +11,7 @@ use super::last_read::LastRead;
 use super::links::LinkOffer;
 use super::readings::AskedAt;
 use super::rereading;
-use leptos::prelude::{GetValue, SetValue, WithValue};
+use leptos::prelude::{GetValue, Set, SetValue, WithValue};
 use procedures_schema::derive::ladder;
 use procedures_schema::edit::Edit;
 use procedures_schema::model::{Id, Span, typed_over};
@@ -163,6 +164,15 @@ pub enum Command {
         /// The words that stay.
         head: String,
     },
+    /// A step becomes one with the step before it.
+    JoinToStepBefore(Id),
+    /// Lines become steps as they are, without a reading of their words.
+    AddPlain {
+        /// The step before them; at the end, if none.
+        after: Option<Id>,
+        /// The lines.
+        text: String,
+    },
     /// A line for a new step opens below a step.
     DraftBelow(Id),
     /// That line closes.
@@ -229,6 +239,8 @@ impl EditorStore {
             Command::StopEditing => self.stop_editing(),
             Command::TakeBackTyping(step) => self.take_back_typing(&step),
             Command::CutStep { step, head } => self.cut_step(&step, &head),
+            Command::JoinToStepBefore(step) => self.join_to_step_before(&step),
+            Command::AddPlain { after, text } => self.add_plain(after.as_ref(), &text),
             Command::DraftBelow(step) => self.open_draft(step),
             Command::CloseDraft => self.close_draft(),
         }
@@ -306,6 +318,11 @@ impl EditorStore {
         let found = judged.report.findings.iter().filter_map(|finding| finding.step.as_ref());
         let mut positions: Vec<usize> = found.filter_map(|step| document.position(step)).collect();
         positions.sort_unstable();
+        if judged.report.findings.is_empty() {
+            self.notice().set(Some("Nothing is found.".to_owned()));
+        } else if positions.is_empty() {
+            self.look_at(Focus::End);
+        }
         let here = self.selected_now().and_then(|step| document.position(&step));
         let next = if forward {
             positions.iter().find(|at| here.is_none_or(|here| **at > here)).or(positions.first())

@@ -8,6 +8,7 @@ use super::attention::Focus;
 use super::editor_store::EditorStore;
 use super::heard::Heard;
 use super::judged::Judged;
+use super::lines::Line;
 use leptos::prelude::*;
 use procedures_schema::capture::{Answer, Doubt, Question};
 use procedures_schema::edit::Edit;
@@ -141,6 +142,18 @@ impl EditorStore {
         } else {
             self.leave_doubts(step);
         }
+    }
+
+    /// Leaves what is open as it is: whoever types letters at a question has not seen it and writes the next step. Says
+    /// in which line, if the question came from one.
+    pub fn write_on(self, step: &Id) -> Option<Line> {
+        let line = match self.asked_from().get_value()? {
+            AskedFrom::LastLine => Line::Last,
+            AskedFrom::LineBelow => Line::Below,
+            AskedFrom::Review => return None,
+        };
+        self.leave_doubts(step);
+        Some(line)
     }
 
     /// Leaves what is open as it is.

@@ -11,6 +11,7 @@ use super::held::Held;
 use super::judged::Judged;
 use super::keeping::Keeper;
 use super::last_read::LastRead;
+use super::lines::Lines;
 use super::making::Fresh;
 use super::readings::Asking;
 use super::records::ToKeep;
@@ -67,6 +68,7 @@ pub(super) struct Parts {
     pub(super) wanted: StoredValue<Option<Wanted>>,
     pub(super) fresh: RwSignal<Option<Fresh>>,
     pub(super) review: RwSignal<Option<Review>>,
+    pub(super) lines: Lines,
     pub(super) in_hand: StoredValue<Option<InHand>, LocalStorage>,
     pub(super) changed_file: RwSignal<Option<ChangedFile>>,
     pub(super) filed: RwSignal<Option<Filed>>,
@@ -90,6 +92,7 @@ impl EditorStore {
             |before, now| !same(before, now),
         );
         let spread = Spread::of(&judged.get_untracked());
+        let lines = Lines::of(&document.with_untracked(|document| document.id.clone()));
         let (selected, anchor) = (RwSignal::new(None), RwSignal::new(None));
         let parts = Parts {
             session,
@@ -118,6 +121,7 @@ impl EditorStore {
             wanted: StoredValue::new(None),
             fresh: RwSignal::new(None),
             review: RwSignal::new(None),
+            lines,
             in_hand: StoredValue::new_local(None),
             changed_file: RwSignal::new(None),
             filed: RwSignal::new(None),
@@ -248,6 +252,7 @@ impl EditorStore {
         self.parts().filed.set(None);
         self.parts().name.set(name.to_owned());
         self.seat().opened(&session.document().id);
+        self.lines_of(&session.document().id);
         versions::learn_soon(&session.document().id);
         self.parts().session.set(session);
         self.spread();

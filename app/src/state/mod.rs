@@ -22,6 +22,7 @@ pub mod judged;
 pub mod keeping;
 pub mod kit_edits;
 pub mod last_read;
+pub mod lines;
 mod links;
 pub mod making;
 pub mod map_edits;

@@ -39,6 +39,20 @@ impl EditorStore {
         self.insert_made(at, &id, text).then_some(id)
     }
 
+    /// Puts the lines of a text below a step, or at the end, each as a step of words that nobody has read.
+    pub(super) fn add_plain(self, after: Option<&Id>, text: &str) {
+        let document = self.document_now();
+        let at = rereading::place_after(&document, after);
+        let beside =
+            at.checked_sub(1).and_then(|before| document.steps.get(before)).or(document.steps.get(at));
+        let stage = beside.map_or(Stage::Prepare, |step| step.stage.clone());
+        let lines = text.lines().map(str::trim).filter(|line| !line.is_empty());
+        let steps = lines.map(|words| Arc::new(Step::new(RandomIds.next_id("step"), stage.clone(), words)));
+        let edits: Vec<Edit> =
+            steps.enumerate().map(|(offset, step)| Edit::InsertStep { at: at + offset, step }).collect();
+        self.edit(&edits, &format!("paste {} steps as words", edits.len()), None);
+    }
+
     /// Puts a text of several lines at a position.
     pub(super) fn paste_block(self, at: usize, text: &str) {
         let document = self.document_now();
@@ -78,6 +92,9 @@ impl EditorStore {
         let (step, label, is_new) = match (leading, before) {
             (Leading::Message(_), Some(step)) if is_waiting(step) => {
                 (Step::clone(step), format!("add a message to step {at}"), false)
+            }
+            (Leading::Wait { .. } | Leading::Ask { .. }, Some(step)) if is_waiting(step) => {
+                (Step::clone(step), format!("add step {at}"), false)
             }
             (Leading::Message(_) | Leading::Wait { .. } | Leading::Ask { .. }, _) | (_, None) => {
                 let stage = before.map_or(Stage::Prepare, |step| step.stage.clone());

@@ -1,14 +1,15 @@
 //! What becomes of a step's actions when its words change.
 //!
 //! A step whose actions are exactly what the line reads from its words goes on being read. A step that was
-//! typed with more care keeps its actions, and their spans move with the words; an action whose words have
-//! gone loses its span and shows as not said. Nothing is silently dropped. What is typed beside them is read too,
+//! typed with more care keeps its actions: what of them the words said follows the words, what was set otherwise
+//! stays; an action whose words have gone loses its span and shows as not said. Nothing is silently dropped. What is typed beside them is read too,
 //! and what the line read there before and somebody has put right stays right.
 
 use super::doubts::{add_in_order, meet};
 use super::judged::Judged;
 use super::last_read::LastRead;
 use procedures_schema::capture::{self, LineReading};
+use procedures_schema::edit::follow;
 use procedures_schema::model::{Action, Id, Procedure, Span, Stage, Step};
 use procedures_schema::simulate::Place;
 use std::sync::Arc;
@@ -86,8 +87,9 @@ pub(super) fn reread_knowing(
     Reread { step, reading, read_first }
 }
 
-/// The actions that were there before anybody typed, and between them what is read from other words by now. What was
-/// read there from the start and is not among them has been put right.
+/// The actions that were there before anybody typed, following their words where nobody has set them otherwise, and
+/// between them what is read from other words by now. What was read there from the start and is not among them has
+/// been put right.
 fn beside(
     first: &[Action],
     read_first: &[Action],
@@ -98,17 +100,49 @@ fn beside(
     let is_in = |all: &[Action], action: &Action| {
         all.iter().any(|one| one.verb == action.verb && one.on == action.on)
     };
-    let by_hand = before.iter().filter(|action| is_in(first, action));
-    let mut actions: Vec<Action> = by_hand.map(|action| moved(action, stretch)).collect();
-    let is_free = |action: &Action| {
+    let mut followed = Vec::new();
+    let mut actions: Vec<Action> = Vec::new();
+    for (at, action) in first.iter().enumerate() {
+        if let Some((was, now, is)) = same_words(action, read_first, &read) {
+            let mut action = action.clone();
+            follow(&mut action, was, is);
+            action.says.clone_from(&is.says);
+            followed.push(now);
+            actions.push(action);
+        } else {
+            actions.push(moved(
+                before.get(at).filter(|before| before.verb == action.verb).unwrap_or(action),
+                stretch,
+            ));
+        }
+    }
+    let is_free = |(at, action): &(usize, Action)| {
         let said = |own: &Span| actions.iter().flat_map(|kept| &kept.says).any(|kept| meet(*kept, *own));
-        !action.says.iter().any(said) && !is_in(read_first, action) && !is_in(&actions, action)
+        !followed.contains(at)
+            && !action.says.iter().any(said)
+            && !is_in(read_first, action)
+            && !is_in(&actions, action)
     };
-    let new: Vec<Action> = read.into_iter().filter(is_free).collect();
-    for action in new {
+    let new: Vec<(usize, Action)> = read.into_iter().enumerate().filter(is_free).collect();
+    for (_, action) in new {
         add_in_order(&mut actions, action);
     }
     actions
+}
+
+/// What the words of an action were read as, and what the same words are read as now, with its position: the same verb
+/// in the same order, as long as there are as many of it.
+fn same_words<'a>(
+    action: &Action,
+    read_first: &'a [Action],
+    read: &'a [Action],
+) -> Option<(&'a Action, usize, &'a Action)> {
+    let of_verb =
+        |all: &'a [Action]| all.iter().enumerate().filter(|(_, one)| one.verb == action.verb).collect();
+    let (were, are): (Vec<_>, Vec<_>) = (of_verb(read_first), of_verb(read));
+    let nth = were.iter().position(|(_, one)| one.on == action.on).filter(|_| were.len() == are.len())?;
+    let ((_, was), (at, is)) = (were.get(nth)?, are.get(nth)?);
+    Some((was, *at, is))
 }
 
 /// The position behind a step; behind the last one, if there is no such step.
@@ -202,6 +236,24 @@ mod tests {
         let now =
             typed(&now, vec![wrong.clone()], "Close the valve. Take the lid screws", "Close the valve.");
         assert_eq!(now, [right]);
+    }
+
+    #[wasm_bindgen_test]
+    fn what_the_words_said_follows_them() {
+        let set = |count, pattern: Option<&str>| Action {
+            count,
+            pattern: pattern.map(str::to_owned),
+            ..action(Verb::Tighten, "bolts", Span(0, 22))
+        };
+        let (first, was) = (set(Some(4), Some("crosswise")), set(Some(4), None));
+        let stretch = Stretch::between("Tighten the four bolts.", "Tighten the two bolts.");
+        let one = std::slice::from_ref(&first);
+        let now = beside(one, std::slice::from_ref(&was), one, vec![set(Some(2), None)], stretch);
+        assert_eq!(now, [set(Some(2), Some("crosswise"))]);
+        // Another thing in the same words is followed too.
+        let nuts = Action { on: vec![Id::new("nuts")], ..was.clone() };
+        let now = beside(one, std::slice::from_ref(&was), one, vec![nuts], stretch);
+        assert_eq!(now.iter().map(|action| action.on.clone()).collect::<Vec<_>>(), [[Id::new("nuts")]]);
     }
 
     #[wasm_bindgen_test]

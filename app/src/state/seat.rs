@@ -2,7 +2,7 @@
 //!
 //! The tab that opened it first writes. Another that opens it is told so, follows what is kept, and refuses
 //! edits. If it wants to write, the first keeps what is pending and only shows it from then on; a tab that
-//! does not answer is gone.
+//! does not answer is gone, and one that says that it goes is followed by itself.
 
 use super::editor_store::EditorStore;
 use super::ids::RandomIds;
@@ -17,6 +17,9 @@ use std::time::Duration;
 /// How long another tab has to answer before it counts as gone.
 const ANSWER: Duration = Duration::from_millis(1_500);
 
+/// How long a tab that goes may take to come back.
+const BACK: Duration = Duration::from_secs(4);
+
 /// The part of the state that knows of the other tabs.
 #[derive(Clone, Copy)]
 pub struct Seat {
@@ -24,6 +27,8 @@ pub struct Seat {
     opened_ms: StoredValue<u64>,
     only_shows: RwSignal<bool>,
     is_asking: RwSignal<bool>,
+    /// Whether the tab that writes has said that it goes.
+    is_left: StoredValue<bool>,
 }
 
 impl Default for Seat {
@@ -33,6 +38,7 @@ impl Default for Seat {
             opened_ms: StoredValue::new(0),
             only_shows: RwSignal::new(false),
             is_asking: RwSignal::new(false),
+            is_left: StoredValue::new(false),
         }
     }
 }
@@ -87,6 +93,13 @@ impl EditorStore {
         });
     }
 
+    /// Tells the other tabs that this one goes, if it is the one that writes.
+    pub fn leave_tabs(self) {
+        if !self.seat().only_shows.get_untracked() {
+            self.seat().tell(&self.document_now().id, Says::Gone);
+        }
+    }
+
     /// Asks to write here what another tab writes.
     pub fn take_over(self) {
         let seat = self.seat();
@@ -109,6 +122,9 @@ impl EditorStore {
             return;
         }
         let writes = !seat.only_shows.get_untracked();
+        if matches!(word.says, Says::Opened(_) | Says::Writing) {
+            seat.is_left.set_value(false);
+        }
         match word.says {
             Says::Opened(at) if writes && !seat.yields_to(word, at) => seat.tell(&document, Says::Writing),
             Says::Opened(_) | Says::Writing if writes => self.begin_to_show(),
@@ -124,8 +140,24 @@ impl EditorStore {
             }
             Says::Yielded if seat.is_asking.get_untracked() => self.begin_to_write(),
             Says::Kept if !writes => self.show_what_is_kept(),
+            Says::Gone if !writes => self.take_over_unless_back(),
             _ => {}
         }
+    }
+
+    /// Takes over from a tab that goes, unless it was only loaded again.
+    fn take_over_unless_back(self) {
+        let seat = self.seat();
+        seat.is_left.set_value(true);
+        set_timeout(
+            move || {
+                let waits = !seat.is_asking.get_untracked() && seat.only_shows.get_untracked();
+                if seat.is_left.get_value() && waits {
+                    self.take_over();
+                }
+            },
+            BACK,
+        );
     }
 
     fn begin_to_show(self) {

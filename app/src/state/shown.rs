@@ -6,6 +6,7 @@ use super::editor_store::{EditorStore, Parts};
 use super::judged::{Frame, Judged, row_of};
 use super::keeping::Keeper;
 use super::last_read::LastRead;
+use super::lines::Lines;
 use super::making::{Fresh, making_new};
 use super::readings::Asking;
 use super::rereading;
@@ -116,6 +117,10 @@ impl EditorStore {
     }
 
     /// Where a question that is being asked came from.
+    pub(super) fn lines(self) -> Lines {
+        self.parts().lines
+    }
+
     pub(super) fn asked_from(self) -> StoredValue<Option<AskedFrom>> {
         self.parts().asked_from
     }

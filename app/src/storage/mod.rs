@@ -11,3 +11,4 @@ pub mod offline;
 pub mod preferences;
 pub mod sharing;
 pub mod tabs;
+pub mod unfinished;

@@ -35,6 +35,8 @@ pub enum Says {
     Yielded,
     /// "Something new of it is kept."
     Kept,
+    /// "I wrote it, and I am going."
+    Gone,
 }
 
 thread_local! {

@@ -9,6 +9,13 @@ use leptos::prelude::*;
 use procedures_schema::model::Id;
 use std::sync::Arc;
 
+/// The character that a key types, if it types one.
+fn letter(event: &KeyboardEvent) -> Option<String> {
+    let key = event.key();
+    let types = key.chars().count() == 1 && !event.ctrl_key() && !event.meta_key() && !event.alt_key();
+    (types && !event.is_composing()).then_some(key)
+}
+
 /// How many answers a digit can pick.
 const MOST: usize = 9;
 
@@ -40,7 +47,21 @@ fn asked(store: EditorStore, id: StoredValue<Id>, doubt: Open) -> impl IntoView 
         let (doubt, also) = (doubt.get_value(), also.get_untracked());
         store.run(Command::Settle { step: id.get_value(), doubt, choice, also });
     };
+    let goes_on = StoredValue::new(None);
     let keydown = move |event: KeyboardEvent| {
+        let letter = letter(&event)
+            .filter(|key| goes_on.get_value().is_some() || key.chars().all(char::is_alphabetic));
+        if let Some(letter) = letter {
+            if goes_on.get_value().is_none() {
+                goes_on.set_value(store.write_on(&id.get_value()));
+            }
+            // Until the keyboard has got there, what is typed is brought there.
+            let Some(line) = goes_on.get_value() else { return };
+            store.type_in_line(line, &letter);
+            event.prevent_default();
+            event.stop_propagation();
+            return;
+        }
         let digit = event.key().parse::<usize>().ok().filter(|digit| (1..=n_choices).contains(digit));
         if let Some(digit) = digit {
             settle(Some(digit - 1));

@@ -109,6 +109,7 @@ pub fn in_words(store: EditorStore, step: &Id, event: &KeyboardEvent) {
             Some(at) => Command::AskReadings(step.clone(), at),
             None => return,
         },
+        "Backspace" if is_at_the_start(event) => Command::JoinToStepBefore(step.clone()),
         "Enter" if !event.ctrl_key() && !event.shift_key() && !event.alt_key() => match cut_at(event) {
             Some(head) => Command::CutStep { step: step.clone(), head },
             None => Command::StopEditing,
@@ -131,6 +132,15 @@ pub fn asked_at(field: Option<web_sys::EventTarget>) -> Option<AskedAt> {
     let (from, to) = (at(field.selection_start().ok()?)?, at(field.selection_end().ok()?)?);
     let part = |range: std::ops::Range<usize>| String::from_utf16(words.get(range)?).ok();
     Some(AskedAt::Words { head: part(0..from)?, marked: part(from..to)? })
+}
+
+/// Whether the caret stands before the first word with nothing marked.
+fn is_at_the_start(event: &KeyboardEvent) -> bool {
+    let field = event.target().and_then(|target| target.dyn_into::<web_sys::HtmlTextAreaElement>().ok());
+    let at = |field: &web_sys::HtmlTextAreaElement| {
+        Some((field.selection_start().ok()??, field.selection_end().ok()??))
+    };
+    field.as_ref().and_then(at) == Some((0, 0)) && !event.ctrl_key() && !event.meta_key() && !event.alt_key()
 }
 
 /// The words before the caret, if it stands within the words and nothing is marked.

@@ -12,13 +12,13 @@ use procedures_schema::model::Id;
 #[derive(Clone, Copy)]
 pub struct LineMeaning {
     store: EditorStore,
-    words: RwSignal<String>,
+    words: ReadSignal<String>,
     read: Memo<Option<Making>>,
 }
 
 impl LineMeaning {
     /// Of what is typed in a line.
-    pub fn new(store: EditorStore, after: Option<Id>, words: RwSignal<String>) -> Self {
+    pub fn new(store: EditorStore, after: Option<Id>, words: ReadSignal<String>) -> Self {
         let read = move |_: Option<&Option<Making>>| words.with(|words| read(store, after.as_ref(), words));
         Self { store, words, read: Memo::new_with_compare(read, |_, _| true) }
     }

@@ -9,10 +9,11 @@ use super::leading_keys::LeadingKeys;
 use super::line_meaning::LineMeaning;
 use super::mirror::mirror;
 use crate::state::attention::WritesIn;
+use crate::state::lines::Line;
 use crate::state::{Command, EditorStore};
 use leptos::ev::KeyboardEvent;
 use leptos::prelude::*;
-use procedures_schema::model::Id;
+use procedures_schema::model::{Id, Procedure, Stage};
 
 /// The line at the end, or below a step.
 #[component]
@@ -24,13 +25,16 @@ pub fn NewLine(
 ) -> impl IntoView {
     let is_last = after.is_none();
     let after = StoredValue::new(after);
-    let words = RwSignal::new(String::new());
+    let line = if is_last { Line::Last } else { Line::Below };
+    let words = store.line(line);
     let label = move || match after.get_value() {
         None => "New step".to_owned(),
         Some(step) => format!("Step after {}", number_of(store, &step).unwrap_or_default()),
     };
-    let typed = Typed { store, after, words };
+    let typed = Typed { store, after, line, is_plain: StoredValue::new(false) };
     let meaning = LineMeaning::new(store, after.get_value(), words);
+    let example =
+        Memo::new(move |_| if is_last { store.document().with(|document| example(document)) } else { "" });
     let id = if is_last { "new-line" } else { "draft-line" };
     view! {
         <div class="new-line">
@@ -40,8 +44,8 @@ pub fn NewLine(
                 {mirror(move || meaning.pieces())}
                 <textarea
                     id=id class="words draft" rows="1" spellcheck="false" enterkeyhint="next"
-                    prop:value=move || words.get()
-                    on:input=move |event| words.set(event_target_value(&event))
+                    prop:value=move || words.get() placeholder=move || example.get()
+                    on:input=move |event| store.set_line(line, event_target_value(&event))
                     on:focus=move |_| if is_last { store.entered_line() }
                     on:keydown=move |event| typed.key(&event)
                     on:paste=move |event| typed.pasted(&event)
@@ -52,6 +56,18 @@ pub fn NewLine(
                 <div class="strip" role="group" aria-label="Ready steps for the end"><LadderKeys store after=None /></div>
             })}
         </div>
+    }
+}
+
+/// A step as it might go on, for whoever does not know how to begin.
+fn example(document: &Procedure) -> &'static str {
+    match document.steps.last().map(|step| &step.stage) {
+        None => "Switch off at the wall switch, lock it off and keep the key.",
+        Some(Stage::Prepare | Stage::MakeSafe) => "Undo the two union nuts of the pump, G 1, 37 mm.",
+        Some(Stage::Strip | Stage::BenchWork) => "Take out the pump.",
+        Some(Stage::Refit) => "Refit the cover and tighten its four screws.",
+        Some(Stage::Recommission) => "Open the flow valve and look for water at both unions.",
+        Some(_) => "Tell the keeper that the heating runs again.",
     }
 }
 
@@ -87,11 +103,15 @@ fn leading_keys(store: EditorStore, is_last: bool) -> impl IntoView {
 struct Typed {
     store: EditorStore,
     after: StoredValue<Option<Id>>,
-    words: RwSignal<String>,
+    line: Line,
+    is_plain: StoredValue<bool>,
 }
 
 impl Typed {
     fn key(self, event: &KeyboardEvent) {
+        // What the browser then pastes comes without a word of how it was asked for.
+        let is_v = event.key().eq_ignore_ascii_case("v") && (event.ctrl_key() || event.meta_key());
+        self.is_plain.set_value(is_v && event.shift_key());
         match event.key().as_str() {
             "Enter" if !event.is_composing() && !event.shift_key() => {
                 event.prevent_default();
@@ -121,19 +141,28 @@ impl Typed {
 
     /// Several lines become steps at once; one line goes into the field like any text.
     fn pasted(self, event: &web_sys::ClipboardEvent) {
-        let is_empty = self.words.with_untracked(|words| words.trim().is_empty());
-        if let Some(words) = several_lines(event).filter(|_| is_empty) {
+        let is_empty = self.words().is_empty();
+        if let Some(text) = several_lines(event).filter(|_| is_empty) {
             event.prevent_default();
-            self.store.run(Command::AddStep { after: self.after.get_value(), words });
+            let after = self.after.get_value();
+            self.store.run(if self.is_plain.get_value() {
+                Command::AddPlain { after, text }
+            } else {
+                Command::AddStep { after, words: text }
+            });
         }
     }
 
-    /// The words, which leaves the line empty; none if there are none.
+    fn words(self) -> String {
+        self.store.line(self.line).with_untracked(|words| words.trim().to_owned())
+    }
+
+    /// The words, which leaves the line empty; none if there are none. Where nothing can be changed they stay.
     fn take(self) -> Option<String> {
-        let typed = self.words.get_untracked().trim().to_owned();
-        (!typed.is_empty()).then(|| {
-            self.words.set(String::new());
-            typed
-        })
+        let typed = self.words();
+        if !typed.is_empty() && !self.store.seat().only_shows().get_untracked() {
+            self.store.set_line(self.line, String::new());
+        }
+        (!typed.is_empty()).then_some(typed)
     }
 }

@@ -56,11 +56,11 @@ pub fn WriteScreen(
             <main>
                 <ol class="rows">
                     <For each=move || store.order().get().to_vec() key=Clone::clone children=move |id| view! { <Row store id /> } />
-                    <EndRow store />
                     <li class="row last">
-                        <div class="lanes" aria-hidden="true"></div>
+                        <div aria-hidden="true">{end_lanes(store)}</div>
                         <div class="content"><NewLine store after=None /></div>
                     </li>
+                    <EndRow store />
                 </ol>
             </main>
             <Foot offline />

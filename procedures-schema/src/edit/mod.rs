@@ -6,7 +6,9 @@
 
 mod apply;
 mod change;
+mod follow;
 mod in_words;
+mod joined;
 mod kept_undo;
 mod merge;
 mod part;
@@ -19,6 +21,8 @@ mod split;
 
 pub use apply::{Applied, EditError, apply};
 pub use change::Edit;
+pub use follow::follow;
+pub use joined::joined;
 pub use kept_undo::KeptUndo;
 pub use merge::{Choice, Difference, differences};
 pub use part::part;
