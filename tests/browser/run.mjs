@@ -9,6 +9,7 @@ import { walkLine } from './line.mjs';
 import { walkMoving } from './moving.mjs';
 import { walkFiling } from './filing.mjs';
 import { walkFirst } from './first.mjs';
+import { walkGoingOn } from './going_on.mjs';
 import { walkFromNothing } from './nothing.mjs';
 import { walkKit } from './kit.mjs';
 import { commandLine, page, repository } from './places.mjs';
@@ -52,6 +53,7 @@ for (const screen of SCREENS) {
   await walkTyping(tally, screen);
   await walkLine(tally, screen);
   await walkReadings(tally, screen);
+  await walkGoingOn(tally, screen);
   await walkPasting(tally, screen);
   await walkAccepting(tally, screen);
   await walkMoving(tally, screen);

@@ -45,15 +45,26 @@ pub fn Header(
 fn Stamp(store: EditorStore) -> impl IntoView {
     let is_rejected = Memo::new(move |_| store.judged().with(|judged| judged.is_rejected()));
     let stamp = Memo::new(move |_| store.judged().with(|judged| judged.stamp()));
-    let n_rules = move || store.judged().with(|judged| judged.report.n_rules);
+    let by = judged_by(store);
     let change = store.held_change();
     view! {
         <div class="verdict" role="status">
             <strong class="stamp" class:rejected=is_rejected>{stamp}</strong>
             {move || change.get().map(|change| view! { <span class="change-held">{change}</span> })}
-            <span class="by">" by " {n_rules} " rules, not for work yet"</span>
+            <span class="by">{by}</span>
         </div>
     }
+}
+
+/// By what it was judged: how many rules, and whose limits.
+fn judged_by(store: EditorStore) -> Memo<String> {
+    Memo::new(move |_| {
+        store.judged().with(|judged| {
+            let limits =
+                judged.document.country.as_ref().map(|country| format!(" and limits of {}", country.word()));
+            format!("by {} rules{}, not for work yet", judged.report.n_rules, limits.unwrap_or_default())
+        })
+    })
 }
 
 /// The ways to what is wrong and to what was accepted, wherever it stands.
@@ -158,8 +169,11 @@ fn FiledWords(store: EditorStore) -> impl IntoView {
 /// What the verdict rests on, and what it cannot know.
 #[component]
 fn ToldOf(store: EditorStore) -> impl IntoView {
-    let told_of = move || store.judged().with(|judged| judged.report.told_of.join(", "));
-    let n_rules = move || store.judged().with(|judged| judged.report.n_rules);
-    let by = view! { <span class="by-narrow">"by " {n_rules} " rules, not for work yet · "</span> };
-    view! { <span class="told">{by} "told of: " {told_of} " · cannot know what nobody named"</span> }
+    let told_of = move || {
+        let circuits = store.judged().with(|judged| judged.report.told_of.join(", "));
+        if circuits.is_empty() { "told of no circuit yet".to_owned() } else { format!("told of: {circuits}") }
+    };
+    let by = judged_by(store);
+    let by = view! { <span class="by-narrow">{by}" · "</span> };
+    view! { <span class="told">{by} {told_of} " · cannot know what nobody named"</span> }
 }

@@ -1,0 +1,166 @@
+// Writing without looking: past a question, to another screen and back, across a cut and a join; and what is said of
+// words that were set by hand.
+import assert from 'node:assert/strict';
+import { kill, newProfile, removeProfile } from './browser.mjs';
+import { page as folder } from './places.mjs';
+import { Appliance, Procedures, goTo } from './pages/screens.mjs';
+import { Write } from './pages/write.mjs';
+import { Server } from './server.mjs';
+import { begin, look } from './visit.mjs';
+
+const VALVES = ['Close the flow valve and the return valve.', 'Close the valve.'];
+
+/** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
+export async function walkGoingOn(tally, screen) {
+  const profile = newProfile();
+  const server = new Server(folder);
+  await server.start();
+  try {
+    await tally.journey(`going on at ${screen.name}`, async () => {
+      const place = { tally, screen, profile, server };
+      const visit = await begin(place);
+      const write = new Write(visit.page);
+      await write.open(server.address);
+      await wordsByHand(place, visit, write);
+      await pastAQuestion(place, visit, write);
+      await unfinished(place, visit);
+      await cutAndJoined(place, visit, write);
+      await asWords(place, visit, write);
+      await sheets(place, visit);
+      await visit.browser.close();
+    });
+  } finally {
+    await kill(profile);
+    await server.stop();
+    removeProfile(profile);
+  }
+}
+
+const line = (page) => page.locator('#new-line');
+const frames = (page) => page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+
+async function wordsByHand({ tally }, { page }, write) {
+  await tally.step('what was set by hand follows where the words said it, and stays where not', async () => {
+    await write.putBack();
+    const count = await write.steps();
+    let n = 1;
+    while (n <= count && !/40 N·m/.test(await write.words(n))) n += 1;
+    const words = await write.words(n);
+    const notation = () => write.row(n).locator('.tokens, .notation').first().innerText();
+    await write.select(n);
+    const before = await notation();
+    assert.match(before, /40/);
+    await write.setWords(n, words.replace('40 N·m', '30 N·m'));
+    await page.waitForFunction(([number]) => document.querySelectorAll('li[data-step]')[number - 1].querySelector('.tokens, .notation').innerText.includes('30'), [n]);
+    await write.undo();
+    assert.equal(await notation(), before);
+  });
+}
+
+async function beginNew(page) {
+  await goTo(page, 'Procedures');
+  await new Procedures(page).beginNew();
+  await new Appliance(page).touched('heating water');
+  await goTo(page, 'Write');
+}
+
+async function pastAQuestion({ tally }, { page }, write) {
+  await tally.step('who types on past a question loses no letter and answers nothing', async () => {
+    await beginNew(page);
+    for (const words of VALVES) await write.append(words);
+    await page.locator('.choices button:focus').waitFor();
+    await page.keyboard.type('Undo the bracket, 3 screws');
+    assert.equal(await line(page).inputValue(), 'Undo the bracket, 3 screws');
+    await page.locator('#new-line:focus').waitFor();
+    assert.equal(await write.row(2).getByText(/isolate/).count(), 0);
+    assert.equal(await write.steps(), 2);
+  });
+}
+
+async function unfinished(place, visit) {
+  const { tally } = place;
+  const { page } = visit;
+  await tally.step('a line that is not finished is there after another screen, and after a reload', async () => {
+    await goTo(page, 'Appliance');
+    await goTo(page, 'Write');
+    assert.equal(await line(page).inputValue(), 'Undo the bracket, 3 screws');
+    await page.reload();
+    await line(page).waitFor();
+    assert.equal(await line(page).inputValue(), 'Undo the bracket, 3 screws');
+    await line(page).fill('');
+    await page.reload();
+    await line(page).waitFor();
+    assert.equal(await line(page).inputValue(), '');
+  });
+  await look(place, visit, 'write-example');
+}
+
+async function cutAndJoined({ tally }, { page }, write) {
+  await tally.step('a step that is cut through what it means is read anew on both sides', async () => {
+    await write.append('Undo the four lid screws and take off the lid.');
+    const n = await write.steps();
+    await write.select(n);
+    await page.locator('.row.selected textarea').evaluate((field) => field.setSelectionRange(8, 8));
+    await page.keyboard.press('Enter');
+    await write.counts(n + 1);
+    assert.equal(await write.row(n).getByText(/undo/).count(), 0, 'the head has no thing to undo');
+  });
+  await tally.step('Backspace at the start of a step joins it to the one before', async () => {
+    const n = await write.steps();
+    await write.select(n);
+    await page.locator('.row.selected textarea').evaluate((field) => field.setSelectionRange(0, 0));
+    await page.keyboard.press('Backspace');
+    await write.counts(n - 1);
+    await frames(page);
+    assert.equal(await write.words(n - 1), 'Undo the four lid screws and take off the lid.');
+    const caret = await page.locator('.row.selected textarea').evaluate((field) => field.selectionStart);
+    assert.equal(caret, 'Undo the'.length);
+    await page.getByRole('button', { name: `Undo: join steps ${n - 1} and ${n}` }).click();
+    await write.counts(n);
+  });
+}
+
+async function asWords({ tally }, { page }, write) {
+  await tally.step('lines that are pasted plain are not read', async () => {
+    await beginNew(page);
+    await line(page).focus();
+    await page.keyboard.down('Control');
+    await page.keyboard.down('Shift');
+    await line(page).evaluate((field) => {
+      field.dispatchEvent(new KeyboardEvent('keydown', { key: 'V', ctrlKey: true, shiftKey: true, bubbles: true }));
+      const data = new DataTransfer();
+      data.setData('text/plain', 'Close the flow valve.\n\nOpen the drain cock.');
+      field.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }));
+    });
+    await page.keyboard.up('Shift');
+    await page.keyboard.up('Control');
+    await write.counts(2);
+    assert.equal(await page.locator('.pasted').count(), 0);
+    assert.equal(await write.row(1).getByText(/^isolate/).count(), 0);
+    await page.getByRole('button', { name: 'Undo: paste 2 steps as words' }).click();
+    await write.counts(0);
+  });
+  await tally.step('a message waits for the step of a leading word', async () => {
+    await write.append('danger: live parts; an electric shock can kill; do not touch');
+    await write.append('wait 5 min');
+    await write.counts(1);
+    const row = await write.row(1).innerText();
+    assert.match(row, /DANGER/);
+    assert.match(row, /wait 5 min/i);
+  });
+}
+
+async function sheets({ tally }, { page }) {
+  await tally.step('Esc takes a name back, and then closes the sheet', async () => {
+    await new Write(page).append('Close the flow valve.');
+    await goTo(page, 'Appliance');
+    await page.locator('.map-list .thing-row', { hasText: 'flow valve' }).click();
+    const name = page.locator('.sheet').getByRole('textbox', { name: 'Name', exact: true });
+    await name.fill('flow valve X');
+    await name.press('Escape');
+    assert.equal(await name.inputValue(), 'flow valve');
+    await name.press('Escape');
+    await page.locator('.thing-row:focus').waitFor();
+    assert.equal(await page.locator('.map-list .sheet').count(), 0);
+  });
+}
