@@ -86,5 +86,9 @@ fn NotThere(part: DeskPart, screen: Screen) -> impl IntoView {
             }
         })
     };
-    view! { {troubled}<p class="start" role="status">{move || trouble.with(Option::is_none).then_some("Putback is starting …")}</p> }
+    // A page that begins here says so already.
+    let says_so = document().get_element_by_id("start").is_some();
+    let starting =
+        move || (!says_so && trouble.with(Option::is_none)).then_some("The editor is being fetched …");
+    view! { {troubled}<p class="start" role="status">{starting}</p> }
 }
