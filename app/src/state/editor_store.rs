@@ -4,6 +4,7 @@
 //! the texts of findings settle 300 ms after the last one, so that the margin does not flicker.
 
 use super::attention::Focus;
+use super::carried::CarriedHere;
 use super::clock;
 use super::doubts::AskedFrom;
 use super::filing::{ChangedFile, Filed, InHand};
@@ -54,6 +55,7 @@ pub(super) struct Parts {
     pub(super) anchor: RwSignal<Option<Id>>,
     pub(super) selection: Memo<Vec<Id>>,
     pub(super) copied: RwSignal<Option<Carried>>,
+    pub(super) here: RwSignal<Option<CarriedHere>>,
     pub(super) is_editing: RwSignal<bool>,
     pub(super) draft_after: RwSignal<Option<Id>>,
     pub(super) focus: RwSignal<Option<Focus>>,
@@ -107,6 +109,7 @@ impl EditorStore {
             anchor,
             selection: selection::memo(document, selected, anchor),
             copied: RwSignal::new(None),
+            here: RwSignal::new(None),
             is_editing: RwSignal::new(false),
             draft_after: RwSignal::new(None),
             focus: RwSignal::new(None),

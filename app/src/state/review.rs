@@ -1,6 +1,7 @@
 //! What wants a look after a text was pasted: what is asked, and what was not understood.
 
 use super::alike::Asked;
+use super::attention::Focus;
 use super::doubts::{AskedFrom, Open, open_doubts};
 use super::editor_store::EditorStore;
 use super::judged::Judged;
@@ -140,9 +141,10 @@ impl EditorStore {
             let before = self.document_now();
             self.undo();
             if Arc::ptr_eq(&before, &self.document_now()) {
-                return;
+                break;
             }
         }
+        self.look_at(Focus::LastLine);
     }
 
     /// Goes to the first question of the pasted text; says whether there is one.

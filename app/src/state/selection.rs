@@ -4,12 +4,11 @@
 //! go to the clipboard of the device too.
 
 use super::editor_store::EditorStore;
-use super::ids::RandomIds;
-use super::rereading;
 use leptos::prelude::*;
-use procedures_schema::derive::carry::{Arrival, Carried};
+use procedures_schema::derive::carry::Carried;
 use procedures_schema::edit::Edit;
 use procedures_schema::model::{Id, Procedure};
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 /// The selected steps in order.
@@ -88,7 +87,7 @@ impl EditorStore {
     pub(super) fn paste_copied(self) {
         if let Some(carried) = self.copied().get_untracked() {
             let after = self.selection_now().pop();
-            self.put_in(&carried, after.as_ref(), "paste");
+            self.put_in(&carried, after, "paste", BTreeSet::new());
         }
     }
 
@@ -96,32 +95,8 @@ impl EditorStore {
     pub(super) fn duplicate(self) {
         let steps = self.selection_now();
         let carried = Carried::of(&self.document_now(), &steps);
-        self.put_in(&carried, steps.last(), "duplicate");
+        self.put_in(&carried, steps.last().cloned(), "duplicate", BTreeSet::new());
     }
-
-    fn put_in(self, carried: &Carried, after: Option<&Id>, verb: &str) {
-        let document = self.document_now();
-        let at = rereading::place_after(&document, after);
-        let arrival = carried.arrive(&document, at, &mut RandomIds);
-        let (Some(first), Some(last)) = (arrival.steps.first(), arrival.steps.last()) else { return };
-        if self.edit(&arrival.edits, &format!("{verb} {}", called(at, arrival.steps.len())), None) {
-            self.notice().set(told(&arrival));
-            self.select(Some(last.clone()));
-            self.anchor().set((first != last).then(|| first.clone()));
-        }
-    }
-}
-
-/// What a person should know of an arrival; nothing if all went as a matter of course.
-fn told(arrival: &Arrival) -> Option<String> {
-    let mut words = Vec::new();
-    if !arrival.things.is_empty() {
-        words.push(format!("New on the appliance: {}.", arrival.things.join(", ")));
-    }
-    if !arrival.left_behind.is_empty() {
-        words.push(format!("Left behind: {}.", arrival.left_behind.join(", ")));
-    }
-    (!words.is_empty()).then(|| words.join(" "))
 }
 
 /// The steps from one to another, in whichever order; only the second, if there is no first.

@@ -1,6 +1,7 @@
 //! What views read of the editor: memos and read-only signals, each of its part.
 
 use super::attention::{Attention, Focus};
+use super::carried::CarriedHere;
 use super::doubts::AskedFrom;
 use super::editor_store::{EditorStore, Parts};
 use super::judged::{Frame, Judged, row_of};
@@ -167,6 +168,10 @@ impl EditorStore {
     /// The other end of the selection, if it is more than the selected step.
     pub(super) fn anchor(self) -> RwSignal<Option<Id>> {
         self.parts().anchor
+    }
+
+    pub(super) fn here(self) -> RwSignal<Option<CarriedHere>> {
+        self.parts().here
     }
 
     /// The steps that were copied last.

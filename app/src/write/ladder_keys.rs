@@ -25,7 +25,7 @@ pub fn LadderKeys(
         };
         store.document().with(|document| {
             if document.map.circuits.is_empty() {
-                view! { <span class="none">"No circuit is on the map yet"</span> }.into_any()
+                view! { <span class="none">"No circuit is on the map yet. A step that shuts one off makes it, such as \"Switch off at the wall switch.\""</span> }.into_any()
             } else {
                 document.map.circuits.iter().map(named).collect_view().into_any()
             }

@@ -6,6 +6,7 @@ pub mod accepting;
 pub mod action_fields;
 pub mod also_for;
 pub mod banner;
+pub mod carried_bar;
 pub mod choices;
 pub mod details;
 pub mod drag;

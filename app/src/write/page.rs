@@ -2,6 +2,7 @@
 
 use super::accepted::AcceptedList;
 use super::banner::{Banner, PastedText};
+use super::carried_bar::CarriedBar;
 use super::foot::Foot;
 use super::header::Header;
 use super::heads::Heads;
@@ -50,6 +51,7 @@ pub fn WriteScreen(
                 <OtherTab store />
                 <Notice store />
                 <PastedText store />
+                <CarriedBar store />
                 <Banner store />
                 <Heads store />
             </header>

@@ -1,8 +1,8 @@
 //! Steps carried to another place or into another procedure, together with the things that they name.
 //!
-//! A thing that the other map has under the same name and kind is taken for the same; every other comes along
-//! with what it needs: a section with its circuit, a circuit with its isolators. Questions and kit stay
-//! behind, because they belong to the document; what stays behind is told.
+//! A thing that the other map has under the same name and kind is taken for the same, unless somebody says that it is
+//! another; every other comes along with what it needs: a section with its circuit, a circuit with its isolators.
+//! Questions and kit stay behind, because they belong to the document; what stays behind is told.
 
 use crate::edit::Edit;
 use crate::model::{
@@ -34,6 +34,8 @@ pub struct Arrival {
     pub steps: Vec<Id>,
     /// The names of the things that came along.
     pub things: Vec<String>,
+    /// What the steps name and was taken for what is there: its id where it comes from, and its name.
+    pub same: Vec<(Id, String)>,
     /// What could not come along, in words.
     pub left_behind: Vec<String>,
 }
@@ -53,9 +55,21 @@ impl Carried {
 
     /// Puts copies of the steps at a position of a document.
     pub fn arrive(&self, into: &Procedure, at: usize, ids: &mut dyn IdSource) -> Arrival {
+        self.arrive_apart(into, at, ids, &BTreeSet::new())
+    }
+
+    /// As [`Carried::arrive`]; the things in `apart`, by their ids where they come from, come along as new ones
+    /// although another of the same name is there.
+    pub fn arrive_apart(
+        &self,
+        into: &Procedure,
+        at: usize,
+        ids: &mut dyn IdSource,
+        apart: &BTreeSet<Id>,
+    ) -> Arrival {
         let mut arrival = Arrival::default();
         let is_same = self.from == into.id;
-        let renamed = if is_same { BTreeMap::new() } else { self.things(into, ids, &mut arrival) };
+        let renamed = if is_same { BTreeMap::new() } else { self.things(into, ids, apart, &mut arrival) };
         let mut copies: BTreeMap<Id, Id> = BTreeMap::new();
         copies.extend(self.steps.iter().map(|step| (step.id.clone(), ids.next_id("step"))));
         for (offset, step) in self.steps.iter().enumerate() {
@@ -84,13 +98,22 @@ impl Carried {
     }
 
     /// Adds the things that are missing; gives the id of each thing in the other document.
-    fn things(&self, into: &Procedure, ids: &mut dyn IdSource, arrival: &mut Arrival) -> BTreeMap<Id, Id> {
-        let needed = needed(&self.map, &self.steps);
+    fn things(
+        &self,
+        into: &Procedure,
+        ids: &mut dyn IdSource,
+        apart: &BTreeSet<Id>,
+        arrival: &mut Arrival,
+    ) -> BTreeMap<Id, Id> {
+        let (needed, named) = (needed(&self.map, &self.steps), named(&self.steps));
         let mut renamed = BTreeMap::new();
         let mut missing = BTreeSet::new();
         for (kind, id, name, _) in self.map.things().filter(|(_, id, ..)| needed.contains(*id)) {
-            if let Some(known) = thing_named(&into.map, kind, name) {
+            if let Some(known) = thing_named(&into.map, kind, name).filter(|_| !apart.contains(id)) {
                 renamed.insert(id.clone(), known);
+                if named.contains(id) && !matches!(kind, ThingKind::Circuit | ThingKind::Section) {
+                    arrival.same.push((id.clone(), name.to_owned()));
+                }
             } else {
                 renamed.insert(id.clone(), ids.next_id(kind.hint()));
                 missing.insert(id.clone());
@@ -98,11 +121,27 @@ impl Carried {
             }
         }
         if !missing.is_empty() {
-            let map = with_missing(&into.map, &self.map, &missing, &renamed);
+            let mut map = with_missing(&into.map, &self.map, &missing, &renamed);
+            for id in apart.iter().filter_map(|id| renamed.get(id)) {
+                tell_apart(&mut map, id);
+            }
             arrival.edits.push(Edit::SetMap(Arc::new(map)));
         }
         renamed
     }
+}
+
+/// Gives a thing a name that no other of the map has: the same with a number behind it.
+fn tell_apart(map: &mut ApplianceMap, id: &Id) {
+    let name = map.name_of(id).to_owned();
+    let is_free = |name: &String| map.things().all(|(_, _, other, _)| !other.eq_ignore_ascii_case(name));
+    let Some(free) = (2..10_000_u32).map(|n| format!("{name} {n}")).find(is_free) else { return };
+    macro_rules! rename {
+        ($($list:ident),*) => {$(
+            map.$list.iter_mut().filter(|thing| thing.id == *id).for_each(|thing| thing.name.clone_from(&free));
+        )*};
+    }
+    rename!(isolators, components, connections, seals, temporary, settings);
 }
 
 /// Lets links to steps that are copied too point at the copies.
@@ -149,13 +188,19 @@ fn leave_behind(step: &mut Step, into: &Procedure, number: usize, told: &mut Vec
     }
 }
 
+/// The things that steps name.
+fn named(steps: &[Arc<Step>]) -> Vec<Id> {
+    let mut named = Vec::new();
+    for step in steps {
+        Step::clone(step).each_thing(&mut |id| named.push(id.clone()));
+    }
+    named
+}
+
 /// The things that steps name, and what those need, down to the last.
 fn needed(map: &ApplianceMap, steps: &[Arc<Step>]) -> BTreeSet<Id> {
     let mut found = BTreeSet::new();
-    let mut open: Vec<Id> = Vec::new();
-    for step in steps {
-        Step::clone(step).each_thing(&mut |id| open.push(id.clone()));
-    }
+    let mut open = named(steps);
     while let Some(id) = open.pop() {
         if id.as_str() != SUPPLY && found.insert(id.clone()) {
             open.extend(needs(map, &id));

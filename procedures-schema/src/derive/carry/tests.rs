@@ -62,6 +62,26 @@ fn things_of_the_same_name_are_the_same_and_the_others_come_once() {
 }
 
 #[test]
+fn a_thing_of_the_same_name_can_be_another_one() {
+    let from = demo();
+    let ids: Vec<Id> = from.steps.iter().map(|step| step.id.clone()).collect();
+    let carried = Carried::of(&from, &ids);
+    let mut numbered = NumberedIds::default();
+    let empty = Arc::new(Procedure::new("other".into(), "Other"));
+    let once = with(&empty, &carried.arrive(&empty, 0, &mut numbered).edits);
+    let same = carried.arrive(&once, once.steps.len(), &mut numbered).same;
+    assert!(same.iter().all(|(id, _)| from.map.circuits.iter().all(|circuit| circuit.id != *id)), "{same:?}");
+    let (pump, name) = same.iter().find(|(_, name)| name.contains("pump")).expect("the pump is the same");
+    let apart = std::iter::once(pump.clone()).collect();
+    let again = carried.arrive_apart(&once, once.steps.len(), &mut numbered, &apart);
+    assert_eq!(again.things, [name.clone()]);
+    assert!(!again.same.iter().any(|(id, _)| id == pump), "it is no longer asked about");
+    let twice = with(&once, &again.edits);
+    let names: Vec<&str> = twice.map.things().map(|(_, _, name, _)| name).collect();
+    assert!(names.contains(&name.as_str()) && names.contains(&format!("{name} 2").as_str()), "{names:?}");
+}
+
+#[test]
 fn within_a_document_only_the_steps_are_copied() {
     let from = demo();
     let ids: Vec<Id> = from.steps.iter().skip(3).take(2).map(|step| step.id.clone()).collect();
