@@ -140,5 +140,17 @@ async function carry(place, visit, write) {
     await write.counts(2);
     await page.getByText(/^New on the appliance: .*pump isolator/).waitFor();
   });
-  await look(place, visit, 'write-carried');
+  await place.tally.step('what has the same name there is told, and can be another one', async () => {
+    await page.keyboard.press('Control+v');
+    const same = page.locator('.carried');
+    await same.getByText('What has the same name here was taken for the same.').waitFor();
+    await look(place, visit, 'write-carried');
+    await same.getByRole('button', { name: 'The pump isolator is another one' }).click();
+    await page.getByText('New on the appliance: pump isolator.').waitFor();
+    await write.row(3).getByText('pump isolator 2').first().waitFor();
+    await write.counts(3);
+    await page.getByRole('button', { name: /^Undo: paste/ }).click();
+    await write.counts(2);
+    await same.waitFor({ state: 'detached' });
+  });
 }
