@@ -27,6 +27,7 @@ export async function walkGoingOn(tally, screen) {
       await cutAndJoined(place, visit, write);
       await asWords(place, visit, write);
       await sheets(place, visit);
+      await acrossScreens(place, visit, write);
       await visit.browser.close();
     });
   } finally {
@@ -147,6 +148,32 @@ async function asWords({ tally }, { page }, write) {
     const row = await write.row(1).innerText();
     assert.match(row, /DANGER/);
     assert.match(row, /wait 5 min/i);
+  });
+}
+
+async function acrossScreens(place, { page }, write) {
+  const { tally } = place;
+  await tally.step('a token has the size, torque and circuit of its joint', async () => {
+    await beginNew(page);
+    await write.append('Undo the two union nuts of the pump, G 1, 37 mm.');
+    await write.select(1);
+    await page.locator('.row.selected .token').first().click();
+    const sheet = page.locator('.row.selected .of-token');
+    const thread = sheet.getByRole('textbox', { name: 'Thread', exact: true });
+    assert.equal(await thread.inputValue(), 'G 1');
+    await thread.fill('G 1 1/4');
+    await write.row(1).getByText(/G 1 1\/4/).first().waitFor();
+    assert.equal(await sheet.getByRole('textbox', { name: 'Torque from, N·m' }).count(), 0, 'nothing is tightened here');
+    await sheet.getByRole('combobox', { name: 'Carries what is in' }).waitFor();
+  });
+  await tally.step('undo and redo go on by keys and by name on another screen', async () => {
+    await goTo(page, 'Appliance');
+    await page.locator('h1').click();
+    await page.keyboard.press('Control+z');
+    await page.locator('.thing-row', { hasText: 'G 1 1/4' }).waitFor({ state: 'detached' });
+    await page.locator('.thing-row', { hasText: 'G 1' }).first().waitFor();
+    await page.getByRole('button', { name: 'Redo', exact: true }).click();
+    await page.locator('.thing-row', { hasText: 'G 1 1/4' }).first().waitFor();
   });
 }
 

@@ -1,6 +1,6 @@
 //! The sheet of a circuit.
 
-use super::sheet::{Sheet, words};
+use crate::frame::sheet::{Sheet, words};
 use leptos::prelude::*;
 use procedures_schema::model::{Circuit, CircuitKind, ThingKind};
 use procedures_schema::units::Unit;

@@ -1,6 +1,6 @@
 //! The sheet of a component.
 
-use super::sheet::{Sheet, listed, words_or};
+use crate::frame::sheet::{Sheet, listed, words_or};
 use leptos::prelude::*;
 use procedures_schema::model::{Component, Known, Role, ThingKind};
 use procedures_schema::units::Unit;

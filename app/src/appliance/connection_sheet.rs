@@ -1,7 +1,7 @@
 //! The sheet of a connection.
 
-use super::sheet::{Sheet, listed, words, words_or};
-use super::tight_fields;
+use crate::frame::sheet::{Sheet, listed, words, words_or};
+use crate::frame::tight_fields;
 use leptos::prelude::*;
 use procedures_schema::model::{Connection, Family, FreesWhen, Grouping, Id, Port, SealUse, ThingKind};
 use procedures_schema::units::Rest;

@@ -1,7 +1,7 @@
 //! The sheet of an isolator.
 
-use super::sheet::{Sheet, listed, words, words_or};
 use crate::components::fields::ChoiceField;
+use crate::frame::sheet::{Sheet, listed, words, words_or};
 use leptos::prelude::*;
 use procedures_schema::model::{Handle, Id, Isolator, Position, SUPPLY};
 
@@ -29,7 +29,7 @@ fn side(
     get: fn(&Isolator) -> Id,
     set: fn(&mut Isolator, Id),
 ) -> AnyView {
-    let document = sheet.store.document();
+    let document = sheet.store().document();
     let options = Signal::derive(move || {
         let supply = (SUPPLY.to_owned(), "supply, from outside".to_owned());
         let sections: Vec<(String, String)> = document.with(|document| {

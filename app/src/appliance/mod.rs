@@ -20,8 +20,6 @@ pub mod scope;
 pub mod seal_sheet;
 pub mod section_sheet;
 pub mod setting_sheet;
-pub mod sheet;
 pub mod temporary_sheet;
-pub mod tight_fields;
 pub mod two_of_it;
 pub mod way_to_it;

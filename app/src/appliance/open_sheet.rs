@@ -4,13 +4,13 @@ use super::finder::Finder;
 use super::list::{Open, OpenedTo};
 use super::name_field::NameField;
 use super::same_as::SameAs;
-use super::sheet::Sheet;
 use super::two_of_it::TwoOfIt;
 use super::way_to_it::WayToIt;
 use super::{
     circuit_sheet, component_sheet, connection_sheet, isolator_sheet, seal_sheet, section_sheet,
     setting_sheet, temporary_sheet,
 };
+use crate::frame::sheet::Sheet;
 use crate::state::EditorStore;
 use crate::state::map_edits::InMap;
 use leptos::prelude::*;
@@ -111,5 +111,6 @@ fn fields(store: EditorStore, kind: ThingKind, id: Id, is_new: bool) -> AnyView 
 /// The name, and below it the fields of the kind.
 fn with_name<T: InMap>(sheet: Sheet<T>, is_new: bool, rest: fn(Sheet<T>) -> AnyView) -> AnyView {
     let value = sheet.read(|thing| thing.name().to_owned());
-    view! { <NameField store=sheet.store id=sheet.id() value comes_first=is_new /> {rest(sheet)} }.into_any()
+    view! { <NameField store=sheet.store() id=sheet.id() value comes_first=is_new /> {rest(sheet)} }
+        .into_any()
 }

@@ -1,7 +1,7 @@
 //! What the document says of itself: purpose, right appliance, country, competence, remark.
 
-use super::sheet::{listed, words_or};
 use crate::components::fields::{ChoiceField, TextField};
+use crate::frame::sheet::{listed, words_or};
 use crate::state::EditorStore;
 use leptos::prelude::*;
 use procedures_schema::edit::Scope;

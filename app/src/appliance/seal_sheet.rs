@@ -1,7 +1,7 @@
 //! The sheet of a seal.
 
 use super::component_sheet::known;
-use super::sheet::{Sheet, listed, words};
+use crate::frame::sheet::{Sheet, listed, words};
 use leptos::prelude::*;
 use procedures_schema::model::{Known, Seal, SealPolicy};
 

@@ -1,6 +1,6 @@
 //! The sheet of a section.
 
-use super::sheet::Sheet;
+use crate::frame::sheet::Sheet;
 use leptos::prelude::*;
 use procedures_schema::model::Section;
 use procedures_schema::units::Unit;

@@ -1,7 +1,7 @@
 //! The sheet of a setting.
 
-use super::sheet::{Sheet, listed};
 use crate::components::fields::FlagField;
+use crate::frame::sheet::{Sheet, listed};
 use leptos::prelude::*;
 use procedures_schema::model::{Setting, TestKind, ThingKind};
 

@@ -1,6 +1,6 @@
 //! The sheet of a temporary item.
 
-use super::sheet::{Sheet, listed};
+use crate::frame::sheet::{Sheet, listed};
 use leptos::prelude::*;
 use procedures_schema::model::{Temporary, ThingKind};
 

@@ -1,5 +1,6 @@
 //! What every screen of the editor shows around its own: notices, whether it is kept, which tab
-//! writes, what is still to be found out, and the head of those beside Write.
+//! writes, what is still to be found out, the head of those beside Write, and the fields of
+//! things.
 
 pub mod changed_file;
 pub mod later_key;
@@ -9,4 +10,7 @@ pub mod other_tab;
 pub mod plain_foot;
 pub mod plain_head;
 pub mod plain_screen;
+pub mod sheet;
+pub mod tight_fields;
+pub mod undo_keys;
 pub mod versions_line;

@@ -34,8 +34,11 @@ fn Standing(store: EditorStore) -> impl IntoView {
         labels.with(|(undo, _)| undo.as_ref().map_or("Undo".to_owned(), |label| format!("Undo: {label}")))
     };
     let cannot = move || labels.with(|(undo, _)| undo.is_none());
+    let (cannot_redo, again) =
+        (move || labels.with(|(_, redo)| redo.is_none()), move || labels.with(|(_, redo)| redo.clone()));
     view! {
         <button type="button" class="quiet" disabled=cannot on:click=move |_| store.run(Command::Undo)>{undo}</button>
+        <button type="button" class="quiet" title=again disabled=cannot_redo on:click=move |_| store.run(Command::Redo)>"Redo"</button>
         <div class="verdict"><LaterKey store /><span role="status"><strong class="stamp" class:rejected=is_rejected>{stamp}</strong></span></div>
     }
 }

@@ -5,6 +5,7 @@ use super::notice::Notice;
 use super::other_tab::OtherTab;
 use super::plain_foot::PlainFoot;
 use super::plain_head::PlainHead;
+use super::undo_keys::undo_keys;
 use crate::route::Screen;
 use crate::state::EditorStore;
 use leptos::prelude::*;
@@ -21,6 +22,10 @@ pub fn PlainScreen(
     /// What stands in it.
     children: Children,
 ) -> impl IntoView {
+    let keys = window_event_listener(leptos::ev::keydown, move |event| {
+        undo_keys(store, &event);
+    });
+    on_cleanup(move || keys.remove());
     view! {
         <div class=class>
             <div class="plain-top">

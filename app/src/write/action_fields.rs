@@ -1,10 +1,13 @@
-//! The few fields of one action: which thing, how many, whether the seal is new; and its keys.
+//! The few fields of one action: which thing, how many, whether the seal is new, size, torque and circuit of the joint;
+//! and its keys.
 
 use super::token_keys::TokenKeys;
 use crate::components::fields::{ChoiceField, TextField};
+use crate::frame::sheet::Sheet;
+use crate::frame::tight_fields::{size_fields, tightness};
 use crate::state::EditorStore;
 use leptos::prelude::*;
-use procedures_schema::model::{Action, ApplianceMap, Id, Renewal, Verb};
+use procedures_schema::model::{Action, ApplianceMap, Connection, Id, Renewal, ThingKind, Verb};
 
 /// The fields.
 #[component]
@@ -40,6 +43,8 @@ pub fn ActionFields(
             .map(|(key, name)| (key.to_owned(), name.to_owned()))
             .to_vec(),
     );
+    let joint =
+        Memo::new(move |_| store.map().with(|map| action.with(|action| joint_of(action.as_ref(), map))));
     let thing = move || {
         let value = read(|action| action.on.first().map(ToString::to_string).unwrap_or_default());
         view! { <ChoiceField label="Which" value options=things send=write("thing", set_thing) /> }
@@ -57,9 +62,28 @@ pub fn ActionFields(
             {move || has_thing.get().then(thing)}
             {move || has_count.get().then(count)}
             {move || has_seal.get().then(seal)}
+            {move || joint.get().map(|(joint, is_made)| joint_fields(Sheet::new(store, joint), is_made))}
             <TokenKeys store id=id.get_value() at action naming />
         </div>
     }
+}
+
+/// The only connection of an action, and whether the action makes it tight.
+fn joint_of(action: Option<&Action>, map: &ApplianceMap) -> Option<(Id, bool)> {
+    let action = action?;
+    let [only] = action.on.as_slice() else { return None };
+    let is_made = matches!(action.verb, Verb::Make | Verb::Tighten);
+    map.connections.iter().any(|connection| connection.id == *only).then(|| (only.clone(), is_made))
+}
+
+/// What the map says of a connection and the words of a step commonly do: size, torque, circuit.
+fn joint_fields(sheet: Sheet<Connection>, is_made: bool) -> AnyView {
+    view! {
+        {size_fields(sheet)}
+        {is_made.then(|| tightness(sheet))}
+        {sheet.one_of("Carries what is in", &[ThingKind::Section], |k| k.section.clone(), |k, id| k.section = id)}
+    }
+    .into_any()
 }
 
 /// The things of the same kind as the only one that the action is done to.

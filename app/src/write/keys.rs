@@ -1,6 +1,7 @@
 //! Keys of Write. Letter keys act nowhere but in texts; everything here needs a focused row or Ctrl.
 
 use super::keys_sheet::open_sheet;
+use crate::frame::undo_keys::undo_keys;
 use crate::state::readings::AskedAt;
 use crate::state::{Command, EditorStore};
 use leptos::ev::KeyboardEvent;
@@ -54,23 +55,7 @@ pub fn everywhere(store: EditorStore, event: &KeyboardEvent) {
         store.run(if event.shift_key() { Command::PreviousFinding } else { Command::NextFinding });
         return;
     }
-    if !(event.ctrl_key() || event.meta_key()) || event.alt_key() || has_text_of_its_own(event) {
-        return;
-    }
-    let command = match event.key().to_lowercase().as_str() {
-        "z" if event.shift_key() => Command::Redo,
-        "z" => Command::Undo,
-        "y" => Command::Redo,
-        _ => return,
-    };
-    event.prevent_default();
-    store.run(command);
-}
-
-/// A line that is not kept yet is undone by the browser, key by key.
-fn has_text_of_its_own(event: &KeyboardEvent) -> bool {
-    let target = event.target().and_then(|target| target.dyn_into::<web_sys::HtmlTextAreaElement>().ok());
-    target.is_some_and(|field| field.class_list().contains("draft") && !field.value().is_empty())
+    undo_keys(store, event);
 }
 
 /// Keys on a focused row.

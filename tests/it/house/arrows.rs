@@ -62,7 +62,7 @@ const APP_ARROWS: &[Folder] = &[
     Folder { name: "state", own: &["storage"], core: WHOLE_CORE },
     Folder { name: "follow", own: &["components", "state", "storage"], core: READER_CORE },
     Folder { name: "write", own: &["components", "frame", "state", "storage"], core: WHOLE_CORE },
-    Folder { name: "frame", own: &["components", "state"], core: &["model", "check"] },
+    Folder { name: "frame", own: &["components", "state"], core: &["model", "units", "check"] },
     Folder {
         name: "appliance",
         own: &["components", "frame", "state"],

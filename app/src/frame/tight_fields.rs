@@ -8,9 +8,21 @@ use procedures_schema::units::{Figure, Range, Unit};
 
 /// Thread, width across flats, torque, pattern and method.
 pub fn fields(sheet: Sheet<Connection>) -> AnyView {
+    view! { {size_fields(sheet)}{tightness(sheet)} }.into_any()
+}
+
+/// Thread and width across flats.
+pub fn size_fields(sheet: Sheet<Connection>) -> AnyView {
     view! {
         {sheet.text("Thread", "M8, G 1 1/2", |k| size(k).thread.unwrap_or_default(), |k, text| change_size(k, |size| size.thread = said(text)))}
         {sheet.figure("Across flats, mm", Unit::Millimetre, |k| size(k).across_flats, |k, flats| change_size(k, |size| size.across_flats = flats))}
+    }
+    .into_any()
+}
+
+/// Torque, pattern and method.
+pub fn tightness(sheet: Sheet<Connection>) -> AnyView {
+    view! {
         {torque(sheet, "Torque from, N·m", |range| range.min.clone(), |range, figure| range.min = figure)}
         {torque(sheet, "Torque to, N·m", |range| range.max.clone(), |range, figure| range.max = figure)}
         {sheet.text("Pattern", "cross", |k| tight(k).pattern, |k, text| change_tight(k, |tight| tight.pattern = text))}

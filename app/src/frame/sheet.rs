@@ -10,7 +10,7 @@ use std::marker::PhantomData;
 
 /// The fields of one thing.
 pub struct Sheet<T> {
-    pub(super) store: EditorStore,
+    store: EditorStore,
     id: StoredValue<Id>,
     thing: PhantomData<fn() -> T>,
 }
@@ -27,6 +27,11 @@ impl<T: InMap> Sheet<T> {
     /// The sheet of the thing with this id.
     pub fn new(store: EditorStore, id: Id) -> Self {
         Self { store, id: StoredValue::new(id), thing: PhantomData }
+    }
+
+    /// The editor's state.
+    pub fn store(self) -> EditorStore {
+        self.store
     }
 
     /// The id of the thing.
