@@ -59,7 +59,7 @@ pub fn WriteScreen(
                 <ol class="rows">
                     <For each=move || store.order().get().to_vec() key=Clone::clone children=move |id| view! { <Row store id /> } />
                     <li class="row last">
-                        <div aria-hidden="true">{end_lanes(store)}</div>
+                        {end_lanes(store, false)}
                         <div class="content"><NewLine store after=None /></div>
                     </li>
                     <EndRow store />
@@ -77,7 +77,7 @@ fn EndRow(store: EditorStore) -> impl IntoView {
     let findings = store.findings(None);
     view! {
         <li class="row end" id="end" tabindex="-1" class:found=move || findings.with(|findings| !findings.is_empty()) aria-label="End">
-            {end_lanes(store)}
+            {end_lanes(store, true)}
             <div class="content"><p class="end-words">"End"</p><AcceptedList store /></div>
             <RowMargin store findings lane_of=Signal::derive(move || store.frame().with(|frame| frame.heads.clone())) />
         </li>

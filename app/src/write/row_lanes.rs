@@ -24,12 +24,13 @@ pub fn RowLanes(
     }
 }
 
-/// The lanes below the last step: as they are at the end.
-pub fn end_lanes(store: EditorStore) -> impl IntoView {
+/// The lanes below the last step: as they are at the end. They stand twice, beside the line and at the end, and are told
+/// to a screen reader once.
+pub fn end_lanes(store: EditorStore, is_told: bool) -> impl IntoView {
     let frame = store.frame();
     let last = Memo::new(move |_| store.lanes().with(|lanes| lanes.rows.last().map(as_it_stays)));
     view! {
-        <div class="lanes">
+        <div class="lanes" aria-hidden=(!is_told).then_some("true")>
             {move || last.with(|row| row.as_ref().map(|row| frame.with(|frame| strip(row, &frame.heads, frame.most_apart))))}
         </div>
     }
