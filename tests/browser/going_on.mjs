@@ -26,6 +26,7 @@ export async function walkGoingOn(tally, screen) {
       await unfinished(place, visit);
       await cutAndJoined(place, visit, write);
       await asWords(place, visit, write);
+      await onAnAnswer(place, visit, write);
       await sheets(place, visit);
       await acrossScreens(place, visit, write);
       await visit.browser.close();
@@ -176,6 +177,20 @@ async function acrossScreens(place, { page }, write) {
     await page.getByRole('button', { name: 'Redo', exact: true }).click();
     await page.locator('.thing-row', { hasText: 'G 1 1/4' }).first().waitFor();
   });
+}
+
+async function onAnAnswer(place, visit, write) {
+  const { page } = visit;
+  await place.tally.step('a step that is done on an answer says so, and what is done where a value is out', async () => {
+    await beginNew(page);
+    await write.append('ask: Is the filter clean?');
+    await write.append('if no: Take out the filter.');
+    await page.locator('.condition').getByText('if no: "Is the filter clean?"').waitFor();
+    await write.append('Look at the gauge.');
+    await write.append('read: pressure 1 bar to 2 bar (out: wait and read again)');
+    await page.getByText('out: wait and read again').first().waitFor();
+  });
+  await look(place, visit, 'write-condition');
 }
 
 async function sheets({ tally }, { page }) {

@@ -20,7 +20,7 @@ use procedures_schema::capture::Making;
 use procedures_schema::check::Finding;
 use procedures_schema::derive::carry::Carried;
 use procedures_schema::derive::lanes::{LaneRow, Lanes};
-use procedures_schema::model::{ApplianceMap, Id, NumberedIds, Procedure, Stage, Step};
+use procedures_schema::model::{ApplianceMap, Id, NumberedIds, Procedure, Question, Stage, Step};
 use std::sync::Arc;
 
 /// Above so many steps remedies are looked for when somebody asks.
@@ -35,6 +35,11 @@ impl EditorStore {
     /// The appliance map, compared by pointer.
     pub fn map(self) -> ReadSignal<Arc<ApplianceMap>> {
         self.parts().spread.map.read_only()
+    }
+
+    /// The questions of the job.
+    pub fn questions(self) -> ReadSignal<Arc<Vec<Question>>> {
+        self.parts().spread.questions.read_only()
     }
 
     /// The ids of the steps in order.

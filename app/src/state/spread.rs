@@ -7,7 +7,7 @@
 use super::judged::{Frame, Judged};
 use leptos::prelude::*;
 use procedures_schema::derive::lanes::Lanes;
-use procedures_schema::model::{ApplianceMap, Id, Procedure, Stage, Step};
+use procedures_schema::model::{ApplianceMap, Id, Procedure, Question, Stage, Step};
 use std::collections::{BTreeSet, HashMap};
 use std::sync::Arc;
 
@@ -19,6 +19,7 @@ pub(super) struct Spread {
     pub(super) places: RwSignal<Arc<Vec<Id>>>,
     /// By position the stage that begins with a step.
     pub(super) stages: RwSignal<Arc<Vec<Option<Stage>>>>,
+    pub(super) questions: RwSignal<Arc<Vec<Question>>>,
     pub(super) lanes: RwSignal<Arc<Lanes>>,
     pub(super) frame: RwSignal<Frame>,
     /// The steps that somebody shows or has shown; none where one has gone.
@@ -34,6 +35,7 @@ impl Spread {
             map: RwSignal::new(document.map.clone()),
             places: RwSignal::new(Arc::new(places(document))),
             stages: RwSignal::new(Arc::new(begun_stages(document))),
+            questions: RwSignal::new(Arc::new(document.questions.clone())),
             lanes: RwSignal::new(judged.lanes.clone()),
             frame: RwSignal::new(Frame::of(&judged.lanes)),
             steps: StoredValue::new(HashMap::new()),
@@ -46,6 +48,9 @@ impl Spread {
         let document = &judged.document;
         if !self.map.with_untracked(|map| Arc::ptr_eq(map, &document.map)) {
             self.map.set(document.map.clone());
+        }
+        if self.questions.with_untracked(|questions| **questions != document.questions) {
+            self.questions.set(Arc::new(document.questions.clone()));
         }
         self.follow_steps(document);
         if !self.lanes.with_untracked(|lanes| Arc::ptr_eq(lanes, &judged.lanes)) {

@@ -12,6 +12,7 @@ use super::move_to::MoveTo;
 use super::new_line::NewLine;
 use super::other_readings::OtherReadings;
 use super::pressing::pressed;
+use super::row_asides::{Condition, out_lines};
 use super::row_keys::RowKeys;
 use super::row_lanes::RowLanes;
 use super::row_margin::RowMargin;
@@ -76,7 +77,8 @@ pub fn Row(
                         <span class="grip" aria-hidden="true" on:pointerdown=move |event| drag::begin(store, id.get_value(), &event)>{number}</span>
                         {move || is_selected.get().then(|| view! { <Handle store id=id.get_value() number=Signal::derive(number) has_places /> })}
                     </div>
-                    <div class="said">
+                    <div class="said" class:only=move || step.with(|step| step.as_ref().is_some_and(|step| !step.when.is_empty()))>
+                        <Condition store step />
                         {move || if is_selected.get() {
                             view! { <OpenWords store id=id.get_value() step heard number=Signal::derive(number) /> }.into_any()
                         } else {
@@ -118,6 +120,7 @@ fn OpenWords(
         <OtherReadings store id=id.get_value() />
         <LinkOffer store id=id.get_value() heard />
         <Tokens store id=id.get_value() step />
+        {move || step.get().map(|step| out_lines(&step.actions))}
         <LeadingKeys field=Signal::stored(format!("words-{}", id.get_value())) step=Signal::derive(move || Some(number.get())) />
     }
 }
@@ -131,7 +134,7 @@ fn ReadWords(store: EditorStore, id: Id, step: Memo<Option<Arc<Step>>>) -> impl 
         |step: &Step| (!step.why.is_empty()).then(|| view! { <p class="why">"why: " {step.why.clone()}</p> });
     view! {
         <p class="words" on:pointerdown=press>{move || step.get().map(|step| store.shown_words(&step))}</p>
-        {move || step.get().map(|step| (store.map().with(|map| notation_line(&step.actions, map)), why(&step)))}
+        {move || step.get().map(|step| (store.map().with(|map| notation_line(&step.actions, map)), out_lines(&step.actions), why(&step)))}
     }
 }
 
