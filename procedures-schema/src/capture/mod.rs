@@ -10,6 +10,7 @@
 //! [`line_making`] adds what the words name for the first time to a copy of the map. The words are read as
 //! English.
 
+mod agreement;
 mod block;
 mod by_hand;
 mod clause;

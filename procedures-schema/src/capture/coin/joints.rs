@@ -248,6 +248,11 @@ impl Bench<'_> {
     fn connection_name(&self, phrase: &Phrase, component: Option<&Id>) -> String {
         let single = count(phrase.amount, phrase.part, phrase.plural()) == 1;
         let own = if single { phrase.stem() } else { phrase.words.clone() }.join(" ");
+        let of =
+            self.behind(phrase, &["of"]).filter(|of| noun(&of.stem()) == Noun::Joint && of.words.len() > 1);
+        if let Some(joint) = of {
+            return format!("{} {own}", joint.stem().join(" "));
+        }
         let Some(part) = component.map(|part| self.map.name_of(part)) else { return own };
         let is_named = phrase.stem().iter().any(|word| part.split(' ').any(|other| other == word));
         if is_named { own } else { format!("{part} {own}") }

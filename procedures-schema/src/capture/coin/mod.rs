@@ -13,6 +13,7 @@ mod bench;
 mod circuits;
 mod clauses;
 mod colours;
+mod counted;
 mod isolators;
 mod joints;
 mod nouns;
