@@ -106,6 +106,22 @@ fn common_sentences_are_heard_as_they_are_meant() {
 }
 
 #[test]
+fn what_is_put_back_is_never_new_where_a_part_of_its_name_is_said() {
+    for (lines, actions) in agreed::BY_PART {
+        let (_, last) = type_all(lines);
+        let read = (made(&last), print(&last.reading.actions));
+        assert_eq!((read.0.as_str(), read.1.as_str()), ("", *actions), "{lines}");
+        assert!(last.asked.is_empty() && last.reading.doubts.is_empty(), "{lines}");
+    }
+    // Of two that may be meant one is asked for, and none is made.
+    let (_, last) =
+        type_all("Close the left flow valve and the right flow valve of the heating.|Open the flow tap.");
+    assert_eq!((made(&last).as_str(), last.reading.actions.len()), ("", 0));
+    let [doubt] = last.reading.doubts.as_slice() else { panic!("{:?}", last.reading) };
+    assert_eq!(doubt.choices.len(), 2);
+}
+
+#[test]
 fn a_pronoun_that_can_be_two_things_is_asked_for() {
     let (_, last) = type_all("Take off the cover: two screws.|Clean it.");
     assert_eq!(print(&last.reading.actions), "");

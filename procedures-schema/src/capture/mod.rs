@@ -13,6 +13,7 @@
 mod agreement;
 mod block;
 mod by_hand;
+mod by_part;
 mod clause;
 mod coin;
 mod found_out;

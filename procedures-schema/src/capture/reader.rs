@@ -64,6 +64,8 @@ impl<'a> Reader<'a> {
         let (last, testers) = (Vec::new(), Vec::new());
         let mut reader =
             Self { words, map, here, stage, lexicon, tokens, mentions, last, clauses, testers, reading };
+        let mentions = std::mem::take(&mut reader.mentions);
+        reader.mentions = reader.with_parts_of_names(map, mentions);
         reader.find_testers();
         reader
     }

@@ -30,3 +30,20 @@ pub(super) const AGREED: &[(&str, &str)] = &[
     ),
     ("Undo the screws of the cover, M6.|Do up the screws, 10 mm.", "make cover-screws"),
 ];
+
+/// Lines, split at "|", of which the last puts back what is called by a part of its name, and makes nothing.
+pub(super) const BY_PART: &[(&str, &str)] = &[
+    (
+        "Close the flow and return isolation valves under the boiler.|Close the cold water inlet valve.|Open the flow and return valves and the cold inlet.",
+        "restore flow-isolation-valve return-isolation-valve cold-water-inlet-valve",
+    ),
+    ("Close the gas service cock.|Open the gas cock.", "restore gas-service-cock"),
+    ("Close the gas isolation valve.|Open the gas cock.", "restore gas-isolation-valve"),
+    ("Close the heating valve.|Open the drain point.|Shut the drain.", "make drain-point"),
+    ("Close the cold water valve.|Open the kitchen hot tap.|Shut the kitchen tap.", "make kitchen-hot-tap"),
+    (
+        "Close the gas cock.|Undo the gas pipe union nut.|Connect the gas union nut.",
+        "make gas-pipe-union-nut",
+    ),
+    ("Take out the plate heat exchanger.|Refit the plate exchanger.", "fit plate-heat-exchanger"),
+];

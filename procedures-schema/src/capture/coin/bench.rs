@@ -119,7 +119,8 @@ impl<'a> Bench<'a> {
         self.last_seen = last;
         let line = &self.line;
         let is_verb = |i: usize| line.clauses.iter().any(|clause| clause.verb() == i);
-        self.mentions = Names::of(&self.map).find(&line.tokens, is_verb);
+        let found = Names::of(&self.map).find(&line.tokens, is_verb);
+        self.mentions = line.with_parts_of_names(&self.map, found);
     }
 
     /// The first phrase behind another that one of these words leads to: "of the pump", up to the next object.
