@@ -1,6 +1,6 @@
 //! Sentences and what they make, on invented appliances.
 
-use procedures_schema::capture::{Answer, Making, line_making};
+use procedures_schema::capture::{Answer, Given, Making, Meaning, line_making};
 use procedures_schema::model::{
     Action, ApplianceMap, CircuitKind, Grouping, Id, IdSource, Known, Procedure, SealPolicy, Span, Stage,
     Step, TestKind,
@@ -10,6 +10,7 @@ use procedures_schema::simulate::{Place, Run, simulate};
 use std::sync::Arc;
 
 mod agreed;
+mod asked;
 mod laws;
 mod lines;
 mod meant;
@@ -39,7 +40,8 @@ impl Typed {
         let trace = simulate(&self.document, &Run::of(&self.document));
         let last = self.document.steps.len().checked_sub(1);
         let place = last.map_or(Place::START, Place::after);
-        line_making(words, &self.document.map, &trace, place, stage, answers, &mut Names)
+        let given = Given { answers, census: &self.document.census };
+        line_making(words, &self.document.map, &trace, place, stage, given, &mut Names)
     }
 
     fn keep(&mut self, words: &str, stage: &Stage, making: &Making) {
@@ -162,8 +164,9 @@ fn an_open_circuit_is_asked_for_and_the_answer_settles_it() {
     let [question] = open.asked.as_slice() else { panic!("{:?}", open.asked) };
     assert_eq!(question.question, "Which circuit do the union nuts carry?");
     assert_eq!(question.span, Span(13, 23), "union nuts");
-    assert_eq!(question.kinds, [CircuitKind::FuelGas, CircuitKind::HeatingWater, CircuitKind::DomesticWater]);
-    let answer = Answer { span: question.span, kind: CircuitKind::HeatingWater };
+    let first: Vec<String> = question.choices.iter().take(3).map(ToString::to_string).collect();
+    assert_eq!(first, ["fuel gas", "heating water", "domestic water"]);
+    let answer = Answer { span: question.span, means: Meaning::Circuit(CircuitKind::HeatingWater) };
     let settled = typed.read(words, &Stage::Strip, &[answer]);
     assert!(settled.asked.is_empty());
     assert_eq!(print(&settled.reading.actions), "undo pump-union-nuts");

@@ -5,7 +5,7 @@
 
 use super::{Block, Piece, PieceKind};
 use crate::capture::{
-    Beside, Doubt, Leading, LineReading, Made, Making, Question, Unknown, apply_leading, line_making,
+    Beside, Doubt, Given, Leading, LineReading, Made, Making, Question, Unknown, apply_leading, line_making,
     stage_between, told_together,
 };
 use crate::model::{ApplianceMap, Id, IdSource, Procedure, Stage, Step};
@@ -238,7 +238,8 @@ impl Pasting {
         let so_far = &self.so_far;
         let trace = self.trace.get_or_insert_with(|| simulate(so_far, &Run::of(so_far)));
         let place = at.checked_sub(1).map_or(Place::START, Place::after);
-        line_making(&step.words, &so_far.map, trace, place, &step.stage, &[], ids)
+        let given = Given { census: &so_far.census, answers: &[] };
+        line_making(&step.words, &so_far.map, trace, place, &step.stage, given, ids)
     }
 
     /// Applies a leading word to a step; what it cannot hold becomes a step with its words.

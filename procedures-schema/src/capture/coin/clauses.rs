@@ -14,6 +14,9 @@ impl Bench<'_> {
     /// Makes what a clause names for the first time; `next` is the clause behind it.
     pub(super) fn make_for(&mut self, clause: &Clause, next: Option<&Clause>) {
         self.phrases = phrases(&self.line, clause);
+        if self.may_have_another_name(clause) {
+            return;
+        }
         self.next_off = next.and_then(|next| self.taken_off(next));
         let stem = self.line.text(clause.verb()).to_owned();
         let asked = Asked::new(clause, &stem);
@@ -205,7 +208,7 @@ impl Bench<'_> {
         About {
             near,
             far: self.words_of(clause, phrase),
-            answer: self.answer(phrase).map(|answer| answer.kind.clone()),
+            answer: self.circuit_given(phrase),
             ..About::default()
         }
     }

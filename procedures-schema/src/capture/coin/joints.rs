@@ -328,7 +328,7 @@ impl Bench<'_> {
 
     fn ask_about(&mut self, phrase: &Phrase, thing: &Id, question: String) {
         let span = self.span_of(phrase);
-        self.asked.push(Question { span, question, kinds: Vec::new(), thing: Some(thing.clone()) });
+        self.asked.push(Question { span, question, choices: Vec::new(), thing: Some(thing.clone()) });
     }
 }
 
