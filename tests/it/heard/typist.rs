@@ -52,6 +52,11 @@ impl Typist {
         self.document.steps.iter().flat_map(|step| &step.actions)
     }
 
+    /// The steps.
+    pub(super) fn steps(&self) -> impl Iterator<Item = &Step> {
+        self.document.steps.iter().map(|step| &**step)
+    }
+
     /// The words of the steps.
     pub(super) fn words(&self) -> impl Iterator<Item = &str> {
         self.document.steps.iter().map(|step| step.words.as_str())

@@ -168,9 +168,10 @@ pub fn line_making_here(
     let mut here = line.here;
     here.meet(&making.map, making.made.iter().map(|made| &made.thing));
     making.reading = Reader::new(words, &making.map, here, stage, lexicon).read();
-    if making.reading.actions.is_empty() && making.reading.doubts.is_empty() {
+    let says_nothing = making.reading.actions.is_empty() && making.reading.doubts.is_empty();
+    if says_nothing && making.renamed.is_empty() {
         // Words that say nothing to do name nothing either.
-        (making.map, making.made, making.renamed) = (map.clone(), Vec::new(), Vec::new());
+        (making.map, making.made) = (map.clone(), Vec::new());
     }
     making
 }
