@@ -209,3 +209,37 @@ fn a_reading_that_proves_keeps_its_words() {
         ]
     );
 }
+
+#[test]
+fn an_answer_finds_its_question_behind_a_step_of_the_other_answer() {
+    let mut typist = Typist::new();
+    for line in
+        ["ask: Is it sound?", "if yes: Clean the valve.", "if no: Fit a new valve.", "if no: Fit the lid."]
+    {
+        assert!(!typist.keep(line).told.starts_with("not held"), "{line}");
+    }
+    let answers: Vec<Vec<&str>> =
+        typist.steps().map(|step| step.when.iter().map(|when| when.answer.as_str()).collect()).collect();
+    assert_eq!(answers, [vec![], vec!["yes"], vec!["no"], vec!["no"]]);
+    let asked: Vec<&Id> = typist.steps().flat_map(|step| &step.when).map(|when| &when.question).collect();
+    assert!(asked.windows(2).all(|two| two[0] == two[1]), "one question");
+    // Without a question it stays words; nobody cleans a valve unasked.
+    let mut typist = Typist::new();
+    typist.keep("Take off the cover.");
+    let kept = typist.keep("if yes: Clean the valve.");
+    assert!(kept.told.starts_with("not held") && kept.actions.is_empty(), "{}", kept.told);
+}
+
+#[test]
+fn what_is_kept_as_words_says_nothing_to_do() {
+    let mut typist = Typist::new();
+    typist.keep("Switch off the boiler.");
+    typist.keep("Hang a tag on the handle.");
+    for line in ["start 10 min, before step 2", "back: take the tag off", "start: the boiler", "hold: "] {
+        let kept = typist.keep(line);
+        assert!(kept.told.starts_with("not held") && kept.actions.is_empty(), "{line}: {}", kept.told);
+    }
+    assert_eq!(typist.words().last(), Some("hold: "), "no word is lost");
+    let kept = typist.keep("wait 10 min");
+    assert_eq!(print(&kept.actions), "wait 10");
+}

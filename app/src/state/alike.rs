@@ -3,16 +3,16 @@
 //! The answer goes to each step that the writer has not taken out of it, and where it leaves nothing open in
 //! others they are read to their end; all of that is one entry of undo.
 
-use super::doubts::{Open, add_in_order, open_doubts, step_of};
+use super::doubts::{Open, add_in_order, open_doubts, step_of, told};
 use super::editor_store::EditorStore;
 use super::ids::RandomIds;
 use super::judged::Judged;
 use super::making::{making, with_things};
 use super::rereading;
 use leptos::prelude::*;
-use procedures_schema::capture::{Answer, Question};
+use procedures_schema::capture::{Answer, Meaning, Question};
 use procedures_schema::edit::{Edit, apply};
-use procedures_schema::model::{CircuitKind, Id, Step};
+use procedures_schema::model::{Id, Step};
 use std::sync::Arc;
 
 /// Another step in which the same is asked.
@@ -31,7 +31,7 @@ pub struct Alike {
 #[derive(Clone, Debug, PartialEq)]
 pub(super) enum Asked {
     Thing(String, Vec<Id>),
-    Circuit(String, Vec<CircuitKind>),
+    Making(String, Vec<Meaning>),
 }
 
 impl Asked {
@@ -43,7 +43,9 @@ impl Asked {
                 things.sort_unstable();
                 Self::Thing(doubt.span.of(words).to_lowercase(), things)
             }
-            Open::Circuit(Question { question, kinds, .. }) => Self::Circuit(question.clone(), kinds.clone()),
+            Open::Making(Question { question, choices, .. }) => {
+                Self::Making(question.clone(), choices.clone())
+            }
         }
     }
 }
@@ -101,9 +103,9 @@ fn edits(
     choice: Option<usize>,
 ) -> Option<(Vec<Edit>, String)> {
     match (open, choice) {
-        (Open::Circuit(question), Some(choice)) => {
-            let kind = question.kinds.get(choice)?;
-            Some((with_circuit(judged, steps, asked, kind), format!("say that it is of the {kind}")))
+        (Open::Making(question), Some(choice)) => {
+            let means = question.choices.get(choice)?;
+            Some((with_answer(judged, steps, asked, means), format!("say that it is {}", told(means))))
         }
         (Open::Thing(doubt), Some(choice)) => {
             let choice = doubt.choices.get(choice)?;
@@ -135,9 +137,9 @@ fn in_each(judged: &Judged, steps: &[&Id], asked: &Asked, change: &dyn Fn(&mut S
     steps.iter().filter_map(changed).collect()
 }
 
-/// Says of which circuit a new thing is. The first step makes it; the others are read again after it, because they
+/// Says what a name means, or of which circuit a new thing is. The first step makes it; the others are read again after it, because they
 /// then name what is there.
-fn with_circuit(mut judged: Arc<Judged>, steps: &[&Id], asked: &Asked, kind: &CircuitKind) -> Vec<Edit> {
+fn with_answer(mut judged: Arc<Judged>, steps: &[&Id], asked: &Asked, means: &Meaning) -> Vec<Edit> {
     let mut edits = Vec::new();
     for id in steps {
         let Some((position, step)) = step_of(&judged.document, id) else { continue };
@@ -146,7 +148,7 @@ fn with_circuit(mut judged: Arc<Judged>, steps: &[&Id], asked: &Asked, kind: &Ci
         }
         let open = open_doubts(&judged, id).into_iter().filter(|open| Asked::of(open, &step.words) == *asked);
         let answers: Vec<Answer> =
-            open.map(|open| Answer { span: open.span(), kind: kind.clone() }).collect();
+            open.map(|open| Answer { span: open.span(), means: means.clone() }).collect();
         let Some(next) = read_anew(&judged, position, step, &answers) else { continue };
         if let Some(after) = after(&judged, &next) {
             judged = after;

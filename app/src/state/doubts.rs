@@ -10,7 +10,7 @@ use super::heard::Heard;
 use super::judged::Judged;
 use super::lines::Line;
 use leptos::prelude::*;
-use procedures_schema::capture::{Answer, Doubt, Question};
+use procedures_schema::capture::{Answer, Doubt, Meaning, Question};
 use procedures_schema::edit::Edit;
 use procedures_schema::model::{Action, Id, Procedure, Span, Step};
 use std::sync::Arc;
@@ -31,15 +31,16 @@ pub enum AskedFrom {
 pub enum Open {
     /// Which of several things is meant.
     Thing(Doubt),
-    /// To which circuit a new thing belongs, or something that only other words can say.
-    Circuit(Question),
+    /// To which circuit a new thing belongs, whether a name is another one of a known thing, or something that only
+    /// other words can say.
+    Making(Question),
 }
 
 impl Open {
     pub(super) fn span(&self) -> Span {
         match self {
             Self::Thing(doubt) => doubt.span,
-            Self::Circuit(question) => question.span,
+            Self::Making(question) => question.span,
         }
     }
 
@@ -47,7 +48,7 @@ impl Open {
     pub fn question(&self) -> &str {
         match self {
             Self::Thing(doubt) => &doubt.question,
-            Self::Circuit(question) => &question.question,
+            Self::Making(question) => &question.question,
         }
     }
 
@@ -55,7 +56,7 @@ impl Open {
     pub fn choices(&self) -> Vec<String> {
         match self {
             Self::Thing(doubt) => doubt.choices.iter().map(|choice| choice.name.clone()).collect(),
-            Self::Circuit(question) => question.kinds.iter().map(|kind| kind.word().to_owned()).collect(),
+            Self::Making(question) => question.choices.iter().map(ToString::to_string).collect(),
         }
     }
 }
@@ -80,7 +81,7 @@ impl EditorStore {
                 self.settle_alike(&steps, open, choice)
             }
             (Open::Thing(doubt), Some(choice)) => self.say_which(id, doubt, choice),
-            (Open::Circuit(question), Some(choice)) => self.say_circuit(id, question, choice),
+            (Open::Making(question), Some(choice)) => self.say_what(id, question, choice),
             (_, None) => self.decline(id, open.span()),
         };
         if done {
@@ -100,10 +101,10 @@ impl EditorStore {
         self.edit(&[Edit::SetStep { step: Arc::new(step) }], &label, None)
     }
 
-    fn say_circuit(self, id: &Id, question: &Question, choice: usize) -> bool {
-        let Some(kind) = question.kinds.get(choice) else { return false };
-        let answer = Answer { span: question.span, kind: kind.clone() };
-        self.make_things(id, &[answer], Some(format!("say that it is of the {kind}")))
+    fn say_what(self, id: &Id, question: &Question, choice: usize) -> bool {
+        let Some(means) = question.choices.get(choice) else { return false };
+        let answer = Answer { span: question.span, means: means.clone() };
+        self.make_things(id, &[answer], Some(format!("say that it is {}", told(means))))
     }
 
     pub(super) fn decline(self, id: &Id, span: Span) -> bool {
@@ -166,6 +167,14 @@ impl EditorStore {
     }
 }
 
+/// What an answer says of a thing.
+pub(super) fn told(means: &Meaning) -> String {
+    match means {
+        Meaning::Circuit(kind) => format!("of the {kind}"),
+        Meaning::Known { .. } | Meaning::New { .. } => means.to_string(),
+    }
+}
+
 fn can_be_asked(judged: &Judged, step: &Id) -> bool {
     open_doubts(judged, step).first().is_some_and(|open| !open.choices().is_empty())
 }
@@ -190,7 +199,7 @@ pub(super) fn still_open(step: &Step, doubts: Vec<Doubt>, asked: Vec<Question>) 
         step.declined.iter().any(|known| known.eq_ignore_ascii_case(text))
     };
     let doubts = doubts.into_iter().filter(|doubt| !is_said(doubt.span)).map(Open::Thing);
-    let mut open: Vec<Open> = doubts.chain(asked.into_iter().map(Open::Circuit)).collect();
+    let mut open: Vec<Open> = doubts.chain(asked.into_iter().map(Open::Making)).collect();
     open.retain(|open| !is_declined(open.span()));
     open.sort_by_key(|open| open.choices().is_empty());
     open

@@ -83,7 +83,7 @@ impl Heard {
 
 /// The words of a line that is nobody's step yet, in pieces.
 pub fn pieces_of_line(words: &str, making: &Making, document: &Procedure) -> Vec<Piece> {
-    let Making { reading, map, made, asked } = making;
+    let Making { reading, map, made, asked, .. } = making;
     let LineReading { actions, doubts, unknown, .. } = reading;
     let mut marks = Marks::over(words);
     marks.actions(actions, map, made, document);

@@ -9,7 +9,7 @@ use super::judged::Judged;
 use super::rereading;
 use super::together::with_neighbours;
 use leptos::prelude::*;
-use procedures_schema::capture::{Answer, Making, line_making, stage_between};
+use procedures_schema::capture::{Answer, Given, Making, line_making, stage_between};
 use procedures_schema::edit::Edit;
 use procedures_schema::model::{Id, IdSource, Stage, Step};
 use std::sync::Arc;
@@ -35,7 +35,9 @@ pub fn making(
     ids: &mut dyn IdSource,
 ) -> Making {
     let place = rereading::place_before(position);
-    line_making(words, &judged.document.map, &judged.trace, place, stage, answers, ids)
+    let document = &judged.document;
+    let given = Given { answers, census: &document.census };
+    line_making(words, &document.map, &judged.trace, place, stage, given, ids)
 }
 
 /// As [`making`], for a new step: its stage follows from what it does, and what it does is read in its stage.
@@ -55,7 +57,7 @@ pub fn making_new(judged: &Judged, at: usize, words: &str, ids: &mut dyn IdSourc
 
 /// The edit that puts what was made on the map, before the one of the step.
 pub(super) fn with_things(making: &Making, step: Edit) -> Vec<Edit> {
-    let map = (!making.made.is_empty()).then(|| Edit::SetMap(Arc::new(making.map.clone())));
+    let map = making.changes_map().then(|| Edit::SetMap(Arc::new(making.map.clone())));
     map.into_iter().chain([step]).collect()
 }
 
@@ -88,7 +90,7 @@ impl EditorStore {
         }
         let mut making = making(&judged, position, &step.stage, &step.words, answers, &mut RandomIds);
         rereading::drop_declined(&mut making.reading.actions, &step.declined, &step.words);
-        if making.made.is_empty() && making.reading.actions == step.actions {
+        if !making.changes_map() && making.reading.actions == step.actions {
             return false;
         }
         let step = Arc::new(Step { actions: making.reading.actions.clone(), ..Step::clone(step) });

@@ -80,7 +80,7 @@ fn n_different(pasted: &Pasted) -> usize {
     };
     let things =
         pasted.decisions.iter().map(|one| Asked::of(&Open::Thing(one.doubt.clone()), words(&one.step)));
-    let circuits = pasted.asked.iter().map(|(id, one)| Asked::of(&Open::Circuit(one.clone()), words(id)));
+    let circuits = pasted.asked.iter().map(|(id, one)| Asked::of(&Open::Making(one.clone()), words(id)));
     let mut different: Vec<Asked> = Vec::new();
     for asked in things.chain(circuits) {
         if !different.contains(&asked) {

@@ -51,7 +51,7 @@ fn read(store: EditorStore, after: Option<&Id>, words: &str) -> Option<Making> {
 
 /// What the line would mean as a step, what it would make, and what is open about it.
 fn meaning(making: &Making) -> AnyView {
-    let Making { reading, map, made, asked } = making;
+    let Making { reading, map, made, asked, .. } = making;
     let doubts = reading.doubts.iter().map(|doubt| doubt.question.clone());
     let asked = asked.iter().map(|asked| asked.question.clone());
     let unknown = reading.unknown.iter();

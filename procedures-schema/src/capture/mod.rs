@@ -10,8 +10,10 @@
 //! [`line_making`] adds what the words name for the first time to a copy of the map. The words are read as
 //! English.
 
+mod agreement;
 mod block;
 mod by_hand;
+mod by_part;
 mod clause;
 mod coin;
 mod found_out;
@@ -40,7 +42,7 @@ pub use block::{
     Block, Counts, LineDoubt, MOST_LINES, NotUnderstood, Pasted, Piece, PieceKind, TooManyLines, block,
     steps_of_block,
 };
-pub use coin::{Answer, Made, Making, Question, line_making, line_making_here};
+pub use coin::{Answer, Given, Made, Making, Meaning, Question, line_making, line_making_here};
 pub use found_out::{NoAnswer, found_out, one_range, one_value};
 pub use here::Here;
 pub use leading::{Applied, Beside, Gap, Leading, NotHeld, StepParts, apply_leading, leading, parts_of_step};

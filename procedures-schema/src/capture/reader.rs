@@ -2,6 +2,7 @@
 
 use super::clause::{Clause, clauses};
 use super::here::Here;
+use super::leading::stays_words;
 use super::mention::{Candidate, Mention, Names, singular};
 use super::quantity::{Figures, Quantity, quantities};
 use super::{Choice, Doubt, LineReading, Unknown};
@@ -56,7 +57,9 @@ impl<'a> Reader<'a> {
         lexicon: &'static Lexicon,
     ) -> Self {
         let tokens = tokens(words);
-        let clauses = clauses(&tokens, &lexicon.phrases_of(&tokens));
+        // "Back: take the tag off" is a reminder, even where no step can hold it.
+        let said = if stays_words(words) { Vec::new() } else { lexicon.phrases_of(&tokens) };
+        let clauses = clauses(&tokens, &said);
         let is_verb = |i: usize| clauses.iter().any(|clause| clause.verb() == i);
         let mentions = Names::of(map).find(&tokens, is_verb);
         let quantities = quantities(words, &tokens, lexicon);
@@ -64,6 +67,8 @@ impl<'a> Reader<'a> {
         let (last, testers) = (Vec::new(), Vec::new());
         let mut reader =
             Self { words, map, here, stage, lexicon, tokens, mentions, last, clauses, testers, reading };
+        let mentions = std::mem::take(&mut reader.mentions);
+        reader.mentions = reader.with_parts_of_names(map, mentions);
         reader.find_testers();
         reader
     }

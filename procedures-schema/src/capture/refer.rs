@@ -1,5 +1,6 @@
 //! Which thing is meant: by kind, by what the words add, by what is possible here, by what is nearest.
 
+use super::agreement::Said;
 use super::here::Here;
 use super::mention::{Candidate, singular};
 use crate::lexicon::tokens;
@@ -17,6 +18,8 @@ pub(super) struct Wanted<'a> {
     pub(super) beside: &'a [Id],
     /// A thread or width across flats that the words name.
     pub(super) size: Option<&'a str>,
+    /// What they say beside the name.
+    pub(super) said: &'a Said,
 }
 
 /// The things that may be meant, the possible ones before all, and whether they are possible here.
@@ -30,6 +33,7 @@ pub(super) struct Meant {
 pub(super) fn meant(candidates: &[Candidate], wanted: &Wanted<'_>) -> Option<Meant> {
     let of_kind = candidates.iter().filter(|candidate| wanted.kinds.contains(&candidate.kind));
     let mut ids: Vec<Id> = of_kind.map(|candidate| candidate.id.clone()).collect();
+    ids = wanted.said.agreeing(wanted.map, ids);
     if ids.is_empty() {
         return None;
     }

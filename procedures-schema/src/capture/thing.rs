@@ -164,11 +164,12 @@ impl Reader<'_> {
             (None, None) => return,
         };
         let of: Vec<&Id> = meant.iter().filter(|c| c.kind == kind).map(|c| &c.id).collect();
+        let said = mention.map(|mention| self.said_of(clause, mention)).unwrap_or_default();
         let plugs = self.map.connections.iter().filter(|plug| {
             // "Put the lid back and screw it down" is about the screws of the lid.
             let fixing = fixes && plug.family == Family::Fixing;
             let own = (family.as_ref() == Some(&plug.family) || fixing) && plug.port.is_none();
-            own && plug.joins.iter().any(|part| of.contains(&part))
+            own && !said.is_other_size(plug) && plug.joins.iter().any(|part| of.contains(&part))
         });
         let items = self.map.temporary.iter().filter(|item| {
             let on = item.on.as_ref().or(item.bonds.as_ref()).is_some_and(|on| of.contains(&on));
@@ -297,6 +298,7 @@ impl Reader<'_> {
             .collect();
         let size = self.size(clause);
         let words = self.other_words(clause);
+        let said = self.said_of(clause, mention);
         let wanted = Wanted {
             map: self.map,
             here: &self.here,
@@ -305,6 +307,7 @@ impl Reader<'_> {
             words: &words,
             beside: &beside,
             size: size.as_deref(),
+            said: &said,
         };
         meant(&mention.candidates, &wanted)
     }

@@ -322,7 +322,7 @@ pub(super) static PHRASES: &[(&str, &[Verb])] = &[
     ("scrape|scraped|scrapes|scraping", &[Clean]),
     ("scrap|scrapped|scrapping|scraps", &[Discard]),
     ("screw|screwed|screwing … back|down|home|in|on|up", &[Make]),
-    ("screw|screwed|screwing … into", &[Make]),
+    ("screw|screwed|screwing … into|onto|to", &[Make]),
     ("screw|screwed|screwing … in|on", &[Place]),
     ("seal|sealed|sealing … off", &[Place]),
     ("search|searched|searching|searchs … leak|leaks", &[Test]),

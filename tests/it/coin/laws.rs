@@ -1,7 +1,7 @@
 //! What holds for any words and any map.
 
 use super::{Names, Typed};
-use procedures_schema::capture::{Here, line_here, line_making_here};
+use procedures_schema::capture::{Given, Here, line_here, line_making_here};
 use procedures_schema::format;
 use procedures_schema::lexicon::Lexicon;
 use procedures_schema::model::{ApplianceMap, Handle, Id, IdSource, NumberedIds, Procedure, Stage};
@@ -142,8 +142,9 @@ fn nothing_that_was_there_is_changed_and_what_is_made_can_be_kept() {
         for _ in 0..8 {
             let words: String = (0..9).map(|_| dice.pick(PIECES)).collect::<Vec<_>>().join(" ");
             let here = Here::in_service(&map);
-            let making = line_making_here(&words, &map, here.clone(), &Stage::Strip, &[], &mut Names);
-            let again = line_making_here(&words, &map, here, &Stage::Strip, &[], &mut Names);
+            let making =
+                line_making_here(&words, &map, here.clone(), &Stage::Strip, Given::default(), &mut Names);
+            let again = line_making_here(&words, &map, here, &Stage::Strip, Given::default(), &mut Names);
             assert_eq!(making, again, "{words}");
             assert!(written(&making.map).is_superset(&written(&map)), "{words}");
             let ids: Vec<&Id> = making.map.things().map(|(_, id, ..)| id).collect();
@@ -171,7 +172,8 @@ fn a_line_without_a_new_thing_reads_as_before() {
     for words in
         ["Open the gas cock", "Make the gas union", "Refit the cover", "Wait 10 minutes", "Tell the operator"]
     {
-        let making = line_making_here(words, map, Here::in_service(map), &Stage::Refit, &[], &mut Names);
+        let making =
+            line_making_here(words, map, Here::in_service(map), &Stage::Refit, Given::default(), &mut Names);
         assert_eq!(making.reading, line_here(words, map, Here::in_service(map), &Stage::Refit), "{words}");
         assert_eq!((&making.map, making.made.len()), (map.as_ref(), 0), "{words}");
     }
@@ -192,10 +194,17 @@ fn identities_that_are_taken_are_asked_for_again() {
     typed.type_line("Take off the cover.", &Stage::Strip);
     let map = &typed.document.map;
     let words = "Undo the four screws of the hatch and take off the second cover";
-    let making =
-        line_making_here(words, map, Here::in_service(map), &Stage::Strip, &[], &mut NumberedIds::default());
+    let making = line_making_here(
+        words,
+        map,
+        Here::in_service(map),
+        &Stage::Strip,
+        Given::default(),
+        &mut NumberedIds::default(),
+    );
     assert_eq!(making.made.len(), 3);
-    let making = line_making_here(words, map, Here::in_service(map), &Stage::Strip, &[], &mut Stubborn);
+    let making =
+        line_making_here(words, map, Here::in_service(map), &Stage::Strip, Given::default(), &mut Stubborn);
     let ids: BTreeSet<&Id> = making.map.things().map(|(_, id, ..)| id).collect();
     assert_eq!(ids.len(), 4, "{ids:?}");
 }
@@ -207,8 +216,14 @@ fn every_verb_of_the_lexicon_is_survived() {
         for noun in PIECES {
             let words = format!("{verb} the {noun}");
             let map = ApplianceMap::default();
-            let making =
-                line_making_here(&words, &map, Here::in_service(&map), &Stage::Strip, &[], &mut Names);
+            let making = line_making_here(
+                &words,
+                &map,
+                Here::in_service(&map),
+                &Stage::Strip,
+                Given::default(),
+                &mut Names,
+            );
             for action in &making.reading.actions {
                 assert!(lexicon.says_at(&words, &action.says, action), "{words}");
             }

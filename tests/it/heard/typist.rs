@@ -1,7 +1,7 @@
 //! Lines kept one after the other as the page keeps them.
 
 use procedures_schema::capture::{
-    Answer, Applied, Beside, Leading, Making, apply_leading, leading, line_making, stage_between,
+    Answer, Applied, Beside, Given, Leading, Making, apply_leading, leading, line_making, stage_between,
     told_together,
 };
 use procedures_schema::check::{Report, check};
@@ -50,6 +50,11 @@ impl Typist {
     /// All that the steps do, in their order.
     pub(super) fn actions(&self) -> impl Iterator<Item = &Action> {
         self.document.steps.iter().flat_map(|step| &step.actions)
+    }
+
+    /// The steps.
+    pub(super) fn steps(&self) -> impl Iterator<Item = &Step> {
+        self.document.steps.iter().map(|step| &**step)
     }
 
     /// The words of the steps.
@@ -127,10 +132,10 @@ impl Typist {
         // Eight questions are more than anybody answers.
         for _ in 0..8 {
             made.extend(making.made.iter().map(|made| made.name.clone()));
-            let open = making.asked.iter().find(|asked| !asked.kinds.is_empty()).cloned();
+            let open = making.asked.iter().find(|asked| !asked.choices.is_empty()).cloned();
             self.document.map = Arc::new(making.map.clone());
             let Some(question) = open else { break };
-            let answer = Answer { span: question.span, kind: question.kinds[0].clone() };
+            let answer = Answer { span: question.span, means: question.choices[0].clone() };
             asked.push(question.question);
             making = self.making(at, &stage, &step.words, &[answer]);
         }
@@ -159,7 +164,8 @@ impl Typist {
     fn making(&mut self, at: usize, stage: &Stage, words: &str, answers: &[Answer]) -> Making {
         let trace = simulate(&self.document, &Run::of(&self.document));
         let place = at.checked_sub(1).map_or(Place::START, Place::after);
-        line_making(words, &self.document.map, &trace, place, stage, answers, &mut self.ids)
+        let given = Given { answers, census: &self.document.census };
+        line_making(words, &self.document.map, &trace, place, stage, given, &mut self.ids)
     }
 
     /// A leading word adds to the step before; a message begins the next one.

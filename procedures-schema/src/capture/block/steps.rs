@@ -4,8 +4,9 @@
 //! what a step cannot hold, becomes a step with words alone and is listed.
 
 use super::{Block, Piece, PieceKind};
+use crate::capture::leading::question_of;
 use crate::capture::{
-    Beside, Doubt, Leading, LineReading, Made, Making, Question, Unknown, apply_leading, line_making,
+    Beside, Doubt, Given, Leading, LineReading, Made, Making, Question, Unknown, apply_leading, line_making,
     stage_between, told_together,
 };
 use crate::model::{ApplianceMap, Id, IdSource, Procedure, Stage, Step};
@@ -145,7 +146,7 @@ impl Pasting {
                 self.messages.push(piece.clone());
             }
             Leading::Wait { .. } => self.sentence(piece, ids),
-            Leading::If { .. } => match self.asked {
+            Leading::If { .. } => match self.asked.or_else(|| self.asked_before()) {
                 Some(asked) => self.apply(asked, piece, leading, ids),
                 None => self.text_alone(piece, "no question stands before it", ids),
             },
@@ -160,6 +161,12 @@ impl Pasting {
                 self.apply(at, piece, leading, ids);
             }
         }
+    }
+
+    /// The last step, if it puts a question or is done on an answer to one.
+    fn asked_before(&self) -> Option<usize> {
+        let last = self.so_far.steps.last()?;
+        question_of(last).map(|_| self.so_far.steps.len() - 1)
     }
 
     /// A sentence, as a step with what is read from it.
@@ -238,7 +245,8 @@ impl Pasting {
         let so_far = &self.so_far;
         let trace = self.trace.get_or_insert_with(|| simulate(so_far, &Run::of(so_far)));
         let place = at.checked_sub(1).map_or(Place::START, Place::after);
-        line_making(&step.words, &so_far.map, trace, place, &step.stage, &[], ids)
+        let given = Given { census: &so_far.census, answers: &[] };
+        line_making(&step.words, &so_far.map, trace, place, &step.stage, given, ids)
     }
 
     /// Applies a leading word to a step; what it cannot hold becomes a step with its words.

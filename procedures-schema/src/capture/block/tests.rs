@@ -3,7 +3,7 @@
 use super::{Block, MOST_LINES, PieceKind, block};
 use crate::capture::steps_of_block;
 use crate::format::read;
-use crate::model::{NumberedIds, Stage};
+use crate::model::{Id, NumberedIds, Procedure, Stage};
 use crate::notation::print;
 
 /// The pieces, one a line: line number, what it is, words.
@@ -253,4 +253,20 @@ fn a_text_pasted_onto_the_map_of_a_demo_is_read_line_after_line() {
         format!("{:?}", pasted.counts),
         "Counts { lines: 18, steps: 11, to_decide: 0, not_understood: 2, later: 1, without_step: 3 }"
     );
+}
+
+#[test]
+fn an_answer_that_is_pasted_behind_a_step_of_the_other_finds_its_question() {
+    let mut procedure = Procedure::new(Id::new("p"), "Invented");
+    let cut = block("ask: Is it sound?\nif yes: Clean the trap.").expect("short");
+    procedure.steps = steps_of_block(&cut, &procedure, 0, &mut NumberedIds::default())
+        .steps
+        .into_iter()
+        .map(std::sync::Arc::new)
+        .collect();
+    let cut = block("if no: Fit a new trap.").expect("short");
+    let pasted = steps_of_block(&cut, &procedure, 2, &mut NumberedIds::default());
+    let [step] = pasted.steps.as_slice() else { panic!("{:?}", pasted.steps) };
+    let [when] = step.when.as_slice() else { panic!("{:?}", step.when) };
+    assert_eq!((when.answer.as_str(), &when.question), ("no", &procedure.steps[1].when[0].question));
 }

@@ -4,7 +4,7 @@ use super::super::clause::Clause;
 use super::super::mention::{Mention, Names};
 use super::super::reader::Reader;
 use super::phrase::{Lead, Phrase};
-use super::{Answer, Made, Question};
+use super::{Answer, Given, Made, Making, Meaning, Question};
 use crate::model::{ApplianceMap, Id, IdSource, Span, ThingKind};
 
 /// The line and what has been made from it so far.
@@ -12,6 +12,8 @@ pub(super) struct Bench<'a> {
     pub(super) line: Reader<'a>,
     pub(super) map: ApplianceMap,
     pub(super) made: Vec<Made>,
+    /// The things that got a further name by an answer.
+    pub(super) renamed: Vec<Id>,
     pub(super) asked: Vec<Question>,
     /// Where the words name things of the growing map.
     pub(super) mentions: Vec<Mention>,
@@ -23,34 +25,42 @@ pub(super) struct Bench<'a> {
     pub(super) last_connection: Option<Id>,
     /// The last new thing that the mentions take in.
     last_seen: Option<Id>,
-    answers: &'a [Answer],
+    pub(super) given: Given<'a>,
     ids: &'a mut dyn IdSource,
 }
 
+/// The line with what it made and what it leaves open; nothing is read yet.
+pub(super) struct Worked<'a> {
+    pub(super) line: Reader<'a>,
+    pub(super) making: Making,
+}
+
 impl<'a> Bench<'a> {
-    pub(super) fn new(line: Reader<'a>, answers: &'a [Answer], ids: &'a mut dyn IdSource) -> Self {
+    pub(super) fn new(line: Reader<'a>, given: Given<'a>, ids: &'a mut dyn IdSource) -> Self {
         Self {
             map: line.map.clone(),
             mentions: line.mentions.clone(),
             line,
             made: Vec::new(),
+            renamed: Vec::new(),
             asked: Vec::new(),
             phrases: Vec::new(),
             next_off: None,
             last_connection: None,
             last_seen: None,
-            answers,
+            given,
             ids,
         }
     }
 
     /// Makes everything that the line names for the first time.
-    pub(super) fn work(mut self) -> (Reader<'a>, ApplianceMap, Vec<Made>, Vec<Question>) {
+    pub(super) fn work(mut self) -> Worked<'a> {
         let clauses = self.line.clauses.clone();
         for (i, clause) in clauses.iter().enumerate() {
             self.make_for(clause, clauses.get(i + 1));
         }
-        (self.line, self.map, self.made, self.asked)
+        let (map, made, renamed, asked) = (self.map, self.made, self.renamed, self.asked);
+        Worked { line: self.line, making: Making { map, made, renamed, asked, ..Making::default() } }
     }
 
     /// A new identity that the map does not hold.
@@ -101,25 +111,34 @@ impl<'a> Bench<'a> {
     /// Asks about what a phrase names.
     pub(super) fn ask(&mut self, phrase: &Phrase, question: String) {
         let span = self.span_of(phrase);
-        self.asked.push(Question { span, question, kinds: Vec::new(), thing: None });
+        self.asked.push(Question { span, question, choices: Vec::new(), thing: None });
     }
 
     /// The answer that was given about a phrase.
     pub(super) fn answer(&self, phrase: &Phrase) -> Option<&'a Answer> {
         let span = self.span_of(phrase);
-        self.answers.iter().find(|answer| answer.span == span)
+        self.given.answers.iter().find(|answer| answer.span == span)
+    }
+
+    /// The circuit that an answer about a phrase gives.
+    pub(super) fn circuit_given(&self, phrase: &Phrase) -> Option<crate::model::CircuitKind> {
+        match &self.answer(phrase)?.means {
+            Meaning::Circuit(kind) => Some(kind.clone()),
+            Meaning::Known { .. } | Meaning::New { .. } => None,
+        }
     }
 
     /// Finds the mentions again after something was made.
     pub(super) fn look_again(&mut self) {
-        let last = self.made.last().map(|made| made.thing.clone());
+        let last = self.made.last().map(|made| &made.thing).or(self.renamed.last()).cloned();
         if last == self.last_seen {
             return;
         }
         self.last_seen = last;
         let line = &self.line;
         let is_verb = |i: usize| line.clauses.iter().any(|clause| clause.verb() == i);
-        self.mentions = Names::of(&self.map).find(&line.tokens, is_verb);
+        let found = Names::of(&self.map).find(&line.tokens, is_verb);
+        self.mentions = line.with_parts_of_names(&self.map, found);
     }
 
     /// The first phrase behind another that one of these words leads to: "of the pump", up to the next object.

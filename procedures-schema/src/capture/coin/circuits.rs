@@ -1,9 +1,11 @@
 //! Which circuit words speak of, and circuits that are made.
 
-use super::Question;
 use super::bench::Bench;
 use super::phrase::Phrase;
-use crate::model::{Circuit, CircuitKind, Handle, Id, Isolator, Port, SUPPLY, Section, ThingKind};
+use super::{Meaning, Question};
+use crate::model::{
+    CensusAnswer, Circuit, CircuitKind, Handle, Id, Isolator, Port, SUPPLY, Section, ThingKind,
+};
 
 /// What is known of where a new thing belongs.
 #[derive(Debug, Default)]
@@ -153,25 +155,36 @@ impl Bench<'_> {
         self.only(is_wet)
     }
 
-    /// Asks which circuit a new thing shuts, carries or opens; the wet ones of the map come into question, or
-    /// the usual ones if it has none.
+    /// Asks which circuit a new thing shuts, carries or opens.
     pub(super) fn ask_circuit(&mut self, phrase: &Phrase, does: &str, about: &About) {
+        let what = phrase.words.join(" ");
+        let asks = if phrase.plural() { "do" } else { "does" };
+        let question = format!("Which circuit {asks} the {what} {does}?");
+        let choices = self.kinds_in_question(about).into_iter().map(Meaning::Circuit).collect();
+        self.asked.push(Question { span: self.span_of(phrase), question, choices, thing: None });
+    }
+
+    /// The kinds of circuit that come into question: those of the map, then those that the job touches by its
+    /// census. As long as it names none that is touched, those that it says nothing of; never what is not there.
+    fn kinds_in_question(&self, about: &About) -> Vec<CircuitKind> {
+        let census = self.given.census;
+        let answers = |kind: &CircuitKind| census.iter().find(|entry| entry.kind == *kind).map(|e| &e.answer);
+        let is_touched = |kind: &CircuitKind| answers(kind) == Some(&CensusAnswer::Touched);
+        let usual = [CircuitKind::FuelGas, CircuitKind::HeatingWater, CircuitKind::DomesticWater];
+        let all = || usual.iter().chain(CircuitKind::ALL);
+        let on_map = self.map.circuits.iter().map(|circuit| &circuit.kind);
         let mut kinds: Vec<CircuitKind> = Vec::new();
-        for circuit in self.map.circuits.iter().filter(|circuit| is_wet(&circuit.kind)) {
-            if !kinds.contains(&circuit.kind) {
-                kinds.push(circuit.kind.clone());
+        let names_touched = CircuitKind::ALL.iter().any(|kind| is_touched(kind) && is_wet(kind));
+        let others = all().filter(|kind| is_touched(kind) || (!names_touched && answers(kind).is_none()));
+        for kind in on_map.chain(others).filter(|kind| is_wet(kind)) {
+            if !kinds.contains(kind) {
+                kinds.push(kind.clone());
             }
-        }
-        if kinds.len() < 2 {
-            kinds = vec![CircuitKind::FuelGas, CircuitKind::HeatingWater, CircuitKind::DomesticWater];
         }
         let twice = |kind: &CircuitKind| self.map.circuits.iter().filter(|c| c.kind == *kind).count() > 1;
         let carries_gas = matches!(about.port, None | Some(Port::Test));
         kinds.retain(|kind| !twice(kind) && (carries_gas || *kind != CircuitKind::FuelGas));
-        let what = phrase.words.join(" ");
-        let asks = if phrase.plural() { "do" } else { "does" };
-        let question = format!("Which circuit {asks} the {what} {does}?");
-        self.asked.push(Question { span: self.span_of(phrase), question, kinds, thing: None });
+        kinds
     }
 
     /// The only circuit of such a kind.

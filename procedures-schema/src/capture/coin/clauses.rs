@@ -1,5 +1,6 @@
 //! A clause: each of its phrases is known, makes a thing, or means nothing.
 
+use super::super::agreement::Said;
 use super::super::clause::Clause;
 use super::super::mention::{Candidate, Mention};
 use super::bench::Bench;
@@ -13,6 +14,9 @@ impl Bench<'_> {
     /// Makes what a clause names for the first time; `next` is the clause behind it.
     pub(super) fn make_for(&mut self, clause: &Clause, next: Option<&Clause>) {
         self.phrases = phrases(&self.line, clause);
+        if self.may_have_another_name(clause) {
+            return;
+        }
         self.next_off = next.and_then(|next| self.taken_off(next));
         let stem = self.line.text(clause.verb()).to_owned();
         let asked = Asked::new(clause, &stem);
@@ -52,6 +56,9 @@ impl Bench<'_> {
         if asked.takes_off_or_fits() {
             self.make_fixings_beside(clause);
         }
+        if asked.screws() {
+            self.make_counted_screws(clause);
+        }
         if asked.closes_by_its_verb() {
             self.close_with_the_verb(clause);
         }
@@ -85,7 +92,9 @@ impl Bench<'_> {
     fn is_known(&mut self, clause: &Clause, phrase: &Phrase, wanted: &Wanted) -> bool {
         let mut known = self.known(phrase, &wanted.known_as(clause));
         known.extend(self.known_of_part(phrase, wanted));
-        known.retain(|id| self.may_be(id, clause, phrase));
+        let said = Said::of_phrase(&self.line, clause, phrase, &self.phrases, &self.mentions);
+        known = said.agreeing(&self.map, known);
+        known.retain(|id| self.may_be(id, phrase));
         if known.is_empty() {
             known = self.to_be_put_back(clause, phrase, wanted);
         }
@@ -145,18 +154,10 @@ impl Bench<'_> {
         of_part.map(|connection| connection.id.clone()).collect()
     }
 
-    /// Whether a known thing agrees with what the words add: the part that it is of, its size, its side.
-    fn may_be(&self, id: &Id, clause: &Clause, phrase: &Phrase) -> bool {
+    /// Whether a known thing agrees with what the words add: the part that it is of, its side.
+    fn may_be(&self, id: &Id, phrase: &Phrase) -> bool {
         if let Some(connection) = self.map.connection(id) {
-            let size = self.line.size(clause);
-            let other_size = size.is_some_and(|size| {
-                let own = connection.size.as_ref().and_then(|known| known.value());
-                own.is_some_and(|own| {
-                    let flats = own.across_flats.as_ref().map(ToString::to_string);
-                    own.thread.as_ref().is_some_and(|t| *t != size) && flats.is_none_or(|flats| flats != size)
-                })
-            });
-            return !other_size && self.agrees_in_part(connection, phrase);
+            return self.agrees_in_part(connection, phrase);
         }
         let Some(of) = self.behind(phrase, &["of", "on", "in"]).filter(|_| phrase.words.len() == 1) else {
             return true;
@@ -207,7 +208,7 @@ impl Bench<'_> {
         About {
             near,
             far: self.words_of(clause, phrase),
-            answer: self.answer(phrase).map(|answer| answer.kind.clone()),
+            answer: self.circuit_given(phrase),
             ..About::default()
         }
     }

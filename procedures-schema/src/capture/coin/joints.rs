@@ -248,6 +248,11 @@ impl Bench<'_> {
     fn connection_name(&self, phrase: &Phrase, component: Option<&Id>) -> String {
         let single = count(phrase.amount, phrase.part, phrase.plural()) == 1;
         let own = if single { phrase.stem() } else { phrase.words.clone() }.join(" ");
+        let of =
+            self.behind(phrase, &["of"]).filter(|of| noun(&of.stem()) == Noun::Joint && of.words.len() > 1);
+        if let Some(joint) = of {
+            return format!("{} {own}", joint.stem().join(" "));
+        }
         let Some(part) = component.map(|part| self.map.name_of(part)) else { return own };
         let is_named = phrase.stem().iter().any(|word| part.split(' ').any(|other| other == word));
         if is_named { own } else { format!("{part} {own}") }
@@ -323,7 +328,7 @@ impl Bench<'_> {
 
     fn ask_about(&mut self, phrase: &Phrase, thing: &Id, question: String) {
         let span = self.span_of(phrase);
-        self.asked.push(Question { span, question, kinds: Vec::new(), thing: Some(thing.clone()) });
+        self.asked.push(Question { span, question, choices: Vec::new(), thing: Some(thing.clone()) });
     }
 }
 

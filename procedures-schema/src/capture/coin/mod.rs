@@ -13,9 +13,11 @@ mod bench;
 mod circuits;
 mod clauses;
 mod colours;
+mod counted;
 mod isolators;
 mod joints;
 mod nouns;
+mod other_names;
 mod parts;
 mod phrase;
 mod relief;
@@ -30,7 +32,7 @@ pub(super) use wanted::is_appliance;
 use super::reader::Reader;
 use super::{Here, LineReading};
 use crate::lexicon::Lexicon;
-use crate::model::{ApplianceMap, CircuitKind, Id, IdSource, Span, Stage, ThingKind};
+use crate::model::{ApplianceMap, CensusEntry, CircuitKind, Id, IdSource, Span, Stage, ThingKind};
 use crate::simulate::{Place, Trace};
 
 /// A line that was read, with what it made.
@@ -42,8 +44,17 @@ pub struct Making {
     pub map: ApplianceMap,
     /// The new things, in the order in which they were made.
     pub made: Vec<Made>,
+    /// The things that an answer gave a further name, in [`Making::map`].
+    pub renamed: Vec<Id>,
     /// What the words leave open.
     pub asked: Vec<Question>,
+}
+
+impl Making {
+    /// Whether [`Making::map`] is another than the map before.
+    pub fn changes_map(&self) -> bool {
+        !self.made.is_empty() || !self.renamed.is_empty()
+    }
 }
 
 /// A thing that a sentence made.
@@ -66,19 +77,57 @@ pub struct Question {
     pub span: Span,
     /// What to ask.
     pub question: String,
-    /// The circuits that come into question, if it asks for one; an [`Answer`] takes one of them.
-    pub kinds: Vec<CircuitKind>,
+    /// The answers that come into question; none if only other words can say it.
+    pub choices: Vec<Meaning>,
     /// The thing that was made all the same and whose details are open.
     pub thing: Option<Id>,
 }
 
-/// The circuit of what some words name, given by the writer.
+/// What some words may mean.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Meaning {
+    /// Something of the circuit of this kind.
+    Circuit(CircuitKind),
+    /// A thing of the map, which the words call by another name from now on.
+    Known {
+        /// The thing.
+        thing: Id,
+        /// Its name.
+        name: String,
+    },
+    /// A thing that the map does not have yet.
+    New {
+        /// Its name.
+        name: String,
+    },
+}
+
+impl std::fmt::Display for Meaning {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::Circuit(kind) => f.write_str(kind.word()),
+            Self::Known { name, .. } => write!(f, "the {name}"),
+            Self::New { name } => write!(f, "a new {name}"),
+        }
+    }
+}
+
+/// What some words mean, given by the writer.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Answer {
     /// The words: [`Question::span`].
     pub span: Span,
-    /// The kind of circuit.
-    pub kind: CircuitKind,
+    /// What they mean: one of [`Question::choices`].
+    pub means: Meaning,
+}
+
+/// What the writer has said beside the words.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Given<'a> {
+    /// Answers to what the words leave open.
+    pub answers: &'a [Answer],
+    /// The census of circuits: what a new thing may belong to.
+    pub census: &'a [CensusEntry],
 }
 
 /// Reads a line as it would stand right after `place` of the run and makes what it names for the first time.
@@ -91,10 +140,10 @@ pub fn line_making(
     trace: &Trace,
     place: Place,
     stage: &Stage,
-    answers: &[Answer],
+    given: Given<'_>,
     ids: &mut dyn IdSource,
 ) -> Making {
-    line_making_here(words, map, Here::from_trace(map, trace, place), stage, answers, ids)
+    line_making_here(words, map, Here::from_trace(map, trace, place), stage, given, ids)
 }
 
 /// Reads a line in a given state and makes what it names for the first time.
@@ -103,23 +152,26 @@ pub fn line_making_here(
     map: &ApplianceMap,
     here: Here,
     stage: &Stage,
-    answers: &[Answer],
+    given: Given<'_>,
     ids: &mut dyn IdSource,
 ) -> Making {
     let Some(lexicon) = Lexicon::for_language("en") else {
         return Making { map: map.clone(), ..Making::default() };
     };
     let line = Reader::new(words, map, here, stage, lexicon);
-    let (line, made_map, made, asked) = bench::Bench::new(line, answers, ids).work();
-    if made.is_empty() {
-        return Making { reading: line.read(), map: made_map, made, asked };
+    let worked = bench::Bench::new(line, given, ids).work();
+    let (line, mut making) = (worked.line, worked.making);
+    if !making.changes_map() {
+        making.reading = line.read();
+        return making;
     }
     let mut here = line.here;
-    here.meet(&made_map, made.iter().map(|made| &made.thing));
-    let reading = Reader::new(words, &made_map, here, stage, lexicon).read();
-    if reading.actions.is_empty() && reading.doubts.is_empty() {
+    here.meet(&making.map, making.made.iter().map(|made| &made.thing));
+    making.reading = Reader::new(words, &making.map, here, stage, lexicon).read();
+    let says_nothing = making.reading.actions.is_empty() && making.reading.doubts.is_empty();
+    if says_nothing && making.renamed.is_empty() {
         // Words that say nothing to do name nothing either.
-        return Making { reading, map: map.clone(), made: Vec::new(), asked };
+        (making.map, making.made) = (map.clone(), Vec::new());
     }
-    Making { reading, map: made_map, made, asked }
+    making
 }

@@ -51,7 +51,10 @@ impl Bench<'_> {
     /// The component that a connection belongs to: "of the pump", "*lid* screws", "at the head".
     pub(super) fn part_of(&mut self, phrase: &Phrase) -> Option<Id> {
         if let Some(of) = self.behind(phrase, &["of"]) {
-            return self.part_in(&of, true);
+            return match self.part_with_joint(&of) {
+                Some(part) => Some(part),
+                None => self.part_in(&of, true),
+            };
         }
         if matches!(self.line.text(phrase.start), "its" | "their") {
             return self.part_named_before(phrase);
@@ -71,6 +74,14 @@ impl Bench<'_> {
         }
         let at = self.behind(phrase, &["at", "from", "off", "on", "to"])?;
         self.part_in(&at, at.is_after(&["from", "off"]))
+    }
+
+    /// "The nuts of the *fan* flange": the part whose joint a phrase names.
+    fn part_with_joint(&mut self, phrase: &Phrase) -> Option<Id> {
+        let before = phrase.words.split_last().map(|(_, before)| before.to_vec()).unwrap_or_default();
+        let is_joint = noun(&phrase.stem()) == Noun::Joint && !is_whole(&phrase.head_word());
+        (is_joint && noun(&before) == Noun::Part && !is_appliance(&before))
+            .then(|| self.component_named(&before))
     }
 
     /// "Refit the exchanger and torque *its* screws": the part that the line named last before.

@@ -29,11 +29,11 @@ pub(in crate::capture) struct Phrase {
     /// How it stands.
     pub(in crate::capture) lead: Lead,
     /// The amount before it: "the *four* screws".
-    pub(super) amount: Option<Amount>,
+    pub(in crate::capture) amount: Option<Amount>,
     /// Of how many only so many: "*two* of the four screws".
-    pub(super) part: Option<Amount>,
+    pub(in crate::capture) part: Option<Amount>,
     /// The first token with its articles and amounts.
-    pub(super) start: usize,
+    pub(in crate::capture) start: usize,
 }
 
 impl Phrase {
@@ -57,7 +57,7 @@ impl Phrase {
     }
 
     /// Whether it stands behind one of these prepositions.
-    pub(super) fn is_after(&self, leads: &[&str]) -> bool {
+    pub(in crate::capture) fn is_after(&self, leads: &[&str]) -> bool {
         matches!(&self.lead, Lead::After(lead) if leads.contains(&lead.as_str()))
     }
 }
@@ -265,6 +265,9 @@ impl<'l, 'w> Chunker<'l, 'w> {
             if has_object && PREPOSITIONS.contains(&text.as_str()) {
                 self.lead = Lead::After(text);
             }
+        } else if text == "x" && self.amount.is_some() && self.words.is_empty() {
+            // "3 x M4 screws".
+            self.start.get_or_insert(i);
         } else if measured || ends_verb {
             self.close(true);
         } else if text == "and" {

@@ -124,7 +124,7 @@ impl<'c> Asked<'c> {
     }
 
     /// "Unscrew", "slacken", "tighten": about the thread of what is screwed in.
-    fn screws(&self) -> bool {
+    pub(super) fn screws(&self) -> bool {
         let turns = ["screw", "unscrew", "undo", "slacken", "loosen", "tighten", "crack"];
         self.undoes() && turns.iter().any(|begin| self.stem.starts_with(begin))
     }
@@ -260,7 +260,7 @@ fn known_part(noun: &Noun) -> bool {
 }
 
 /// Small parts that are screwed into what carries the medium.
-fn is_screwed_in(words: &[String]) -> bool {
+pub(super) fn is_screwed_in(words: &[String]) -> bool {
     let Some((head, before)) = words.split_last() else { return false };
     match head.as_str() {
         "anode" | "electrode" | "injector" | "insert" | "jet" | "nozzle" | "probe" | "sensor"

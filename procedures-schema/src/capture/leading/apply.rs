@@ -85,9 +85,11 @@ pub fn apply_leading(step: &Step, leading: &Leading, ids: &mut dyn IdSource) -> 
             }));
         }
         Leading::If { answer, words } => {
-            let asked = step.actions.iter().rev().find_map(|action| action.ask.clone());
-            let Some(question) = asked else { return Err(not_held("no question stands before it")) };
+            let Some(question) = question_of(step) else {
+                return Err(not_held("no question stands before it"));
+            };
             let mut further = behind(step, required(words, Gap::Words)?, ids);
+            further.when.retain(|when| when.question != question);
             further.when.push(Answer::new(question, answer));
             applied.further.push(further);
         }
@@ -110,6 +112,12 @@ pub fn apply_leading(step: &Step, leading: &Leading, ids: &mut dyn IdSource) -> 
         Leading::Back { .. } => return Err(not_held("a procedure has no place for reminders yet")),
     }
     Ok(applied)
+}
+
+/// The question that an answer behind a step belongs to: its own, or the one on another answer of which it is done.
+pub(in crate::capture) fn question_of(step: &Step) -> Option<Id> {
+    let own = step.actions.iter().rev().find_map(|action| action.ask.clone());
+    own.or_else(|| step.when.last().map(|when| when.question.clone()))
 }
 
 /// A value of a step that somebody still has to find out.

@@ -15,6 +15,7 @@ mod parse;
 #[cfg(test)]
 mod tests;
 
+pub(super) use apply::question_of;
 pub use apply::{Applied, Beside, NotHeld, apply_leading};
 pub(super) use figures::{begins_with_quantity, limits};
 pub use gap::Gap;
@@ -135,6 +136,12 @@ pub struct StepParts {
     pub sentence: String,
     /// The lines with leading words, in order.
     pub leading: Vec<Leading>,
+}
+
+/// Whether a line begins with a leading word by which it stays words if no step holds it: what it says is no
+/// sentence. A wait says the same as a sentence, and a question that was put begins its step.
+pub(super) fn stays_words(line: &str) -> bool {
+    leading(line).is_some_and(|leading| !matches!(leading, Leading::Wait { .. } | Leading::Ask { .. }))
 }
 
 /// Splits the text of one step, typed or pasted over several lines.

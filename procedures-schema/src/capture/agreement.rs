@@ -1,0 +1,215 @@
+//! What words add to the name of a connection: how many, which size, whose it is. A known connection that does not
+//! agree with it is not the one that is meant.
+
+use super::clause::Clause;
+use super::coin::{self, Lead, Noun, Phrase, is_appliance, named_kind, noun};
+use super::mention::{Mention, singular};
+use super::quantity::Figures;
+use super::reader::Reader;
+use crate::lexicon::{Amount, tokens};
+use crate::model::{ApplianceMap, Connection, Id, Known, ThingKind, Verb};
+use crate::units::Unit;
+
+/// What the words around a name say of the thing.
+#[derive(Debug, Default)]
+pub(super) struct Said {
+    /// The words of the name, in singular.
+    words: Vec<String>,
+    /// How many there are of it in all, as far as the words say.
+    total: Option<u32>,
+    /// Whether the amount is only a part of all there are: "two of the four", "the other two".
+    in_part: bool,
+    /// Its thread.
+    thread: Option<String>,
+    /// Its width across flats.
+    flats: Option<String>,
+    /// What it is of.
+    owner: Option<Owner>,
+}
+
+/// What a thing is of: "the nuts *of the fan flange*".
+#[derive(Debug)]
+struct Owner {
+    words: Vec<String>,
+    parts: Vec<Id>,
+    others: Vec<Id>,
+}
+
+impl Said {
+    /// What the words say of what a phrase names; the mentions find known things in them.
+    pub(super) fn of_phrase(
+        line: &Reader<'_>,
+        clause: &Clause,
+        phrase: &Phrase,
+        phrases: &[Phrase],
+        mentions: &[Mention],
+    ) -> Self {
+        let mut said = Self::sizes(line, clause, phrase, phrases);
+        said.words = phrase.words.iter().map(|word| singular(word)).collect();
+        let exactly = |amount: Option<Amount>| match amount {
+            Some(Amount::Exactly(n)) if n > 0 => Some(n),
+            _ => None,
+        };
+        const REST: &[&str] = &["last", "other", "remaining"];
+        said.in_part =
+            phrase.part.is_some() || (phrase.start..phrase.from).any(|i| REST.contains(&line.text(i)));
+        // Whoever only cleans or looks counts faces and threads that nobody has named.
+        let only_looks = clause.means.iter().all(|verb| matches!(verb, Verb::Clean | Verb::Inspect));
+        said.total = exactly(phrase.amount).filter(|_| !only_looks);
+        said.owner = owner(phrase, phrases, mentions);
+        said
+    }
+
+    /// The sizes that stand with a phrase: before its noun, or behind it up to the next thing.
+    fn sizes(line: &Reader<'_>, clause: &Clause, phrase: &Phrase, phrases: &[Phrase]) -> Self {
+        let mut said = Self::default();
+        let stands_alone =
+            |other: &&Phrase| !matches!(other.lead, Lead::After(_)) || other.from == phrase.from;
+        for quantity in line.quantities(clause) {
+            let before = phrases.iter().filter(stands_alone).rfind(|other| other.start <= quantity.from);
+            let with = before.or_else(|| phrases.iter().find(stands_alone));
+            if with.is_none_or(|with| with.from != phrase.from) {
+                continue;
+            }
+            match &quantity.figures {
+                Figures::Thread(thread) => said.thread = said.thread.or_else(|| Some(thread.clone())),
+                Figures::Range(range) if range.unit == Unit::Millimetre => {
+                    said.flats = said.flats.or_else(|| Some(range.to_string()));
+                }
+                Figures::Range(_) => {}
+            }
+        }
+        said
+    }
+
+    /// Those of several things that agree with the words; only connections can disagree.
+    pub(super) fn agreeing(&self, map: &ApplianceMap, mut ids: Vec<Id>) -> Vec<Id> {
+        let is_other = |known: &Connection| self.is_other_size(known) || self.is_of_another(map, known);
+        ids.retain(|id| !map.connection(id).is_some_and(is_other));
+        let is_other = |id: &Id| map.connection(id).is_some_and(|known| self.is_other_count(known));
+        // "Both threads" are two of those that are single.
+        let is_single = |id: &Id| map.connection(id).is_some_and(|known| known.count == 1);
+        let n_single = ids.iter().filter(|id| is_single(id)).count();
+        let together = self.total.is_some_and(|n| u32::try_from(n_single).is_ok_and(|single| single >= n));
+        let fits = |id: &Id| !is_other(id) || (together && is_single(id));
+        ids.retain(fits);
+        ids
+    }
+
+    /// "The three nuts" are no single nut; what is named in full may have been counted wrongly before.
+    fn is_other_count(&self, connection: &Connection) -> bool {
+        let differs = match self.total {
+            Some(n) if self.in_part => n > connection.count,
+            Some(n) => n != connection.count,
+            None => false,
+        };
+        differs && !self.names_in_full(connection)
+    }
+
+    /// Whether the words say each word of a name, perhaps by what the thing is of.
+    fn names_in_full(&self, connection: &Connection) -> bool {
+        let said = |word: &String| {
+            self.words.contains(word) || self.owner.as_ref().is_some_and(|owner| owner.words.contains(word))
+        };
+        let mut names =
+            std::iter::once(&connection.name).chain(&connection.aliases).map(|name| words_of(name));
+        names.any(|name| name.len() > 1 && name.iter().all(said))
+    }
+
+    /// Whether a connection is known to have another size.
+    pub(super) fn is_other_size(&self, connection: &Connection) -> bool {
+        let Some(own) = connection.size.as_ref().and_then(Known::value) else { return false };
+        let own_flats = own.across_flats.as_ref().map(ToString::to_string);
+        let other_thread = pair(self.thread.as_ref(), own.thread.as_ref(), |said, own| !is_thread(said, own));
+        let other_flats = pair(self.flats.as_ref(), own_flats.as_ref(), |said, own| said != own);
+        // Where one is known and the other said, a nut of 24 mm is still none for M6.
+        let one_each = self.thread.as_ref().zip(own_flats.as_ref()).filter(|_| own.thread.is_none());
+        let other_each = own.thread.as_ref().zip(self.flats.as_ref()).filter(|_| own_flats.is_none());
+        let unlike = one_each.or(other_each).is_some_and(|(thread, flats)| !may_belong(thread, flats));
+        // A width that agrees outweighs a thread that is written in another way.
+        let flats_agree = pair(self.flats.as_ref(), own_flats.as_ref(), |said, own| said == own);
+        (other_thread && !flats_agree) || other_flats || unlike
+    }
+
+    fn is_of_another(&self, map: &ApplianceMap, connection: &Connection) -> bool {
+        let Some(owner) = &self.owner else { return false };
+        if connection.joins.iter().any(|part| owner.parts.contains(part))
+            || owner.others.contains(&connection.id)
+        {
+            return false;
+        }
+        let names_owner = |name: &str| {
+            let own = words_of(name);
+            owner.words.last().is_some_and(|head| own.contains(head))
+        };
+        let joined = connection.joins.iter().map(|part| map.name_of(part));
+        let names =
+            std::iter::once(connection.name.as_str()).chain(connection.aliases.iter().map(String::as_str));
+        if owner.parts.is_empty() && joined.chain(names).any(names_owner) {
+            return false;
+        }
+        // What is only called "the screws" so far may be of anything.
+        !(connection.joins.is_empty() && words_of(&connection.name).len() <= self.words.len())
+    }
+}
+
+impl Reader<'_> {
+    /// What the words say of what a mention names.
+    pub(super) fn said_of(&self, clause: &Clause, mention: &Mention) -> Said {
+        let phrases = coin::phrases(self, clause);
+        let phrase = phrases.iter().find(|phrase| phrase.head + 1 == mention.to);
+        phrase.map_or_else(Said::default, |phrase| {
+            Said::of_phrase(self, clause, phrase, &phrases, &self.mentions)
+        })
+    }
+}
+
+/// What a phrase is of, if that is a thing: not the appliance, a circuit or a side.
+fn owner(phrase: &Phrase, phrases: &[Phrase], mentions: &[Mention]) -> Option<Owner> {
+    let behind = phrases.iter().skip_while(|other| other.from <= phrase.from);
+    let mut own = behind.take_while(|other| matches!(other.lead, Lead::After(_)));
+    let of = own.find(|other| other.is_after(&["of"]))?;
+    let stem = of.stem();
+    let names_circuit = stem.len() == 1 && named_kind(&stem, true).is_some() && noun(&stem) != Noun::Part;
+    let is_none = matches!(noun(&stem), Noun::Nothing | Noun::Side | Noun::Setting | Noun::Seal);
+    if is_none || names_circuit || is_appliance(&stem) {
+        return None;
+    }
+    let known = |kinds: &[ThingKind]| -> Vec<Id> {
+        let named = mentions.iter().filter(|m| m.to == of.head + 1 && m.from <= of.from);
+        let of_kind = named.flat_map(|m| &m.candidates).filter(|c| kinds.contains(&c.kind));
+        of_kind.map(|candidate| candidate.id.clone()).collect()
+    };
+    let parts = known(&[ThingKind::Component]);
+    // "The screws of the gas valve": what is only shut off with owns nothing that is known.
+    if parts.is_empty() && !known(&[ThingKind::Isolator]).is_empty() {
+        return None;
+    }
+    Some(Owner { words: stem, parts, others: known(&[ThingKind::Connection]) })
+}
+
+fn words_of(name: &str) -> Vec<String> {
+    tokens(name).into_iter().map(|token| singular(&token.text)).collect()
+}
+
+/// Whether two values are there and something holds of them.
+fn pair(one: Option<&String>, other: Option<&String>, holds: impl Fn(&str, &str) -> bool) -> bool {
+    one.zip(other).is_some_and(|(one, other)| holds(one, other))
+}
+
+/// Whether two texts name one thread; the usual pitch need not be written.
+fn is_thread(one: &str, other: &str) -> bool {
+    let bare = |text: &str| text.split(" x ").next().map(str::to_owned);
+    let has_pitch = |text: &str| text.contains(" x ");
+    one == other || (has_pitch(one) != has_pitch(other) && bare(one) == bare(other))
+}
+
+/// Whether a width across flats can be that of a nut or screw with a metric thread: from a small socket to a nut
+/// with a wide rim.
+fn may_belong(thread: &str, flats: &str) -> bool {
+    const NARROWEST: f64 = 0.4;
+    const WIDEST: f64 = 2.2;
+    let number = |text: &str| text.split(' ').next().and_then(|figure| figure.parse::<f64>().ok());
+    let Some(diameter) = thread.strip_prefix('M').and_then(number) else { return true };
+    number(flats).is_none_or(|flats| (NARROWEST * diameter..=WIDEST * diameter).contains(&flats))
+}

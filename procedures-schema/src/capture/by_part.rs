@@ -1,0 +1,131 @@
+//! What is put back and named by a part of its name: "open the flow valve" where the flow isolation valve is shut.
+//!
+//! Of a new thing nothing can be put back, so whatever is off, open or shut here and may be meant is looked for by
+//! fewer words than when something is taken apart. A word may also say its circuit: "the gas cock" is the service
+//! cock of the gas.
+
+use super::clause::Clause;
+use super::coin::{self, Phrase, named_kind};
+use super::mention::{Candidate, Mention, singular};
+use super::reader::Reader;
+use crate::lexicon::tokens;
+use crate::model::{ApplianceMap, CircuitKind, Id, ThingKind, Verb};
+use crate::simulate::Whereabouts;
+
+/// What shuts off or lets out goes by several names.
+const WORKED: &[&str] = &["cock", "isolator", "stopcock", "tap", "valve"];
+
+/// Words before a name that say that another one is meant.
+const ANOTHER: &[&str] = &["another", "new", "other", "second", "spare", "third"];
+
+impl Reader<'_> {
+    /// The mentions with those of things that a clause puts back and names by a part of their names.
+    pub(super) fn with_parts_of_names(&self, map: &ApplianceMap, mut mentions: Vec<Mention>) -> Vec<Mention> {
+        for clause in self.clauses.iter().filter(|clause| !back_of(clause).is_empty()) {
+            for phrase in coin::phrases(self, clause) {
+                let is_named = |mention: &Mention| {
+                    mention.to == phrase.head + 1
+                        && mention.from <= phrase.from
+                        && (mention.whole
+                            || mention.candidates.iter().any(|known| self.is_off(clause, known)))
+                };
+                if mentions.iter().any(is_named) || self.is_another(&phrase) {
+                    continue;
+                }
+                let candidates = self.off_by_part(map, clause, &phrase);
+                if candidates.is_empty() {
+                    continue;
+                }
+                let (from, to) = (phrase.from, phrase.head + 1);
+                mentions.retain(|mention| mention.to <= from || mention.from >= to);
+                let plural = singular(self.text(phrase.head)) != self.text(phrase.head);
+                mentions.push(Mention { from, to, whole: false, plural, candidates });
+            }
+        }
+        mentions.sort_by_key(|mention| mention.from);
+        mentions
+    }
+
+    fn is_another(&self, phrase: &Phrase) -> bool {
+        (phrase.start..=phrase.head).any(|i| ANOTHER.contains(&self.text(i)))
+    }
+
+    /// What is off here and has all the words of a phrase in its name.
+    fn off_by_part(&self, map: &ApplianceMap, clause: &Clause, phrase: &Phrase) -> Vec<Candidate> {
+        let mut found: Vec<Candidate> = Vec::new();
+        for (kind, id, name, aliases) in map.things() {
+            let candidate = Candidate { id: id.clone(), kind, agrees: true };
+            let mut names = std::iter::once(name).chain(aliases.iter().map(String::as_str));
+            if self.is_off(clause, &candidate) && names.any(|name| says_part_of(map, phrase, name, id)) {
+                found.push(candidate);
+            }
+        }
+        found
+    }
+
+    /// Whether a thing is off, open or shut here, so that a verb of the clause can put it back.
+    fn is_off(&self, clause: &Clause, candidate: &Candidate) -> bool {
+        let id = &candidate.id;
+        back_of(clause).into_iter().any(|verb| match (verb, candidate.kind) {
+            (Verb::Restore, ThingKind::Isolator) => {
+                self.here.isolators.get(id).is_some_and(|here| !here.open && here.by_hand)
+            }
+            (Verb::Make, ThingKind::Connection) => {
+                self.here.connections.get(id).is_some_and(|here| here.open + here.slack > 0)
+            }
+            (Verb::Tighten, ThingKind::Connection) => {
+                self.here.connections.get(id).is_some_and(|here| here.slack > 0)
+            }
+            (Verb::Fit, ThingKind::Component) => {
+                matches!(self.here.components.get(id), Some(Whereabouts::Off | Whereabouts::Aside))
+            }
+            (Verb::TakeAway, ThingKind::Temporary) => self.here.temporary.get(id) == Some(&true),
+            _ => false,
+        })
+    }
+}
+
+/// The verbs of a clause that put something back. What may as well take apart puts back only what is shut off.
+fn back_of(clause: &Clause) -> Vec<&Verb> {
+    let opens = clause.means.iter().any(|verb| matches!(verb, Verb::Undo | Verb::Remove | Verb::Place));
+    let puts_back = |verb: &&Verb| match verb {
+        Verb::Restore => true,
+        Verb::Make => !opens || !clause.means.contains(&Verb::Undo),
+        Verb::Tighten | Verb::Fit | Verb::TakeAway => !opens,
+        _ => false,
+    };
+    clause.means.iter().filter(puts_back).collect()
+}
+
+/// Whether all words of a phrase are in a name, or say the circuit of the thing; at least its head is in the name.
+fn says_part_of(map: &ApplianceMap, phrase: &Phrase, name: &str, id: &Id) -> bool {
+    let own: Vec<String> = tokens(name).into_iter().map(|token| singular(&token.text)).collect();
+    // "The drain" is the drain point; "the panel" is none of its screws.
+    let is_worked = || {
+        let is_port = map.connection(id).is_some_and(|known| known.port.is_some());
+        is_port || map.isolators.iter().any(|isolator| isolator.id == *id)
+    };
+    let is_head = |head: &String| {
+        own.last() == Some(head)
+            || (own.contains(head) && is_worked())
+            || (WORKED.contains(&head.as_str())
+                && own.last().is_some_and(|last| WORKED.contains(&last.as_str())))
+    };
+    let stem = phrase.stem();
+    let Some((head, before)) = stem.split_last() else { return false };
+    let kind = circuit_around(map, id);
+    let says_circuit = |word: &String| {
+        let tells_apart = matches!(word.as_str(), "cold" | "hot" | "stop");
+        let said = named_kind(std::slice::from_ref(word), true).filter(|_| !tells_apart);
+        said.is_some() && said.as_ref() == kind
+    };
+    is_head(head)
+        && before.iter().map(|word| singular(word)).all(|word| own.contains(&word) || says_circuit(&word))
+}
+
+/// The kind of the circuit that a thing shuts or carries.
+fn circuit_around<'m>(map: &'m ApplianceMap, id: &Id) -> Option<&'m CircuitKind> {
+    let isolator = map.isolators.iter().find(|isolator| isolator.id == *id).map(|known| &known.between.1);
+    let section = isolator.or_else(|| map.connection(id)?.section.as_ref())?;
+    map.sections().find(|(_, known)| known.id == *section).map(|(circuit, _)| &circuit.kind)
+}

@@ -1,0 +1,110 @@
+//! What is asked: the circuits that come into question, and things that people call by two names.
+
+use super::{Typed, made, type_all};
+use procedures_schema::capture::{Answer, Making, Meaning, Question};
+use procedures_schema::model::{CensusAnswer, CensusEntry, CircuitKind, Id, Rest, Stage};
+use procedures_schema::notation::print;
+use std::sync::Arc;
+
+fn choices(question: &Question) -> Vec<String> {
+    question.choices.iter().map(ToString::to_string).collect()
+}
+
+/// The choices for a line behind others, with a census.
+fn asked(lines: &str, words: &str, census: &[(CircuitKind, CensusAnswer)]) -> Vec<String> {
+    let (mut typed, _) = type_all(lines);
+    let entry = |(kind, answer): &(CircuitKind, CensusAnswer)| CensusEntry {
+        kind: kind.clone(),
+        answer: answer.clone(),
+        rest: Rest::default(),
+    };
+    typed.document.census = census.iter().map(entry).collect();
+    let making = typed.read(words, &Stage::Strip, &[]);
+    let [question] = making.asked.as_slice() else { panic!("{:?}", making.asked) };
+    assert!(making.made.is_empty());
+    choices(question)
+}
+
+#[test]
+fn the_circuits_of_the_map_and_of_the_census_come_into_question() {
+    let touched = |kind| (kind, CensusAnswer::Touched);
+    let absent = |kind| (kind, CensusAnswer::Absent);
+    let both = "Close the gas cock.|Close the heating valve.|Open the gas cock.|Open the heating valve.";
+    assert_eq!(
+        asked(both, "Undo the union.", &[touched(CircuitKind::CompressedAir), absent(CircuitKind::Oil)]),
+        ["fuel gas", "heating water", "compressed air"]
+    );
+    assert_eq!(
+        asked(
+            "Take off the cover.",
+            "Undo the union.",
+            &[touched(CircuitKind::Oil), touched(CircuitKind::MainsElectricity)]
+        ),
+        ["oil"],
+        "what carries nothing wet is not asked for"
+    );
+    let left = asked(
+        "Take off the cover.",
+        "Undo the union.",
+        &[
+            absent(CircuitKind::FuelGas),
+            absent(CircuitKind::Steam),
+            (CircuitKind::Condensate, CensusAnswer::NotTouched),
+        ],
+    );
+    assert_eq!(left.first().map(String::as_str), Some("heating water"));
+    assert!(left.contains(&"compressed air".to_owned()) && left.contains(&"oil".to_owned()), "{left:?}");
+    for gone in ["fuel gas", "steam", "condensate"] {
+        assert!(!left.contains(&gone.to_owned()), "{gone}");
+    }
+    assert!(asked("Take off the cover.", "Undo the union.", &[]).len() < 10, "a digit picks one");
+}
+
+fn answered(typed: &mut Typed, words: &str, pick: impl Fn(&Meaning) -> bool) -> Making {
+    let open = typed.read(words, &Stage::Refit, &[]);
+    let [question] = open.asked.as_slice() else { panic!("{words}: {open:?}") };
+    assert!(open.made.is_empty() && open.reading.actions.is_empty(), "nothing is done before it is answered");
+    let means = question.choices.iter().find(|choice| pick(choice)).expect("a choice").clone();
+    let settled = typed.read(words, &Stage::Refit, &[Answer { span: question.span, means }]);
+    typed.keep(words, &Stage::Refit, &settled);
+    settled
+}
+
+#[test]
+fn another_name_of_a_known_thing_is_asked_for_once() {
+    let (typed, _) = type_all("Take off the pump cover.|Unplug the pump.");
+    let open = typed.read("Lift out the circulator.", &Stage::Strip, &[]);
+    let [question] = open.asked.as_slice() else { panic!("{open:?}") };
+    assert_eq!(question.question, "Which one is \"circulator\"?");
+    assert_eq!(choices(question), ["the pump", "a new circulator"]);
+
+    let mut typed = typed;
+    let known = |means: &Meaning| matches!(means, Meaning::Known { thing, .. } if *thing == Id::new("pump"));
+    let settled = answered(&mut typed, "Lift out the circulator.", known);
+    assert_eq!((print(&settled.reading.actions).as_str(), made(&settled).as_str()), ("remove pump", ""));
+    assert!(
+        settled.changes_map() && settled.map.components.iter().any(|part| part.aliases == ["circulator"])
+    );
+    // From now on it is a name like the other.
+    let again = typed.type_line("Refit the circulator.", &Stage::Refit);
+    assert_eq!(print(&again.reading.actions), "fit pump");
+    assert!(again.asked.is_empty() && !again.changes_map());
+}
+
+#[test]
+fn what_is_no_other_name_is_a_new_thing() {
+    let (mut typed, _) = type_all("Unplug the pump.");
+    let new = |means: &Meaning| matches!(means, Meaning::New { .. });
+    let settled = answered(&mut typed, "Lift out the circulator.", new);
+    assert_eq!(
+        (print(&settled.reading.actions).as_str(), made(&settled).as_str()),
+        ("remove circulator", "Component circulator")
+    );
+    // What cannot be done to the pump is not said of it.
+    let (_, last) = type_all("Take out the pump.|Lift out the circulator.");
+    assert!(last.asked.is_empty(), "{:?}", last.asked);
+    let map = Arc::clone(&type_all("Take out the heating pump.").0.document.map);
+    let (apart, _) = type_all("Unplug the solar pump.");
+    let other = apart.read("Lift out the heating circulator.", &Stage::Strip, &[]);
+    assert!(other.asked.is_empty() && map.components.len() == 1, "another circuit's pump has another name");
+}
