@@ -133,7 +133,7 @@ impl Trial<'_> {
         let mut best: Option<(Left, Fix)> = None;
         for fix in candidates.into_iter().take(MOST_TRIED) {
             let Some(left) = self.left_after(&fix) else { continue };
-            let is_all = left.n_rejecting == 0 && left.n_new == 0;
+            let is_all = left.rejecting == 0 && left.new == 0;
             if best.as_ref().is_none_or(|(least, _)| left < *least) {
                 best = Some((left, fix));
             }
@@ -157,9 +157,9 @@ impl Trial<'_> {
         let n_new = |level: fn(Level) -> bool| self.n_new(&after, level);
         let breaks_something = n_new(|level| level == Level::Reject) > 0;
         (is_gone && !breaks_something).then(|| Left {
-            n_rejecting: after.n_rejecting(),
-            n_new: n_new(|_| true),
-            n_findings: after.findings.len(),
+            rejecting: after.n_rejecting(),
+            new: n_new(|_| true),
+            all: after.findings.len(),
         })
     }
 
@@ -188,13 +188,13 @@ impl Trial<'_> {
     }
 }
 
-/// What a fix leaves to be mended; less is better, by the first that differs.
+/// How many findings a fix leaves; less is better, by the first that differs.
 #[derive(PartialEq, Eq, PartialOrd, Ord)]
 struct Left {
-    n_rejecting: usize,
+    rejecting: usize,
     /// Findings of any level that were not there before.
-    n_new: usize,
-    n_findings: usize,
+    new: usize,
+    all: usize,
 }
 
 /// How often there is each finding of some levels.
