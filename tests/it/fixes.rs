@@ -4,9 +4,10 @@ use crate::fixture::Fixture;
 use crate::rules::example;
 use crate::spoiled::{self, Spoiled};
 use procedures_schema::check::{Finding, Fix, Level, Report, catalogue, check, fixes};
-use procedures_schema::edit::Session;
+use procedures_schema::edit::{Edit, Session};
 use procedures_schema::format;
-use procedures_schema::model::{Date, Procedure};
+use procedures_schema::model::{Action, Date, Procedure, Stage, Verb};
+use putback_tests::text_files;
 use std::sync::Arc;
 
 /// The rules whose first example is mended by a fix.
@@ -146,6 +147,83 @@ fn what_is_offered_for_the_spoiled_demos_mends_them() {
         println!("  by hand: {}", case.what);
     }
     assert_eq!(n_mended, N_MENDED, "of {}", cases.len());
+}
+
+/// The demos, with what stands before what as the map says it, and with a map that says nothing of it.
+fn demos() -> Vec<Procedure> {
+    let files = text_files("public/demo").expect("demos").into_iter().filter(|file| file.is(".putback.json"));
+    let told: Vec<Procedure> =
+        files.map(|file| format::read(file.text.as_bytes()).expect("a demo")).collect();
+    let mut all = told.clone();
+    for mut untold in told {
+        let map = Arc::make_mut(&mut untold.map);
+        map.components.iter_mut().for_each(|part| part.behind.clear());
+        map.connections.iter_mut().for_each(|connection| connection.reached_after = None);
+        all.push(untold);
+    }
+    all
+}
+
+/// The positions at which fixes add steps that put something back; none for other fixes.
+fn put_back_at(procedure: &Procedure, report: &Report) -> Vec<(usize, Fix)> {
+    let mut places = Vec::new();
+    for finding in &report.findings {
+        for fix in fixes(procedure, finding, today()) {
+            if let [Edit::InsertStep { at, step }] = fix.edits.as_slice()
+                && step.actions.iter().all(|action| matches!(action.verb, Verb::Fit | Verb::Make))
+            {
+                places.push((*at, fix));
+            }
+        }
+    }
+    places
+}
+
+#[test]
+fn what_was_left_off_goes_back_where_a_person_puts_it() {
+    let mut n_put_back = 0;
+    for whole in demos() {
+        for (at, step) in whole.steps.iter().enumerate() {
+            let puts_back = |action: &Action| matches!(action.verb, Verb::Fit | Verb::Make);
+            if step.stage < Stage::Refit || !step.actions.iter().all(puts_back) || step.actions.is_empty() {
+                continue;
+            }
+            let mut spoiled = whole.clone();
+            spoiled.steps.remove(at);
+            for (place, fix) in put_back_at(&spoiled, &check(&spoiled, today())) {
+                // Between the two places nothing is taken off, cleaned or looked at.
+                let is_work = |action: &Action| {
+                    let opens = matches!(action.verb, Verb::Undo | Verb::Slacken | Verb::Remove);
+                    opens || matches!(action.verb, Verb::Clean | Verb::Inspect)
+                };
+                let between = &spoiled.steps[at.min(place)..at.max(place)];
+                let work = between.iter().find(|step| step.actions.iter().any(is_work));
+                assert_eq!(work.map(|step| &step.words), None, "step {}: {}", at + 1, fix.label);
+                n_put_back += 1;
+            }
+        }
+    }
+    assert!(n_put_back > 20, "{n_put_back}");
+}
+
+#[test]
+fn nothing_goes_back_while_things_are_still_taken_off() {
+    let mut n_put_back = 0;
+    for mut stripped in demos() {
+        stripped.steps.retain(|step| step.stage < Stage::Refit);
+        let takes_off = |action: &Action| matches!(action.verb, Verb::Undo | Verb::Remove);
+        let last = stripped.steps.iter().rposition(|step| step.actions.iter().any(takes_off));
+        let last = last.expect("something is taken off");
+        let report = check(&stripped, today());
+        for (place, fix) in put_back_at(&stripped, &report) {
+            assert!(place > last, "{}", fix.label);
+            let new = |finding: &&Finding| of_code(&report, finding.code) == 0;
+            let after = check(&mended(&stripped, &fix), today());
+            assert_eq!(after.findings.iter().find(new), None, "{}", fix.label);
+            n_put_back += 1;
+        }
+    }
+    assert!(n_put_back > 3, "{n_put_back}");
 }
 
 #[test]

@@ -12,6 +12,7 @@
 mod again;
 mod cases;
 mod coin;
+mod differs;
 mod fixes;
 mod fixture;
 mod format;

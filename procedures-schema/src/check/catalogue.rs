@@ -125,6 +125,7 @@ static RULES: &[&Rule] = &[
     &people::too_heavy::RULE,
     &words::avoidance_vague::RULE,
     &words::dangling_link::RULE,
+    &words::differs::RULE,
     &words::empty::RULE,
     &words::message_incomplete::RULE,
     &words::not_said::RULE,

@@ -23,6 +23,7 @@ mod report;
 mod rule;
 mod rules;
 mod sayings;
+mod stated;
 mod wording;
 
 pub use catalogue::rule_set;

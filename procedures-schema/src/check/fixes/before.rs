@@ -2,6 +2,7 @@
 //! taken away, a photograph, a test that is due; and those that put a part or a setting back.
 
 use super::Fix;
+use super::places::on_the_way_back;
 use super::steps::{inserted, positions};
 use crate::check::context::Context;
 use crate::derive::ready::{fitting, photographing, placing, setting_back};
@@ -24,19 +25,21 @@ pub(super) fn missed(context: &Context<'_>, met: &[&Unmet], ids: &mut dyn IdSour
     inserted(context, step, met, &places)
 }
 
-/// A part or a setting put back, as early as it can be.
+/// A part or a setting put back, on the way back.
 pub(super) fn put_back(context: &Context<'_>, met: &[&Unmet], ids: &mut dyn IdSource) -> Vec<Fix> {
     let Some(unmet) = met.first() else { return Vec::new() };
     let id = |thing: Thing| context.trace.plant().id_of(thing);
-    let step = match &unmet.reason {
-        Reason::LeftOff { component } => id(Thing::Component(*component))
-            .and_then(|id| fitting(context.procedure, id, is_renewed(context.procedure, id), ids)),
+    let put_back = match &unmet.reason {
+        Reason::LeftOff { component } => id(Thing::Component(*component)).and_then(|id| {
+            Some((id, fitting(context.procedure, id, is_renewed(context.procedure, id), ids)?))
+        }),
         Reason::Demand { thing: Some(thing @ Thing::Setting(_)), .. } => {
-            id(*thing).and_then(|id| setting_back(context.procedure, id, ids))
+            id(*thing).and_then(|id| Some((id, setting_back(context.procedure, id, ids)?)))
         }
         _ => None,
     };
-    step.map(|step| inserted(context, step, met, &positions(context, unmet.since))).unwrap_or_default()
+    let Some((id, step)) = put_back else { return Vec::new() };
+    inserted(context, step, met, &on_the_way_back(context, id, unmet.since))
 }
 
 /// Whether the document sets out to renew a part.

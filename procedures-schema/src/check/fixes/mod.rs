@@ -8,6 +8,7 @@
 
 mod before;
 mod order;
+mod places;
 mod proof;
 mod reach;
 mod steps;
@@ -127,23 +128,24 @@ struct Trial<'t> {
 }
 
 impl Trial<'_> {
-    /// The first of those that leave the fewest findings that reject.
+    /// The first of those that leave least to be mended.
     fn best(&self, candidates: Vec<Fix>) -> Option<Fix> {
-        let mut best: Option<(usize, Fix)> = None;
+        let mut best: Option<(Left, Fix)> = None;
         for fix in candidates.into_iter().take(MOST_TRIED) {
-            let Some(n_left) = self.rejecting_after(&fix) else { continue };
-            if best.as_ref().is_none_or(|(least, _)| n_left < *least) {
-                best = Some((n_left, fix));
+            let Some(left) = self.left_after(&fix) else { continue };
+            let is_all = left.rejecting == 0 && left.new == 0;
+            if best.as_ref().is_none_or(|(least, _)| left < *least) {
+                best = Some((left, fix));
             }
-            if n_left == 0 {
+            if is_all {
                 break;
             }
         }
         best.map(|(_, fix)| fix)
     }
 
-    /// How many findings reject once a fix is applied; none if it does not mend, or breaks something else.
-    fn rejecting_after(&self, fix: &Fix) -> Option<usize> {
+    /// What is left once a fix is applied; none if it does not mend, or breaks something else.
+    fn left_after(&self, fix: &Fix) -> Option<Left> {
         let mut document = self.document.clone();
         for edit in &fix.edits {
             document = apply(&document, edit).ok()?.document;
@@ -152,17 +154,53 @@ impl Trial<'_> {
         let (after, _) = check_after(Some(self.sayings), &document, &trace, self.today);
         let mended = Key::of(self.finding);
         let is_gone = !after.findings.iter().any(|finding| Key::of(finding) == mended);
-        let before = rejecting(&self.before);
-        let is_new = |(key, n): (&Key<'_>, &usize)| before.get(key).copied().unwrap_or(0) < *n;
-        let breaks_something = rejecting(&after).iter().any(is_new);
-        (is_gone && !breaks_something).then(|| after.n_rejecting())
+        let n_new = |level: fn(Level) -> bool| self.n_new(&after, level);
+        let breaks_something = n_new(|level| level == Level::Reject) > 0;
+        (is_gone && !breaks_something).then(|| Left {
+            rejecting: after.n_rejecting(),
+            new: n_new(|_| true),
+            all: after.findings.len(),
+        })
+    }
+
+    /// How many findings of some levels were not there before. One that was is known again at a step that the
+    /// fix adds: a test that is missing is told behind the last touch.
+    fn n_new(&self, after: &Report, level: impl Fn(Level) -> bool) -> usize {
+        let (before, after) = (counted(&self.before, &level), counted(after, &level));
+        let mended = Key::of(self.finding);
+        let mut went: Vec<(&Key<'_>, usize)> = Vec::new();
+        for (key, n) in before.iter().filter(|(key, _)| **key != mended) {
+            went.push((key, n.saturating_sub(after.get(key).copied().unwrap_or(0))));
+        }
+        let mut n_new = 0;
+        for (key, n) in &after {
+            let mut more = n.saturating_sub(before.get(key).copied().unwrap_or(0));
+            let is_added = key.step.is_some_and(|step| self.document.position(step).is_none());
+            let alike = |(gone, _): &&mut (&Key<'_>, usize)| gone.code == key.code && gone.title == key.title;
+            for (_, n_gone) in went.iter_mut().filter(|_| is_added).filter(alike) {
+                let n_again = more.min(*n_gone);
+                *n_gone -= n_again;
+                more -= n_again;
+            }
+            n_new += more;
+        }
+        n_new
     }
 }
 
-/// How often each finding rejects.
-fn rejecting(report: &Report) -> BTreeMap<Key<'_>, usize> {
+/// How many findings a fix leaves; less is better, by the first that differs.
+#[derive(PartialEq, Eq, PartialOrd, Ord)]
+struct Left {
+    rejecting: usize,
+    /// Findings of any level that were not there before.
+    new: usize,
+    all: usize,
+}
+
+/// How often there is each finding of some levels.
+fn counted(report: &Report, level: impl Fn(Level) -> bool) -> BTreeMap<Key<'_>, usize> {
     let mut keys = BTreeMap::new();
-    for finding in report.findings.iter().filter(|finding| finding.level == Level::Reject) {
+    for finding in report.findings.iter().filter(|finding| level(finding.level)) {
         *keys.entry(Key::of(finding)).or_insert(0) += 1;
     }
     keys

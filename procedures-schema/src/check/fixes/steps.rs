@@ -2,10 +2,11 @@
 //! back. The step is offered for several positions; which of them holds is found by trying.
 
 use super::Fix;
+use super::places::on_the_way_back;
 use crate::check::context::Context;
 use crate::derive::way_back::{missing_test, restoring, taking_away, way_back as making};
 use crate::edit::Edit;
-use crate::model::{Action, Answer, Id, IdSource, Procedure, Step, Verb};
+use crate::model::{Answer, Id, IdSource, Procedure, Step, Verb};
 use crate::simulate::{Place, Reason, Thing, Unmet};
 use std::sync::Arc;
 
@@ -18,7 +19,7 @@ pub(super) fn test(context: &Context<'_>, met: &[&Unmet], ids: &mut dyn IdSource
     inserted(context, step, met, &positions(context, last_touch))
 }
 
-/// The way back of a joint: behind what is done to it and to the parts that it joins, else anywhere.
+/// The way back of a joint: behind what is done to it and to the parts that it joins.
 pub(super) fn way_back(context: &Context<'_>, met: &[&Unmet], ids: &mut dyn IdSource) -> Vec<Fix> {
     let Some(unmet) = met.first() else { return Vec::new() };
     let (Reason::LeftOpen { connection } | Reason::LeftSlack { connection }) = &unmet.reason else {
@@ -26,18 +27,7 @@ pub(super) fn way_back(context: &Context<'_>, met: &[&Unmet], ids: &mut dyn IdSo
     };
     let Some(id) = context.trace.plant().id_of(Thing::Connection(*connection)) else { return Vec::new() };
     let Some(step) = making(context.procedure, id, ids) else { return Vec::new() };
-    let joined = context.connection(id).map(|known| known.joins.clone()).unwrap_or_default();
-    let concerns = |action: &Action| {
-        let places = [&action.through, &action.vent, &action.at].into_iter().flatten();
-        action.on.iter().chain(places).any(|named| named == id || joined.contains(named))
-    };
-    let follows = |at: &usize| {
-        let before = at.checked_sub(1).and_then(|at| context.procedure.steps.get(at));
-        before.is_some_and(|step| step.actions.iter().any(concerns))
-    };
-    let (first, rest): (Vec<usize>, Vec<usize>) =
-        positions(context, unmet.since).into_iter().partition(follows);
-    inserted(context, step, met, &[first, rest].concat())
+    inserted(context, step, met, &on_the_way_back(context, id, unmet.since))
 }
 
 /// The taking away of a temporary item, as late as it can be.

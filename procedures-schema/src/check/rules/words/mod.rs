@@ -2,6 +2,7 @@
 
 pub(in crate::check) mod avoidance_vague;
 pub(in crate::check) mod dangling_link;
+pub(in crate::check) mod differs;
 pub(in crate::check) mod empty;
 pub(in crate::check) mod message_incomplete;
 pub(in crate::check) mod not_said;

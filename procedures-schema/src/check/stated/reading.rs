@@ -1,0 +1,97 @@
+//! Figures with units, read from words.
+
+use super::word;
+use crate::check::context::Context;
+use crate::lexicon::{Amount, Break, Token};
+use crate::units::{Figure, Range, Unit};
+
+/// A figure, or two, with a unit in words.
+pub(super) struct Stated {
+    pub(super) from: usize,
+    pub(super) last: usize,
+    pub(super) range: Range,
+}
+
+/// The figures with units in some words, in order.
+pub(super) fn stated_in(context: &Context<'_>, tokens: &[Token<'_>]) -> Vec<Stated> {
+    let mut all = Vec::new();
+    let mut at = 0;
+    while at < tokens.len() {
+        let Some(stated) = stated_at(context, tokens, at) else {
+            at += 1;
+            continue;
+        };
+        at = stated.last + 1;
+        all.push(stated);
+    }
+    all
+}
+
+/// `12 N·m`, `5 to 6 N·m`, `5-6 N·m`, `0 V to 5 V`, `between 5 and 6 bar`, `ten minutes`.
+fn stated_at(context: &Context<'_>, tokens: &[Token<'_>], at: usize) -> Option<Stated> {
+    let (first, unit, last) = figure(context, tokens, at)?;
+    let is_between = || at.checked_sub(1).is_some_and(|before| word(tokens, before) == "between");
+    let behind = match word(tokens, last + 1) {
+        "to" => Some(last + 2),
+        "and" if is_between() => Some(last + 2),
+        _ if is_dashed(tokens, last + 1) => Some(last + 1),
+        _ => None,
+    };
+    let second = behind.and_then(|behind| figure(context, tokens, behind));
+    if let Some((second, Some(other), last)) = second
+        && unit.as_ref().is_none_or(|unit| *unit == other)
+    {
+        return Some(Stated { from: at, last, range: Range::new(Some(first), Some(second), other) });
+    }
+    Some(Stated { from: at, last, range: Range::new(Some(first.clone()), Some(first), unit?) })
+}
+
+/// Whether a dash without blanks stands before a token: `5-6`.
+fn is_dashed(tokens: &[Token<'_>], at: usize) -> bool {
+    let before = at.checked_sub(1).and_then(|before| tokens.get(before));
+    before
+        .zip(tokens.get(at))
+        .is_some_and(|(before, token)| token.before == Break::Comma && token.span.0 == before.span.1 + 1)
+}
+
+/// A figure, its unit if one follows, and the last token of both.
+fn figure(context: &Context<'_>, tokens: &[Token<'_>], at: usize) -> Option<(Figure, Option<Unit>, usize)> {
+    let token = tokens.get(at)?;
+    let (text, raw) = (token.text.as_ref(), token.raw);
+    let n_digits = raw.find(|c: char| !c.is_ascii_digit() && c != '.' && c != ',').unwrap_or(raw.len());
+    let (digits, joined) = raw.split_at_checked(n_digits)?;
+    let behind = tokens.get(at + 1).filter(|next| next.before == Break::None);
+    if n_digits > 0 && !joined.is_empty() {
+        return Some((Figure::parse(digits).ok()?, Some(unit(joined)?), at));
+    }
+    let figure = match context.lexicon.and_then(|lexicon| lexicon.amount(text)) {
+        Some(Amount::Exactly(n)) if n_digits == 0 && text != "both" => Figure::parse(&n.to_string()),
+        _ => Figure::parse(digits),
+    };
+    let figure = figure.ok()?;
+    match behind.and_then(|next| unit(next.raw)) {
+        Some(unit) => Some((figure, Some(unit), at + 1)),
+        None => Some((figure, None, at)),
+    }
+}
+
+/// The unit that a word names. A letter alone is one as it is written.
+pub(super) fn unit(raw: &str) -> Option<Unit> {
+    let plain = |text: &str| text.to_lowercase().replace(['·', '.'], "");
+    let long = match plain(raw).as_str() {
+        "sec" | "second" | "seconds" => Some(Unit::Second),
+        "mins" | "minute" | "minutes" => Some(Unit::Minute),
+        "hour" | "hours" => Some(Unit::Hour),
+        "volt" | "volts" => Some(Unit::Volt),
+        "degrees" | "celsius" => Some(Unit::Celsius),
+        "lbfft" | "lbft" => Some(Unit::PoundForceFoot),
+        "millibar" => Some(Unit::Millibar),
+        "millimetre" | "millimetres" => Some(Unit::Millimetre),
+        _ => None,
+    };
+    let is_one = |unit: &&Unit| {
+        let shown = unit.shown();
+        if shown.chars().count() < 2 { raw == shown } else { plain(raw) == plain(shown) }
+    };
+    long.or_else(|| Unit::ALL.iter().find(is_one).cloned())
+}

@@ -1,0 +1,94 @@
+//! Threads and widths across flats in words against those of the connections that the actions name.
+
+use super::reading::stated_in;
+use super::{Difference, ends_a_clause, stretch, word};
+use crate::check::context::Context;
+use crate::lexicon::{Break, Token};
+use crate::model::{Connection, Known, Size, Step};
+use crate::units::{Quantity, convert};
+
+/// What takes a size of its own.
+const TOOLS: &[&str] = &["spanner", "wrench", "key", "socket", "driver", "bit", "drill", "tap", "die", "box"];
+
+/// Adds what differs: only of one connection whose size is known, and only one size in the words.
+pub(super) fn differ(context: &Context<'_>, step: &Step, tokens: &[Token<'_>], found: &mut Vec<Difference>) {
+    let named = step.actions.iter().flat_map(|action| &action.on).filter_map(|id| context.connection(id));
+    let mut sized: Vec<(&Connection, &Size)> = Vec::new();
+    for connection in named {
+        let size = connection.size.as_ref().and_then(Known::value);
+        let is_new = |known: &&(&Connection, &Size)| known.0.id != connection.id;
+        if let Some(size) = size.filter(|_| sized.iter().all(|known| is_new(&known))) {
+            sized.push((connection, size));
+        }
+    }
+    let [(connection, size)] = sized.as_slice() else { return };
+    let stated = thread(tokens).map(|(from, last)| (from, last, fits_thread(size, tokens, from, last)));
+    let stated = stated.or_else(|| across_flats(context, size, tokens));
+    let Some((from, last, Some(false))) = stated else { return };
+    if TOOLS.contains(&word(tokens, last + 1)) || TOOLS.contains(&word(tokens, last + 2)) {
+        return;
+    }
+    let (span, stated) = stretch(&step.words, tokens, from, last);
+    let held = format!("the map says {size} of {}", context.the_id(&connection.id));
+    found.push(Difference { span, stated, held });
+}
+
+/// The only thread in the words: `M6`, `M10 x 1`, `G 1 1/2`.
+fn thread(tokens: &[Token<'_>]) -> Option<(usize, usize)> {
+    let begins =
+        |at: &usize| {
+            let raw = tokens.get(*at).map_or("", |token| token.raw);
+            let is_metric =
+                raw.strip_prefix('M').is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()));
+            let pipe = ["Rc", "Rp", "R", "G"].iter().find_map(|letters| raw.strip_prefix(letters));
+            let is_pipe = pipe.is_some_and(|rest| {
+                if rest.is_empty() { is_inches(word(tokens, at + 1)) } else { is_inches(rest) }
+            });
+            is_metric || is_pipe
+        };
+    let mut all = (0..tokens.len()).filter(begins);
+    let from = all.next().filter(|_| all.next().is_none())?;
+    let belongs = |at: &usize| {
+        let same = tokens.get(*at).is_some_and(|token| token.before == Break::None);
+        let figure = |at: usize| word(tokens, at).starts_with(|c: char| c.is_ascii_digit());
+        same && (is_inches(word(tokens, *at)) || (word(tokens, *at) == "x" && figure(at + 1)))
+    };
+    let last = (from + 1..tokens.len()).take_while(belongs).last().unwrap_or(from);
+    Some((from, last))
+}
+
+fn is_inches(text: &str) -> bool {
+    !text.is_empty() && text.len() < 6 && text.chars().all(|c| c.is_ascii_digit() || c == '/')
+}
+
+/// Whether a thread in words is that of the map, as far as the words tell it: `M10` is `M10 x 1` too.
+fn fits_thread(size: &Size, tokens: &[Token<'_>], from: usize, last: usize) -> Option<bool> {
+    let plain = |text: &str| text.to_lowercase().replace([' ', '×'], "");
+    let known = plain(size.thread.as_ref()?);
+    let stated: String = (from..=last).map(|at| plain(word(tokens, at))).collect();
+    let rest =
+        known.strip_prefix(stated.as_str()).map(|rest| !rest.starts_with(|c: char| c.is_ascii_digit()));
+    Some(rest.unwrap_or(false) || stated.starts_with(&format!("{known}x")))
+}
+
+/// The only length in the words, if it stands apart behind a comma, or as "hexagon 4 mm".
+fn across_flats(
+    context: &Context<'_>,
+    size: &Size,
+    tokens: &[Token<'_>],
+) -> Option<(usize, usize, Option<bool>)> {
+    let known = size.across_flats.as_ref()?;
+    let mut lengths =
+        stated_in(context, tokens).into_iter().filter(|s| s.range.unit.quantity() == Quantity::Length);
+    let stated = lengths.next().filter(|_| lengths.next().is_none())?;
+    let before = stated.from.checked_sub(1)?;
+    let is_apart = tokens.get(stated.from).is_some_and(|token| token.before == Break::Comma)
+        || matches!(word(tokens, before), "hexagon" | "flats");
+    if !is_apart || !ends_a_clause(tokens, stated.last) {
+        return None;
+    }
+    let value = stated.range.min.as_ref()?.value();
+    let value = convert(value, &stated.range.unit, &known.unit).ok()?;
+    let fits = (value - known.value.value()).abs() < 1e-6;
+    Some((stated.from, stated.last, Some(fits)))
+}
