@@ -177,9 +177,9 @@ impl Phrases {
         Self { by_first, before_nouns }
     }
 
-    /// The phrases in a text, in the order of their first words.
-    pub(super) fn find(&self, tokens: &[Token<'_>]) -> Vec<Said> {
-        let mut found: Vec<Said> = Vec::new();
+    /// Adds the phrases in a text, in the order of their first words.
+    pub(super) fn find(&self, tokens: &[Token<'_>], found: &mut Vec<Said>) {
+        let n_before = found.len();
         for (i, token) in tokens.iter().enumerate() {
             let phrases = self.by_first.get(token);
             if phrases.is_empty() {
@@ -204,23 +204,16 @@ impl Phrases {
                 }
             }
         }
-        let hides = |said: &Said, other: &Said| {
-            other.tokens.len() > said.tokens.len() && other.tokens.iter().any(|i| said.tokens.contains(i))
-        };
-        if found.iter().any(|said| said.tokens.len() > 1) {
-            let hidden = |said: &Said| found.iter().any(|other| hides(said, other));
-            let mut shown = found.iter().map(|said| !hidden(said)).collect::<Vec<_>>().into_iter();
-            found.retain(|_| shown.next().unwrap_or(true));
-        }
+        drop_hidden(found, n_before);
+        let found = found.get_mut(n_before..).unwrap_or_default();
         if !found.is_empty() {
             let unsaying = Unsaying::of(tokens);
-            for said in &mut found {
+            for said in found {
                 let at = said.tokens.iter().filter_map(|i| tokens.get(*i));
                 said.words = at.map(|token| token.span).collect();
                 said.unsaid = unsaying.reaches(said.tokens.first().copied().unwrap_or(0));
             }
         }
-        found
     }
 
     /// Whether the rest of a phrase follows the last token of `at`; adds the tokens of it.
@@ -255,4 +248,25 @@ impl Phrases {
         }
         None
     }
+}
+
+/// Drops, of those behind the first few, the phrases that a longer one hides.
+fn drop_hidden(found: &mut Vec<Said>, n_before: usize) {
+    let here = found.get(n_before..).unwrap_or_default();
+    if here.iter().all(|said| said.tokens.len() == 1) {
+        return;
+    }
+    let hides = |said: &Said, other: &Said| {
+        other.tokens.len() > said.tokens.len() && other.tokens.iter().any(|i| said.tokens.contains(i))
+    };
+    let is_hidden = |said: &Said| here.iter().any(|other| hides(said, other));
+    let hidden: SmallVec<[bool; 16]> = here.iter().map(is_hidden).collect();
+    let mut n_kept = n_before;
+    for (at, is_hidden) in (n_before..).zip(hidden) {
+        if !is_hidden {
+            found.swap(n_kept, at);
+            n_kept += 1;
+        }
+    }
+    found.truncate(n_kept);
 }
