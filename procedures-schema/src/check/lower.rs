@@ -43,7 +43,7 @@ fn begins_with(text: &str, phrase: &str) -> bool {
 /// Names in lower case.
 #[derive(Default)]
 pub(super) struct Names {
-    names: Lowered,
+    lower: Lowered,
     /// A number for the first word of each of them.
     firsts: Vec<u32>,
     /// A bit for each first word: most words of a text are the first of no name, and that is soon seen.
@@ -62,7 +62,7 @@ impl Names {
                 *bits |= bit;
             }
         }
-        Self { names: lower, firsts, bits }
+        Self { lower, firsts, bits }
     }
 
     /// Whether a text in lower case holds one of them as whole words.
@@ -83,7 +83,7 @@ impl Names {
         if self.bits.get(at).is_none_or(|bits| bits & bit == 0) {
             return false;
         }
-        let alike = self.firsts.iter().zip(self.names.iter()).filter(|(known, _)| **known == first);
+        let alike = self.firsts.iter().zip(self.lower.iter()).filter(|(known, _)| **known == first);
         alike.into_iter().any(|(_, name)| begins_with(text, name))
     }
 }

@@ -12,23 +12,49 @@ const AT_ONCE: usize = 64;
 
 /// Cuts words of ASCII alone; with the same words in lower case, if they are there already.
 pub(super) fn cut_ascii<'w>(words: &'w str, lower: Option<&'w str>, tokens: &mut Vec<Token<'w>>) {
-    let has_percent = words.as_bytes().contains(&b'%');
-    let mut cutter =
-        Cutter { words, lower, has_percent, from: None, goes_on: false, has_sign: has_percent, end: 0 };
+    let bytes = words.as_bytes();
+    let has_percent = bytes.contains(&b'%');
+    // Where the token before ended, and where the one began that is being cut, if one is.
+    let (mut end, mut from) = (0, None);
+    // Whether a sign keeps it and what follows together.
+    let mut has_sign = false;
     let mut was_word = 0;
-    for (n, chunk) in words.as_bytes().chunks(AT_ONCE).enumerate() {
-        let word = word_bits(chunk);
+    // The last of them is never full, so that every word ends within.
+    for n in 0..=bytes.len() / AT_ONCE {
+        let first = n * AT_ONCE;
+        let word = word_bits(bytes.get(first..bytes.len().min(first + AT_ONCE)).unwrap_or_default());
         // Where what is of a word begins, and where it ends.
-        let mut edges = word ^ (word << 1 | was_word);
+        let before = word << 1 | was_word;
+        let mut edges = word ^ before;
         was_word = word >> (AT_ONCE - 1);
         while edges != 0 {
-            let at = edges.trailing_zeros();
-            edges &= edges - 1;
-            cutter.edge(n * AT_ONCE + usize::try_from(at).unwrap_or(0), tokens);
+            let bit = edges & edges.wrapping_neg();
+            let at = first + usize::try_from(edges.trailing_zeros()).unwrap_or(0);
+            edges ^= bit;
+            let Some(begin) = from else {
+                from = Some(at);
+                continue;
+            };
+            if word & bit != 0 {
+                // It goes on behind a sign.
+                continue;
+            }
+            if is_joined(bytes, at) {
+                has_sign = true;
+                continue;
+            }
+            let raw = words.get(begin..at).unwrap_or_default();
+            let text = match lower {
+                Some(lower) => Cow::Borrowed(lower.get(begin..at).unwrap_or_default()),
+                None if raw.bytes().any(|c| c.is_ascii_uppercase()) => Cow::Owned(raw.to_ascii_lowercase()),
+                None => Cow::Borrowed(raw),
+            };
+            let is_one_word =
+                !(has_sign || has_percent) || raw.bytes().all(|byte| byte.is_ascii_alphanumeric());
+            let stop = break_between(bytes.get(end..begin).unwrap_or_default());
+            tokens.push(Token::new(text, raw, Span(point(begin), point(at)), stop, is_one_word));
+            (from, end, has_sign) = (None, at, false);
         }
-    }
-    if was_word == 1 {
-        cutter.edge(words.len(), tokens);
     }
 }
 
@@ -52,56 +78,12 @@ static WORD_BYTES: [bool; 256] = {
     bytes
 };
 
-/// What is between two edges.
-struct Cutter<'w> {
-    words: &'w str,
-    lower: Option<&'w str>,
-    /// Whether a per cent sign may be in any token.
-    has_percent: bool,
-    /// Where the token began that is being cut.
-    from: Option<usize>,
-    /// Whether a sign keeps it and what follows together.
-    goes_on: bool,
-    /// Whether it may hold a sign.
-    has_sign: bool,
-    /// Where the token before it ended.
-    end: usize,
-}
-
-impl<'w> Cutter<'w> {
-    /// Letters and figures begin here, or end.
-    fn edge(&mut self, at: usize, tokens: &mut Vec<Token<'w>>) {
-        let Some(from) = self.from else {
-            self.from = Some(at);
-            return;
-        };
-        if self.goes_on {
-            self.goes_on = false;
-            return;
-        }
-        if is_joined(self.words.as_bytes(), at) {
-            (self.goes_on, self.has_sign) = (true, true);
-            return;
-        }
-        let raw = self.words.get(from..at).unwrap_or_default();
-        let text = match self.lower.and_then(|lower| lower.get(from..at)) {
-            Some(lower) => Cow::Borrowed(lower),
-            None if raw.bytes().any(|byte| byte.is_ascii_uppercase()) => Cow::Owned(raw.to_ascii_lowercase()),
-            None => Cow::Borrowed(raw),
-        };
-        let before = self.break_before(from);
-        let is_one_word = !self.has_sign || raw.bytes().all(|byte| byte.is_ascii_alphanumeric());
-        tokens.push(Token::new(text, raw, Span(point(from), point(at)), before, is_one_word));
-        (self.from, self.end, self.has_sign) = (None, at, self.has_percent);
-    }
-
-    /// What stands between the token before and the one that begins here.
-    fn break_before(&self, from: usize) -> Break {
-        match self.words.as_bytes().get(self.end..from).unwrap_or_default() {
-            // A blank, as nearly always, needs no look.
-            b" " | b"" => Break::None,
-            between => between.iter().map(|byte| break_of(char::from(*byte))).max().unwrap_or(Break::None),
-        }
+/// What stands between two tokens.
+fn break_between(bytes: &[u8]) -> Break {
+    match bytes {
+        // A blank, as nearly always, needs no look.
+        b" " | b"" => Break::None,
+        bytes => bytes.iter().map(|byte| break_of(char::from(*byte))).max().unwrap_or(Break::None),
     }
 }
 

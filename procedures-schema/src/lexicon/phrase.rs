@@ -49,7 +49,7 @@ pub(super) struct Phrases {
 /// is soon seen.
 #[derive(Debug)]
 struct FirstWords {
-    lists: Vec<Vec<(&'static str, Vec<Phrase>)>>,
+    lists: Vec<Vec<Beginning>>,
     /// A bit for each mixture of a first word; they all fit where the processor looks first.
     bits: [u64; Self::N_BITS / 64],
 }
@@ -74,22 +74,37 @@ impl FirstWords {
             *bits |= bit;
         }
         let Some(list) = self.lists.get_mut(list) else { return };
-        match list.iter_mut().find(|(word, _)| *word == first) {
-            Some((_, known)) => known.push(phrase),
-            None => list.push((first, vec![phrase])),
+        let need = phrase.needs.first().copied().unwrap_or(ALWAYS);
+        match list.iter_mut().find(|known| known.word == first) {
+            Some(known) => {
+                known.needs.push(need);
+                known.phrases.push(phrase);
+            }
+            None => list.push(Beginning { word: first, needs: vec![need], phrases: vec![phrase] }),
         }
     }
 
-    fn get(&self, first: &Token<'_>) -> &[Phrase] {
+    fn get(&self, first: &Token<'_>) -> Option<&Beginning> {
         let (list, at, bit) = Self::place_of(first.mixed);
         if self.bits.get(at).is_none_or(|bits| bits & bit == 0) {
-            return &[];
+            return None;
         }
-        let list = self.lists.get(list).map(Vec::as_slice).unwrap_or_default();
-        let found = list.iter().find(|(word, _)| *word == first.text);
-        found.map(|(_, phrases)| phrases.as_slice()).unwrap_or_default()
+        self.lists.get(list)?.iter().find(|known| known.word == first.text)
     }
 }
+
+/// The phrases of one first word.
+#[derive(Clone, Debug)]
+struct Beginning {
+    word: &'static str,
+    /// For each phrase what it needs first, in a list of their own: most need what does not follow, and are
+    /// never looked at.
+    needs: Vec<u128>,
+    phrases: Vec<Phrase>,
+}
+
+/// Stands for what every word is followed by; a word may share it, and is then always taken to be there.
+const ALWAYS: u128 = 1;
 
 #[derive(Clone, Debug)]
 struct Phrase {
@@ -124,7 +139,7 @@ const fn bit_of(mixed: u32) -> u128 {
 /// The bits of the words behind a token, up to the end of its clause.
 fn bits_behind(tokens: &[Token<'_>], at: usize) -> u128 {
     let behind = tokens.iter().skip(at + 1).take_while(|token| token.before == Break::None);
-    behind.fold(0, |bits, token| bits | bit_of(token.mixed))
+    behind.fold(ALWAYS, |bits, token| bits | bit_of(token.mixed))
 }
 
 #[derive(Clone, Debug)]
@@ -181,20 +196,15 @@ impl Phrases {
     pub(super) fn find(&self, tokens: &[Token<'_>], found: &mut Vec<Said>) {
         let n_before = found.len();
         for (i, token) in tokens.iter().enumerate() {
-            let phrases = self.by_first.get(token);
-            if phrases.is_empty() {
-                continue;
-            }
+            let Some(beginning) = self.by_first.get(token) else { continue };
             let before = i.checked_sub(1).and_then(|i| tokens.get(i)).filter(|_| token.before == Break::None);
             if before.is_some_and(|before| self.before_nouns.has(before)) {
                 continue;
             }
             // Most phrases of a word are told absent by one look at what follows it.
-            let mut bits = None;
-            for phrase in phrases {
-                if !phrase.needs.is_empty()
-                    && !phrase.may_stand_in(*bits.get_or_insert_with(|| bits_behind(tokens, i)))
-                {
+            let bits = bits_behind(tokens, i);
+            for (need, phrase) in beginning.needs.iter().zip(&beginning.phrases) {
+                if need & bits == 0 || !phrase.may_stand_in(bits) {
                     continue;
                 }
                 let mut at = Few::new();
@@ -239,7 +249,7 @@ impl Phrases {
             // A gap is part of one clause; "take the key and switch off" takes nothing off.
             let joined = i.checked_sub(1).and_then(|i| tokens.get(i));
             let joined = joined.is_some_and(|token| matches!(&*token.text, "and" | "then" | "or"));
-            if token.before != Break::None || (joined && !self.by_first.get(token).is_empty()) {
+            if token.before != Break::None || (joined && self.by_first.get(token).is_some()) {
                 return None;
             }
             if part.fits(token) {

@@ -53,7 +53,7 @@ impl Vocabulary {
     fn may_have(&self, phrase: &str) -> bool {
         let mut is_there = phrase.bytes().all(|byte| self.signs.get(usize::from(byte)) == Some(&true));
         let mut words = Words::default();
-        for token in is_there.then(|| tokens(phrase)).unwrap_or_default() {
+        for token in tokens(phrase) {
             words.of_token(&token, |mixed| is_there &= self.has(mixed));
         }
         is_there
