@@ -2,7 +2,7 @@
 
 use super::cause::thing_of;
 use super::lower::Names;
-use super::sayings::Sayings;
+use super::sayings::Heard;
 use crate::lexicon::Lexicon;
 use crate::model::{Action, Connection, Id, Procedure, Seal, Step};
 use crate::simulate::{Guard, Place, SectionCell, Side, Thing, Trace, Unmet};
@@ -15,15 +15,15 @@ pub(super) struct Context<'c> {
     /// The words of the document's language, if there are any.
     pub(super) lexicon: Option<&'static Lexicon>,
     /// What the words of the steps say.
-    pub(super) sayings: &'c Sayings,
+    pub(super) heard: &'c Heard,
     names: OnceCell<Names>,
 }
 
 impl<'c> Context<'c> {
     /// A document with its trace, and what its words say.
-    pub(super) fn new(procedure: &'c Procedure, trace: &'c Trace, sayings: &'c Sayings) -> Self {
+    pub(super) fn new(procedure: &'c Procedure, trace: &'c Trace, heard: &'c Heard) -> Self {
         let lexicon = Lexicon::for_language(&procedure.language);
-        Self { procedure, trace, lexicon, sayings, names: OnceCell::new() }
+        Self { procedure, trace, lexicon, heard, names: OnceCell::new() }
     }
 
     /// What the map calls its things; few documents hold words for which it is asked.

@@ -35,12 +35,13 @@ pub(super) fn steps<'c>(context: &Context<'c>) -> impl Iterator<Item = At<'c>> +
 }
 
 /// Every step whose words hold one of these phrases, in order, with its words in lower case.
-pub(super) fn steps_holding<'c>(context: &Context<'c>, phrases: &[&str]) -> Vec<(At<'c>, &'c Lower)> {
-    let held = context.sayings.held(phrases);
+pub(super) fn steps_holding<'c>(context: &Context<'c>, phrases: &[&str]) -> Vec<(At<'c>, Lower<'c>)> {
+    let held = context.heard.held(phrases);
     if held.is_empty() {
         return Vec::new();
     }
-    steps(context).zip(context.sayings.lower()).filter(|(_, lower)| lower.has_any(&held)).collect()
+    let lower = context.heard.lower(&context.procedure.steps);
+    steps(context).zip(lower).filter(|(_, lower)| lower.has_any(&held)).collect()
 }
 
 /// Every action in order, those that follow a failed test left out.

@@ -5,7 +5,7 @@ use super::cause::findings_of_unmet;
 use super::context::Context;
 use super::finding::{Finding, Level};
 use super::rule::{Looks, Rule};
-use super::sayings::Sayings;
+use super::sayings::{Heard, Sayings};
 use crate::model::{CensusAnswer, Date, Id, Procedure, open_values};
 use crate::simulate::{Replacement, Run, Trace, simulate};
 use std::collections::{BTreeMap, BTreeSet};
@@ -86,13 +86,13 @@ pub fn check_after(
     today: Date,
 ) -> (Report, Sayings) {
     let sayings = before.map_or_else(|| Sayings::of(procedure), |before| before.followed_by(procedure));
-    let report = report(&Context::new(procedure, trace, &sayings), today, catalogue());
+    let report = report(&Context::new(procedure, trace, &sayings.heard), today, catalogue());
     (report, sayings)
 }
 
 /// Checks a document by some of the rules; a verdict by fewer than all is worth less.
 pub fn check_with(procedure: &Procedure, trace: &Trace, today: Date, rules: &[&'static Rule]) -> Report {
-    report(&Context::new(procedure, trace, &Sayings::of(procedure)), today, rules)
+    report(&Context::new(procedure, trace, &Heard::of(procedure)), today, rules)
 }
 
 fn report(context: &Context<'_>, today: Date, rules: &[&'static Rule]) -> Report {

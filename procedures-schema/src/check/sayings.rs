@@ -3,8 +3,8 @@
 //! While somebody writes, a check follows each key and one step differs from the check before. What the words
 //! of the others say is taken over, which is about half of what a check costs.
 
-use super::lower::{Lower, Vocabulary};
-use crate::lexicon::{Lexicon, Said};
+use super::lower::Lower;
+use crate::lexicon::{Lexicon, Lowered, Said, Vocabulary, tokens, tokens_into};
 use crate::model::{Procedure, Step};
 use std::sync::{Arc, OnceLock};
 
@@ -12,19 +12,20 @@ use std::sync::{Arc, OnceLock};
 pub struct Sayings {
     language: String,
     steps: Vec<Arc<Step>>,
-    /// By the position of the step its verb phrases; found once, for several rules ask for them.
-    said: Vec<Vec<Said>>,
-    lower: OnceLock<Vec<Lower>>,
-    /// The words of all steps together, and of some that have gone.
-    vocabulary: Vocabulary,
+    pub(super) heard: Heard,
     /// How many steps were read since the vocabulary was begun.
     n_read: usize,
 }
 
-fn said_of(steps: &[Arc<Step>], language: &str) -> Vec<Vec<Said>> {
-    let lexicon = Lexicon::for_language(language);
-    let words = steps.iter().map(|step| step.words.as_str());
-    lexicon.map_or_else(Vec::new, |lexicon| lexicon.phrases_of_each(words))
+/// What the words of some steps say, without the steps.
+pub(super) struct Heard {
+    /// The verb phrases of all steps; found once, for several rules ask for them.
+    said: Vec<Said>,
+    /// By the position of the step where its verb phrases end.
+    ends: Vec<usize>,
+    lower: OnceLock<Lowered>,
+    /// The words of all steps and of their messages together, and of some that have gone.
+    vocabulary: Vocabulary,
 }
 
 impl Sayings {
@@ -33,9 +34,7 @@ impl Sayings {
         Self {
             language: procedure.language.clone(),
             steps: procedure.steps.clone(),
-            said: said_of(&procedure.steps, &procedure.language),
-            lower: OnceLock::new(),
-            vocabulary: Vocabulary::of(procedure.steps.iter().map(|step| step.words.as_str())),
+            heard: Heard::of(procedure),
             n_read: procedure.steps.len(),
         }
     }
@@ -55,29 +54,71 @@ impl Sayings {
         if self.language != procedure.language || n_read > 2 * steps.len() + 64 {
             return Self::of(procedure);
         }
-        let mut vocabulary = self.vocabulary.clone();
-        for step in between {
-            vocabulary.take_in(&step.words);
+        let mut heard = Heard::none(self.heard.vocabulary.clone());
+        heard.take_over(&self.heard, 0..n_first);
+        heard.hear(between, &lowered(between), &self.language);
+        heard.take_over(&self.heard, known.len() - n_last..known.len());
+        Self { language: self.language.clone(), steps: steps.clone(), heard, n_read }
+    }
+}
+
+impl Heard {
+    /// What the words of a document say.
+    pub(super) fn of(procedure: &Procedure) -> Self {
+        let lower = lowered(&procedure.steps);
+        let mut heard = Self::none(Vocabulary::new());
+        heard.hear(&procedure.steps, &lower, &procedure.language);
+        Self { lower: OnceLock::from(lower), ..heard }
+    }
+
+    /// What no step says.
+    fn none(vocabulary: Vocabulary) -> Self {
+        Self { said: Vec::new(), ends: Vec::new(), lower: OnceLock::new(), vocabulary }
+    }
+
+    /// Adds what steps say; nothing but their vocabulary, if there is no lexicon for the language.
+    fn hear(&mut self, steps: &[Arc<Step>], lower: &Lowered, language: &str) {
+        let lexicon = Lexicon::for_language(language);
+        let mut cut = Vec::new();
+        for (step, lower) in steps.iter().zip(lower.iter()) {
+            tokens_into(&step.words, lower, &mut cut);
+            self.vocabulary.take_in(lower, &cut);
+            if let Some(lexicon) = lexicon {
+                lexicon.phrases_into(&cut, &mut self.said);
+            }
+            self.ends.push(self.said.len());
+            for message in &step.messages {
+                self.vocabulary.take_in(&message.avoidance.to_lowercase(), &tokens(&message.avoidance));
+            }
         }
-        let first = self.said.iter().take(n_first).cloned();
-        let last = self.said.iter().skip(known.len() - n_last).cloned();
-        let said = first.chain(said_of(between, &self.language)).chain(last).collect();
-        let (language, lower) = (self.language.clone(), OnceLock::new());
-        Self { language, steps: steps.clone(), said, lower, vocabulary, n_read }
     }
 
-    /// The verb phrases of each step; none, if there is no lexicon for the language.
-    pub(super) fn said(&self) -> &[Vec<Said>] {
-        &self.said
+    /// Adds what some steps of others say.
+    fn take_over(&mut self, others: &Self, steps: std::ops::Range<usize>) {
+        for position in steps {
+            self.said.extend_from_slice(others.said(position));
+            self.ends.push(self.said.len());
+        }
     }
 
-    /// The words of each step in lower case.
-    pub(super) fn lower(&self) -> &[Lower] {
-        self.lower.get_or_init(|| self.steps.iter().map(|step| Lower::of(&step.words)).collect())
+    /// The verb phrases of the step at a position; none, if there is no lexicon for the language.
+    pub(super) fn said(&self, position: usize) -> &[Said] {
+        let from = position.checked_sub(1).and_then(|before| self.ends.get(before)).copied().unwrap_or(0);
+        self.ends.get(position).and_then(|end| self.said.get(from..*end)).unwrap_or_default()
     }
 
-    /// Those of some phrases in lower case that the words of a step may hold.
+    /// The words in lower case of each of the steps that say this.
+    pub(super) fn lower(&self, steps: &[Arc<Step>]) -> impl Iterator<Item = Lower<'_>> {
+        self.lower.get_or_init(|| lowered(steps)).iter().map(Lower)
+    }
+
+    /// Those of some phrases in lower case that the words of a step or of its messages may hold.
     pub(super) fn held<'p>(&self, phrases: &[&'p str]) -> Vec<&'p str> {
         self.vocabulary.held(phrases)
     }
+}
+
+/// The words of steps in lower case.
+fn lowered(steps: &[Arc<Step>]) -> Lowered {
+    Lowered::of(steps.iter().map(|step| step.words.as_str()))
 }

@@ -8,8 +8,10 @@
 //! A phrase is unsaid by "do not", "never", "without", "before" and the like, as far as these reach.
 
 mod amount;
+mod ascii;
 mod english;
 mod english_nouns;
+mod lowered;
 mod negation;
 mod phrase;
 mod seal;
@@ -17,16 +19,20 @@ mod stage;
 #[cfg(test)]
 mod tests;
 mod text;
+mod vocabulary;
 mod word_set;
 
 pub use amount::Amount;
 pub use phrase::{Few, Said};
 pub use text::{Break, Token, tokens};
 
+pub(crate) use lowered::Lowered;
+pub(crate) use text::{mixed, tokens_into};
+pub(crate) use vocabulary::Vocabulary;
+
 use crate::model::{Action, Span, Stage};
 use phrase::Phrases;
 use std::sync::LazyLock;
-use text::tokens_into;
 
 /// The words of one language.
 #[derive(Debug)]
@@ -50,20 +56,16 @@ impl Lexicon {
         self.phrases_of(&tokens(words))
     }
 
-    /// As [`Lexicon::phrases`] for each of several texts.
-    pub(crate) fn phrases_of_each<'w>(&self, texts: impl Iterator<Item = &'w str>) -> Vec<Vec<Said>> {
-        let mut tokens = Vec::new();
-        texts
-            .map(|words| {
-                tokens_into(words, &mut tokens);
-                self.phrases_of(&tokens)
-            })
-            .collect()
-    }
-
     /// The verb phrases in words that are already cut into tokens.
     pub fn phrases_of(&self, tokens: &[Token<'_>]) -> Vec<Said> {
-        self.phrases.find(tokens)
+        let mut said = Vec::new();
+        self.phrases_into(tokens, &mut said);
+        said
+    }
+
+    /// As [`Lexicon::phrases_of`], behind what is in the list already.
+    pub(crate) fn phrases_into(&self, tokens: &[Token<'_>], said: &mut Vec<Said>) {
+        self.phrases.find(tokens, said);
     }
 
     /// Whether words that stand alone say the action's verb.

@@ -3,6 +3,7 @@
 //! When in doubt a verb counts as unsaid: a warning too many is an annoyance, an order that was never
 //! given is a danger.
 
+use super::phrase::Few;
 use super::text::{Break, Token};
 use super::word_set::WordSet;
 
@@ -55,16 +56,16 @@ const ENDS: &[&str] = &["but", "instead", "otherwise", "then"];
 pub(super) struct Unsaying<'t, 'w> {
     tokens: &'t [Token<'w>],
     /// Where a word stands that unsays what follows.
-    following: Vec<usize>,
+    following: Few<usize>,
     /// Where "not needed" or the like stands, which unsays what came before.
-    preceding: Vec<usize>,
+    preceding: Few<usize>,
 }
 
 impl<'t, 'w> Unsaying<'t, 'w> {
     /// Those of a text.
     pub(super) fn of(tokens: &'t [Token<'w>]) -> Self {
         let is = |i: usize, words: &[&str]| tokens.get(i).is_some_and(|token| words.contains(&&*token.text));
-        let (mut following, mut preceding) = (Vec::new(), Vec::new());
+        let (mut following, mut preceding) = (Few::new(), Few::new());
         for (i, token) in tokens.iter().enumerate() {
             let unsaid_itself = || i.checked_sub(1).and_then(|i| tokens.get(i)).is_some_and(|t| UNSAY.has(t));
             let unsays = if UNSAY.has(token) {
@@ -76,7 +77,7 @@ impl<'t, 'w> Unsaying<'t, 'w> {
                     _ => !unsaid_itself(),
                 }
             } else {
-                false
+                continue;
             };
             if unsays {
                 following.push(i);

@@ -49,7 +49,7 @@ pub(super) struct Phrases {
 /// is soon seen.
 #[derive(Debug)]
 struct FirstWords {
-    lists: Vec<Vec<(&'static str, Vec<Phrase>)>>,
+    lists: Vec<Vec<Beginning>>,
     /// A bit for each mixture of a first word; they all fit where the processor looks first.
     bits: [u64; Self::N_BITS / 64],
 }
@@ -74,22 +74,37 @@ impl FirstWords {
             *bits |= bit;
         }
         let Some(list) = self.lists.get_mut(list) else { return };
-        match list.iter_mut().find(|(word, _)| *word == first) {
-            Some((_, known)) => known.push(phrase),
-            None => list.push((first, vec![phrase])),
+        let need = phrase.needs.first().copied().unwrap_or(ALWAYS);
+        match list.iter_mut().find(|known| known.word == first) {
+            Some(known) => {
+                known.needs.push(need);
+                known.phrases.push(phrase);
+            }
+            None => list.push(Beginning { word: first, needs: vec![need], phrases: vec![phrase] }),
         }
     }
 
-    fn get(&self, first: &Token<'_>) -> &[Phrase] {
+    fn get(&self, first: &Token<'_>) -> Option<&Beginning> {
         let (list, at, bit) = Self::place_of(first.mixed);
         if self.bits.get(at).is_none_or(|bits| bits & bit == 0) {
-            return &[];
+            return None;
         }
-        let list = self.lists.get(list).map(Vec::as_slice).unwrap_or_default();
-        let found = list.iter().find(|(word, _)| *word == first.text);
-        found.map(|(_, phrases)| phrases.as_slice()).unwrap_or_default()
+        self.lists.get(list)?.iter().find(|known| known.word == first.text)
     }
 }
+
+/// The phrases of one first word.
+#[derive(Clone, Debug)]
+struct Beginning {
+    word: &'static str,
+    /// For each phrase what it needs first, in a list of their own: most need what does not follow, and are
+    /// never looked at.
+    needs: Vec<u128>,
+    phrases: Vec<Phrase>,
+}
+
+/// Stands for what every word is followed by; a word may share it, and is then always taken to be there.
+const ALWAYS: u128 = 1;
 
 #[derive(Clone, Debug)]
 struct Phrase {
@@ -124,7 +139,7 @@ const fn bit_of(mixed: u32) -> u128 {
 /// The bits of the words behind a token, up to the end of its clause.
 fn bits_behind(tokens: &[Token<'_>], at: usize) -> u128 {
     let behind = tokens.iter().skip(at + 1).take_while(|token| token.before == Break::None);
-    behind.fold(0, |bits, token| bits | bit_of(token.mixed))
+    behind.fold(ALWAYS, |bits, token| bits | bit_of(token.mixed))
 }
 
 #[derive(Clone, Debug)]
@@ -177,24 +192,19 @@ impl Phrases {
         Self { by_first, before_nouns }
     }
 
-    /// The phrases in a text, in the order of their first words.
-    pub(super) fn find(&self, tokens: &[Token<'_>]) -> Vec<Said> {
-        let mut found: Vec<Said> = Vec::new();
+    /// Adds the phrases in a text, in the order of their first words.
+    pub(super) fn find(&self, tokens: &[Token<'_>], found: &mut Vec<Said>) {
+        let n_before = found.len();
         for (i, token) in tokens.iter().enumerate() {
-            let phrases = self.by_first.get(token);
-            if phrases.is_empty() {
-                continue;
-            }
+            let Some(beginning) = self.by_first.get(token) else { continue };
             let before = i.checked_sub(1).and_then(|i| tokens.get(i)).filter(|_| token.before == Break::None);
             if before.is_some_and(|before| self.before_nouns.has(before)) {
                 continue;
             }
             // Most phrases of a word are told absent by one look at what follows it.
-            let mut bits = None;
-            for phrase in phrases {
-                if !phrase.needs.is_empty()
-                    && !phrase.may_stand_in(*bits.get_or_insert_with(|| bits_behind(tokens, i)))
-                {
+            let bits = bits_behind(tokens, i);
+            for (need, phrase) in beginning.needs.iter().zip(&beginning.phrases) {
+                if need & bits == 0 || !phrase.may_stand_in(bits) {
                     continue;
                 }
                 let mut at = Few::new();
@@ -204,23 +214,16 @@ impl Phrases {
                 }
             }
         }
-        let hides = |said: &Said, other: &Said| {
-            other.tokens.len() > said.tokens.len() && other.tokens.iter().any(|i| said.tokens.contains(i))
-        };
-        if found.iter().any(|said| said.tokens.len() > 1) {
-            let hidden = |said: &Said| found.iter().any(|other| hides(said, other));
-            let mut shown = found.iter().map(|said| !hidden(said)).collect::<Vec<_>>().into_iter();
-            found.retain(|_| shown.next().unwrap_or(true));
-        }
+        drop_hidden(found, n_before);
+        let found = found.get_mut(n_before..).unwrap_or_default();
         if !found.is_empty() {
             let unsaying = Unsaying::of(tokens);
-            for said in &mut found {
+            for said in found {
                 let at = said.tokens.iter().filter_map(|i| tokens.get(*i));
                 said.words = at.map(|token| token.span).collect();
                 said.unsaid = unsaying.reaches(said.tokens.first().copied().unwrap_or(0));
             }
         }
-        found
     }
 
     /// Whether the rest of a phrase follows the last token of `at`; adds the tokens of it.
@@ -246,7 +249,7 @@ impl Phrases {
             // A gap is part of one clause; "take the key and switch off" takes nothing off.
             let joined = i.checked_sub(1).and_then(|i| tokens.get(i));
             let joined = joined.is_some_and(|token| matches!(&*token.text, "and" | "then" | "or"));
-            if token.before != Break::None || (joined && !self.by_first.get(token).is_empty()) {
+            if token.before != Break::None || (joined && self.by_first.get(token).is_some()) {
                 return None;
             }
             if part.fits(token) {
@@ -255,4 +258,25 @@ impl Phrases {
         }
         None
     }
+}
+
+/// Drops, of those behind the first few, the phrases that a longer one hides.
+fn drop_hidden(found: &mut Vec<Said>, n_before: usize) {
+    let here = found.get(n_before..).unwrap_or_default();
+    if here.iter().all(|said| said.tokens.len() == 1) {
+        return;
+    }
+    let hides = |said: &Said, other: &Said| {
+        other.tokens.len() > said.tokens.len() && other.tokens.iter().any(|i| said.tokens.contains(i))
+    };
+    let is_hidden = |said: &Said| here.iter().any(|other| hides(said, other));
+    let hidden: SmallVec<[bool; 16]> = here.iter().map(is_hidden).collect();
+    let mut n_kept = n_before;
+    for (at, is_hidden) in (n_before..).zip(hidden) {
+        if !is_hidden {
+            found.swap(n_kept, at);
+            n_kept += 1;
+        }
+    }
+    found.truncate(n_kept);
 }

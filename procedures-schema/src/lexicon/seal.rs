@@ -1,16 +1,18 @@
 //! Words that say that a seal is new.
 
 use super::negation::Unsaying;
+use super::phrase::Few;
 use super::text::{Break, Token};
+use super::word_set::WordSet;
 
 /// Words for seals.
-const SEALS: &[&str] = &[
+static SEALS: WordSet = WordSet::of(&[
     "disc", "discs", "fibre", "gasket", "gaskets", "hemp", "o-ring", "o-rings", "packing", "paste", "ptfe",
     "ring", "rings", "rope", "ropes", "seal", "seals", "sealant", "sealing", "tape", "washer", "washers",
-];
+]);
 
 /// Words that say that something is new.
-const NEW: &[&str] = &[
+static NEW: WordSet = WordSet::of(&[
     "fresh",
     "new",
     "renew",
@@ -22,7 +24,7 @@ const NEW: &[&str] = &[
     "replacement",
     "replaces",
     "replacing",
-];
+]);
 
 /// Words that take newness to something else, or away.
 const OLD: &[&str] = &["and", "existing", "no", "old", "reuse", "reused", "same"];
@@ -32,17 +34,18 @@ const FURTHEST: usize = 4;
 
 /// Whether a word for a seal, or one of `names`, stands near a word that says it is new.
 pub(super) fn says_new(tokens: &[Token<'_>], names: &[&str]) -> bool {
-    let names: Vec<String> = names.iter().map(|name| name.to_lowercase()).collect();
-    let is_seal =
-        |token: &Token<'_>| SEALS.contains(&&*token.text) || names.iter().any(|name| *name == token.text);
-    let is_new = |token: &Token<'_>| NEW.contains(&&*token.text);
-    let positions = |test: &dyn Fn(&Token<'_>) -> bool| -> Vec<usize> {
-        tokens.iter().enumerate().filter(|(_, token)| test(token)).map(|(i, _)| i).collect()
-    };
-    let seals = positions(&is_seal);
+    let mut new = tokens.iter().enumerate().filter(|(_, token)| NEW.has(token)).map(|(at, _)| at).peekable();
+    if new.peek().is_none() {
+        return false;
+    }
+    let names: Few<String> = names.iter().map(|name| name.to_lowercase()).collect();
+    let is_seal = |token: &Token<'_>| SEALS.has(token) || names.iter().any(|name| *name == token.text);
     let unsaying = Unsaying::of(tokens);
-    positions(&is_new).into_iter().any(|new| {
-        !unsaying.reaches(new) && seals.iter().any(|seal| near(tokens, new.min(*seal), new.max(*seal)))
+    new.any(|new| {
+        let around = new.saturating_sub(FURTHEST + 1)..=new + FURTHEST + 1;
+        let seal_at = |at: &usize| tokens.get(*at).is_some_and(is_seal);
+        !unsaying.reaches(new)
+            && around.into_iter().filter(seal_at).any(|seal| near(tokens, new.min(seal), new.max(seal)))
     })
 }
 

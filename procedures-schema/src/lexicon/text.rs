@@ -1,5 +1,6 @@
 //! Words cut into tokens, each with its span and with the punctuation before it.
 
+use super::ascii::cut_ascii;
 use crate::model::Span;
 use std::borrow::Cow;
 
@@ -27,12 +28,20 @@ pub struct Token<'w> {
     pub before: Break,
     /// A number for its text, by which most words are told apart without being compared.
     pub(super) mixed: u32,
+    /// Whether it is letters and figures alone.
+    pub(super) is_one_word: bool,
 }
 
 impl<'w> Token<'w> {
-    fn new(text: Cow<'w, str>, raw: &'w str, span: Span, before: Break) -> Self {
+    pub(super) fn new(
+        text: Cow<'w, str>,
+        raw: &'w str,
+        span: Span,
+        before: Break,
+        is_one_word: bool,
+    ) -> Self {
         let mixed = mixed(&text);
-        Self { text, raw, span, before, mixed }
+        Self { text, raw, span, before, mixed, is_one_word }
     }
 }
 
@@ -41,7 +50,7 @@ impl<'w> Token<'w> {
     clippy::cast_possible_truncation,
     reason = "words that differ by four billion letters may be mixed up"
 )]
-pub(super) const fn mixed(word: &str) -> u32 {
+pub(crate) const fn mixed(word: &str) -> u32 {
     let bytes = word.as_bytes();
     let ends = match bytes {
         [first, second, third, .., last] => [*first, *second, *third, *last],
@@ -61,81 +70,26 @@ pub(super) const fn mixed(word: &str) -> u32 {
 /// `d.c`, `1/2`, `N·m`), except a hyphen between digits (`5-6`); a comma only between digits (`0,5`).
 pub fn tokens(words: &str) -> Vec<Token<'_>> {
     let mut tokens = Vec::with_capacity(words.len() / 4 + 1);
-    tokens_into(words, &mut tokens);
+    if words.is_ascii() {
+        cut_ascii(words, None, &mut tokens);
+    } else {
+        cut(words, &mut tokens);
+    }
     tokens
 }
 
-/// As [`tokens`], into a list that keeps its room from one text to the next.
-pub(super) fn tokens_into<'w>(words: &'w str, tokens: &mut Vec<Token<'w>>) {
+/// As [`tokens`], into a list that keeps its room from one text to the next, with the same words in lower case.
+pub(crate) fn tokens_into<'w>(words: &'w str, lower: &'w str, tokens: &mut Vec<Token<'w>>) {
     tokens.clear();
     if words.is_ascii() {
-        cut_ascii(words, tokens);
+        cut_ascii(words, Some(lower), tokens);
     } else {
         cut(words, tokens);
     }
 }
 
-/// Cuts words of ASCII alone, in which a byte is a character.
-fn cut_ascii<'w>(words: &'w str, tokens: &mut Vec<Token<'w>>) {
-    let bytes = words.as_bytes();
-    // Where the run of bytes ends that are of words.
-    let end_of_word = |mut at: usize| {
-        while bytes.get(at).is_some_and(|byte| is_word_byte(*byte)) {
-            at += 1;
-        }
-        at
-    };
-    let mut at = 0;
-    while at < bytes.len() {
-        let mut before = Break::None;
-        while let Some(byte) = bytes.get(at).filter(|byte| !is_word_byte(**byte)) {
-            // A blank, as nearly always, needs no look.
-            if *byte != b' ' {
-                before = before.max(break_of(char::from(*byte)));
-            }
-            at += 1;
-        }
-        let from = at;
-        at = end_of_word(from);
-        while let Some([left, sign, right]) = bytes.get(at.saturating_sub(1)..at + 2)
-            && is_sign_within(*sign)
-            && joins(char::from(*left), char::from(*sign), char::from(*right))
-        {
-            at = end_of_word(at + 1);
-        }
-        let raw = words.get(from..at).unwrap_or_default();
-        if raw.is_empty() {
-            return;
-        }
-        let is_plain = !raw.bytes().any(|byte| byte.is_ascii_uppercase());
-        let text = if is_plain { Cow::Borrowed(raw) } else { Cow::Owned(raw.to_ascii_lowercase()) };
-        tokens.push(Token::new(text, raw, Span(point(from), point(at)), before));
-    }
-}
-
-/// Whether a byte of ASCII is of a word.
-fn is_word_byte(byte: u8) -> bool {
-    WORD_BYTES.get(usize::from(byte)).is_some_and(|is_one| *is_one)
-}
-
-/// Which bytes of ASCII are of words.
-static WORD_BYTES: [bool; 256] = {
-    let mut bytes = [false; 256];
-    let mut byte = 0_u8;
-    while byte < 128 {
-        bytes[byte as usize] = byte.is_ascii_alphanumeric() || byte == b'%';
-        byte += 1;
-    }
-    bytes
-};
-
-/// Whether a byte may keep two characters in one token.
-fn is_sign_within(byte: u8) -> bool {
-    matches!(byte, b'\'' | b'/' | b'.' | b',' | b'-')
-}
-
 /// Cuts any words.
-fn cut<'w>(words: &'w str, tokens: &mut Vec<Token<'w>>) {
+pub(super) fn cut<'w>(words: &'w str, tokens: &mut Vec<Token<'w>>) {
     let mut before = Break::None;
     let mut rest = words.chars();
     let mut at = 0;
@@ -167,7 +121,8 @@ fn cut<'w>(words: &'w str, tokens: &mut Vec<Token<'w>>) {
         } else {
             Cow::Owned(raw.chars().flat_map(|c| plain(c).to_lowercase()).collect())
         };
-        tokens.push(Token::new(text, raw, Span(point(from), point(at)), before));
+        let is_one_word = raw.chars().all(char::is_alphanumeric);
+        tokens.push(Token::new(text, raw, Span(point(from), point(at)), before, is_one_word));
         before = Break::None;
     }
 }
@@ -182,7 +137,7 @@ fn plain(c: char) -> char {
     if c == '\u{2019}' { '\'' } else { c }
 }
 
-fn point(index: usize) -> u32 {
+pub(super) fn point(index: usize) -> u32 {
     u32::try_from(index).unwrap_or(u32::MAX)
 }
 
@@ -191,7 +146,7 @@ fn is_word_char(c: char) -> bool {
 }
 
 /// Whether a sign between two characters keeps them in one token.
-fn joins(left: char, sign: char, right: char) -> bool {
+pub(super) fn joins(left: char, sign: char, right: char) -> bool {
     let digits = || left.is_ascii_digit() && right.is_ascii_digit();
     let both = || left.is_alphanumeric() && right.is_alphanumeric();
     match sign {
@@ -204,28 +159,10 @@ fn joins(left: char, sign: char, right: char) -> bool {
     }
 }
 
-fn break_of(c: char) -> Break {
+pub(super) fn break_of(c: char) -> Break {
     match c {
         '.' | ';' | ':' | '?' | '!' | '\n' | '\r' => Break::Sentence,
         ',' | '\u{2013}' | '\u{2014}' => Break::Comma,
         _ => Break::None,
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::{cut, cut_ascii};
-
-    #[test]
-    fn ascii_is_cut_as_any_text_is() {
-        let signs = ["a", "B", "7", " ", ",", ".", "-", "/", "'", "%", ":", "\n", "(", "zz", "N"];
-        // Every text of four of these signs.
-        for number in 0..signs.len().pow(4) {
-            let text: String = (0..4).map(|at| signs[number / signs.len().pow(at) % signs.len()]).collect();
-            let (mut quick, mut any) = (Vec::new(), Vec::new());
-            cut_ascii(&text, &mut quick);
-            cut(&text, &mut any);
-            assert_eq!(quick, any, "{text:?}");
-        }
     }
 }

@@ -15,13 +15,14 @@ pub struct Span(
 impl Span {
     /// The text that the span covers; empty where it reaches beyond the words.
     pub fn of(self, words: &str) -> &str {
-        let at = |point: u32| {
-            let point = usize::try_from(point).unwrap_or(usize::MAX);
-            if words.is_ascii() {
-                return Some(point);
-            }
-            words.char_indices().map(|(i, _)| i).chain([words.len()]).nth(point)
-        };
+        let place = |point: u32| usize::try_from(point).unwrap_or(usize::MAX);
+        // Up to the first character that is not of ASCII, a byte is a character.
+        if let Some(upto) = words.as_bytes().get(..place(self.1))
+            && upto.is_ascii()
+        {
+            return words.get(place(self.0)..place(self.1)).unwrap_or("");
+        }
+        let at = |point| words.char_indices().map(|(i, _)| i).chain([words.len()]).nth(place(point));
         match (at(self.0), at(self.1)) {
             (Some(from), Some(to)) => words.get(from..to).unwrap_or(""),
             _ => "",

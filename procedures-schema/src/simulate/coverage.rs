@@ -11,8 +11,9 @@ use super::test_kinds::{Due, Loading, Stamps, TestRow, test_row};
 use super::touched::For;
 use super::trace::{ApplianceCell, TestCell};
 use super::unmet::Demand;
-use super::{Cell, Guard, Place};
+use super::{Cell, Few, Guard, Place};
 use crate::model::{Action, CircuitKind, Handle, Id, Mode, Role, TestKind};
+use smallvec::smallvec;
 use std::collections::BTreeSet;
 
 impl Machine<'_> {
@@ -106,10 +107,9 @@ impl Machine<'_> {
     }
 
     fn begin_test(&mut self, row: &'static TestRow, action: &Action) {
-        let sections: Vec<SectionCell> = self.trace.plant.sections().map(|(s, _)| s).collect();
         let at = action.at.as_ref().and_then(|id| self.trace.plant.connection_named(id));
         let loaded: Vec<SectionCell> =
-            sections.into_iter().filter(|section| self.loads(row, action, *section)).collect();
+            self.trace.plant.sections().map(|(s, _)| s).filter(|s| self.loads(row, action, *s)).collect();
         let possible = match row.loading {
             Loading::Running => self.is_running(),
             _ => !loaded.is_empty(),
@@ -177,13 +177,15 @@ impl Machine<'_> {
         }
     }
 
-    fn sections_of_thing(&self, thing: Thing) -> Vec<SectionCell> {
+    fn sections_of_thing(&self, thing: Thing) -> Few<SectionCell> {
         let plant = &self.trace.plant;
         match thing {
-            Thing::Section(section) => vec![section],
-            Thing::Circuit(circuit) => plant.circuit(circuit).map(|c| c.sections.clone()).unwrap_or_default(),
+            Thing::Section(section) => smallvec![section],
+            Thing::Circuit(circuit) => {
+                plant.circuit(circuit).map(|c| c.sections.as_slice().into()).unwrap_or_default()
+            }
             Thing::Connection(k) => plant.connection(k).and_then(|plan| plan.section).into_iter().collect(),
-            _ => Vec::new(),
+            _ => Few::new(),
         }
     }
 
@@ -258,8 +260,8 @@ impl Machine<'_> {
     }
 
     /// Sections joined to one, and whether a supply is among what they reach.
-    fn joined(&self, from: SectionCell, automatic_open: bool) -> (Vec<SectionCell>, bool) {
-        let mut group = vec![from];
+    fn joined(&self, from: SectionCell, automatic_open: bool) -> (Few<SectionCell>, bool) {
+        let mut group: Few<SectionCell> = smallvec![from];
         let mut supplied = false;
         let mut next = 0;
         while let Some(here) = group.get(next).copied() {
@@ -351,10 +353,10 @@ impl Machine<'_> {
     }
 
     /// The sections that a name stands for as an area; a joint is no area.
-    fn sections_of_area(&self, named: Thing) -> Vec<SectionCell> {
+    fn sections_of_area(&self, named: Thing) -> Few<SectionCell> {
         match named {
             Thing::Section(_) | Thing::Circuit(_) => self.sections_of_thing(named),
-            _ => Vec::new(),
+            _ => Few::new(),
         }
     }
 
@@ -373,7 +375,7 @@ impl Machine<'_> {
     }
 
     fn stamp_cell(&mut self, cell: &TestCell, place: Place, loaded: &[SectionCell]) {
-        let state = super::TestState { passed: Some(place), loaded: loaded.to_vec() };
+        let state = super::TestState { passed: Some(place), loaded: loaded.into() };
         self.pending.put(cell, state);
     }
 
@@ -423,10 +425,12 @@ impl Machine<'_> {
     /// Whether one of these tests of a thing passed after a place.
     pub(super) fn has_passed(&self, any_of: TestDemand, thing: Thing, after: Place) -> bool {
         any_of.iter().any(|wanted| {
-            let cell = TestCell { test: wanted.clone(), thing };
             // A thing never tested has no timeline, and the question does not come up.
-            cell.timeline(&self.trace).is_some()
-                && self.now(&cell).and_then(|state| state.passed).is_some_and(|passed| passed > after)
+            self.trace.tests.get(wanted, thing).is_some()
+                && self
+                    .now(&TestCell { test: wanted.clone(), thing })
+                    .and_then(|state| state.passed)
+                    .is_some_and(|passed| passed > after)
         })
     }
 

@@ -10,8 +10,9 @@ use super::plant::{CircuitCell, ComponentCell, ConnectionCell, IsolatorCell, Sec
 use super::state::{Contents, Proof, Whereabouts};
 use super::trace::ApplianceCell;
 use super::unmet::{Demand, Reason};
-use super::{Place, Plant};
+use super::{Few, Place, Plant};
 use crate::model::{Family, Handle, Id};
+use smallvec::smallvec;
 
 /// An unmet demand and since when it is unmet.
 pub(super) type Failing = (Reason, Place);
@@ -27,16 +28,26 @@ struct Reached {
     merely_automatic: bool,
 }
 
-/// The isolators of a way that ends with one, in order.
-fn way_to(reached: &[Reached], behind: Option<usize>, last: IsolatorCell) -> Vec<IsolatorCell> {
-    let mut way = vec![last];
-    let mut at = behind;
-    while let Some(section) = at.and_then(|at| reached.get(at)) {
-        way.push(section.through);
-        at = section.behind;
+/// A way out of a section: what was reached, and the isolator with which it ends.
+struct Way {
+    reached: Few<Reached>,
+    /// The last section of the way, by position; none if that is where it begins.
+    behind: Option<usize>,
+    last: IsolatorCell,
+}
+
+impl Way {
+    /// The isolators on it, in order.
+    fn isolators(&self) -> Vec<IsolatorCell> {
+        let mut way = vec![self.last];
+        let mut at = self.behind;
+        while let Some(section) = at.and_then(|at| self.reached.get(at)) {
+            way.push(section.through);
+            at = section.behind;
+        }
+        way.reverse();
+        way
     }
-    way.reverse();
-    way
 }
 
 impl Machine<'_> {
@@ -52,11 +63,10 @@ impl Machine<'_> {
         }
     }
 
-    /// The shortest open way out of a section that ends where `ends` says, as the isolators on it. `ends` is
-    /// told the side that is reached, and whether every isolator on the way there is automatic.
-    fn way_out(&self, from: SectionCell, ends: impl Fn(Side, bool) -> bool) -> Option<Vec<IsolatorCell>> {
-        // Most sections are shut off while they are worked on; then nothing is reached, and no list made.
-        let mut reached: Vec<Reached> = Vec::new();
+    /// The shortest open way out of a section that ends where `ends` says. `ends` is told the side that is
+    /// reached, and whether every isolator on the way there is automatic.
+    fn way_out(&self, from: SectionCell, ends: impl Fn(Side, bool) -> bool) -> Option<Way> {
+        let mut reached: Few<Reached> = Few::new();
         let (mut here, mut at, mut next) = (from, None, 0);
         loop {
             let automatic_so_far =
@@ -67,7 +77,7 @@ impl Machine<'_> {
                 let other = if a == Side::Section(here) { b } else { a };
                 let merely_automatic = automatic_so_far && plan.handle == Handle::Automatic;
                 if ends(other, merely_automatic) {
-                    return Some(way_to(&reached, at, *isolator));
+                    return Some(Way { reached, behind: at, last: *isolator });
                 }
                 if let Side::Section(section) = other
                     && section != from
@@ -83,8 +93,8 @@ impl Machine<'_> {
     }
 
     /// Sections joined to this one by isolators that are open now, itself first.
-    pub(super) fn group(&self, section: SectionCell) -> Vec<SectionCell> {
-        let mut group = vec![section];
+    pub(super) fn group(&self, section: SectionCell) -> Few<SectionCell> {
+        let mut group: Few<SectionCell> = smallvec![section];
         let mut next = 0;
         while let Some(here) = group.get(next).copied() {
             next += 1;
@@ -110,7 +120,7 @@ impl Machine<'_> {
         self.supply_way(section).is_some() || self.feeder(section).is_some()
     }
 
-    fn supply_way(&self, section: SectionCell) -> Option<Vec<IsolatorCell>> {
+    fn supply_way(&self, section: SectionCell) -> Option<Way> {
         self.way_out(section, |side, _| side == Side::Supply)
     }
 
@@ -133,11 +143,22 @@ impl Machine<'_> {
 
     /// The way by which a section is still fed, if it is. `named` are sections of the same action.
     pub(super) fn still_fed(&self, section: SectionCell, named: &[SectionCell]) -> Option<Failing> {
-        if let Some(feeder) = self.feeder(section) {
-            let through = self.supply_way(feeder).unwrap_or_default();
-            let since = through.iter().map(|i| self.since(i)).max().unwrap_or(Place::START);
-            return Some((Reason::StillFed { section, through }, since));
-        }
+        let way = match self.feeder(section) {
+            Some(feeder) => self.supply_way(feeder),
+            None => Some(self.pressed_way(section, named)?),
+        };
+        let through = way.map(|way| way.isolators()).unwrap_or_default();
+        let since = through.iter().map(|i| self.since(i)).max().unwrap_or(Place::START);
+        Some((Reason::StillFed { section, through }, since))
+    }
+
+    /// Whether a section is still fed.
+    pub(super) fn is_still_fed(&self, section: SectionCell) -> bool {
+        self.feeder(section).is_some() || self.pressed_way(section, &[]).is_some()
+    }
+
+    /// The way to a supply, or to a neighbour of the same circuit under pressure.
+    fn pressed_way(&self, section: SectionCell, named: &[SectionCell]) -> Option<Way> {
         let circuit = self.plant().section(section).map(|s| s.circuit);
         let presses = |side: Side, merely_automatic: bool| match side {
             Side::Supply => true,
@@ -150,9 +171,7 @@ impl Machine<'_> {
                     && self.now(&other).is_some_and(|state| state.stored.pressure)
             }
         };
-        let through = self.way_out(section, presses)?;
-        let since = through.iter().map(|i| self.since(i)).max().unwrap_or(Place::START);
-        Some((Reason::StillFed { section, through }, since))
+        self.way_out(section, presses)
     }
 
     /// The closed isolators around a section's group, and those of what feeds it, that are not locked.
@@ -196,12 +215,8 @@ impl Machine<'_> {
         }
         let circuit = self.plant().circuit_of(section)?;
         let feeders = circuit.fed_by.iter().filter_map(|feeder| self.plant().circuit(*feeder));
-        let sections: Vec<SectionCell> = feeders.flat_map(|feeder| feeder.sections.clone()).collect();
-        sections.into_iter().find_map(
-            |feeder| {
-                if self.plant().locks(feeder) { self.not_locked(feeder) } else { None }
-            },
-        )
+        let mut sections = feeders.flat_map(|feeder| feeder.sections.iter().copied());
+        sections.find_map(|feeder| if self.plant().locks(feeder) { self.not_locked(feeder) } else { None })
     }
 
     /// Whether a section is cut off and, where its kind locks, locked.
@@ -400,10 +415,13 @@ impl Machine<'_> {
     }
 
     /// The sections that an id stands for.
-    pub(super) fn sections_of(&self, id: &Id) -> Vec<SectionCell> {
+    pub(super) fn sections_of(&self, id: &Id) -> Few<SectionCell> {
         match self.plant().thing(id) {
-            Some(Thing::Section(_) | Thing::Circuit(_)) => self.plant().sections_named(id),
-            _ => Vec::new(),
+            Some(Thing::Section(section)) => smallvec![section],
+            Some(Thing::Circuit(circuit)) => {
+                self.plant().circuit(circuit).map(|c| c.sections.as_slice().into()).unwrap_or_default()
+            }
+            _ => Few::new(),
         }
     }
 
@@ -426,7 +444,8 @@ impl Machine<'_> {
     /// The way by which a supply reaches a guarded section; movement that may feed it does not count here,
     /// for it is behind the same guard.
     fn guard_fed(&self, section: SectionCell) -> Option<Vec<IsolatorCell>> {
-        self.supply_way(section).or_else(|| self.feeder(section).and_then(|feeder| self.supply_way(feeder)))
+        let by_feeder = || self.feeder(section).and_then(|feeder| self.supply_way(feeder));
+        self.supply_way(section).or_else(by_feeder).map(|way| way.isolators())
     }
 
     /// Whether stored charge has had the time of its label to go.

@@ -202,8 +202,8 @@ impl Machine<'_> {
             .trace
             .tests
             .iter()
-            .filter(|(cell, _)| cell.test.kind == TestKind::Tightness)
-            .filter_map(|(_, line)| self.first_place(line, |state| state.passed))
+            .filter(|(test, ..)| test.kind == TestKind::Tightness)
+            .filter_map(|(_, _, line)| self.first_place(line, |state| state.passed))
             .min();
         let gas_joints = self.trace.plant.connections().filter(|(_, plan)| {
             let row = plan.section.and_then(|s| self.trace.plant.row_of(s));

@@ -93,9 +93,10 @@ fn untested(passed: &Trace, failed: &Trace, at: Place) -> Option<Thing> {
     let stamped = |line: &Timeline<super::TestState>, from: Place| {
         line.entries().any(|entry| entry.since >= from && entry.state.passed.is_some())
     };
-    let here = passed.tests.iter().filter(|(cell, line)| is_plain(&cell.test) && stamped(line, at));
-    let mut missing = here.filter(|(cell, _)| !failed.tests.get(cell).is_some_and(|line| stamped(line, at)));
-    missing.next().map(|(cell, _)| cell.thing)
+    let here = passed.tests.iter().filter(|(test, _, line)| is_plain(test) && stamped(line, at));
+    let mut missing =
+        here.filter(|(test, thing, _)| !failed.tests.get(test, *thing).is_some_and(|line| stamped(line, at)));
+    missing.next().map(|(_, thing, _)| thing)
 }
 
 fn is_plain(test: &Wanted) -> bool {

@@ -11,7 +11,7 @@ use super::touched::Touched;
 use super::trace::{Cell, Trace};
 use super::unmet::{CannotJudge, Demand, Reason, Unmet};
 use super::{
-    ApplianceCell, ClockCell, ConnectionCell, ConnectionState, Guard, Place, Plant, SectionCell, Side,
+    ApplianceCell, ClockCell, ConnectionCell, ConnectionState, Few, Guard, Place, Plant, SectionCell, Side,
     SupplyCell, SupplyState,
 };
 use crate::model::{Action, Id, Procedure, Step, Verb};
@@ -138,7 +138,7 @@ impl<'p> Machine<'p> {
     /// What the action in hand left as in service on every way need not be looked at any more.
     fn settle(&mut self) {
         let way = self.trace.run.way().clone();
-        for thing in self.touched.newly_changed() {
+        while let Some(thing) = self.touched.next_changed() {
             let is_settled = self.on_all(&way, |machine| match thing {
                 Thing::Connection(cell) => machine.look(&cell, ConnectionState::is_made) == Some(true),
                 Thing::Setting(cell) => machine.look(&cell, |state| !state.lost) == Some(true),
@@ -239,10 +239,10 @@ impl<'p> Machine<'p> {
 
     /// Works out anew what is fed and locked.
     fn look_at_supplies(&mut self, guard: &Guard) {
-        let sections: Vec<SectionCell> = self.trace.plant.sections().map(|(s, _)| s).collect();
+        let sections: Few<SectionCell> = self.trace.plant.sections().map(|(s, _)| s).collect();
         self.on_ways_by_part(guard, &sections, &|machine: &mut Self, section: &SectionCell| {
             let section = *section;
-            let fed = machine.still_fed(section, &[]).is_some();
+            let fed = machine.is_still_fed(section);
             let locked = !fed && machine.not_locked(section).is_none() && machine.has_closed(section);
             let second = machine.second();
             machine.change(&SupplyCell(section), |state| *state = SupplyState { fed, locked });

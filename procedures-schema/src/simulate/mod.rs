@@ -32,6 +32,7 @@ mod run;
 mod service;
 mod state;
 mod test_kinds;
+mod test_lines;
 mod timeline;
 mod touched;
 mod trace;
@@ -46,7 +47,7 @@ pub use plant::{
     CircuitCell, ComponentCell, ConnectionCell, IsolatorCell, Plant, SealCell, SectionCell, SectionDemands,
     SettingCell, Side, TemporaryCell, Thing,
 };
-pub use readings::default_readings;
+pub use readings::{default_readings, is_read};
 pub use replaced::Replacement;
 pub use run::{Execution, Run};
 pub use state::{
@@ -57,6 +58,10 @@ pub use test_kinds::{Due, Loading, Stamps, TestRow, test_row};
 pub use timeline::{Entry, Timeline};
 pub use trace::{ApplianceCell, Cell, ClockCell, SupplyCell, TestCell, Trace};
 pub use unmet::{CannotJudge, CauseOf, Demand, Reason, Unmet};
+
+/// A list that needs no room of its own while it is as short as nearly every one: sections that are joined,
+/// isolators on a way, parts that go together.
+pub type Few<T> = smallvec::SmallVec<[T; 4]>;
 
 #[cfg(test)]
 mod tests;

@@ -288,7 +288,6 @@ impl Written for TestCell {
         &mut pending.tests
     }
     fn line_mut<'t>(&self, trace: &'t mut Trace) -> Option<&'t mut Timeline<Self::State>> {
-        let fresh = || Timeline::new(TestState { passed: None, loaded: Vec::new() });
-        Some(trace.tests.entry(self.clone()).or_insert_with(fresh))
+        trace.tests.line_mut(self)
     }
 }

@@ -24,6 +24,12 @@ pub fn default_readings(procedure: &Procedure, action: &Action) -> Vec<Reading> 
     }
 }
 
+/// Whether a test is read or seen by anything: readings of its own, or those of its kind.
+pub fn is_read(action: &Action) -> bool {
+    let row = || action.test.as_ref().and_then(test_row);
+    !action.readings.is_empty() || row().is_some_and(|row| !row.readings.is_empty())
+}
+
 fn proof_readings(procedure: &Procedure, action: &Action) -> Vec<Reading> {
     let mut rows: Vec<&'static KindRow> = Vec::new();
     for id in &action.on {

@@ -8,7 +8,6 @@ use super::state::{
 use super::timeline::Timeline;
 use super::{Plant, SectionCell, Trace};
 use crate::model::Mode;
-use std::collections::BTreeMap;
 use std::sync::Arc;
 
 /// A trace in which nothing has happened yet.
@@ -41,7 +40,7 @@ pub(super) fn trace_of(plant: Plant, run: &Run) -> Trace {
             .map(|(_, t)| Timeline::new(TemporaryState { in_place: t.initially }))
             .collect(),
         settings: plant.settings().map(|_| Timeline::new(as_found())).collect(),
-        tests: BTreeMap::new(),
+        tests: super::test_lines::TestLines::default(),
         loadings: Vec::new(),
         unmet: Vec::new(),
         cannot_judge: Vec::new(),

@@ -1,7 +1,7 @@
 //! The states of the cells.
 
 use super::guard::QuestionIndex;
-use super::{Place, SectionCell};
+use super::{Few, Place, SectionCell};
 use crate::model::{Energy, Mode};
 
 /// The appliance as a whole.
@@ -248,5 +248,5 @@ pub struct TestState {
     /// When it last passed.
     pub passed: Option<Place>,
     /// The sections that were loaded then.
-    pub loaded: Vec<SectionCell>,
+    pub loaded: Few<SectionCell>,
 }

@@ -46,11 +46,11 @@ impl Touched {
         self.unsettled.iter().copied()
     }
 
-    /// What was changed since this was asked last.
-    pub(super) fn newly_changed(&mut self) -> Vec<Thing> {
-        let new = self.changed.get(self.n_settled..).unwrap_or_default().to_vec();
-        self.n_settled = self.changed.len();
-        new
+    /// The next of what was changed since the last was asked for; none if there is no other.
+    pub(super) fn next_changed(&mut self) -> Option<Thing> {
+        let next = self.changed.get(self.n_settled).copied();
+        self.n_settled += usize::from(next.is_some());
+        next
     }
 
     /// Takes note that a thing is as in service on every way of the run.

@@ -5,11 +5,11 @@ use super::state::{
     ApplianceState, ComponentState, ConnectionState, IsolatorState, SealState, SectionState, SettingState,
     SupplyState, TemporaryState, TestState,
 };
+use super::test_lines::TestLines;
 use super::{
     CannotJudge, ComponentCell, ConnectionCell, Entry, Guard, IsolatorCell, Place, Plant, Run, SealCell,
     SectionCell, SettingCell, TemporaryCell, TestDemand, Thing, Timeline, Unmet,
 };
-use std::collections::BTreeMap;
 use std::sync::Arc;
 
 /// A thing with a timeline of its own.
@@ -61,7 +61,7 @@ pub struct Trace {
     pub(super) seals: Vec<Timeline<SealState>>,
     pub(super) temporaries: Vec<Timeline<TemporaryState>>,
     pub(super) settings: Vec<Timeline<SettingState>>,
-    pub(super) tests: BTreeMap<TestCell, Timeline<TestState>>,
+    pub(super) tests: TestLines,
     pub(super) loadings: Vec<(Place, Vec<SectionCell>)>,
     pub(super) unmet: Vec<Unmet>,
     pub(super) cannot_judge: Vec<CannotJudge>,
@@ -167,7 +167,7 @@ impl Cell for SupplyCell {
 impl Cell for TestCell {
     type State = TestState;
     fn timeline<'t>(&self, trace: &'t Trace) -> Option<&'t Timeline<TestState>> {
-        trace.tests.get(self)
+        trace.tests.get(&self.test, self.thing)
     }
 }
 

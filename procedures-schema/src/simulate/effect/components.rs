@@ -5,7 +5,8 @@ use crate::model::{Action, Renewal, Verb};
 use crate::simulate::machine::Machine;
 use crate::simulate::state::{ComponentState, Whereabouts};
 use crate::simulate::unmet::Demand;
-use crate::simulate::{ComponentCell, ConnectionCell, Thing};
+use crate::simulate::{ComponentCell, ConnectionCell, Few, Thing};
+use smallvec::smallvec;
 
 /// Heaviest lift for one person, in kilograms: HSE lifting filter for men at knuckle to elbow height close
 /// to the body (from memory).
@@ -142,8 +143,8 @@ impl Machine<'_> {
     }
 
     /// A component and what is on it, and on that in turn: what goes where it goes.
-    fn assembly(&self, component: ComponentCell) -> Vec<ComponentCell> {
-        let mut all = vec![component];
+    fn assembly(&self, component: ComponentCell) -> Few<ComponentCell> {
+        let mut all: Few<ComponentCell> = smallvec![component];
         let mut next = 0;
         while let Some(carrier) = all.get(next).copied() {
             for part in self.carried_by(carrier) {
@@ -175,7 +176,7 @@ impl Machine<'_> {
 
     /// Nothing caps a rigid connection of what goes on.
     fn demand_no_blank(&mut self, component: ComponentCell) {
-        let rigid: Vec<ConnectionCell> = self.rigid_connections(component);
+        let rigid = self.rigid_connections(component);
         for connection in rigid {
             if let Some(item) = self.closing_item(connection) {
                 let others = vec![Thing::Temporary(item)];
@@ -184,7 +185,7 @@ impl Machine<'_> {
         }
     }
 
-    fn rigid_connections(&self, component: ComponentCell) -> Vec<ConnectionCell> {
+    fn rigid_connections(&self, component: ComponentCell) -> Few<ConnectionCell> {
         let plant = &self.trace.plant;
         let own = plant.component(component).map(|plan| plan.connections.as_slice()).unwrap_or_default();
         let is_rigid = |k: &&ConnectionCell| {
@@ -320,7 +321,7 @@ impl Machine<'_> {
         self.demand(open || joints.is_empty(), Demand::WrongState, Some(Thing::Seal(seal)), Vec::new());
     }
 
-    pub(in crate::simulate) fn components_of(&self, action: &Action) -> Vec<ComponentCell> {
+    pub(in crate::simulate) fn components_of(&self, action: &Action) -> Few<ComponentCell> {
         action.on.iter().filter_map(|id| self.trace.plant.component_named(id)).collect()
     }
 }

@@ -4,7 +4,7 @@ use crate::model::{Action, Family, Port};
 use crate::simulate::machine::Machine;
 use crate::simulate::state::Whereabouts;
 use crate::simulate::unmet::Demand;
-use crate::simulate::{ConnectionCell, Hazard, Thing};
+use crate::simulate::{ConnectionCell, Few, Hazard, Thing};
 use std::sync::Arc;
 
 impl Machine<'_> {
@@ -152,7 +152,7 @@ impl Machine<'_> {
         }
     }
 
-    pub(in crate::simulate) fn connections_of(&self, action: &Action) -> Vec<ConnectionCell> {
+    pub(in crate::simulate) fn connections_of(&self, action: &Action) -> Few<ConnectionCell> {
         action.on.iter().filter_map(|id| self.trace.plant.connection_named(id)).collect()
     }
 }

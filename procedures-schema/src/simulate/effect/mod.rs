@@ -18,8 +18,9 @@ mod waiting;
 pub(super) use waiting::RunningWait;
 
 use super::machine::Machine;
-use super::{Guard, SectionCell, Thing};
+use super::{Few, Guard, SectionCell, Thing};
 use crate::model::{Action, Verb};
+use smallvec::smallvec;
 
 /// A part of an action that does not depend on its other parts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -34,8 +35,8 @@ pub(super) enum Part {
 
 impl Machine<'_> {
     /// The parts of an action. Actions that reach far have a part for everything that they may reach.
-    pub(super) fn parts(&mut self, action: &Action, guard: &Guard) -> Vec<Part> {
-        let mut parts = vec![Part::Whole];
+    pub(super) fn parts(&mut self, action: &Action, guard: &Guard) -> Few<Part> {
+        let mut parts: Few<Part> = smallvec![Part::Whole];
         let far =
             matches!(action.verb, Verb::Start | Verb::Restore | Verb::Charge | Verb::Purge | Verb::Wait)
                 || (action.verb == Verb::Clean && action.duration.is_some());

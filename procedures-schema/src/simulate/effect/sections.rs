@@ -5,7 +5,7 @@ use crate::simulate::kinds::{KindRow, ProofReading};
 use crate::simulate::machine::Machine;
 use crate::simulate::state::{Contents, Proof};
 use crate::simulate::unmet::Demand;
-use crate::simulate::{ConnectionCell, Hazard, SectionCell, Thing};
+use crate::simulate::{ConnectionCell, Few, Hazard, SectionCell, Thing};
 use crate::units::{Figure, Measured, Unit, convert};
 
 /// Hottest water that may be let out through a cracked joint, in degrees Celsius: design value from scald
@@ -198,7 +198,7 @@ impl Machine<'_> {
     }
 
     /// What lies behind a shut automatic valve holds no more than what stands before it.
-    fn with_sections_behind_automatic(&self, sections: Vec<SectionCell>) -> Vec<SectionCell> {
+    fn with_sections_behind_automatic(&self, sections: Few<SectionCell>) -> Few<SectionCell> {
         let mut all = sections.clone();
         for section in sections {
             for joined in self.group(section) {
@@ -211,7 +211,7 @@ impl Machine<'_> {
         all
     }
 
-    pub(in crate::simulate) fn named_sections(&self, action: &Action) -> Vec<SectionCell> {
+    pub(in crate::simulate) fn named_sections(&self, action: &Action) -> Few<SectionCell> {
         action.on.iter().flat_map(|id| self.sections_of(id)).collect()
     }
 }

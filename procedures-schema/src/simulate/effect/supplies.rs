@@ -7,7 +7,7 @@ use crate::simulate::machine::Machine;
 use crate::simulate::state::{Contents, Lapse};
 use crate::simulate::test_kinds::Due;
 use crate::simulate::unmet::Demand;
-use crate::simulate::{ComponentCell, IsolatorCell, SectionCell, Side, Thing};
+use crate::simulate::{ComponentCell, Few, IsolatorCell, SectionCell, Side, Thing};
 
 impl Machine<'_> {
     pub(super) fn isolate(&mut self, action: &Action) {
@@ -57,7 +57,7 @@ impl Machine<'_> {
     }
 
     fn restore_section(&mut self, action: &Action, section: SectionCell, isolators: &[IsolatorCell]) {
-        let opened: Vec<SectionCell> = isolators.iter().flat_map(|i| self.sides(*i)).collect();
+        let opened: Few<SectionCell> = isolators.iter().flat_map(|i| self.sides(*i)).collect();
         let group = self.group(section);
         let fed_through = self.fed_through(section, &opened);
         if !group.iter().any(|s| opened.contains(s)) && !fed_through {
@@ -163,7 +163,7 @@ impl Machine<'_> {
     }
 
     /// The sections on both sides of an isolator.
-    fn sides(&self, isolator: IsolatorCell) -> Vec<SectionCell> {
+    fn sides(&self, isolator: IsolatorCell) -> Few<SectionCell> {
         let between = self.trace.plant.isolator(isolator).and_then(|plan| plan.between);
         between
             .iter()
@@ -172,7 +172,7 @@ impl Machine<'_> {
             .collect()
     }
 
-    pub(in crate::simulate) fn isolators_of(&self, action: &Action) -> Vec<IsolatorCell> {
+    pub(in crate::simulate) fn isolators_of(&self, action: &Action) -> Few<IsolatorCell> {
         action.on.iter().filter_map(|id| self.trace.plant.isolator_named(id)).collect()
     }
 }

@@ -12,8 +12,12 @@ use crate::model::{ApplianceMap, Id};
 /// Things by id.
 #[derive(Clone, Debug, Default)]
 pub(super) struct ThingIndex {
-    // Invariant: sorted by the number; among equal ones, in the order of the map.
+    /// In the order of the map.
     things: Vec<(u32, Id, Thing)>,
+    /// One more than the position of a thing, at the place that its number asks for or at the next that was
+    /// free; nothing else where no thing is.
+    // Invariant: a power of two of places, more than twice as many as things.
+    places: Vec<u32>,
 }
 
 impl ThingIndex {
@@ -47,23 +51,45 @@ impl ThingIndex {
         for (i, x) in map.settings.iter().enumerate() {
             add(&x.id, Thing::Setting(SettingCell::new(i)));
         }
-        things.sort_by_key(|(number, ..)| *number);
-        Self { things }
+        let mut places = vec![0; (2 * things.len() + 1).next_power_of_two()];
+        for (position, (number, ..)) in (1..).zip(&things) {
+            let free = places_from(*number, places.len()).find(|at| places.get(*at) == Some(&0));
+            if let Some(place) = free.and_then(|at| places.get_mut(at)) {
+                *place = position;
+            }
+        }
+        Self { things, places }
     }
 
     /// The thing with this id.
     pub(super) fn get(&self, id: &Id) -> Option<Thing> {
         let number = number_of(id);
-        let from = self.things.partition_point(|(known, ..)| *known < number);
-        let alike = self.things.get(from..)?.iter().take_while(|(known, ..)| *known == number);
-        alike.into_iter().find(|(_, known, _)| known == id).map(|(.., thing)| *thing)
+        for at in places_from(number, self.places.len()) {
+            let position = usize::try_from(self.places.get(at)?.checked_sub(1)?).ok()?;
+            let (known_number, known, thing) = self.things.get(position)?;
+            if *known_number == number && known == id {
+                return Some(*thing);
+            }
+        }
+        None
     }
+}
+
+/// The places that a number asks for, one after the other, among a power of two of them.
+fn places_from(number: u32, n_places: usize) -> impl Iterator<Item = usize> {
+    let first = usize::try_from(number).unwrap_or(0);
+    (0..n_places).map(move |further| (first + further) & n_places.wrapping_sub(1))
 }
 
 /// A number for an id.
 fn number_of(id: &Id) -> u32 {
-    // The golden ratio spreads what is alike.
-    id.as_str().bytes().fold(0, |number: u32, byte| (number ^ u32::from(byte)).wrapping_mul(0x9E37_79B1))
+    // The golden ratio spreads what is alike; the topmost bits are the best mixed.
+    let mix = |number: u64, part: u64| (number ^ part).wrapping_mul(0x9E37_79B9_7F4A_7C15).rotate_left(29);
+    let bytes = id.as_str().as_bytes();
+    let (eights, rest) = bytes.as_chunks::<8>();
+    let number = eights.iter().fold(0, |number, eight| mix(number, u64::from_le_bytes(*eight)));
+    let rest = rest.iter().fold(0, |rest, byte| rest << 8 | u64::from(*byte));
+    u32::try_from(mix(number, rest ^ 1 << 63) >> 16 & u64::from(u32::MAX)).unwrap_or(0)
 }
 
 #[cfg(test)]

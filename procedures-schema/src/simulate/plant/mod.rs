@@ -23,7 +23,7 @@ macro_rules! cell {
         pub struct $name(u32);
 
         impl $name {
-            fn new(index: usize) -> Self {
+            pub(super) fn new(index: usize) -> Self {
                 // Maps are limited to 2,000 things.
                 Self(u32::try_from(index).unwrap_or(u32::MAX))
             }

@@ -5,7 +5,7 @@ use crate::check::document::actions;
 use crate::check::finding::{Finding, Level};
 use crate::check::rule::{Looks, Rule, documentation};
 use crate::model::Verb;
-use crate::simulate::default_readings;
+use crate::simulate::is_read;
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "reading/nothing-read",
@@ -17,7 +17,7 @@ pub(in crate::check) static RULE: Rule = Rule {
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (at, action) in actions(context) {
-        if action.verb == Verb::Test && default_readings(context.procedure, action).is_empty() {
+        if action.verb == Verb::Test && !is_read(action) {
             let test = action.test.as_ref().map_or("test", |test| test.word());
             let title = format!("Step {} does a {test} test without a reading", at.number);
             findings.push(at.finding(rule, title, "Say what is read or seen, its limits and their source"));

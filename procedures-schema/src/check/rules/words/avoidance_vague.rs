@@ -3,7 +3,7 @@
 use crate::check::context::Context;
 use crate::check::document::steps;
 use crate::check::finding::{Finding, Level};
-use crate::check::lower::{Lower, Vocabulary};
+use crate::check::lower::Lower;
 use crate::check::rule::{Looks, Rule, documentation};
 
 pub(in crate::check) static RULE: Rule = Rule {
@@ -18,15 +18,13 @@ pub(in crate::check) static RULE: Rule = Rule {
 const PHRASES: &[&str] = &["be careful", "take care", "use caution", "caution must", "as appropriate"];
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
-    let messages = context.procedure.steps.iter().flat_map(|step| &step.messages);
-    let vocabulary = Vocabulary::of(messages.map(|message| message.avoidance.as_str()));
-    let held = vocabulary.held(PHRASES);
+    let held = context.heard.held(PHRASES);
     if held.is_empty() {
         return;
     }
     for at in steps(context) {
         for message in &at.step.messages {
-            if Lower::of(&message.avoidance).has_any(&held) {
+            if Lower(&message.avoidance.to_lowercase()).has_any(&held) {
                 let title = format!("Step {} has a {} that says only to be careful", at.number, message.word);
                 findings.push(at.finding(rule, title, "Say what to do: wear, wait, keep away, close"));
             }

@@ -31,6 +31,9 @@ fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
             let title = format!("Step {number} points at a step \"{}\" that is not there", link.step);
             findings.push(Finding { span: Some(link.span), ..found(title) });
         }
+        if step.after_failures().next().is_none() {
+            continue;
+        }
         for block in step.with_after_failures().into_iter().skip(1) {
             for link in step_links(&block.words).into_iter().filter(|link| !there.contains(link.step)) {
                 let link = link.step;

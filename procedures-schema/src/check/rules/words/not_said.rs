@@ -49,11 +49,11 @@ enum Unsaid {
 
 /// What of an action its words do not say. Without a lexicon for the language only the span counts.
 fn unsaid(context: &Context<'_>, position: usize, step: &Step, action: &Action) -> Option<Unsaid> {
-    if action.says.iter().all(|span| span.of(&step.words).trim().is_empty()) {
+    if action.says.iter().all(|span| span.of(&step.words).chars().all(char::is_whitespace)) {
         return Some(Unsaid::Action);
     }
     let lexicon = context.lexicon?;
-    let said = context.sayings.said().get(position).map(Vec::as_slice).unwrap_or_default();
+    let said = context.heard.said(position);
     if !Lexicon::is_said_by(said, &action.says, action) {
         return Some(Unsaid::Action);
     }

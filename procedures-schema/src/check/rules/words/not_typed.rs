@@ -15,7 +15,8 @@ pub(in crate::check) static RULE: Rule = Rule {
 };
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for (at, said) in steps(context).zip(context.sayings.said()) {
+    for at in steps(context) {
+        let said = context.heard.said(at.number - 1);
         let covered = |word: &Span| {
             let spans = at.step.actions.iter().flat_map(|action| &action.says);
             spans.into_iter().any(|span| span.0 < word.1 && word.0 < span.1)
@@ -28,8 +29,8 @@ fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
             let typed = at.step.actions.iter().any(|action| phrase.says(&action.verb));
             if !typed
                 && !phrase.words.iter().any(covered)
-                && !declined()
                 && begins()
+                && !declined()
                 && names_a_thing(context, &at.step.words, first.1)
             {
                 let title = format!("Step {} says \"{}\", and no action holds it", at.number, text());
@@ -43,14 +44,18 @@ fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
 
 /// Whether a word stands where an instruction begins: first, or after "and", "then" or a stop.
 fn begins_a_clause(words: &str, from: u32) -> bool {
-    let before = Span(0, from).of(words).trim_end().to_lowercase();
-    before.is_empty() || [" and", " then", ",", ";", "."].iter().any(|end| before.ends_with(end))
+    let before = Span(0, from).of(words).trim_end();
+    let ends_with = |end: &&str| {
+        let last = before.len().checked_sub(end.len()).and_then(|from| before.get(from..));
+        last.is_some_and(|last| last.eq_ignore_ascii_case(end))
+    };
+    before.is_empty() || [" and", " then", ",", ";", "."].iter().any(ends_with)
 }
 
 /// Whether the rest of the clause names a thing of the map.
 fn names_a_thing(context: &Context<'_>, words: &str, from: u32) -> bool {
-    let length = u32::try_from(words.chars().count()).unwrap_or(u32::MAX);
-    let rest = Span(from, length).of(words).to_lowercase();
-    let clause = rest.split([';', '.']).next().unwrap_or("");
-    context.names().stand_in(clause)
+    let before = Span(0, from).of(words);
+    let rest = words.get(before.len()..).unwrap_or_default();
+    let clause = rest.split([';', '.']).next().unwrap_or_default();
+    context.names().stand_in(&clause.to_lowercase())
 }

@@ -1,0 +1,50 @@
+//! Many texts in lower case, one behind the other, so that they take one piece of memory.
+
+/// Texts in lower case.
+#[derive(Debug, Default)]
+pub(crate) struct Lowered {
+    all: String,
+    /// Where each of them ends.
+    ends: Vec<usize>,
+}
+
+impl Lowered {
+    /// The lower case of texts, in their order.
+    pub(crate) fn of<'t>(texts: impl Iterator<Item = &'t str> + Clone) -> Self {
+        let length = texts.clone().map(str::len).sum();
+        let mut lowered = Self { all: String::with_capacity(length), ends: Vec::new() };
+        texts.for_each(|text| lowered.add(text));
+        lowered
+    }
+
+    /// Adds one.
+    pub(crate) fn add(&mut self, text: &str) {
+        if text.is_ascii() {
+            let from = self.all.len();
+            self.all.push_str(text);
+            if let Some(added) = self.all.get_mut(from..) {
+                added.make_ascii_lowercase();
+            }
+        } else {
+            self.all.push_str(&text.to_lowercase());
+        }
+        self.ends.push(self.all.len());
+    }
+
+    /// Each of them.
+    pub(crate) fn iter(&self) -> impl Iterator<Item = &str> {
+        let begins = std::iter::once(0).chain(self.ends.iter().copied());
+        begins.zip(&self.ends).map(|(from, end)| self.all.get(from..*end).unwrap_or_default())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Lowered;
+
+    #[test]
+    fn texts_come_in_their_order() {
+        let lowered = Lowered::of(["Undo", "", "\u{d6}L", "the LID"].into_iter());
+        assert_eq!(lowered.iter().collect::<Vec<_>>(), ["undo", "", "\u{f6}l", "the lid"]);
+    }
+}
