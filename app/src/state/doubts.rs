@@ -9,8 +9,10 @@ use super::editor_store::EditorStore;
 use super::heard::Heard;
 use super::judged::Judged;
 use super::lines::Line;
+use super::rereading;
 use leptos::prelude::*;
 use procedures_schema::capture::{Answer, Doubt, Meaning, Question};
+use procedures_schema::derive::stands::how_it_stands;
 use procedures_schema::edit::Edit;
 use procedures_schema::model::{Action, Id, Procedure, Span, Step};
 use std::sync::Arc;
@@ -62,6 +64,21 @@ impl Open {
 }
 
 impl EditorStore {
+    /// How the things of the answers stand at a step, in the order of the answers; none for what is no thing yet.
+    pub fn how_answers_stand(self, step: &Id, open: &Open) -> Vec<Option<String>> {
+        let judged = self.judged_now();
+        let Some(position) = judged.document.position(step) else { return Vec::new() };
+        let place = rereading::place_before(position);
+        match open {
+            Open::Thing(doubt) => doubt
+                .choices
+                .iter()
+                .map(|choice| how_it_stands(&judged.trace, place, &choice.thing))
+                .collect(),
+            Open::Circuit(_) => Vec::new(),
+        }
+    }
+
     /// Goes to the first open question of a step that has answers, if there is one.
     pub(super) fn ask(self, step: &Id, from: AskedFrom) -> bool {
         let is_open = can_be_asked(&self.judged_now(), step);

@@ -38,6 +38,8 @@ fn asked(store: EditorStore, id: StoredValue<Id>, doubt: Open) -> impl IntoView 
     let (label, question) = (doubt.question().to_owned(), doubt.question().to_owned());
     let mut names = doubt.choices();
     names.truncate(MOST);
+    let mut stand = store.how_answers_stand(&id.get_value(), &doubt);
+    stand.resize(names.len(), None);
     let none = if names.is_empty() { "Leave it as text" } else { "None of these" };
     let n_choices = names.len();
     let alike = store.alike(&id.get_value(), &doubt);
@@ -73,11 +75,12 @@ fn asked(store: EditorStore, id: StoredValue<Id>, doubt: Open) -> impl IntoView 
         event.prevent_default();
         event.stop_propagation();
     };
-    let choice = move |(at, name): (usize, String)| {
+    let choice = move |(at, (name, stands)): (usize, (String, Option<String>))| {
         let key_id = (at == 0).then(|| format!("choice-{}", id.get_value()));
         view! {
             <button type="button" class="key" id=key_id on:click=move |_| settle(Some(at))>
                 <span class="nth" aria-hidden="true">{at + 1}</span> {name}
+                {stands.map(|stands| view! { <span class="stands">" · " {stands}</span> })}
             </button>
         }
     };
@@ -85,7 +88,7 @@ fn asked(store: EditorStore, id: StoredValue<Id>, doubt: Open) -> impl IntoView 
         <div class="choices" role="group" aria-label=label on:keydown=keydown>
             <p class="doubt">"?? " {question}</p>
             {(!alike.is_empty()).then(|| view! { <AlsoFor alike also /> })}
-            {names.into_iter().enumerate().map(choice).collect_view()}
+            {names.into_iter().zip(stand).enumerate().map(choice).collect_view()}
             <button type="button" class="quiet" on:click=move |_| settle(None)>{none}</button>
         </div>
     }

@@ -107,6 +107,11 @@ impl Heard {
         self.ends.get(position).and_then(|end| self.said.get(from..*end)).unwrap_or_default()
     }
 
+    /// The words in lower case of one of the steps that say this.
+    pub(super) fn lower_at(&self, steps: &[Arc<Step>], position: usize) -> Option<Lower<'_>> {
+        self.lower.get_or_init(|| lowered(steps)).get(position).map(Lower)
+    }
+
     /// The words in lower case of each of the steps that say this.
     pub(super) fn lower(&self, steps: &[Arc<Step>]) -> impl Iterator<Item = Lower<'_>> {
         self.lower.get_or_init(|| lowered(steps)).iter().map(Lower)

@@ -10,6 +10,7 @@ pub mod lanes;
 pub mod ready;
 pub mod rungs;
 mod sentence;
+pub mod stands;
 pub mod uses;
 pub mod way_back;
 mod worked;

@@ -31,6 +31,12 @@ impl Lowered {
         self.ends.push(self.all.len());
     }
 
+    /// The text at a position.
+    pub(crate) fn get(&self, position: usize) -> Option<&str> {
+        let from = position.checked_sub(1).and_then(|before| self.ends.get(before)).copied().unwrap_or(0);
+        self.all.get(from..*self.ends.get(position)?)
+    }
+
     /// Each of them.
     pub(crate) fn iter(&self) -> impl Iterator<Item = &str> {
         let begins = std::iter::once(0).chain(self.ends.iter().copied());
@@ -46,5 +52,7 @@ mod tests {
     fn texts_come_in_their_order() {
         let lowered = Lowered::of(["Undo", "", "\u{d6}L", "the LID"].into_iter());
         assert_eq!(lowered.iter().collect::<Vec<_>>(), ["undo", "", "\u{f6}l", "the lid"]);
+        let by_place = (0..5).map(|at| lowered.get(at)).collect::<Vec<_>>();
+        assert_eq!(by_place, [Some("undo"), Some(""), Some("\u{f6}l"), Some("the lid"), None]);
     }
 }

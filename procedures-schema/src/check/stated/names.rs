@@ -6,14 +6,15 @@ use crate::check::wording::does;
 use crate::lexicon::tokens;
 use crate::model::{Action, Id, Span, Step};
 use crate::simulate::Thing;
+use std::borrow::Cow;
 
 /// Adds what differs: an action of a thing that the words do not name at all, where they name another that
 /// goes by the same noun and that no action of the step holds.
 pub(super) fn differ(context: &Context<'_>, position: usize, step: &Step, found: &mut Vec<Difference>) {
-    let Some(lower) = context.sayings.lower().get(position) else { return };
+    let Some(lower) = context.heard.lower_at(&context.procedure.steps, position) else { return };
     for action in &step.actions {
         let [id] = action.on.as_slice() else { continue };
-        if !is_told_apart(context, id) || names_of(context, id).any(|name| lower.has(&name.to_lowercase())) {
+        if !is_told_apart(context, id) || names_of(context, id).any(|name| lower.has(&in_lower_case(name))) {
             continue;
         }
         let Some(noun) = noun(context.procedure.map.name_of(id)) else { continue };
@@ -21,13 +22,22 @@ pub(super) fn differ(context: &Context<'_>, position: usize, step: &Step, found:
         let mut others = context.procedure.map.things().filter(|(_, other, name, _)| {
             is_told_apart(context, other)
                 && self::noun(name).is_some_and(|other| other.eq_ignore_ascii_case(noun))
-                && lower.has(&name.to_lowercase())
+                && lower.has(&in_lower_case(name))
                 && !held(other)
         });
         let (Some((_, _, name, _)), None) = (others.next(), others.next()) else { continue };
         let Some(span) = named_once(&step.words, name, noun, action) else { continue };
         let held = format!("its action {} {}", does(&action.verb), context.the_id(id));
         found.push(Difference { span, stated: format!("the {name}"), held });
+    }
+}
+
+/// Most names are in lower case as they are.
+fn in_lower_case(name: &str) -> Cow<'_, str> {
+    if name.is_ascii() && !name.bytes().any(|byte| byte.is_ascii_uppercase()) {
+        Cow::Borrowed(name)
+    } else {
+        Cow::Owned(name.to_lowercase())
     }
 }
 
