@@ -43,6 +43,7 @@ pub(super) fn trace_of(plant: Plant, run: &Run) -> Trace {
         settings: plant.settings().map(|_| Timeline::new(as_found())).collect(),
         tests: BTreeMap::new(),
         loadings: Vec::new(),
+        proofs: Vec::new(),
         unmet: Vec::new(),
         cannot_judge: Vec::new(),
         plant: Arc::new(plant),
