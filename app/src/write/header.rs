@@ -158,7 +158,10 @@ fn FiledWords(store: EditorStore) -> impl IntoView {
 /// What the verdict rests on, and what it cannot know.
 #[component]
 fn ToldOf(store: EditorStore) -> impl IntoView {
-    let told_of = move || store.judged().with(|judged| judged.report.told_of.join(", "));
+    let told_of = move || {
+        let told = store.judged().with(|judged| judged.report.told_of.join(", "));
+        if told.is_empty() { "nothing".to_owned() } else { told }
+    };
     let n_rules = move || store.judged().with(|judged| judged.report.n_rules);
     let by = view! { <span class="by-narrow">"by " {n_rules} " rules, not for work yet · "</span> };
     view! { <span class="told">{by} "told of: " {told_of} " · cannot know what nobody named"</span> }
