@@ -27,4 +27,5 @@ mod spoiled;
 mod suite;
 mod undo;
 mod units;
+mod unread;
 mod ways;

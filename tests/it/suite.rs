@@ -5,7 +5,7 @@ use procedures_schema::derive::ladder::ladder;
 use procedures_schema::derive::lanes::{LaneLevel, lane_states};
 use procedures_schema::derive::way_back::{missing_tests, way_back};
 use procedures_schema::format;
-use procedures_schema::model::{Date, NumberedIds, Procedure, TestKind};
+use procedures_schema::model::{Date, NumberedIds, Procedure, Step, TestKind};
 use procedures_schema::simulate::{Place, Run, simulate};
 use putback_tests::{TextFile, suite, text_files};
 use std::sync::Arc;
@@ -168,6 +168,33 @@ fn a_ready_ladder_makes_every_circuit_safe_in_words_that_say_so() {
             assert_eq!(state.level, LaneLevel::Proved, "{} {}", file.path, circuit.name);
         }
     }
+}
+
+#[test]
+fn a_proof_before_the_isolation_shows_nothing() {
+    let whole = named("circulation-pump");
+    let at = |procedure: &Procedure, id: &str| {
+        procedure.steps.iter().position(|step| step.id.as_str() == id).expect("a step")
+    };
+    let levels = |procedure: &Procedure| {
+        let trace = simulate(procedure, &Run::of(procedure));
+        let mains = |place| lane_states(procedure, &trace, place)[0].level;
+        (0..procedure.steps.len()).map(|execution| mains(Place::after(execution))).collect::<Vec<_>>()
+    };
+    let proved = |levels: &[LaneLevel]| levels.iter().position(|level| *level == LaneLevel::Proved);
+    assert_eq!(proved(&levels(&whole)), Some(at(&whole, "s08")));
+    let mut early = whole.clone();
+    let proof = early.steps.remove(at(&early, "s08"));
+    let isolation = at(&early, "s05");
+    early.steps.insert(isolation, proof.clone());
+    assert_eq!(proved(&levels(&early)), None, "{:?}", levels(&early));
+    assert_eq!(levels(&early)[isolation + 1], LaneLevel::Isolated);
+    // A second proof behind the isolation shows it.
+    let mut again = early.clone();
+    let second = Step { id: "again".into(), ..(*proof).clone() };
+    let place = at(&again, "s09");
+    again.steps.insert(place, Arc::new(second));
+    assert_eq!(proved(&levels(&again)), Some(place));
 }
 
 #[test]

@@ -69,13 +69,16 @@ impl EditorStore {
         let judged = self.judged_now();
         let Some(position) = judged.document.position(step) else { return Vec::new() };
         let place = rereading::place_before(position);
+        let stands = |thing: &Id| how_it_stands(&judged.trace, place, thing);
         match open {
-            Open::Thing(doubt) => doubt
-                .choices
-                .iter()
-                .map(|choice| how_it_stands(&judged.trace, place, &choice.thing))
-                .collect(),
-            Open::Circuit(_) => Vec::new(),
+            Open::Thing(doubt) => doubt.choices.iter().map(|choice| stands(&choice.thing)).collect(),
+            Open::Making(question) => {
+                let of = |meaning: &Meaning| match meaning {
+                    Meaning::Known { thing, .. } => stands(thing),
+                    _ => None,
+                };
+                question.choices.iter().map(of).collect()
+            }
         }
     }
 

@@ -1,6 +1,5 @@
 //! Gathering unmet demands of one cause, so that one forgotten valve is one finding.
 
-use super::agreement::agreeing;
 use super::code::code_of;
 use super::context::Context;
 use super::finding::{Because, Finding, Level};
@@ -56,6 +55,11 @@ pub(super) fn causes<'t>(context: &Context<'t>, rules: &[&'static Rule]) -> Vec<
     causes
 }
 
+/// Whether a demand is met in the step since which it is unmet: "since step 13" tells nothing at step 13.
+fn is_here(unmet: &Unmet) -> bool {
+    unmet.place.execution().is_some_and(|execution| unmet.since.execution() == Some(execution))
+}
+
 fn finding(context: &Context<'_>, cause: &Cause<'_>) -> Option<Finding> {
     // The first of the most serious: a later one is met only because this was not mended.
     let (unmet, rule) = cause.met.iter().min_by_key(|(unmet, rule)| (level_of(unmet, rule), unmet.place))?;
@@ -63,18 +67,23 @@ fn finding(context: &Context<'_>, cause: &Cause<'_>) -> Option<Finding> {
     let alike = cause.met.iter().filter(|(_, other)| other.code == rule.code).map(|(unmet, _)| *unmet);
     let words = Words::of(context, unmet, &alike.collect::<Vec<_>>());
     let place = if unmet.place == Place::END { unmet.since } else { unmet.place };
-    let mut finding = rule.finding(agreeing((wording.title)(&words), &words.thing));
+    let mut finding = rule.finding(words.agreeing((wording.title)(&words)));
     finding.level = level_of(unmet, rule);
     finding.step = context.step_id_at(place);
     finding.action = place.action();
     finding.span = context.action_at(place).and_then(|action| action.says.first().copied());
     finding.circuit = context.circuit_of(unmet);
-    finding.because.push(since(context, unmet.since, &agreeing((wording.because)(&words), &words.thing)));
+    let because = words.agreeing((wording.because)(&words));
+    finding.because.push(if is_here(unmet) {
+        Because { text: because, step: context.step_id_at(unmet.since) }
+    } else {
+        since(context, unmet.since, &because)
+    });
     if unmet.after_failure {
         let text = "this is met in the steps that follow a failed test".to_owned();
         finding.because.push(Because { text, step: None });
     }
-    finding.remedy.push((wording.remedy)(&words));
+    finding.remedy.push(words.agreeing((wording.remedy)(&words)));
     finding.answers = context.answers(&unmet.guard);
     for (_, other) in &cause.met {
         if other.code != rule.code && !finding.also.iter().any(|code| code == other.code) {

@@ -87,7 +87,12 @@ impl<'c> Context<'c> {
     /// The name of what an id stands for, with its article.
     pub(super) fn the_id(&self, id: &Id) -> String {
         let name = self.procedure.map.name_of(id);
-        if name.starts_with("the ") { name.to_owned() } else { format!("the {name}") }
+        // What stands behind a comma in a name would run into the words behind it.
+        let name = match name.split_once(", ") {
+            Some((name, more)) => format!("{name} ({more})"),
+            None => name.to_owned(),
+        };
+        if name.starts_with("the ") { name } else { format!("the {name}") }
     }
 
     /// The circuit whose lane shows an unmet demand.

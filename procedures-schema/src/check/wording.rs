@@ -1,9 +1,10 @@
 //! How findings speak: verbs in the third person, lists, test names, and the words of an unmet demand.
 
+use super::agreement::agreeing;
 use super::cause::thing_of;
 use super::context::Context;
 use super::finding::Because;
-use crate::model::{TestKind, Verb, listed};
+use crate::model::{TestKind, Verb, is_plural, listed};
 use crate::simulate::{Contents, Lapse, Place, Reason, TestDemand, Thing, Unmet};
 
 /// The words of an unmet demand, for the rule that tells it.
@@ -20,6 +21,8 @@ pub(super) struct Words {
     pub(super) others: String,
     /// "is" or "are", as the others are one or several.
     pub(super) others_are: &'static str,
+    /// Whether the others are a list.
+    others_are_listed: bool,
     /// The missing test, without its article.
     pub(super) test: String,
     /// Why a proof lapsed, or what is inside.
@@ -53,10 +56,23 @@ impl Words {
             },
             thing_is_one: !of_tests || things.len() < 2,
             others: seal.map_or_else(|| listed(&names), |seal| seal.name.clone()),
-            others_are: if names.len() > 1 { "are" } else { "is" },
+            others_are: if names.len() > 1 || names.iter().any(|name| is_plural(name)) {
+                "are"
+            } else {
+                "is"
+            },
+            others_are_listed: names.len() > 1,
             test: missing_test(&unmet.reason),
             detail: detail(&unmet.reason),
         }
+    }
+}
+
+impl Words {
+    /// A text of a rule with its verbs as the things are one or several.
+    pub(super) fn agreeing(&self, text: String) -> String {
+        let text = agreeing(text, &self.thing, !self.thing_is_one);
+        agreeing(text, &self.others, self.others_are_listed)
     }
 }
 

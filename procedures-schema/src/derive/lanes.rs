@@ -194,11 +194,11 @@ fn level_of(trace: &Trace, section: SectionCell, place: Place) -> LaneLevel {
                 LaneLevel::On
             }
         }
-        Proof::Proved { .. } => LaneLevel::Proved,
+        Proof::Proved { .. } if trace.is_shown(section, place) => LaneLevel::Proved,
         _ if state.stored.pressure => LaneLevel::Isolated,
         Proof::Lapsed(_) => LaneLevel::Lapsed,
-        Proof::None if row.stores.pressure => LaneLevel::Released,
-        Proof::None => LaneLevel::Isolated,
+        Proof::None | Proof::Proved { .. } if row.stores.pressure => LaneLevel::Released,
+        Proof::None | Proof::Proved { .. } => LaneLevel::Isolated,
     }
 }
 

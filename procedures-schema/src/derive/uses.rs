@@ -1,6 +1,6 @@
 //! Where a thing of the map is used: in which steps, by which other things, where else.
 
-use crate::model::{ApplianceMap, Beside, Id, Procedure, References, Step, names};
+use crate::model::{ApplianceMap, Beside, Id, Procedure, References, Step, Verb, names};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Where a thing is used.
@@ -58,12 +58,14 @@ impl UseTable {
     pub fn of(document: &Procedure) -> Self {
         let mut table = Self::default();
         for (at, step) in document.steps.iter().enumerate() {
-            Step::clone(step).each_thing(&mut |id| {
+            let mut note = |id: &Id| {
                 let numbers = table.steps.entry(id.clone()).or_default();
                 if numbers.last() != Some(&(at + 1)) {
                     numbers.push(at + 1);
                 }
-            });
+            };
+            Step::clone(step).each_thing(&mut |id| note(id));
+            seals_made(&document.map, step).for_each(note);
         }
         let mut map = ApplianceMap::clone(&document.map);
         let mut note = |id: &mut Id| {
@@ -81,7 +83,7 @@ impl UseTable {
         table
     }
 
-    /// The numbers of the steps that name a thing itself.
+    /// The numbers of the steps that name a thing itself, or that make a connection with it as a seal.
     pub fn steps(&self, thing: &Id) -> &[usize] {
         self.steps.get(thing).map(Vec::as_slice).unwrap_or_default()
     }
@@ -91,6 +93,14 @@ impl UseTable {
         let is_unused = |id: &Id| !self.steps.contains_key(id) && !self.beside_steps.contains(id);
         is_unused(thing) && self.inside.get(thing).is_none_or(|sections| sections.iter().all(is_unused))
     }
+}
+
+/// The seals of the connections that a step makes, whether they are new or kept.
+fn seals_made<'m>(map: &'m ApplianceMap, step: &Step) -> impl Iterator<Item = &'m Id> {
+    let made = step.actions.iter().filter(|action| action.verb == Verb::Make).flat_map(|action| &action.on);
+    let made: Vec<&Id> = made.collect();
+    let made = map.connections.iter().filter(move |connection| made.contains(&&connection.id));
+    made.flat_map(|connection| connection.seals.iter().map(|used| &used.seal))
 }
 
 fn users(map: &ApplianceMap, sought: &[&Id]) -> Vec<String> {
@@ -126,7 +136,7 @@ mod tests {
     use super::*;
     use crate::model::{
         Action, Aim, Circuit, CircuitKind, Component, Connection, Family, Goal, Handle, Isolator, Rest,
-        SUPPLY, Section, Stage, Step, Verb,
+        SUPPLY, Seal, SealPolicy, SealUse, Section, Stage,
     };
     use std::sync::Arc;
 
@@ -159,6 +169,22 @@ mod tests {
         assert_eq!(Uses::of(&d, &"water".into()).in_words(), "the valve");
         assert!(Uses::of(&d, &"bin".into()).is_nowhere());
         assert!(!Uses::of(&d, &"leg".into()).is_nowhere());
+    }
+
+    #[test]
+    fn a_seal_is_used_where_its_connection_is_made() {
+        let mut d = document();
+        let map = Arc::make_mut(&mut d.map);
+        map.seals.push(Seal::new("washer".into(), "washer", SealPolicy::AlwaysRenew));
+        let used = SealUse { seal: "washer".into(), quantity: 1, rest: Rest::default() };
+        map.connections[0].seals.push(used);
+        assert_eq!(UseTable::of(&d).steps(&"washer".into()), [0; 0]);
+        for verb in [Verb::Undo, Verb::Make] {
+            let mut step = Step::new("t".into(), Stage::Refit, "Make the union.");
+            step.actions.push(Action::new(verb, vec!["union".into()]));
+            d.steps.push(Arc::new(step));
+        }
+        assert_eq!(UseTable::of(&d).steps(&"washer".into()), [4]);
     }
 
     #[test]

@@ -6,7 +6,7 @@
 use super::sentence::Sentence;
 use crate::model::{
     Action, Connection, Family, Handle, Id, IdSource, Known, Procedure, Renewal, SealPolicy, Stage, Step,
-    TestKind, Verb,
+    TestKind, Verb, a_new,
 };
 use crate::simulate::{Place, Reason, Trace, Wanted};
 
@@ -28,8 +28,8 @@ pub fn way_back(procedure: &Procedure, connection: &Id, ids: &mut dyn IdSource) 
         (None, Family::Fixing) => "Tighten",
         (None, _) => "Make",
     };
-    let seals =
-        if new_seals.is_empty() { String::new() } else { format!(" with a new {}", new_seals.join(" and ")) };
+    let new_ones: Vec<String> = new_seals.iter().map(|name| a_new(name)).collect();
+    let seals = if new_ones.is_empty() { String::new() } else { format!(" with {}", new_ones.join(" and ")) };
     let mut how: Vec<String> = action.torque.iter().map(ToString::to_string).collect();
     how.extend(action.pattern.iter().map(|pattern| format!("{pattern} pattern")));
     how.extend(tight.map(|tight| tight.method.clone()).filter(|method| !method.is_empty()));

@@ -245,7 +245,7 @@ pub(super) static PHRASES: &[(&str, &[Verb])] = &[
     ("prove|proved|proves|proving … dead|zero", &[Prove]),
     ("prove|proved|proves|proving … tight", &[Test]),
     ("pull|pulled|pulling … away|off", &[Remove]),
-    ("pull|pulled|pulling … connector|lead|plug|tube", &[Undo]),
+    ("pull|pulled|pulling … connector|connectors|lead|leads|plug|plugs|tube|tubes", &[Undo]),
     ("pull|pulled|pulling … fuse", &[Isolate]),
     ("pull|pulled|pulling … off", &[Undo, TakeAway]),
     ("pull|pulled|pulling … out", &[Undo, Remove, TakeAway]),

@@ -44,6 +44,7 @@ pub use kit::{Consumable, Instrument, Kit, KitList, Protection, Spare, Tool};
 pub use known::Known;
 pub use link::{Relinked, StepLink, link_to, step_links, typed_over, with_links_named};
 pub use listed::listed;
+pub(crate) use listed::{a_new, is_plural};
 pub use message::{SafetyMessage, SignalWord};
 pub use moment::{Moment, MomentError};
 pub use open_value::{OpenPlace, OpenValue, each_reading, open_values, readings};

@@ -12,7 +12,7 @@ use super::state::{
     SupplyState, TemporaryState, TestState,
 };
 use super::timeline::Timeline;
-use super::trace::{ApplianceCell, Cell, ClockCell, SupplyCell, TestCell, Trace};
+use super::trace::{ApplianceCell, Cell, ClockCell, ProofTaken, SupplyCell, TestCell, Trace};
 use super::unmet::{CannotJudge, Unmet};
 use super::{Guard, Place, QuestionIndex};
 
@@ -33,6 +33,7 @@ pub(super) struct Pending {
     pub(super) unmet: Vec<Unmet>,
     pub(super) cannot_judge: Vec<CannotJudge>,
     pub(super) loadings: Vec<(Place, Vec<SectionCell>)>,
+    pub(super) proofs: Vec<ProofTaken>,
 }
 
 /// A cell that actions write.
@@ -68,6 +69,7 @@ impl Pending {
         self.unmet.clear();
         self.cannot_judge.clear();
         self.loadings.clear();
+        self.proofs.clear();
     }
 
     pub(super) fn put<C: Written>(&mut self, cell: &C, state: C::State) {
@@ -100,6 +102,7 @@ pub(super) fn write_alone(trace: &mut Trace, place: Place, guard: &Guard, pendin
     }
     note_unknown(trace, &mut pending.cannot_judge);
     trace.loadings.append(&mut pending.loadings);
+    trace.proofs.append(&mut pending.proofs);
 }
 
 fn write_all<C: Written>(trace: &mut Trace, place: Place, guard: &Guard, pending: &mut Pending) {
@@ -140,6 +143,7 @@ pub(super) fn write(trace: &mut Trace, place: Place, base: &Guard, ways: Vec<(Gu
     for (guard, mut pending) in ways {
         note_unknown(trace, &mut pending.cannot_judge);
         trace.loadings.extend(pending.loadings);
+        trace.proofs.extend(pending.proofs);
         met.push((guard, pending.unmet));
     }
     write_unmet(trace, base, &met);

@@ -42,6 +42,7 @@ pub(super) fn trace_of(plant: Plant, run: &Run) -> Trace {
         settings: plant.settings().map(|_| Timeline::new(as_found())).collect(),
         tests: super::test_lines::TestLines::default(),
         loadings: Vec::new(),
+        proofs: Vec::new(),
         unmet: Vec::new(),
         cannot_judge: Vec::new(),
         plant: Arc::new(plant),

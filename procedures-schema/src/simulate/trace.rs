@@ -45,6 +45,15 @@ pub struct TestCell {
     pub thing: Thing,
 }
 
+/// A proof as it was taken: the state of a section says what steps say, even where they prove what is fed.
+#[derive(Clone, Debug)]
+pub(super) struct ProofTaken {
+    pub(super) place: Place,
+    pub(super) section: SectionCell,
+    /// Whether zero could be shown: nothing fed the section, and nothing was left in it.
+    pub(super) shows: bool,
+}
+
 /// What happened in a run.
 #[derive(Clone, Debug)]
 pub struct Trace {
@@ -63,6 +72,7 @@ pub struct Trace {
     pub(super) settings: Vec<Timeline<SettingState>>,
     pub(super) tests: TestLines,
     pub(super) loadings: Vec<(Place, Vec<SectionCell>)>,
+    pub(super) proofs: Vec<ProofTaken>,
     pub(super) unmet: Vec<Unmet>,
     pub(super) cannot_judge: Vec<CannotJudge>,
 }
@@ -129,6 +139,15 @@ impl Trace {
             let cell = TestCell { test: wanted.clone(), thing };
             self.at(&cell, by).and_then(|state| state.passed).is_some_and(|passed| passed > after)
         })
+    }
+
+    /// Whether the last proof of a section before a place showed what it says: none could be shown while the
+    /// section was fed, or held pressure.
+    pub fn is_shown(&self, section: SectionCell, place: Place) -> bool {
+        let taken = self.proofs.iter().filter(|proof| proof.section == section && proof.place <= place);
+        let last = taken.clone().map(|proof| proof.place).max();
+        let mut last = taken.filter(|proof| Some(proof.place) == last);
+        last.all(|proof| proof.shows)
     }
 
     /// The sections that tests loaded in an execution.

@@ -5,7 +5,7 @@ use super::Fix;
 use crate::check::context::Context;
 use crate::check::finding::Finding;
 use crate::edit::Edit;
-use crate::model::{Action, Id, Renewal, Span, Step, Verb, listed};
+use crate::model::{Action, Id, Renewal, Span, Step, Verb, a_new, listed};
 use crate::simulate::{IsolatorCell, Place, Reason, Thing, Unmet};
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -45,8 +45,7 @@ pub(super) fn new_seal(context: &Context<'_>, met: &[&Unmet]) -> Option<Fix> {
 fn new_ones(names: &[&str]) -> String {
     let mut all: Vec<String> = Vec::new();
     for name in names {
-        let several = name.ends_with('s') && !name.ends_with("ss");
-        let new = if several { format!("new {name}") } else { format!("a new {name}") };
+        let new = a_new(name);
         if !all.contains(&new) {
             all.push(new);
         }

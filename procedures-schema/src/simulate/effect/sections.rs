@@ -4,7 +4,8 @@ use crate::model::{Action, Energy, Id, Means, Reading};
 use crate::simulate::kinds::{KindRow, ProofReading};
 use crate::simulate::machine::Machine;
 use crate::simulate::state::{Contents, Proof};
-use crate::simulate::unmet::Demand;
+use crate::simulate::trace::ProofTaken;
+use crate::simulate::unmet::{Demand, Reason};
 use crate::simulate::{ConnectionCell, Few, Hazard, SectionCell, Thing};
 use crate::units::{Figure, Measured, Unit, convert};
 
@@ -134,8 +135,12 @@ impl Machine<'_> {
     /// Demands what makes a zero reading mean something; then heat, charge and movement are gone.
     pub(super) fn prove(&mut self, action: &Action) {
         let sections = self.named_sections(action);
+        let mut shows = true;
         for section in &sections {
             let failing = self.not_cut_off(*section, &sections).or_else(|| self.not_released(*section));
+            // A lock that is missing says nothing of what the reading shows.
+            let only_unlocked = |(reason, _): &(Reason, _)| matches!(reason, Reason::NotLocked { .. });
+            shows &= failing.as_ref().is_none_or(only_unlocked) && self.not_released(*section).is_none();
             self.unmet(failing);
             let waited = self.has_waited(*section);
             self.demand(waited, Demand::WaitTooShort, Some(Thing::Section(*section)), Vec::new());
@@ -150,6 +155,7 @@ impl Machine<'_> {
                 state.stored.motion = false;
                 state.proof = Proof::Proved { second };
             });
+            self.pending.proofs.push(ProofTaken { place: self.place, section, shows });
         }
         self.open_where_taken(action);
     }

@@ -4,7 +4,7 @@ use crate::check::context::Context;
 use crate::check::document::actions;
 use crate::check::finding::{Finding, Level};
 use crate::check::rule::{Looks, Rule, documentation};
-use crate::model::{Reading, Verb};
+use crate::model::{Reading, Verb, listed};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "reading/no-source",
@@ -17,15 +17,19 @@ pub(in crate::check) static RULE: Rule = Rule {
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (at, action) in actions(context) {
         let judged = matches!(action.verb, Verb::Prove | Verb::Test);
-        for reading in action.readings.iter().filter(|reading| judged && is_unsourced(reading)) {
-            let title =
-                format!("Step {} takes the reading \"{}\" with limits of no source", at.number, reading.what);
-            findings.push(at.finding(
-                rule,
-                title,
-                "Name the source: maker, standard with edition, or common practice",
-            ));
+        let unsourced = action.readings.iter().filter(|reading| judged && is_unsourced(reading));
+        let named: Vec<String> = unsourced.map(|reading| format!("\"{}\"", reading.what)).collect();
+        if named.is_empty() {
+            continue;
         }
+        let readings = if named.len() == 1 { "reading" } else { "readings" };
+        let title =
+            format!("Step {} takes the {readings} {} with limits of no source", at.number, listed(&named));
+        findings.push(at.finding(
+            rule,
+            title,
+            "Name the source: maker, standard with edition, or common practice",
+        ));
     }
 }
 

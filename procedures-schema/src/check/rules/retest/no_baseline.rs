@@ -2,6 +2,7 @@
 
 use crate::check::finding::Level;
 use crate::check::rule::{Looks, Rule, Wording, documentation};
+use crate::check::wording::capital;
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "retest/no-baseline",
@@ -9,7 +10,7 @@ pub(in crate::check) static RULE: Rule = Rule {
     summary: "gas is opened without a tightness test before",
     documentation: documentation!("no_baseline.md"),
     looks: Looks::AtUnmet(Wording {
-        title: |w| format!("Step that opens {} has no tightness test before it", w.thing),
+        title: |w| format!("{} was opened at {} with no tightness test before", capital(&w.thing), w.since),
         because: |w| format!("{} was opened first", w.thing),
         remedy: |_| "Test for tightness before the first gas joint opens".to_owned(),
     }),

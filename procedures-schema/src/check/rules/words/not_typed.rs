@@ -4,7 +4,8 @@ use crate::check::context::Context;
 use crate::check::document::steps;
 use crate::check::finding::{Finding, Level};
 use crate::check::rule::{Looks, Rule, documentation};
-use crate::model::Span;
+use crate::lexicon::{Said, tokens};
+use crate::model::{Span, Step, Verb};
 
 pub(in crate::check) static RULE: Rule = Rule {
     code: "words/not-typed",
@@ -21,26 +22,95 @@ fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
             let spans = at.step.actions.iter().flat_map(|action| &action.says);
             spans.into_iter().any(|span| span.0 < word.1 && word.0 < span.1)
         };
+        let mut told = None;
         for phrase in said.iter().filter(|phrase| !phrase.unsaid && !phrase.means.is_empty()) {
             let Some(first) = phrase.words.first() else { continue };
-            let begins = || begins_a_clause(&at.step.words, first.0);
-            let text = || first.of(&at.step.words);
-            let declined = || at.step.declined.iter().any(|known| known.eq_ignore_ascii_case(text()));
+            let span = run(&at.step.words, &phrase.words);
+            let text = span.of(&at.step.words);
+            let verb = || first.of(&at.step.words);
+            let is = |known: &String| known.eq_ignore_ascii_case(text) || known.eq_ignore_ascii_case(verb());
             let typed = at.step.actions.iter().any(|action| phrase.says(&action.verb));
+            // The same words may be phrases of several verbs.
             if !typed
+                && told != Some(first.0)
                 && !phrase.words.iter().any(covered)
-                && begins()
-                && !declined()
-                && names_a_thing(context, &at.step.words, first.1)
+                && !at.step.declined.iter().any(is)
+                && begins_a_clause(&at.step.words, first.0)
+                && (names_a_thing(context, &at.step.words, first.1) || changes(at.step, phrase))
             {
-                let title = format!("Step {} says \"{}\", and no action holds it", at.number, text());
+                let title = format!("Step {} says \"{text}\", and no action holds it", at.number);
                 let mut finding = at.finding(rule, title, "Type it as an action, or decline the reading");
-                finding.span = Some(*first);
+                finding.span = Some(span);
                 findings.push(finding);
+                told = Some(first.0);
             }
         }
     }
 }
+
+/// The first words of a phrase as far as nothing stands between them: "take off" of "take off the lid", "take"
+/// of "take the lid off". So an action of them marks them, and so they are declined.
+fn run(words: &str, phrase: &[Span]) -> Span {
+    let mut run = phrase.first().copied().unwrap_or(Span(0, 0));
+    for word in phrase.iter().skip(1) {
+        if !Span(run.1, word.0).of(words).trim().is_empty() {
+            break;
+        }
+        run.1 = word.1;
+    }
+    run
+}
+
+/// Whether a step without any action begins with a phrase that changes the appliance: what it is done to may
+/// be on no map yet.
+fn changes(step: &Step, phrase: &Said) -> bool {
+    let begins = phrase.words.first().is_some_and(|first| Span(0, first.0).of(&step.words).trim().is_empty());
+    let changes = |verb: &Verb| CHANGING.contains(verb);
+    step.actions.is_empty()
+        && begins
+        && phrase.means.iter().any(changes)
+        && !tokens(&step.words).iter().any(|token| SURROUNDINGS.contains(&token.text.as_ref()))
+}
+
+/// What changes the appliance itself.
+const CHANGING: &[Verb] = &[
+    Verb::Isolate,
+    Verb::Restore,
+    Verb::Release,
+    Verb::Charge,
+    Verb::Purge,
+    Verb::Slacken,
+    Verb::Undo,
+    Verb::Make,
+    Verb::Tighten,
+    Verb::Remove,
+    Verb::Fit,
+];
+
+/// What is worn, brought along or around the appliance.
+const SURROUNDINGS: &[&str] = &[
+    "tool",
+    "tools",
+    "window",
+    "windows",
+    "room",
+    "gloves",
+    "goggles",
+    "glasses",
+    "mask",
+    "shoes",
+    "clothes",
+    "hands",
+    "van",
+    "ladder",
+    "rubbish",
+    "packaging",
+    "furniture",
+    "floor",
+    "carpet",
+    "radio",
+    "torch",
+];
 
 /// Whether a word stands where an instruction begins: first, or after "and", "then" or a stop.
 fn begins_a_clause(words: &str, from: u32) -> bool {
