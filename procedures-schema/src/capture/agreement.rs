@@ -50,9 +50,8 @@ impl Said {
             Some(Amount::Exactly(n)) if n > 0 => Some(n),
             _ => None,
         };
-        const REST: &[&str] = &["last", "other", "remaining"];
-        said.in_part =
-            phrase.part.is_some() || (phrase.start..phrase.from).any(|i| REST.contains(&line.text(i)));
+        said.in_part = phrase.part.is_some()
+            || (phrase.start..phrase.from).any(|i| matches!(line.text(i), "last" | "other" | "remaining"));
         // Whoever only cleans or looks counts faces and threads that nobody has named.
         let only_looks = clause.means.iter().all(|verb| matches!(verb, Verb::Clean | Verb::Inspect));
         said.total = exactly(phrase.amount).filter(|_| !only_looks);
