@@ -3,7 +3,7 @@
 use procedures_schema::capture::{Answer, Given, Making, Meaning, line_making};
 use procedures_schema::model::{
     Action, ApplianceMap, CircuitKind, Grouping, Id, IdSource, Known, Procedure, SealPolicy, Span, Stage,
-    Step, TestKind,
+    Step, TestKind, Verb,
 };
 use procedures_schema::notation::print;
 use procedures_schema::simulate::{Place, Run, simulate};
@@ -96,7 +96,7 @@ fn without_sources(mut actions: Vec<Action>) -> String {
 fn common_sentences_are_heard_as_they_are_meant() {
     let mut wrong = Vec::new();
     let nothing = meant::NOT_MEANT.iter().map(|lines| (*lines, ""));
-    let agreed = agreed::AGREED.iter().copied();
+    let agreed = agreed::AGREED.iter().chain(agreed::REVIEWED).copied();
     for (lines, actions) in meant::MEANT.iter().copied().chain(agreed).chain(nothing) {
         let (_, last) = type_all(lines);
         let read = without_sources(last.reading.actions.clone());
@@ -121,6 +121,14 @@ fn what_is_put_back_is_never_new_where_a_part_of_its_name_is_said() {
     assert_eq!((made(&last).as_str(), last.reading.actions.len()), ("", 0));
     let [doubt] = last.reading.doubts.as_slice() else { panic!("{:?}", last.reading) };
     assert_eq!(doubt.choices.len(), 2);
+}
+
+#[test]
+fn a_test_that_does_not_say_what_is_told() {
+    let (_, last) = type_all("Switch off at the wall switch.|Switch on. Test.");
+    assert_eq!(print(&last.reading.actions), "restore wall-switch");
+    let [unknown] = last.reading.unknown.as_slice() else { panic!("{:?}", last.reading) };
+    assert_eq!((unknown.verb.clone(), unknown.span), (Verb::Test, Span(11, 15)));
 }
 
 #[test]

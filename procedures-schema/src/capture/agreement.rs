@@ -44,15 +44,14 @@ impl Said {
         phrases: &[Phrase],
         mentions: &[Mention],
     ) -> Self {
-        const REST: &[&str] = &["last", "other", "remaining"];
         let mut said = Self::sizes(line, clause, phrase, phrases);
         said.words = phrase.words.iter().map(|word| singular(word)).collect();
         let exactly = |amount: Option<Amount>| match amount {
             Some(Amount::Exactly(n)) if n > 0 => Some(n),
             _ => None,
         };
-        said.in_part =
-            phrase.part.is_some() || (phrase.start..phrase.from).any(|i| REST.contains(&line.text(i)));
+        said.in_part = phrase.part.is_some()
+            || (phrase.start..phrase.from).any(|i| matches!(line.text(i), "last" | "other" | "remaining"));
         // Whoever only cleans or looks counts faces and threads that nobody has named.
         let only_looks = clause.means.iter().all(|verb| matches!(verb, Verb::Clean | Verb::Inspect));
         said.total = exactly(phrase.amount).filter(|_| !only_looks);

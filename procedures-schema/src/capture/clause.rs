@@ -1,5 +1,6 @@
 //! Words cut into clauses: a verb phrase and the tokens that belong to it.
 
+use super::unknown;
 use crate::lexicon::{Break, Said, Token};
 use crate::model::Verb;
 
@@ -65,7 +66,9 @@ pub(super) fn clauses(tokens: &[Token<'_>], said: &[Said]) -> Vec<Clause> {
         }
         // "Test for 2 minutes": so long the test lasts, and nobody waits beside it.
         let tests = |clause: &Clause| {
-            clause.means.contains(&Verb::Test) && !ended_between(tokens, clause.verb(), first)
+            // "Run a hot tap for 5 min" waits beside it, unless it says how hot it comes.
+            let is_test = !clause.means.contains(&Verb::Start) || tokens.iter().any(is_degrees);
+            clause.means.contains(&Verb::Test) && is_test && !ended_between(tokens, clause.verb(), first)
         };
         let lasts = tokens.get(first).is_some_and(|token| token.text == "for");
         if is_order && !(lasts && clauses.last().is_some_and(tests)) {
@@ -76,6 +79,14 @@ pub(super) fn clauses(tokens: &[Token<'_>], said: &[Said]) -> Vec<Clause> {
             clauses.push(Clause { means, phrase, from: first, to: tokens.len(), is_before });
         }
     }
+    for verb in unknown::verbs(tokens, said) {
+        if !clauses.iter().any(|clause| clause.phrase.contains(&verb)) {
+            let (means, phrase) = (Vec::new(), vec![verb]);
+            clauses.push(Clause { means, phrase, from: verb, to: tokens.len(), is_before: false });
+        }
+    }
+    clauses.sort_by_key(Clause::verb);
+    leave_conditional(tokens, &mut clauses);
     set_ends(tokens, &mut clauses);
     for i in 1..clauses.len() {
         let ends = clauses.get(i).map(Clause::verb).zip(clauses.get(i - 1).map(Clause::verb));
@@ -85,6 +96,34 @@ pub(super) fn clauses(tokens: &[Token<'_>], said: &[Said]) -> Vec<Clause> {
         }
     }
     clauses
+}
+
+/// Takes their verbs from orders that hold only on a condition: "if the pressure is above 2 bar, open the vent", "renew
+/// the seal if it is worn". They are no orders to every reader; a question says on which answer they are done.
+fn leave_conditional(tokens: &[Token<'_>], clauses: &mut [Clause]) {
+    const ASKS: &[Verb] = &[Verb::Inspect, Verb::Test, Verb::Read, Verb::Ask, Verb::Prove, Verb::Tell];
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let is_if = |i: usize| {
+        let before = i.checked_sub(1).map_or("", text);
+        matches!(text(i), "if" | "unless") && !matches!(before, "as" | "even")
+    };
+    let verbs: Vec<usize> = clauses.iter().map(Clause::verb).collect();
+    for (n, clause) in clauses.iter_mut().enumerate() {
+        let at = clause.verb();
+        let begins = |i: &usize| tokens.get(*i).is_some_and(|token| token.before == Break::Sentence);
+        let sentence = (0..=at).rev().find(begins).unwrap_or(0);
+        let leads = |i: usize| {
+            let before = i.checked_sub(1).map_or("", text);
+            let is_first = i == sentence || matches!(before, "and" | "but" | "then" | "or");
+            is_if(i) && (is_first || tokens.get(i).is_some_and(|token| token.before == Break::Comma))
+        };
+        let next = verbs.get(n + 1).copied().unwrap_or(tokens.len());
+        let end = (at + 1..next).find(begins).unwrap_or(next);
+        let asks = clause.means.iter().any(|verb| ASKS.contains(verb));
+        if (sentence..at).any(leads) || (!asks && (at + 1..end).any(is_if)) {
+            clause.means.clear();
+        }
+    }
 }
 
 /// "Lift the casing off *after undoing* its screws."
@@ -100,6 +139,10 @@ fn is_purpose(tokens: &[Token<'_>], clauses: &[Clause], at: usize, means: &[Verb
     let led = at.checked_sub(1).and_then(|i| tokens.get(i)).is_some_and(|token| token.text == "to");
     let ordered = clauses.last().is_some_and(|clause| !ended_between(tokens, clause.verb(), at));
     led && ordered && !means.iter().any(|verb| DONE.contains(verb))
+}
+
+fn is_degrees(token: &Token<'_>) -> bool {
+    token.text.ends_with("°c") || matches!(&*token.text, "celsius" | "degrees")
 }
 
 /// Whether a sentence ends between two tokens.

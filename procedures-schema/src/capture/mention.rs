@@ -3,6 +3,7 @@
 //! A thing is named by its name or an alias, or by the end of one ("the unions" for "pump unions"), in
 //! singular or plural. The longest match at a place wins.
 
+use super::coin::{Noun, noun};
 use crate::lexicon::{Break, Token, tokens};
 use crate::model::{ApplianceMap, Connection, Id, Port, ThingKind};
 
@@ -91,8 +92,11 @@ impl Names {
                     let ends = tokens.get(j).zip(tokens.get(i));
                     ends.is_some_and(|(one, next)| next.span.0 > one.span.1 + 1)
                 };
-                let is_open =
-                    |j: usize| is_one_of_colours(tokens, j) || tokens.get(j).is_some_and(leaves_open);
+                let is_open = |j: usize| {
+                    is_one_of_colours(tokens, j)
+                        || is_unit(tokens, j)
+                        || tokens.get(j).is_some_and(leaves_open)
+                };
                 before.is_none_or(|j| is_verb(j) || parted(j) || is_open(j))
             };
             // A name ends where the sentence breaks off or another verb begins.
@@ -100,7 +104,9 @@ impl Names {
             let n_together = 1 + (i + 1..tokens.len()).take_while(goes_on).count();
             let here = words.get(..i + n_together).unwrap_or(&words);
             let mention = self.longest(tokens, here, i).filter(|_| !is_verb(i));
-            match mention.filter(|mention| mention.whole || stands_free()) {
+            let is_it =
+                |mention: &Mention| stands_free() || (mention.whole && !is_other_noun(&words, i, mention.to));
+            match mention.filter(is_it) {
                 Some(mention) => {
                     i = mention.to;
                     found.extend(self.sharing_head(tokens, &words, &mention));
@@ -222,6 +228,22 @@ fn is_one_of_colours(tokens: &[Token<'_>], at: usize) -> bool {
     let is_and = |i: &usize| tokens.get(*i).is_some_and(|token| token.text == "and");
     let before = at.checked_sub(1).map(|i| if is_and(&i) { i.saturating_sub(1) } else { i });
     is_colour(at) && before.is_some_and(is_colour)
+}
+
+/// "The 30 *mm* nut": a size tells nothing of the name.
+fn is_unit(tokens: &[Token<'_>], at: usize) -> bool {
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let figure = at.checked_sub(1).is_some_and(|i| text(i).starts_with(|c: char| c.is_ascii_digit()));
+    figure && matches!(text(at), "bar" | "inch" | "kg" | "kw" | "l" | "litre" | "mm" | "v" | "w")
+}
+
+/// Whether a word before a name makes it another sort of thing: a *drain* valve is no valve that shuts off.
+fn is_other_noun(words: &[String], from: usize, to: usize) -> bool {
+    let (Some(own), Some(longer)) = (words.get(from..to), words.get(from.saturating_sub(1)..to)) else {
+        return false;
+    };
+    let sort = |words: &[String]| std::mem::discriminant(&noun(words));
+    from > 0 && !matches!(noun(own), Noun::Unknown | Noun::Nothing) && sort(own) != sort(longer)
 }
 
 /// Whether a word before the end of a name leaves open which one it is. "The nuts" may be the union nuts;

@@ -14,6 +14,7 @@ mod agreement;
 mod block;
 mod by_hand;
 mod by_part;
+mod by_verb;
 mod clause;
 mod coin;
 mod found_out;
@@ -22,6 +23,7 @@ mod leading;
 mod led;
 mod mention;
 mod other;
+mod others;
 mod pronoun;
 mod proof;
 mod quantity;
@@ -37,6 +39,7 @@ mod test_kind;
 mod tests;
 mod thing;
 mod together;
+mod unknown;
 
 pub use block::{
     Block, Counts, LineDoubt, MOST_LINES, NotUnderstood, Pasted, Piece, PieceKind, TooManyLines, block,

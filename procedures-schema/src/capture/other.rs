@@ -188,6 +188,10 @@ impl Reader<'_> {
     /// The words that follow the verb.
     fn object_text(&self, clause: &Clause) -> Option<String> {
         let last = clause.phrase.last().copied().unwrap_or(clause.verb());
+        if clause.means == [Verb::Tell] && last > clause.verb() + 1 {
+            // "Show the *user* how it runs."
+            return Some(self.text(last).to_owned());
+        }
         let from = (last + 1..clause.to).find(|i| !matches!(self.text(*i), "of" | "the" | "a" | "an"))?;
         let tells = |i: &usize| {
             matches!(self.text(*i), "about" | "how" | "that" | "what" | "when" | "where" | "whether")

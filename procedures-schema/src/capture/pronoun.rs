@@ -99,6 +99,19 @@ impl Reader<'_> {
         self.last.iter().any(|last| clause.means.iter().any(|verb| takes(verb, &last.kind)))
     }
 
+    /// "Clip the motor back on and plug *it* in": the only part that the last connections are of.
+    pub(super) fn held_by_last_of_line(&self) -> Vec<Candidate> {
+        let connections = self.last_of(&[ThingKind::Connection]);
+        let joined = connections.iter().filter_map(|candidate| self.map.connection(&candidate.id));
+        let mut held: Vec<&Id> = joined.flat_map(|connection| &connection.joins).collect();
+        held.sort();
+        held.dedup();
+        match held.as_slice() {
+            [only] => vec![Candidate { id: (*only).clone(), kind: ThingKind::Component, agrees: true }],
+            _ => Vec::new(),
+        }
+    }
+
     /// "Undo the screws of the cover and lift it off": the only part that the last connections hold.
     fn held_by_last(&self, verb: &Verb, kinds: &[ThingKind]) -> Option<Id> {
         if !kinds.contains(&ThingKind::Component) {

@@ -42,8 +42,15 @@ impl Quantity {
 }
 
 /// The quantities in some words, in order; they do not overlap.
-pub(super) fn quantities(words: &str, tokens: &[Token<'_>], lexicon: &Lexicon) -> Vec<Quantity> {
-    let finder = Finder { words, tokens, lexicon };
+///
+/// `is_verb` tells which tokens say a verb: "do the nut *up* to 12 Nm" gives no bound.
+pub(super) fn quantities(
+    words: &str,
+    tokens: &[Token<'_>],
+    lexicon: &Lexicon,
+    is_verb: &dyn Fn(usize) -> bool,
+) -> Vec<Quantity> {
+    let finder = Finder { words, tokens, lexicon, is_verb };
     let mut found = Vec::new();
     let mut i = 0;
     while i < tokens.len() {
@@ -63,6 +70,7 @@ struct Finder<'a> {
     words: &'a str,
     tokens: &'a [Token<'a>],
     lexicon: &'a Lexicon,
+    is_verb: &'a dyn Fn(usize) -> bool,
 }
 
 /// The token after the last of a quantity, and what the quantity says.
@@ -138,6 +146,7 @@ impl Finder<'_> {
     /// Words before a figure that make it an end of a range.
     fn bound(&self, i: usize) -> (usize, Bound) {
         match (self.text(i), self.text(i + 1)) {
+            ("up", "to") if (self.is_verb)(i) => (i, Bound::None),
             ("at", "most") | ("up", "to") | ("not", "above" | "over") => (i + 2, Bound::Most),
             ("at", "least") | ("not", "below" | "under") => (i + 2, Bound::Least),
             ("below" | "under" | "max" | "maximum", _) => (i + 1, Bound::Most),

@@ -62,7 +62,8 @@ impl<'a> Reader<'a> {
         let clauses = clauses(&tokens, &said);
         let is_verb = |i: usize| clauses.iter().any(|clause| clause.verb() == i);
         let mentions = Names::of(map).find(&tokens, is_verb);
-        let quantities = quantities(words, &tokens, lexicon);
+        let quantities =
+            quantities(words, &tokens, lexicon, &|i| said.iter().any(|said| said.tokens.contains(&i)));
         let reading = LineReading { quantities, ..LineReading::default() };
         let (last, testers) = (Vec::new(), Vec::new());
         let mut reader =
@@ -116,6 +117,9 @@ impl<'a> Reader<'a> {
             let started = self.started_by_drawing(clause);
             return started.into_iter().chain(self.without_things(clause)).collect();
         }
+        if let Some(started) = self.started_by_drawing(clause) {
+            return vec![started];
+        }
         let mut best: Option<Proposal> = None;
         for verb in self.in_order_of_preference(clause) {
             let Some(proposal) = self.thing_verb(clause, &verb) else { continue };
@@ -137,6 +141,7 @@ impl<'a> Reader<'a> {
             proposals.push(best);
             proposals.extend(last);
         }
+        proposals.extend(self.done_to_others(clause, &proposals));
         proposals.extend(read);
         if !found {
             proposals.extend(self.without_things(clause));
@@ -273,7 +278,9 @@ impl<'a> Reader<'a> {
         if self.leads(clause) {
             return;
         }
-        if let Some(verb) = clause.means.iter().find(|verb| TELLING.contains(verb)) {
+        let is_bare_test = clause.means == [Verb::Test];
+        let telling = |verb: &&Verb| TELLING.contains(verb) || is_bare_test;
+        if let Some(verb) = clause.means.iter().find(telling) {
             let verb = verb.clone();
             let last = clause.phrase.last().copied().unwrap_or(clause.verb());
             self.reading.unknown.push(Unknown { span: self.span(clause.verb(), last + 1), verb });

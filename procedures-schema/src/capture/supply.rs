@@ -6,7 +6,7 @@ use super::coin::{Lead, Noun, Phrase, is_appliance, noun, phrases};
 use super::mention::Candidate;
 use super::reader::{Proposal, Reader};
 use super::refer::nearest;
-use crate::model::{Circuit, CircuitKind, Id, Isolator, ThingKind, Verb};
+use crate::model::{Circuit, CircuitKind, Handle, Id, Isolator, ThingKind, Verb};
 
 /// What words say that comes in from outside, and the kinds of circuit that carry it, the likelier first.
 const SUPPLIES: &[(&[&str], &[CircuitKind])] = &[
@@ -60,9 +60,28 @@ impl Reader<'_> {
         }
     }
 
+    /// "Unplug the boiler", "plug the boiler in": the only plug by which the appliance is fed.
+    fn add_plug_of_appliance(&self, clause: &Clause, proposal: &mut Proposal) {
+        let stem = self.text(clause.verb());
+        let plugs = stem.starts_with("unplug") || stem.starts_with("plug");
+        let Some(object) = self.object(clause).filter(|object| plugs && is_appliance(&object.stem())) else {
+            return;
+        };
+        let verb = proposal.action.verb.clone();
+        let plugs = self.map.isolators.iter().filter(|isolator| isolator.handle == Handle::Plug);
+        let possible: Vec<Id> =
+            plugs.map(|plug| plug.id.clone()).filter(|id| self.here.is_possible(&verb, id)).collect();
+        if possible.len() == 1 {
+            proposal.action.on = possible;
+            proposal.said_by.extend(object.from..=object.head);
+        }
+    }
+
     /// "Turn off the gas": the isolators by hand through which a circuit is fed, if the verb acts on a circuit.
     pub(super) fn add_supply(&self, clause: &Clause, proposal: &mut Proposal) {
-        let Some((circuits, tokens)) = self.supply_meant(clause) else { return };
+        self.add_plug_of_appliance(clause, proposal);
+        let is_open = proposal.action.on.is_empty();
+        let Some((circuits, tokens)) = self.supply_meant(clause).filter(|_| is_open) else { return };
         let verb = proposal.action.verb.clone();
         let of = |circuit: &Circuit, id: &Id| circuit.sections.iter().any(|section| section.id == *id);
         let feeds = |isolator: &&Isolator| {

@@ -4,7 +4,7 @@ use super::clause::Clause;
 use super::mention::Mention;
 use super::reader::Reader;
 use super::section::is_wet;
-use crate::model::{CircuitKind, Id, Stage, TestKind, ThingKind, Verb};
+use crate::model::{CircuitKind, Family, Id, Stage, TestKind, ThingKind, Verb};
 use crate::units::Quantity as Kind;
 
 /// Words that name a test by themselves, the telling ones first.
@@ -64,7 +64,7 @@ impl Reader<'_> {
         if self.is_gas_by_gauge(clause) {
             return Some(TestKind::Tightness);
         }
-        if self.has(clause, LEAKS) || self.holds_pressure(clause) {
+        if self.has(clause, LEAKS) || self.holds_pressure(clause) || self.seeks_water(clause) {
             return Some(self.leak_test(clause));
         }
         if self.has(clause, WORKS) {
@@ -88,13 +88,36 @@ impl Reader<'_> {
 
     /// "Check both unions again while hot": what is looked for at a joint in the heat is water.
     fn looks_at_hot_joints(&self, clause: &Clause) -> bool {
+        self.has(clause, &["hot", "warm"])
+            && self.text(clause.verb()).starts_with("check")
+            && self.names_wet_joint(clause)
+    }
+
+    fn names_wet_joint(&self, clause: &Clause) -> bool {
         let is_wet_joint = |mention: &Mention| {
             let section = self.connection(mention).and_then(|joint| joint.section.as_ref());
             section.and_then(|section| self.kind_of(section)).is_some_and(is_wet)
         };
-        self.has(clause, &["hot", "warm"])
-            && self.text(clause.verb()).starts_with("check")
-            && self.mentions_in(clause).any(is_wet_joint)
+        self.mentions_in(clause).any(is_wet_joint)
+    }
+
+    /// "Check the tightness of the cover screws": whether they hold, and not whether something is tight.
+    fn tells_of_fixings(&self, clause: &Clause) -> bool {
+        let is_fixing = |mention: &Mention| {
+            let fixing = |candidate: &super::mention::Candidate| {
+                self.map.connection(&candidate.id).is_some_and(|known| known.family == Family::Fixing)
+            };
+            !mention.candidates.is_empty() && mention.candidates.iter().all(fixing)
+        };
+        let mut named = self.mentions_in(clause).peekable();
+        named.peek().is_some() && self.has(clause, &["tight", "tightness"]) && named.all(is_fixing)
+    }
+
+    /// "Look for water at the unions": at a joint of a circuit that is a leak.
+    fn seeks_water(&self, clause: &Clause) -> bool {
+        self.text(clause.verb()).starts_with("look")
+            && self.has(clause, &["damp", "drops", "moisture", "water"])
+            && self.names_wet_joint(clause)
     }
 
     /// Whether a relief valve is worked by hand: its lever lifted, its knob turned, itself tested.
@@ -109,7 +132,8 @@ impl Reader<'_> {
 
     /// "Draw hot water": the appliance has to make it.
     pub(super) fn draws_hot_water(&self, clause: &Clause) -> bool {
-        matches!(self.text(clause.verb()), "draw" | "draws" | "drawing") && self.has(clause, &["hot"])
+        let draws = matches!(self.text(clause.verb()), "draw" | "draws" | "drawing" | "run");
+        draws && clause.means.contains(&Verb::Start) && self.has(clause, &["hot"])
     }
 
     fn turns_knob(&self, clause: &Clause) -> bool {
@@ -171,6 +195,9 @@ impl Reader<'_> {
         let hot = self.has(clause, &["hot", "warm"]);
         let dry_part =
             looks && self.has(clause, &["dry"]) && !self.has(clause, &["tissue"]) && !hot && !at_joint();
-        clause.means.contains(&Verb::Test) && !dry_part && self.test_kind(clause).is_some()
+        clause.means.contains(&Verb::Test)
+            && !dry_part
+            && !self.tells_of_fixings(clause)
+            && self.test_kind(clause).is_some()
     }
 }

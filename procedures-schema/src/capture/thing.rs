@@ -6,7 +6,7 @@ use super::pronoun::Before;
 use super::reader::{Proposal, Reader};
 use super::refer::{Meant, Wanted, meant, nearest};
 use crate::lexicon::Amount;
-use crate::model::{Action, Family, Id, Renewal, ThingKind, Verb};
+use crate::model::{Action, Id, Renewal, ThingKind, Verb};
 use crate::notation::entry;
 use crate::simulate::Whereabouts;
 use crate::units::Quantity as Kind;
@@ -139,72 +139,6 @@ impl Reader<'_> {
         proposal.said_by.extend(self.tokens_of(mention));
     }
 
-    /// Verbs that name the thing themselves: "*unplug* the fan" is about its plug, "*cap* the union" about the
-    /// cap that is put on it.
-    fn add_by_verb(&self, clause: &Clause, proposal: &mut Proposal) {
-        let stem = self.text(clause.verb());
-        let verb = proposal.action.verb.clone();
-        let undoes = matches!(verb, Verb::Undo | Verb::Make | Verb::Slacken | Verb::Tighten);
-        let family = own_family(stem).filter(|_| undoes);
-        let unplugs = family.is_some();
-        let fixes = family == Some(Family::Joint) && matches!(verb, Verb::Undo | Verb::Make);
-        let heads =
-            [("cap", "cap"), ("blank", "blank"), ("bung", "bung"), ("plug", "plug"), ("bond", "bond")];
-        let head = heads.into_iter().find(|(begin, _)| stem.starts_with(begin)).map(|(_, head)| head);
-        let head = head.filter(|_| verb == Verb::Place);
-        if !unplugs && head.is_none() {
-            return;
-        }
-        let kind = if unplugs { ThingKind::Component } else { ThingKind::Connection };
-        let direct = |mention: &&Mention| mention.from > clause.verb() && self.preposition(mention).is_none();
-        let mention = self.mentions_in(clause).find(direct);
-        let (meant, said_by): (Vec<Candidate>, Vec<usize>) = match (mention, self.pronoun(clause)) {
-            (Some(mention), _) => (mention.candidates.clone(), self.tokens_of(mention)),
-            (None, Some(pronoun)) => (self.named_last(clause, kind), vec![pronoun]),
-            (None, None) => return,
-        };
-        let of: Vec<&Id> = meant.iter().filter(|c| c.kind == kind).map(|c| &c.id).collect();
-        let said = mention.map(|mention| self.said_of(clause, mention)).unwrap_or_default();
-        let plugs = self.map.connections.iter().filter(|plug| {
-            // "Put the lid back and screw it down" is about the screws of the lid.
-            let fixing = fixes && plug.family == Family::Fixing;
-            let own = (family.as_ref() == Some(&plug.family) || fixing) && plug.port.is_none();
-            own && !said.is_other_size(plug) && plug.joins.iter().any(|part| of.contains(&part))
-        });
-        let items = self.map.temporary.iter().filter(|item| {
-            let on = item.on.as_ref().or(item.bonds.as_ref()).is_some_and(|on| of.contains(&on));
-            on && head.is_some_and(|head| item.name.ends_with(head))
-        });
-        let all = plugs.map(|plug| &plug.id).chain(items.map(|item| &item.id)).cloned();
-        let possible: Vec<Id> = all.filter(|id| self.here.is_possible(&verb, id)).collect();
-        match (possible.as_slice(), mention) {
-            ([], _) => return,
-            ([only], _) => proposal.action.on = vec![only.clone()],
-            (_, Some(mention)) => {
-                proposal.doubtful = Some((mention.from, mention.to));
-                proposal.choices = possible;
-            }
-            (_, None) => return,
-        }
-        proposal.said_by.extend(said_by);
-    }
-
-    /// The last things of a kind, or where the line has read none yet the only one that it names before a clause.
-    fn named_last(&self, clause: &Clause, kind: ThingKind) -> Vec<Candidate> {
-        let last = self.last_or_under(kind);
-        if !last.is_empty() || !self.last.is_empty() {
-            return last;
-        }
-        let before = self.mentions.iter().filter(|mention| mention.to <= clause.verb());
-        let mut named: Vec<Candidate> = Vec::new();
-        for candidate in before.flat_map(|mention| &mention.candidates).filter(|c| c.kind == kind) {
-            if named.iter().all(|known| known.id != candidate.id) {
-                named.push(candidate.clone());
-            }
-        }
-        if named.len() == 1 { named } else { Vec::new() }
-    }
-
     /// The last things of a kind, or those under the last temporary items: "bond the union and cap *it*".
     pub(super) fn last_or_under(&self, kind: ThingKind) -> Vec<Candidate> {
         let last = self.last_of(&[kind]);
@@ -215,7 +149,8 @@ impl Reader<'_> {
         let is_last = |id: &Id| items.iter().any(|candidate| candidate.id == *id);
         let under = self.map.temporary.iter().filter(|item| is_last(&item.id));
         let ids = under.filter_map(|item| item.on.clone().or_else(|| item.bonds.clone()));
-        ids.map(|id| Candidate { id, kind, agrees: true }).collect()
+        let under: Vec<Candidate> = ids.map(|id| Candidate { id, kind, agrees: true }).collect();
+        if under.is_empty() && kind == ThingKind::Component { self.held_by_last_of_line() } else { under }
     }
 
     /// The mentions that a verb of these kinds acts on: direct ones, else those after "at", "on", "from".
@@ -398,12 +333,15 @@ impl Reader<'_> {
 
     /// What is looked for: "check that the pipe *is clear*", "check the ball *for cracks*".
     fn criterion(&self, clause: &Clause) -> Option<String> {
-        let that = (clause.verb()..clause.to).find(|i| matches!(self.text(*i), "that" | "whether" | "if"));
+        // "Look at it and leave it there if it is sound."
+        let idle = self.clauses.iter().skip_while(|other| other.from < clause.to);
+        let to = idle.take_while(|other| other.means.is_empty()).last().map_or(clause.to, |last| last.to);
+        let that = (clause.verb()..to).find(|i| matches!(self.text(*i), "that" | "whether" | "if"));
         if let Some(that) = that {
-            let end = (that + 1..clause.to).find(|i| {
+            let end = (that + 1..to).find(|i| {
                 self.tokens.get(*i).is_some_and(|token| token.before != crate::lexicon::Break::None)
             });
-            let text = self.span(that + 1, end.unwrap_or(clause.to)).of(self.words).trim();
+            let text = self.span(that + 1, end.unwrap_or(to)).of(self.words).trim();
             let text = text.strip_suffix(" and").unwrap_or(text);
             return (!text.is_empty()).then(|| text.to_owned());
         }
@@ -463,6 +401,17 @@ impl Reader<'_> {
 
     fn fastener(&self, clause: &Clause, verb: &Verb, named: &Mention) -> Option<Proposal> {
         let meant = self.meant_by(clause, verb, &[ThingKind::Connection], named).filter(|m| m.possible)?;
+        Some(self.proposal_of(clause, verb, named, meant))
+    }
+
+    /// A verb on what a mention means.
+    pub(super) fn proposal_of(
+        &self,
+        clause: &Clause,
+        verb: &Verb,
+        named: &Mention,
+        meant: Meant,
+    ) -> Proposal {
         let mut proposal = Proposal {
             action: Action::new(verb.clone(), Vec::new()),
             choices: Vec::new(),
@@ -472,26 +421,11 @@ impl Reader<'_> {
         };
         self.add(&mut proposal, named, meant);
         self.details(clause, &mut proposal);
-        Some(proposal)
+        proposal
     }
 }
 
 /// Whether a verb names what is placed: "cap it" places a cap and not what is capped.
 fn names_item(stem: &str) -> bool {
     ["blank", "bond", "bridg", "bung", "cap", "plug"].iter().any(|begin| stem.starts_with(begin))
-}
-
-/// The sort of connection that a verb is about where it names only the part: the plug that is unplugged, the clip
-/// that is unclipped, the thread that is unscrewed.
-fn own_family(stem: &str) -> Option<Family> {
-    let begins = |all: &[&str]| all.iter().any(|begin| stem.starts_with(begin));
-    if begins(&["plug", "unplug"]) {
-        Some(Family::Connector)
-    } else if begins(&["clip", "unclip"]) {
-        Some(Family::Fixing)
-    } else if begins(&["screw", "unscrew", "undo", "slacken", "loosen", "tighten", "crack"]) {
-        Some(Family::Joint)
-    } else {
-        None
-    }
 }

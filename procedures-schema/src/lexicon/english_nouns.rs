@@ -27,6 +27,7 @@ pub(super) static LOOKALIKES: &[&str] = &[
     "exchange|exchanged|exchanges|exchanging … places|words",
     "fill cock|connection|point|points|port|ports|pressure|valve|valves",
     "filling connection|hose|link|loop|loops|point|pressure|valve|valves",
+    "fill|filled|filling|fills in|out|up … book|card|certificate|form|log|logbook|record|report|sheet",
     "fire alarm|alarms|blanket|door|doors|extinguisher|extinguishers|risk|valve|valves",
     "fit|fits for",
     "held|hold|holding a|an|it|its|the|them",

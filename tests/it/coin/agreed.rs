@@ -31,6 +31,54 @@ pub(super) const AGREED: &[(&str, &str)] = &[
     ("Undo the screws of the cover, M6.|Do up the screws, 10 mm.", "make cover-screws"),
 ];
 
+/// Lines, split at "|", and the actions of the last: what a reviewer typed and found read wrongly, and its like.
+pub(super) const REVIEWED: &[(&str, &str)] = &[
+    // What people and other verbs are told of is no thing.
+    ("Hang a sign on the door.|Take the sign away and show the user it runs.", "take sign · tell who=user"),
+    ("Take the lid off and rinse the bowl.", "remove lid"),
+    ("Unplug the fan and hold the cover.", "undo fan-plug"),
+    ("Pull off both fan plugs, the big one is the supply, the small one the speed signal.", "undo fan-plugs"),
+    ("Hand over to the customer, fill in the logbook.", "finish in-service"),
+    ("Close the heating valve.|Fill in the service record.", ""),
+    // On a condition, nothing is done for certain.
+    ("Close the heating valve.|If the pressure is above 2 bar, open the vent.", ""),
+    ("Take out the trap.|Renew the trap if it is cracked.", ""),
+    ("Take out the trap.|Clean the trap and renew the trap if it is cracked.", "clean trap"),
+    ("Take out the trap.|Check if the trap is cracked.", "inspect trap criterion=\"the trap is cracked\""),
+    // Whether screws hold, and whether a union drips.
+    ("Undo the two cover screws.|Check the tightness of the cover screws.", "inspect cover-screws"),
+    (
+        "Close the heating valve.|Undo the pump unions.|Look for water at the pump unions.",
+        "test leak-cold at=pump-unions",
+    ),
+    // Sizes and names.
+    (
+        "Close the heating valve.|Undo the 30 mm nut on the diverter cartridge and pull it out.",
+        "undo diverter-cartridge-nut · remove diverter-cartridge",
+    ),
+    ("Take off the pump: one nut.|Do the nut up to 12 Nm.", "make pump-nut torque=12"),
+    // Which circuit it opens is asked; the valve that is known is another.
+    ("Close the valve of the gas.|Close the drain valve of the boiler.", ""),
+    // One verb on two sorts of things, and what "it" is of.
+    (
+        "Unplug the motor.|Unclip the motor and take it off.|Clip the motor back on and plug it in.",
+        "make motor-clip · make motor-plug",
+    ),
+    ("Take off the hoses and pull off the plugs.|Push on hoses and plugs.", "fit hoses · make plugs"),
+    // The plug of the appliance shuts it off; whoever keeps it has locked it.
+    ("Pull the plug, keep the plug in your pocket.", "isolate mains-plug · lock mains-plug"),
+    ("Pull the plug and keep it in your pocket.|Plug the boiler in.", "restore mains-plug"),
+    ("Unplug the boiler.|Plug the boiler in.", "restore mains-plug"),
+    ("Unplug the boiler at the wall socket.|Plug the boiler in.", "restore wall-socket"),
+    ("Pull the plug of the fan.", "undo fan-plug"),
+    // How hot it comes belongs to the drawing; how long alone is a wait.
+    (
+        "Run a hot tap for 5 min at 45 to 55 °C.",
+        "start hot-water · test function reading=\"hot water|45..55 Cel\"",
+    ),
+    ("Run a hot tap for 5 min.", "start hot-water · wait 5"),
+];
+
 /// Lines, split at "|", of which the last puts back what is called by a part of its name, and makes nothing.
 pub(super) const BY_PART: &[(&str, &str)] = &[
     (

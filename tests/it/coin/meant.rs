@@ -171,7 +171,8 @@ pub(super) const MEANT: &[(&str, &str)] = &[
     ("Put the heat pump on standby and wait two minutes.", "shutdown · wait 2"),
     (
         "Switch off at the fused spur, pull the fuse and keep it in your pocket.",
-        "shutdown · isolate fused-spur · isolate fuse",
+        // The fuse is the spur's, as above; whoever has it in the pocket has locked it.
+        "shutdown · isolate fused-spur · lock fused-spur",
     ),
     ("Hinge the panel down.|Hinge the panel back up.", "fit panel"),
     ("Release the two clips of the panel.|Snap the clips in.", "make panel-clips"),

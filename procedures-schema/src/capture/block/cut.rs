@@ -6,6 +6,7 @@ use super::heading::heading;
 use super::marker::{Marked, marked};
 use super::plain::{lines, plain};
 use super::sentences::cuts;
+use super::title::begins_with_title;
 use super::{Block, MOST_LINES, Piece, PieceKind, TooManyLines};
 use crate::capture::leading::{is_instruction, is_signal_alone, leading};
 use crate::model::Stage;
@@ -30,7 +31,10 @@ pub fn block(text: &str) -> Result<Block, TooManyLines> {
         cutter.line(number, line);
     }
     cutter.end_pending();
-    let pieces = cutter.paragraphs.into_iter().flat_map(Paragraph::pieces).collect();
+    let mut pieces: Vec<Piece> = cutter.paragraphs.into_iter().flat_map(Paragraph::pieces).collect();
+    if begins_with_title(&pieces) {
+        pieces.iter_mut().take(1).for_each(|title| title.kind = PieceKind::Heading(None));
+    }
     Ok(Block { pieces, n_lines })
 }
 

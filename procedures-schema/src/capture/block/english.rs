@@ -17,6 +17,10 @@ pub(super) const HEADINGS: &[(&str, Stage)] = &[
     ("disassembly", Stage::Strip),
     ("installation", Stage::Refit),
     ("fitting", Stage::Refit),
+    ("fit", Stage::Refit),
+    ("reinstall", Stage::Refit),
+    ("commission", Stage::Recommission),
+    ("fill and vent", Stage::Recommission),
     ("before starting", Stage::Prepare),
     ("cleaning", Stage::BenchWork),
 ];

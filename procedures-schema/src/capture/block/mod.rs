@@ -15,6 +15,7 @@ mod sentences;
 mod steps;
 #[cfg(test)]
 mod tests;
+mod title;
 
 pub use cut::block;
 pub use steps::{Counts, LineDoubt, NotUnderstood, Pasted, steps_of_block};

@@ -36,7 +36,7 @@ fn a_numbered_list() {
         "Renewing the pump (invented)\n\n1. Switch off at the wall isolator and lock it off.\n2) Close both pump valves.\n\
          (3) Undo the two union nuts\n    of the pump, 37 mm.\n(a) Lift the pump out.\nStep 5: Fit the new pump. \
          Make both unions with new washers.\n6\nWait 10 min.\n1.5 bar is the pressure then.\n",
-        "1 step: Renewing the pump (invented)\n\
+        "1 heading(?): Renewing the pump (invented)\n\
          3 step: Switch off at the wall isolator and lock it off.\n\
          4 step: Close both pump valves.\n\
          5 step: Undo the two union nuts of the pump, 37 mm.\n\
@@ -269,4 +269,38 @@ fn an_answer_that_is_pasted_behind_a_step_of_the_other_finds_its_question() {
     let [step] = pasted.steps.as_slice() else { panic!("{:?}", pasted.steps) };
     let [when] = step.when.as_slice() else { panic!("{:?}", step.when) };
     assert_eq!((when.answer.as_str(), &when.question), ("no", &procedure.steps[1].when[0].question));
+}
+
+#[test]
+fn a_title_is_no_step_before_the_isolation() {
+    let first = |text: &str| block(text).expect("short").pieces.remove(0).kind;
+    for text in [
+        "Replace the expansion vessel\n1. Switch off the boiler.\n2. Close the flow valve.",
+        "Replace the expansion vessel\n\nSwitch off the boiler\nClose the flow valve",
+        "Replace the expansion vessel\nSwitch off the boiler.\nClose the flow valve.",
+        "Replace the expansion vessel\n\nMake safe\nSwitch off the boiler.",
+    ] {
+        assert_eq!(first(text), PieceKind::Heading(None), "{text}");
+        let cut = block(text).expect("short");
+        let pasted = steps_of_block(&cut, &Procedure::new(Id::new("p"), "P"), 0, &mut NumberedIds::default());
+        assert_eq!(pasted.steps[0].words, "Replace the expansion vessel", "the words stay");
+        assert!(pasted.steps[0].actions.is_empty(), "{text}");
+    }
+    for text in [
+        "Switch off the boiler\nClose the flow valve\nReplace the expansion vessel",
+        "Switch off the boiler.\nClose the flow valve.\nTake it off.",
+        "1. Switch off the boiler\n2. Close the flow valve\n3. Take it off",
+        "Switch off the boiler\n\nClose the flow valve\n\nTake it off",
+        "Switch off the boiler\nClose the flow valve.",
+    ] {
+        assert_eq!(first(text), PieceKind::Step, "{text}");
+    }
+}
+
+#[test]
+fn a_line_that_only_says_a_part_of_the_job_is_its_heading() {
+    let cut = block("Fit\nPush the fan in.").expect("short");
+    assert_eq!(cut.pieces[0].kind, PieceKind::Heading(Some(Stage::Refit)));
+    let cut = block("Fit the fan.\nPush it in.").expect("short");
+    assert_eq!(cut.pieces[0].kind, PieceKind::Step);
 }

@@ -19,7 +19,9 @@ impl Bench<'_> {
         }
         self.next_off = next.and_then(|next| self.taken_off(next));
         let stem = self.line.text(clause.verb()).to_owned();
-        let asked = Asked::new(clause, &stem);
+        let keeps =
+            |next: &Clause| self.line.text(next.verb()).starts_with("ke") && next.means == [Verb::Lock];
+        let asked = Asked::new(clause, &stem, next.is_some_and(keeps));
         let mut isolators: Vec<(Phrase, Handle)> = Vec::new();
         let wants: Vec<(Phrase, Wanted)> =
             self.phrases.iter().filter_map(|phrase| Some((phrase.clone(), asked.wanted(phrase)?))).collect();
@@ -44,6 +46,7 @@ impl Bench<'_> {
                 continue;
             }
             match wanted {
+                Wanted::Isolator(handle) if self.has_its_plug(&phrase, &handle, &self.phrases) => {}
                 Wanted::Isolator(handle) => isolators.push((phrase, handle)),
                 wanted => self.make(clause, &phrase, &wanted),
             }

@@ -7,6 +7,9 @@ use super::nouns::{Noun, count, noun, tells_apart};
 use super::phrase::Phrase;
 use crate::model::{Circuit, CircuitKind, Handle, Id, Isolator, SUPPLY, Section, ThingKind};
 
+/// What an appliance that is unplugged has.
+const MAINS_PLUG: &str = "mains plug";
+
 impl Bench<'_> {
     /// Makes the isolators that a clause names and the map does not know.
     pub(super) fn make_isolators(&mut self, clause: &Clause, new: &[(Phrase, Handle)]) {
@@ -29,6 +32,15 @@ impl Bench<'_> {
             let body = component.filter(|_| total > 1).and_then(|words| self.body(&circuit, &words));
             self.make_on(&circuit, phrase, handle, body);
         }
+    }
+
+    /// "Unplug the boiler at the wall socket", "unplug the boiler" once its plug is known: the appliance is no plug of its
+    /// own beside the one that is there or is named.
+    pub(super) fn has_its_plug(&self, phrase: &Phrase, handle: &Handle, others: &[Phrase]) -> bool {
+        let is_plug = |other: &Phrase| matches!(noun(&other.stem()), Noun::Connector(_) | Noun::Isolator(_));
+        let known = self.map.isolators.iter().any(|isolator| isolator.handle == Handle::Plug);
+        let is_appliance = super::wanted::is_appliance(&phrase.stem());
+        *handle == Handle::Plug && is_appliance && (known || others.iter().any(is_plug))
     }
 
     /// The words of the component that valves are of: "pump valves", "the valves of the pump".
@@ -65,7 +77,9 @@ impl Bench<'_> {
             Some(body) => (first, body),
             None => self.like_others(known).unwrap_or_else(|| (SUPPLY.into(), first)),
         };
-        let stem = self.isolator_name(phrase);
+        let is_bare = super::wanted::is_appliance(&phrase.stem()) || phrase.words.len() == 1;
+        let of_appliance = *handle == Handle::Plug && is_bare && phrase.head_word() != "socket";
+        let stem = if of_appliance { MAINS_PLUG.to_owned() } else { self.isolator_name(phrase) };
         let n = number(phrase);
         for i in 1..=n {
             let name = if n == 1 { stem.clone() } else { format!("{stem} {i}") };

@@ -73,7 +73,12 @@ impl Bench<'_> {
             return Some(self.component_named(&before));
         }
         let at = self.behind(phrase, &["at", "from", "off", "on", "to"])?;
-        self.part_in(&at, at.is_after(&["from", "off"]))
+        // "The nut on the cartridge" is its nut; what is on the left or on the wall is of neither.
+        let holds = matches!(noun(&phrase.stem()), Noun::Fixing | Noun::Joint) && at.is_after(&["on"]);
+        let is_nowhere =
+            |word: &String| is_place(word) || matches!(word.as_str(), "ceiling" | "floor" | "wall");
+        let owned = at.is_after(&["from", "off"]) || (holds && !at.stem().last().is_some_and(is_nowhere));
+        self.part_in(&at, owned)
     }
 
     /// "The nuts of the *fan* flange": the part whose joint a phrase names.

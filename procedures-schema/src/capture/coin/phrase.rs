@@ -183,6 +183,8 @@ struct Chunker<'l, 'w> {
     /// Whether "and" or a comma stands before without an article.
     bare: bool,
     words: Vec<usize>,
+    /// Whether nothing is named up to the next comma.
+    skips: bool,
 }
 
 impl<'l, 'w> Chunker<'l, 'w> {
@@ -198,11 +200,12 @@ impl<'l, 'w> Chunker<'l, 'w> {
             start: None,
             bare: false,
             words,
+            skips: false,
         }
     }
 
     fn run(mut self, from: usize, to: usize) -> Vec<Phrase> {
-        let (mut skipping, mut before_bracket, mut behind_colours) = (false, None, from);
+        let (mut before_bracket, mut behind_colours) = (None, from);
         for i in from..to {
             if i < behind_colours {
                 continue;
@@ -226,7 +229,7 @@ impl<'l, 'w> Chunker<'l, 'w> {
             }
             if before != Break::None && i > from {
                 self.close(true);
-                skipping = false;
+                self.skips = false;
                 let goes_on = before == Break::Comma && matches!(self.line.text(i), "and" | "the");
                 if !goes_on {
                     self.lead = Lead::Beside;
@@ -234,9 +237,9 @@ impl<'l, 'w> Chunker<'l, 'w> {
             }
             if CONDITIONS.contains(&self.line.text(i)) {
                 self.close(true);
-                skipping = true;
+                self.skips = true;
             }
-            if !skipping {
+            if !self.skips {
                 self.token(i);
             }
         }
@@ -265,6 +268,11 @@ impl<'l, 'w> Chunker<'l, 'w> {
             if has_object && PREPOSITIONS.contains(&text.as_str()) {
                 self.lead = Lead::After(text);
             }
+        } else if matches!(text.as_str(), "one" | "ones") && self.is_adjective_alone() {
+            // "The big one is the supply": what is told of it is no name either, up to the next comma.
+            self.words.clear();
+            (self.amount, self.part, self.start) = (None, None, None);
+            self.skips = true;
         } else if text == "x" && self.amount.is_some() && self.words.is_empty() {
             // "3 x M4 screws".
             self.start.get_or_insert(i);
@@ -302,6 +310,14 @@ impl<'l, 'w> Chunker<'l, 'w> {
         } else {
             self.close(true);
         }
+    }
+
+    /// Whether the open phrase is one word behind an article that names nothing known.
+    fn is_adjective_alone(&self) -> bool {
+        let [only] = self.words.as_slice() else { return false };
+        let word = super::super::mention::singular(self.line.text(*only));
+        self.start.is_some_and(|start| start < *only)
+            && super::nouns::noun(&[word]) == super::nouns::Noun::Unknown
     }
 
     /// "The drain *off* cock" is a drain cock.

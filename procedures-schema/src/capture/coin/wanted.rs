@@ -72,11 +72,13 @@ pub(super) struct Asked<'c> {
     clause: &'c Clause,
     /// The verb as it is written.
     stem: &'c str,
+    /// Whether what is pulled is kept: "pull the plug and keep it in your pocket".
+    is_kept: bool,
 }
 
 impl<'c> Asked<'c> {
-    pub(super) fn new(clause: &'c Clause, stem: &'c str) -> Self {
-        Self { clause, stem }
+    pub(super) fn new(clause: &'c Clause, stem: &'c str, is_kept: bool) -> Self {
+        Self { clause, stem, is_kept }
     }
 
     fn says(&self, verbs: &[Verb]) -> bool {
@@ -189,7 +191,10 @@ impl<'c> Asked<'c> {
         {
             return None;
         }
+        let before = phrase.words.split_last().map(|(_, before)| before.to_vec()).unwrap_or_default();
         let of_the_wall = phrase.head_word() == "socket"
+            || is_appliance(&before)
+            || (self.is_kept && phrase.words.len() == 1)
             || phrase.words.iter().any(|word| matches!(word.as_str(), "mains" | "wall" | "supply"));
         if of_the_wall && self.says(&[Verb::Isolate, Verb::Restore]) {
             return Some(Wanted::Isolator(Handle::Plug));
@@ -229,11 +234,14 @@ impl<'c> Asked<'c> {
         if self.looks() && (direct || of) && !is_side {
             return Some(Wanted::Component);
         }
+        let plugs = self.stem.starts_with("unplug") || self.stem.starts_with("plug");
+        if direct && plugs && self.isolates() && is_appliance(&phrase.stem()) {
+            return Some(Wanted::Isolator(Handle::Plug));
+        }
         if !direct || is_appliance(&phrase.stem()) || (is_side && phrase.words.len() < 2) {
             return None;
         }
-        let unplugs = self.stem.starts_with("unplug") || self.stem.starts_with("plug");
-        if unplugs && self.undoes() && !is_side {
+        if plugs && self.undoes() && !is_side {
             return Some(Wanted::PlugOf);
         }
         if self.clips() && known_part(noun) {

@@ -43,7 +43,7 @@ pub(super) fn duration(text: &str) -> Option<(Option<Measured>, Option<Measured>
 
 fn ranges(text: &str) -> Vec<(Span, Range)> {
     let Some(lexicon) = Lexicon::for_language("en") else { return Vec::new() };
-    let found = quantities(text, &tokens(text), lexicon).into_iter();
+    let found = quantities(text, &tokens(text), lexicon, &|_| false).into_iter();
     let range = |figures| match figures {
         Figures::Range(range) => Some(range),
         Figures::Thread(_) => None,
@@ -104,6 +104,6 @@ fn without_end<'a>(text: &'a str, words: &[&str]) -> Option<&'a str> {
 /// Whether a text begins with a figure that has a unit, or with a size.
 pub(in crate::capture) fn begins_with_quantity(text: &str) -> bool {
     let tokens = tokens(text);
-    let found = Lexicon::for_language("en").map(|lexicon| quantities(text, &tokens, lexicon));
+    let found = Lexicon::for_language("en").map(|lexicon| quantities(text, &tokens, lexicon, &|_| false));
     found.unwrap_or_default().first().is_some_and(|quantity| quantity.span.0 == 0)
 }

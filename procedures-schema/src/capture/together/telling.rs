@@ -188,7 +188,7 @@ fn seconds(time: &Measured) -> Option<f64> {
 fn parts(what: &str, map: &ApplianceMap) -> Option<Vec<Part>> {
     let lexicon = Lexicon::for_language("en")?;
     let tokens = tokens(what);
-    let found = quantities(what, &tokens, lexicon);
+    let found = quantities(what, &tokens, lexicon, &|_| false);
     let mentions = Names::of(map).find(&tokens, |_| false);
     let begins = |i: usize, token: &Token<'_>| {
         token.before != Break::None

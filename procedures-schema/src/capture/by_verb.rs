@@ -1,0 +1,89 @@
+//! Verbs that name the thing themselves: "unplug the fan", "cap the union", "unscrew the venturi".
+
+use super::clause::Clause;
+use super::mention::{Candidate, Mention};
+use super::reader::{Proposal, Reader};
+use crate::model::{Family, Id, ThingKind, Verb};
+
+impl Reader<'_> {
+    /// Verbs that name the thing themselves: "*unplug* the fan" is about its plug, "*cap* the union" about the
+    /// cap that is put on it.
+    pub(super) fn add_by_verb(&self, clause: &Clause, proposal: &mut Proposal) {
+        let stem = self.text(clause.verb());
+        let verb = proposal.action.verb.clone();
+        let undoes = matches!(verb, Verb::Undo | Verb::Make | Verb::Slacken | Verb::Tighten);
+        let family = own_family(stem).filter(|_| undoes);
+        let unplugs = family.is_some();
+        let fixes = family == Some(Family::Joint) && matches!(verb, Verb::Undo | Verb::Make);
+        let heads =
+            [("cap", "cap"), ("blank", "blank"), ("bung", "bung"), ("plug", "plug"), ("bond", "bond")];
+        let head = heads.into_iter().find(|(begin, _)| stem.starts_with(begin)).map(|(_, head)| head);
+        let head = head.filter(|_| verb == Verb::Place);
+        if !unplugs && head.is_none() {
+            return;
+        }
+        let kind = if unplugs { ThingKind::Component } else { ThingKind::Connection };
+        let direct = |mention: &&Mention| mention.from > clause.verb() && self.preposition(mention).is_none();
+        let mention = self.mentions_in(clause).find(direct);
+        let (meant, said_by): (Vec<Candidate>, Vec<usize>) = match (mention, self.pronoun(clause)) {
+            (Some(mention), _) => (mention.candidates.clone(), self.tokens_of(mention)),
+            (None, Some(pronoun)) => (self.named_last(clause, kind), vec![pronoun]),
+            (None, None) => return,
+        };
+        let of: Vec<&Id> = meant.iter().filter(|c| c.kind == kind).map(|c| &c.id).collect();
+        let said = mention.map(|mention| self.said_of(clause, mention)).unwrap_or_default();
+        let plugs = self.map.connections.iter().filter(|plug| {
+            // "Put the lid back and screw it down" is about the screws of the lid.
+            let fixing = fixes && plug.family == Family::Fixing;
+            let own = (family.as_ref() == Some(&plug.family) || fixing) && plug.port.is_none();
+            own && !said.is_other_size(plug) && plug.joins.iter().any(|part| of.contains(&part))
+        });
+        let items = self.map.temporary.iter().filter(|item| {
+            let on = item.on.as_ref().or(item.bonds.as_ref()).is_some_and(|on| of.contains(&on));
+            on && head.is_some_and(|head| item.name.ends_with(head))
+        });
+        let all = plugs.map(|plug| &plug.id).chain(items.map(|item| &item.id)).cloned();
+        let possible: Vec<Id> = all.filter(|id| self.here.is_possible(&verb, id)).collect();
+        match (possible.as_slice(), mention) {
+            ([], _) => return,
+            ([only], _) => proposal.action.on = vec![only.clone()],
+            (_, Some(mention)) => {
+                proposal.doubtful = Some((mention.from, mention.to));
+                proposal.choices = possible;
+            }
+            (_, None) => return,
+        }
+        proposal.said_by.extend(said_by);
+    }
+
+    /// The last things of a kind, or where the line has read none yet the only one that it names before a clause.
+    fn named_last(&self, clause: &Clause, kind: ThingKind) -> Vec<Candidate> {
+        let last = self.last_or_under(kind);
+        if !last.is_empty() || !self.last.is_empty() {
+            return last;
+        }
+        let before = self.mentions.iter().filter(|mention| mention.to <= clause.verb());
+        let mut named: Vec<Candidate> = Vec::new();
+        for candidate in before.flat_map(|mention| &mention.candidates).filter(|c| c.kind == kind) {
+            if named.iter().all(|known| known.id != candidate.id) {
+                named.push(candidate.clone());
+            }
+        }
+        if named.len() == 1 { named } else { Vec::new() }
+    }
+}
+
+/// The sort of connection that a verb is about where it names only the part: the plug that is unplugged, the clip
+/// that is unclipped, the thread that is unscrewed.
+fn own_family(stem: &str) -> Option<Family> {
+    let begins = |all: &[&str]| all.iter().any(|begin| stem.starts_with(begin));
+    if begins(&["plug", "unplug"]) {
+        Some(Family::Connector)
+    } else if begins(&["clip", "unclip"]) {
+        Some(Family::Fixing)
+    } else if begins(&["screw", "unscrew", "undo", "slacken", "loosen", "tighten", "crack"]) {
+        Some(Family::Joint)
+    } else {
+        None
+    }
+}

@@ -1,0 +1,51 @@
+//! What one verb says of things of several sorts: "push on hoses and plugs" fits the hoses and makes the plugs.
+
+use super::clause::Clause;
+use super::reader::{Proposal, Reader};
+use crate::model::Verb;
+use crate::notation::entry;
+
+impl Reader<'_> {
+    /// What a clause says of the things that it acts on and that its first readings leave out.
+    pub(super) fn done_to_others(&self, clause: &Clause, first: &[Proposal]) -> Vec<Proposal> {
+        const BOTH_WAYS: &[Verb] = &[Verb::Undo, Verb::Remove, Verb::Make, Verb::Fit];
+        let Some(best) = first.last().filter(|best| BOTH_WAYS.contains(&best.action.verb)) else {
+            return Vec::new();
+        };
+        let end = self.end_of_sentence(clause);
+        let is_left = |from: &usize| {
+            first
+                .iter()
+                .all(|said| !said.said_by.contains(from) && said.doubtful.is_none_or(|at| at.0 != *from))
+        };
+        let direct = self.mentions_in(clause).filter(|mention| {
+            mention.from > clause.verb()
+                && mention.from < end
+                && is_left(&mention.from)
+                && self.is_joined(clause, mention.from)
+                && self.preposition(mention).is_none()
+        });
+        let mut others = Vec::new();
+        for mention in direct {
+            let verbs =
+                BOTH_WAYS.iter().filter(|verb| clause.means.contains(verb) && **verb != best.action.verb);
+            let read = verbs.filter_map(|verb| {
+                let kinds = entry(verb)?.things.kinds;
+                let meant = self.meant_by(clause, verb, kinds, mention).filter(|meant| meant.possible)?;
+                Some(self.proposal_of(clause, verb, mention, meant))
+            });
+            others.extend(read.into_iter().next());
+        }
+        others
+    }
+
+    /// Whether "and" stands before a thing, over its article and amount.
+    fn is_joined(&self, clause: &Clause, from: usize) -> bool {
+        let before = (clause.verb() + 1..from).rev().find(|i| {
+            let text = self.text(*i);
+            !matches!(text, "a" | "all" | "both" | "its" | "the" | "their")
+                && self.lexicon.amount(text).is_none()
+        });
+        before.is_some_and(|i| self.text(i) == "and")
+    }
+}
