@@ -28,6 +28,10 @@ pub(super) const AGREED: &[(&str, &str)] = &[
         "Undo all the screws of the burner door.|Refit the four screws of the burner door.",
         "make burner-door-screws",
     ),
+    (
+        "Undo the four Allen screws of the pump head.|Do up two screws of the pump head.",
+        "make pump-head-allen-screws 2",
+    ),
     ("Undo the screws of the cover, M6.|Do up the screws, 10 mm.", "make cover-screws"),
 ];
 
@@ -92,6 +96,10 @@ pub(super) const BY_PART: &[(&str, &str)] = &[
     (
         "Close the gas cock.|Undo the gas pipe union nut.|Connect the gas union nut.",
         "make gas-pipe-union-nut",
+    ),
+    (
+        "Close the gas cock.|Undo the gas pipe union nut, 30 mm.|Reconnect the gas pipe with a new washer, 30 Nm.",
+        "make gas-pipe-union-nut seal=new torque=30",
     ),
     ("Take out the plate heat exchanger.|Refit the plate exchanger.", "fit plate-heat-exchanger"),
 ];
