@@ -68,7 +68,11 @@ pub(super) const REVIEWED: &[(&str, &str)] = &[
         "Unplug the motor.|Unclip the motor and take it off.|Clip the motor back on and plug it in.",
         "make motor-clip · make motor-plug",
     ),
-    ("Take off the hoses and pull off the plugs.|Push on hoses and plugs.", "fit hoses · make plugs"),
+    ("Take off the ducts and pull off the plugs.|Push on ducts and plugs.", "fit ducts · make plugs"),
+    (
+        "Close the gas cock.|Pull off the two gas hoses and the plug.|Push on the hoses and the plug.",
+        "fit gas-hoses · make plug",
+    ),
     // The plug of the appliance shuts it off; whoever keeps it has locked it.
     ("Pull the plug, keep the plug in your pocket.", "isolate mains-plug · lock mains-plug"),
     ("Pull the plug and keep it in your pocket.|Plug the boiler in.", "restore mains-plug"),
