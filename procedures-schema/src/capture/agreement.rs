@@ -98,11 +98,17 @@ impl Said {
     /// "The three nuts" are no single nut; what is named in full may have been counted wrongly before.
     fn is_other_count(&self, connection: &Connection) -> bool {
         let differs = match self.total {
-            Some(n) if self.in_part => n > connection.count,
+            // "Two screws of the head" may be two of its four.
+            Some(n) if self.in_part || self.is_of_its_part(connection) => n > connection.count,
             Some(n) => n != connection.count,
             None => false,
         };
         differs && !self.names_in_full(connection)
+    }
+
+    fn is_of_its_part(&self, connection: &Connection) -> bool {
+        let parts = self.owner.iter().flat_map(|owner| &owner.parts);
+        parts.into_iter().any(|part| connection.joins.contains(part))
     }
 
     /// Whether the words say each word of a name, perhaps by what the thing is of.

@@ -5,11 +5,11 @@
 //! cock of the gas.
 
 use super::clause::Clause;
-use super::coin::{self, Phrase, named_kind};
+use super::coin::{self, Noun, Phrase, named_kind, noun};
 use super::mention::{Candidate, Mention, singular};
 use super::reader::Reader;
 use crate::lexicon::tokens;
-use crate::model::{ApplianceMap, CircuitKind, Id, ThingKind, Verb};
+use crate::model::{ApplianceMap, CircuitKind, Connection, Family, Id, ThingKind, Verb};
 use crate::simulate::Whereabouts;
 
 /// What shuts off or lets out goes by several names.
@@ -100,10 +100,12 @@ fn back_of(clause: &Clause) -> Vec<&Verb> {
 /// Whether all words of a phrase are in a name, or say the circuit of the thing; at least its head is in the name.
 fn says_part_of(map: &ApplianceMap, phrase: &Phrase, name: &str, id: &Id) -> bool {
     let own: Vec<String> = tokens(name).into_iter().map(|token| singular(&token.text)).collect();
-    // "The drain" is the drain point; "the panel" is none of its screws.
+    // "The drain" is the drain point, "the gas pipe" is joined by its union; "the panel" is none of its screws.
+    let names_joint = noun(&phrase.stem()) == Noun::Joint;
     let is_worked = || {
-        let is_port = map.connection(id).is_some_and(|known| known.port.is_some());
-        is_port || map.isolators.iter().any(|isolator| isolator.id == *id)
+        let is_port =
+            |known: &Connection| known.port.is_some() || (names_joint && known.family == Family::Joint);
+        map.connection(id).is_some_and(is_port) || map.isolators.iter().any(|isolator| isolator.id == *id)
     };
     let is_head = |head: &String| {
         own.last() == Some(head)

@@ -315,7 +315,9 @@ pub(super) fn singular(word: &str) -> String {
     if word.len() > 4 && word.ends_with("ies") {
         return cut(3) + "y";
     }
-    if ["ses", "xes", "ches", "shes"].iter().any(|end| word.ends_with(end)) && word.len() > 4 {
+    // "Hoses", "cases" and "fuses" lose one letter, "glasses" and "gases" two.
+    let ends = ["sses", "xes", "ches", "shes"].iter().any(|end| word.ends_with(end)) && word.len() > 4;
+    if ends || matches!(word, "buses" | "gases" | "lenses") {
         return cut(2);
     }
     let keeps_s = word == "mains" || ["ss", "us", "is", "as"].iter().any(|end| word.ends_with(end));
@@ -336,6 +338,10 @@ mod tests {
             ("boxes", "box"),
             ("batteries", "battery"),
             ("gas", "gas"),
+            ("gases", "gas"),
+            ("hoses", "hose"),
+            ("fuses", "fuse"),
+            ("glasses", "glass"),
             ("mains", "mains"),
             ("pins", "pin"),
             ("glass", "glass"),

@@ -1,8 +1,9 @@
 //! What one verb says of things of several sorts: "push on hoses and plugs" fits the hoses and makes the plugs.
 
 use super::clause::Clause;
+use super::mention::Mention;
 use super::reader::{Proposal, Reader};
-use crate::model::Verb;
+use crate::model::{Id, Verb};
 use crate::notation::entry;
 
 impl Reader<'_> {
@@ -13,15 +14,14 @@ impl Reader<'_> {
             return Vec::new();
         };
         let end = self.end_of_sentence(clause);
-        let is_left = |from: &usize| {
-            first
-                .iter()
-                .all(|said| !said.said_by.contains(from) && said.doubtful.is_none_or(|at| at.0 != *from))
-        };
+        // The token itself may be of the verb: "pull off the hoses and the *plug*".
+        let is_said =
+            |id: &Id| first.iter().any(|said| said.action.on.contains(id) || said.choices.contains(id));
+        let is_left = |mention: &Mention| mention.candidates.iter().all(|candidate| !is_said(&candidate.id));
         let direct = self.mentions_in(clause).filter(|mention| {
             mention.from > clause.verb()
                 && mention.from < end
-                && is_left(&mention.from)
+                && is_left(mention)
                 && self.is_joined(clause, mention.from)
                 && self.preposition(mention).is_none()
         });

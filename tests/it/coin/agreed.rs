@@ -28,6 +28,10 @@ pub(super) const AGREED: &[(&str, &str)] = &[
         "Undo all the screws of the burner door.|Refit the four screws of the burner door.",
         "make burner-door-screws",
     ),
+    (
+        "Undo the four Allen screws of the pump head.|Do up two screws of the pump head.",
+        "make pump-head-allen-screws 2",
+    ),
     ("Undo the screws of the cover, M6.|Do up the screws, 10 mm.", "make cover-screws"),
 ];
 
@@ -64,7 +68,11 @@ pub(super) const REVIEWED: &[(&str, &str)] = &[
         "Unplug the motor.|Unclip the motor and take it off.|Clip the motor back on and plug it in.",
         "make motor-clip · make motor-plug",
     ),
-    ("Take off the hoses and pull off the plugs.|Push on hoses and plugs.", "fit hoses · make plugs"),
+    ("Take off the ducts and pull off the plugs.|Push on ducts and plugs.", "fit ducts · make plugs"),
+    (
+        "Close the gas cock.|Pull off the two gas hoses and the plug.|Push on the hoses and the plug.",
+        "fit gas-hoses · make plug",
+    ),
     // The plug of the appliance shuts it off; whoever keeps it has locked it.
     ("Pull the plug, keep the plug in your pocket.", "isolate mains-plug · lock mains-plug"),
     ("Pull the plug and keep it in your pocket.|Plug the boiler in.", "restore mains-plug"),
@@ -92,6 +100,10 @@ pub(super) const BY_PART: &[(&str, &str)] = &[
     (
         "Close the gas cock.|Undo the gas pipe union nut.|Connect the gas union nut.",
         "make gas-pipe-union-nut",
+    ),
+    (
+        "Close the gas cock.|Undo the gas pipe union nut, 30 mm.|Reconnect the gas pipe with a new washer, 30 Nm.",
+        "make gas-pipe-union-nut seal=new torque=30",
     ),
     ("Take out the plate heat exchanger.|Refit the plate exchanger.", "fit plate-heat-exchanger"),
 ];
