@@ -10,8 +10,8 @@ fn choices(question: &Question) -> Vec<String> {
     question.choices.iter().map(ToString::to_string).collect()
 }
 
-/// The choices for a line behind others, with a census.
-fn asked(lines: &str, words: &str, census: &[(CircuitKind, CensusAnswer)]) -> Vec<String> {
+/// What becomes of a line behind others, with a census.
+fn read(lines: &str, words: &str, census: &[(CircuitKind, CensusAnswer)]) -> Making {
     let (mut typed, _) = type_all(lines);
     let entry = |(kind, answer): &(CircuitKind, CensusAnswer)| CensusEntry {
         kind: kind.clone(),
@@ -19,7 +19,12 @@ fn asked(lines: &str, words: &str, census: &[(CircuitKind, CensusAnswer)]) -> Ve
         rest: Rest::default(),
     };
     typed.document.census = census.iter().map(entry).collect();
-    let making = typed.read(words, &Stage::Strip, &[]);
+    typed.read(words, &Stage::Strip, &[])
+}
+
+/// The choices for a line behind others, with a census.
+fn asked(lines: &str, words: &str, census: &[(CircuitKind, CensusAnswer)]) -> Vec<String> {
+    let making = read(lines, words, census);
     let [question] = making.asked.as_slice() else { panic!("{:?}", making.asked) };
     assert!(making.made.is_empty());
     choices(question)
@@ -34,15 +39,16 @@ fn the_circuits_of_the_map_and_of_the_census_come_into_question() {
         asked(both, "Undo the union.", &[touched(CircuitKind::CompressedAir), absent(CircuitKind::Oil)]),
         ["fuel gas", "heating water", "compressed air"]
     );
+    let several = [CircuitKind::Oil, CircuitKind::MainsElectricity, CircuitKind::Steam].map(touched);
     assert_eq!(
-        asked(
-            "Take off the cover.",
-            "Undo the union.",
-            &[touched(CircuitKind::Oil), touched(CircuitKind::MainsElectricity)]
-        ),
-        ["oil"],
+        asked("Take off the cover.", "Undo the union.", &several),
+        ["steam", "oil"],
         "what carries nothing wet is not asked for"
     );
+    let [oil, mains, _] = several;
+    let one = read("Take off the cover.", "Undo the union.", &[oil, mains]);
+    assert!(one.asked.is_empty(), "one answer is no question: {:?}", one.asked);
+    assert!(made(&one).contains("Circuit oil"), "{}", made(&one));
     let left = asked(
         "Take off the cover.",
         "Undo the union.",

@@ -152,7 +152,7 @@ impl Bench<'_> {
                 None => self.circuit_of_kind(&CircuitKind::HeatingWater),
             };
         }
-        self.only(is_wet)
+        self.only(is_wet).or_else(|| self.touched_alone(is_wet))
     }
 
     /// Asks which circuit a new thing shuts, carries or opens.
@@ -191,6 +191,18 @@ impl Bench<'_> {
     fn only(&self, fits: impl Fn(&CircuitKind) -> bool) -> Option<Id> {
         let mut circuits = self.map.circuits.iter().filter(|circuit| fits(&circuit.kind));
         circuits.next().filter(|_| circuits.next().is_none()).map(|circuit| circuit.id.clone())
+    }
+
+    /// The circuit of the only such kind that the job touches by its census, where the map has none of them yet: the
+    /// answer to a question with one answer.
+    fn touched_alone(&mut self, fits: impl Fn(&CircuitKind) -> bool) -> Option<Id> {
+        if self.map.circuits.iter().any(|circuit| fits(&circuit.kind)) {
+            return None;
+        }
+        let touched = self.given.census.iter().filter(|entry| entry.answer == CensusAnswer::Touched);
+        let mut kinds = touched.map(|entry| &entry.kind).filter(|kind| fits(kind));
+        let only = kinds.next().filter(|_| kinds.next().is_none())?.clone();
+        self.circuit_of_kind(&only)
     }
 
     /// The section that a new joint or port carries; none if the words and the map leave it open.
@@ -235,7 +247,10 @@ impl Bench<'_> {
             (_, None) => {
                 let line: Vec<String> =
                     (0..self.line.tokens.len()).map(|i| self.line.text(i).to_owned()).collect();
-                self.circuit_of_kind(&named_kind(&line, false)?)?
+                match named_kind(&line, false) {
+                    Some(kind) => self.circuit_of_kind(&kind)?,
+                    None => self.touched_alone(may_be)?,
+                }
             }
         };
         self.pick(&circuit, about.component.as_ref())
