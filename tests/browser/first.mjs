@@ -38,6 +38,14 @@ async function visited(tally, screen, name, act) {
 const tryIt = (page) => page.getByRole('button', { name: /^Try it/ });
 const trouble = (page) => page.getByRole('alert').filter({ hasText: 'The editor could not be fetched.' });
 
+/** Each try leaves two lines in the log of the browser, the last when it is over; they are left out of what is looked for. */
+async function afterATry(complaints) {
+  for (let n = 0; n < 100 && !complaints.some((line) => /HTTP status code is not ok/.test(line)); n += 1) {
+    await new Promise((done) => setTimeout(done, 50));
+  }
+  complaints.length = 0;
+}
+
 async function withoutEditor(place, visit) {
   const { tally, server } = place;
   const { page, complaints } = visit;
@@ -48,8 +56,7 @@ async function withoutEditor(place, visit) {
     await page.getByText('Nothing here yet.').waitFor();
     assert.match(page.url(), /#\/procedures$/);
   });
-  // Each try leaves a line in the log of the browser.
-  complaints.length = 0;
+  await afterATry(complaints);
   await look(place, visit, 'first-visit');
   await page.setViewportSize({ width: 320, height: 640 });
   await tally.look('first-visit: fits 320', () => fitsTheWidth(page));
@@ -65,7 +72,7 @@ async function withoutEditor(place, visit) {
   await tally.step('so does a screen of the editor, with a way to try again', async () => {
     await goTo(page, 'Write');
     await trouble(page).waitFor();
-    complaints.length = 0;
+    await afterATry(complaints);
     await look(place, visit, 'first-visit-no-editor');
     server.withhold();
     await page.getByRole('button', { name: 'Try again' }).click();
