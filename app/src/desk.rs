@@ -1,6 +1,6 @@
 //! The part of the page that writes and follows, as the part that comes first knows it.
 //!
-//! The list of procedures stands as soon as the first part is there, a quarter of the page's weight. The rest is
+//! The list of procedures stands as soon as the first part is there, a seventh of the page's weight. The rest is
 //! fetched while somebody looks at the list, or waits for it when they were quicker.
 
 use crate::route::Screen;

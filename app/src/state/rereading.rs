@@ -2,8 +2,8 @@
 //!
 //! A step whose actions are exactly what the line reads from its words goes on being read. A step that was
 //! typed with more care keeps its actions: what of them the words said follows the words, what was set otherwise
-//! stays; an action whose words have gone loses its span and shows as not said. Nothing is silently dropped. What is typed beside them is read too,
-//! and what the line read there before and somebody has put right stays right.
+//! stays; an action whose words have gone loses its span and shows as not said. Nothing is silently dropped. What
+//! is typed beside them is read too, and what the line read there before and somebody has put right stays right.
 
 use super::doubts::{add_in_order, meet};
 use super::judged::Judged;
@@ -102,7 +102,7 @@ fn beside(
     };
     let mut followed = Vec::new();
     let mut actions: Vec<Action> = Vec::new();
-    for (at, action) in first.iter().enumerate() {
+    for action in first {
         if let Some((was, now, is)) = same_words(action, read_first, &read) {
             let mut action = action.clone();
             follow(&mut action, was, is);
@@ -110,10 +110,10 @@ fn beside(
             followed.push(now);
             actions.push(action);
         } else {
-            actions.push(moved(
-                before.get(at).filter(|before| before.verb == action.verb).unwrap_or(action),
-                stretch,
-            ));
+            // What has followed its words before has other things by now, and says nothing until it is found again.
+            let same = |one: &&Action| one.verb == action.verb && one.on == action.on;
+            let lost = || Action { says: Vec::new(), ..action.clone() };
+            actions.push(before.iter().find(same).map_or_else(lost, |known| moved(known, stretch)));
         }
     }
     let is_free = |(at, action): &(usize, Action)| {
@@ -250,6 +250,17 @@ mod tests {
         let one = std::slice::from_ref(&first);
         let now = beside(one, std::slice::from_ref(&was), one, vec![set(Some(2), None)], stretch);
         assert_eq!(now, [set(Some(2), Some("crosswise"))]);
+        // Where one more is typed it is not known which is which: what was set stays, with its own words.
+        let other = action(Verb::Tighten, "cap", Span(23, 38));
+        let more = Stretch::between("Tighten the four bolts.", "Tighten the cap, then the four bolts.");
+        let now = beside(
+            one,
+            std::slice::from_ref(&was),
+            &[other.clone(), first.clone()],
+            vec![other.clone(), was.clone()],
+            more,
+        );
+        assert!(now.iter().any(|kept| kept.on == first.on && kept.pattern == first.pattern), "{now:?}");
         // Another thing in the same words is followed too.
         let nuts = Action { on: vec![Id::new("nuts")], ..was.clone() };
         let now = beside(one, std::slice::from_ref(&was), one, vec![nuts], stretch);
