@@ -44,7 +44,8 @@ mod tests {
     #[test]
     fn a_head_says_what_the_whole_says() {
         let mut whole = Procedure::new(Id::new("p1"), "Change the \"fan\"");
-        whole.steps = vec![Arc::new(Step::new(Id::new("s1"), Stage::Strip, "Undo the plug.")); 3];
+        whole.steps =
+            ["s1", "s2", "s3"].map(|id| Arc::new(Step::new(Id::new(id), Stage::Strip, "Undo it."))).to_vec();
         let head = Head { id: whole.id.clone(), title: whole.title.clone(), n_steps: 3 };
         assert_eq!(read_head(&write(&whole)), Ok(head));
         let empty = Procedure::new(Id::new("p2"), "");

@@ -74,7 +74,7 @@ fn a_thing_of_the_same_name_can_be_another_one() {
     let (pump, name) = same.iter().find(|(_, name)| name.contains("pump")).expect("the pump is the same");
     let apart = std::iter::once(pump.clone()).collect();
     let again = carried.arrive_apart(&once, once.steps.len(), &mut numbered, &apart);
-    assert_eq!(again.things, [name.clone()]);
+    assert_eq!(again.things, std::slice::from_ref(name));
     assert!(!again.same.iter().any(|(id, _)| id == pump), "it is no longer asked about");
     let twice = with(&once, &again.edits);
     let names: Vec<&str> = twice.map.things().map(|(_, _, name, _)| name).collect();
