@@ -17,7 +17,7 @@ pub(super) fn differ(context: &Context<'_>, step: &Step, tokens: &[Token<'_>], f
     let stated = stated_in(context, tokens);
     for kind in HELD {
         let of_kind: Vec<&Stated> = stated.iter().filter(|s| s.range.unit.quantity() == kind).collect();
-        if of_kind.is_empty() || has_loose_unit(tokens, &of_kind, kind) {
+        if of_kind.is_empty() {
             continue;
         }
         let held = held(context, step, kind);
@@ -31,7 +31,8 @@ pub(super) fn differ(context: &Context<'_>, step: &Step, tokens: &[Token<'_>], f
         let unsaid: Vec<&Range> =
             held.iter().filter(|held| !of_kind.iter().any(|stated| agree(&stated.range, held))).collect();
         let ([stated], [held]) = (unmet.as_slice(), unsaid.as_slice()) else { continue };
-        if !may_be_followed(tokens, stated.last) {
+        // Looked for last, since every word is asked for it.
+        if !may_be_followed(tokens, stated.last) || has_loose_unit(tokens, &of_kind, kind) {
             continue;
         }
         let (span, text) = stretch(&step.words, tokens, stated.from, stated.last);

@@ -12,7 +12,7 @@ mod reading;
 mod sizes;
 
 use super::context::Context;
-use crate::lexicon::{Token, tokens};
+use crate::lexicon::{Token, tokens_into};
 use crate::model::{Action, Span, Step};
 
 /// Words that state something else than the action or the map.
@@ -32,7 +32,8 @@ pub(super) fn differences(context: &Context<'_>, position: usize, step: &Step) -
     if step.actions.is_empty() {
         return found;
     }
-    names::differ(context, position, step, &mut found);
+    let Some(lower) = context.heard.lower_at(&context.procedure.steps, position) else { return found };
+    names::differ(context, &lower, step, &mut found);
     // What states no figure needs no closer look, and most words state none.
     let has_figure = step.words.bytes().any(|byte| byte.is_ascii_digit());
     let has_number =
@@ -40,7 +41,8 @@ pub(super) fn differences(context: &Context<'_>, position: usize, step: &Step) -
     if !has_figure && !step.actions.iter().any(has_number) {
         return found;
     }
-    let tokens = tokens(&step.words);
+    let mut tokens = Vec::new();
+    tokens_into(&step.words, lower.0, &mut tokens);
     figures::differ(context, step, &tokens, &mut found);
     sizes::differ(context, step, &tokens, &mut found);
     counts::differ(context, step, &tokens, &mut found);

@@ -2,6 +2,7 @@
 
 use super::Difference;
 use crate::check::context::Context;
+use crate::check::lower::Lower;
 use crate::check::wording::does;
 use crate::lexicon::tokens;
 use crate::model::{Action, Id, Span, Step};
@@ -10,19 +11,26 @@ use std::borrow::Cow;
 
 /// Adds what differs: an action of a thing that the words do not name at all, where they name another that
 /// goes by the same noun and that no action of the step holds.
-pub(super) fn differ(context: &Context<'_>, position: usize, step: &Step, found: &mut Vec<Difference>) {
-    let Some(lower) = context.heard.lower_at(&context.procedure.steps, position) else { return };
+pub(super) fn differ(context: &Context<'_>, lower: &Lower<'_>, step: &Step, found: &mut Vec<Difference>) {
     for action in &step.actions {
         let [id] = action.on.as_slice() else { continue };
-        if !is_told_apart(context, id) || names_of(context, id).any(|name| lower.has(&in_lower_case(name))) {
+        let Some((own, aliases)) = names_of(context, id) else { continue };
+        if std::iter::once(own)
+            .chain(aliases.iter().map(String::as_str))
+            .any(|name| lower.has(&in_lower_case(name)))
+        {
             continue;
         }
-        let Some(noun) = noun(context.procedure.map.name_of(id)) else { continue };
+        let Some(noun) = noun(own) else { continue };
+        // Most steps that do not name their thing have no such noun either.
+        if !lower.0.contains(in_lower_case(noun).as_ref()) {
+            continue;
+        }
         let held = |other: &Id| step.actions.iter().any(|action| concerns(action, other));
         let mut others = context.procedure.map.things().filter(|(_, other, name, _)| {
-            is_told_apart(context, other)
-                && self::noun(name).is_some_and(|other| other.eq_ignore_ascii_case(noun))
+            self::noun(name).is_some_and(|other| other.eq_ignore_ascii_case(noun))
                 && lower.has(&in_lower_case(name))
+                && names_of(context, other).is_some()
                 && !held(other)
         });
         let (Some((_, _, name, _)), None) = (others.next(), others.next()) else { continue };
@@ -41,18 +49,23 @@ fn in_lower_case(name: &str) -> Cow<'_, str> {
     }
 }
 
-/// Whether a thing is one that is told from others by its name: all but circuits, sections and seals.
-fn is_told_apart(context: &Context<'_>, id: &Id) -> bool {
-    let thing = context.trace.plant().thing(id);
-    thing.is_some_and(|thing| !matches!(thing, Thing::Circuit(_) | Thing::Section(_) | Thing::Seal(_)))
-}
-
-fn names_of<'c>(context: &Context<'c>, id: &'c Id) -> impl Iterator<Item = &'c str> {
+/// The names of a thing that is told from others by them: all but circuits, sections and seals.
+fn names_of<'c>(context: &Context<'c>, id: &Id) -> Option<(&'c str, &'c [String])> {
     let map = &context.procedure.map;
-    let known = map.things().find(|(_, known, _, _)| *known == id);
-    known
-        .into_iter()
-        .flat_map(|(_, _, name, aliases)| std::iter::once(name).chain(aliases.iter().map(String::as_str)))
+    macro_rules! named {
+        ($list:ident, $cell:ident) => {{
+            let thing = map.$list.get($cell.index())?;
+            Some((thing.name.as_str(), thing.aliases.as_slice()))
+        }};
+    }
+    match context.trace.plant().thing(id)? {
+        Thing::Isolator(cell) => named!(isolators, cell),
+        Thing::Component(cell) => named!(components, cell),
+        Thing::Connection(cell) => named!(connections, cell),
+        Thing::Temporary(cell) => named!(temporary, cell),
+        Thing::Setting(cell) => named!(settings, cell),
+        _ => None,
+    }
 }
 
 /// The noun of a name of several words: "valve" of "suction valve".

@@ -64,34 +64,65 @@ fn figure(context: &Context<'_>, tokens: &[Token<'_>], at: usize) -> Option<(Fig
     if n_digits > 0 && !joined.is_empty() {
         return Some((Figure::parse(digits).ok()?, Some(unit(joined)?), at));
     }
-    let figure = match context.lexicon.and_then(|lexicon| lexicon.amount(text)) {
-        Some(Amount::Exactly(n)) if n_digits == 0 && text != "both" => Figure::parse(&n.to_string()),
-        _ => Figure::parse(digits),
+    let figure = if n_digits > 0 {
+        Figure::parse(digits).ok()?
+    } else {
+        match context.lexicon.and_then(|lexicon| lexicon.amount(text)) {
+            Some(Amount::Exactly(n)) if text != "both" => Figure::parse(&n.to_string()).ok()?,
+            _ => return None,
+        }
     };
-    let figure = figure.ok()?;
     match behind.and_then(|next| unit(next.raw)) {
         Some(unit) => Some((figure, Some(unit), at + 1)),
         None => Some((figure, None, at)),
     }
 }
 
+/// Units in words, without the dots and in lower case.
+const LONG: [(&str, Unit); 17] = [
+    ("sec", Unit::Second),
+    ("second", Unit::Second),
+    ("seconds", Unit::Second),
+    ("mins", Unit::Minute),
+    ("minute", Unit::Minute),
+    ("minutes", Unit::Minute),
+    ("hour", Unit::Hour),
+    ("hours", Unit::Hour),
+    ("volt", Unit::Volt),
+    ("volts", Unit::Volt),
+    ("degrees", Unit::Celsius),
+    ("celsius", Unit::Celsius),
+    ("lbfft", Unit::PoundForceFoot),
+    ("lbft", Unit::PoundForceFoot),
+    ("millibar", Unit::Millibar),
+    ("millimetre", Unit::Millimetre),
+    ("millimetres", Unit::Millimetre),
+];
+
 /// The unit that a word names. A letter alone is one as it is written.
 pub(super) fn unit(raw: &str) -> Option<Unit> {
-    let plain = |text: &str| text.to_lowercase().replace(['·', '.'], "");
-    let long = match plain(raw).as_str() {
-        "sec" | "second" | "seconds" => Some(Unit::Second),
-        "mins" | "minute" | "minutes" => Some(Unit::Minute),
-        "hour" | "hours" => Some(Unit::Hour),
-        "volt" | "volts" => Some(Unit::Volt),
-        "degrees" | "celsius" => Some(Unit::Celsius),
-        "lbfft" | "lbft" => Some(Unit::PoundForceFoot),
-        "millibar" => Some(Unit::Millibar),
-        "millimetre" | "millimetres" => Some(Unit::Millimetre),
-        _ => None,
-    };
+    let first = first_byte(raw)?;
+    // Every word of a text is asked; the first letter tells nearly all of them from every unit.
+    let may_be = |name: &str| first_byte(name) == Some(first);
+    let long =
+        LONG.iter().find(|(name, _)| may_be(name) && is_alike(raw, name)).map(|(_, unit)| unit.clone());
     let is_one = |unit: &&Unit| {
         let shown = unit.shown();
-        if shown.chars().count() < 2 { raw == shown } else { plain(raw) == plain(shown) }
+        if !may_be(shown) {
+            return false;
+        }
+        if shown.chars().nth(1).is_none() { raw == shown } else { is_alike(raw, shown) }
     };
     long.or_else(|| Unit::ALL.iter().find(is_one).cloned())
+}
+
+fn first_byte(text: &str) -> Option<u8> {
+    text.bytes().next().map(|byte| byte.to_ascii_lowercase())
+}
+
+/// Whether two names are the same but for dots and case.
+fn is_alike(one: &str, other: &str) -> bool {
+    let letters = |c: &char| !matches!(c, '·' | '.');
+    let lower = |c: char| c.to_ascii_lowercase();
+    one.chars().filter(letters).map(lower).eq(other.chars().filter(letters).map(lower))
 }
