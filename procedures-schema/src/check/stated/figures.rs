@@ -72,6 +72,16 @@ fn held(context: &Context<'_>, step: &Step, kind: Quantity) -> Vec<Range> {
     held
 }
 
+/// Whether an action may hold a figure of its own.
+pub(super) fn may_hold(action: &Action) -> bool {
+    matches!(action.verb, Verb::Make | Verb::Tighten | Verb::Prove)
+        || action.torque.is_some()
+        || action.duration.is_some()
+        || action.at_most.is_some()
+        || action.temperature.is_some()
+        || !action.readings.is_empty()
+}
+
 fn of_action(context: &Context<'_>, action: &Action) -> Vec<Range> {
     let mut ranges: Vec<Range> = action.torque.iter().cloned().collect();
     if ranges.is_empty() && matches!(action.verb, Verb::Make | Verb::Tighten) {

@@ -41,9 +41,17 @@ pub(super) fn differences(context: &Context<'_>, position: usize, step: &Step) -
     if !has_figure && !step.actions.iter().any(has_number) {
         return found;
     }
+    let holds_figures = step.actions.iter().any(figures::may_hold);
+    let names_joints =
+        step.actions.iter().flat_map(|action| &action.on).any(|id| context.connection(id).is_some());
+    if !holds_figures && !names_joints {
+        return found;
+    }
     let mut tokens = Vec::new();
     tokens_into(&step.words, lower.0, &mut tokens);
-    figures::differ(context, step, &tokens, &mut found);
+    if holds_figures {
+        figures::differ(context, step, &tokens, &mut found);
+    }
     sizes::differ(context, step, &tokens, &mut found);
     counts::differ(context, step, &tokens, &mut found);
     found
