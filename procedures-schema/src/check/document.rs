@@ -40,7 +40,7 @@ pub(super) fn steps_holding<'c>(context: &Context<'c>, phrases: &[&str]) -> Vec<
     if held.is_empty() {
         return Vec::new();
     }
-    let lower = context.heard.lower(&context.procedure.steps);
+    let lower = context.heard.lower();
     steps(context).zip(lower).filter(|(_, lower)| lower.has_any(&held)).collect()
 }
 

@@ -6,7 +6,7 @@
 use super::lower::Lower;
 use crate::lexicon::{Lexicon, Lowered, Said, Vocabulary, tokens, tokens_into};
 use crate::model::{Procedure, Step};
-use std::sync::{Arc, OnceLock};
+use std::sync::Arc;
 
 /// What the words of all steps of a document say.
 pub struct Sayings {
@@ -23,7 +23,8 @@ pub(super) struct Heard {
     said: Vec<Said>,
     /// By the position of the step where its verb phrases end.
     ends: Vec<usize>,
-    lower: OnceLock<Lowered>,
+    /// The words of all steps in lower case.
+    lower: Lowered,
     /// The words of all steps and of their messages together, and of some that have gone.
     vocabulary: Vocabulary,
 }
@@ -56,7 +57,7 @@ impl Sayings {
         }
         let mut heard = Heard::none(self.heard.vocabulary.clone());
         heard.take_over(&self.heard, 0..n_first);
-        heard.hear(between, &lowered(between), &self.language);
+        heard.hear(between, &self.language);
         heard.take_over(&self.heard, known.len() - n_last..known.len());
         Self { language: self.language.clone(), steps: steps.clone(), heard, n_read }
     }
@@ -65,22 +66,23 @@ impl Sayings {
 impl Heard {
     /// What the words of a document say.
     pub(super) fn of(procedure: &Procedure) -> Self {
-        let lower = lowered(&procedure.steps);
         let mut heard = Self::none(Vocabulary::new());
-        heard.hear(&procedure.steps, &lower, &procedure.language);
-        Self { lower: OnceLock::from(lower), ..heard }
+        heard.hear(&procedure.steps, &procedure.language);
+        heard
     }
 
     /// What no step says.
     fn none(vocabulary: Vocabulary) -> Self {
-        Self { said: Vec::new(), ends: Vec::new(), lower: OnceLock::new(), vocabulary }
+        Self { said: Vec::new(), ends: Vec::new(), lower: Lowered::default(), vocabulary }
     }
 
     /// Adds what steps say; nothing but their vocabulary, if there is no lexicon for the language.
-    fn hear(&mut self, steps: &[Arc<Step>], lower: &Lowered, language: &str) {
+    fn hear(&mut self, steps: &[Arc<Step>], language: &str) {
         let lexicon = Lexicon::for_language(language);
+        let lowered = Lowered::of(steps.iter().map(|step| step.words.as_str()));
         let mut cut = Vec::new();
-        for (step, lower) in steps.iter().zip(lower.iter()) {
+        for (step, lower) in steps.iter().zip(lowered.iter()) {
+            self.lower.add_lower(lower);
             tokens_into(&step.words, lower, &mut cut);
             self.vocabulary.take_in(lower, &cut);
             if let Some(lexicon) = lexicon {
@@ -96,6 +98,7 @@ impl Heard {
     /// Adds what some steps of others say.
     fn take_over(&mut self, others: &Self, steps: std::ops::Range<usize>) {
         for position in steps {
+            self.lower.add_lower(others.lower.get(position).unwrap_or_default());
             self.said.extend_from_slice(others.said(position));
             self.ends.push(self.said.len());
         }
@@ -107,23 +110,18 @@ impl Heard {
         self.ends.get(position).and_then(|end| self.said.get(from..*end)).unwrap_or_default()
     }
 
-    /// The words in lower case of one of the steps that say this.
-    pub(super) fn lower_at(&self, steps: &[Arc<Step>], position: usize) -> Option<Lower<'_>> {
-        self.lower.get_or_init(|| lowered(steps)).get(position).map(Lower)
+    /// The words in lower case of the step at a position.
+    pub(super) fn lower_at(&self, position: usize) -> Option<Lower<'_>> {
+        self.lower.get(position).map(Lower)
     }
 
-    /// The words in lower case of each of the steps that say this.
-    pub(super) fn lower(&self, steps: &[Arc<Step>]) -> impl Iterator<Item = Lower<'_>> {
-        self.lower.get_or_init(|| lowered(steps)).iter().map(Lower)
+    /// The words in lower case of each step.
+    pub(super) fn lower(&self) -> impl Iterator<Item = Lower<'_>> {
+        self.lower.iter().map(Lower)
     }
 
     /// Those of some phrases in lower case that the words of a step or of its messages may hold.
     pub(super) fn held<'p>(&self, phrases: &[&'p str]) -> Vec<&'p str> {
         self.vocabulary.held(phrases)
     }
-}
-
-/// The words of steps in lower case.
-fn lowered(steps: &[Arc<Step>]) -> Lowered {
-    Lowered::of(steps.iter().map(|step| step.words.as_str()))
 }

@@ -15,13 +15,15 @@ pub(super) fn amount(word: &str) -> Option<Amount> {
         "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
         "twelve",
     ];
-    let word = word.to_lowercase();
-    match word.as_str() {
-        "both" => return Some(Amount::Exactly(2)),
-        "all" | "each" | "every" => return Some(Amount::All),
-        _ => {}
+    // Every word of a text is asked.
+    let is = |known: &str| word.eq_ignore_ascii_case(known);
+    if is("both") {
+        return Some(Amount::Exactly(2));
     }
-    if let Some(n) = WORDS.iter().position(|known| *known == word) {
+    if ["all", "each", "every"].into_iter().any(is) {
+        return Some(Amount::All);
+    }
+    if let Some(n) = WORDS.into_iter().position(is) {
         return u32::try_from(n).ok().map(Amount::Exactly);
     }
     let is_figure = !word.is_empty() && word.bytes().all(|b| b.is_ascii_digit());

@@ -31,6 +31,12 @@ impl Lowered {
         self.ends.push(self.all.len());
     }
 
+    /// Adds one that is in lower case already.
+    pub(crate) fn add_lower(&mut self, text: &str) {
+        self.all.push_str(text);
+        self.ends.push(self.all.len());
+    }
+
     /// The text at a position.
     pub(crate) fn get(&self, position: usize) -> Option<&str> {
         let from = position.checked_sub(1).and_then(|before| self.ends.get(before)).copied().unwrap_or(0);

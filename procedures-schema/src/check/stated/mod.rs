@@ -32,7 +32,7 @@ pub(super) fn differences(context: &Context<'_>, position: usize, step: &Step) -
     if step.actions.is_empty() {
         return found;
     }
-    let Some(lower) = context.heard.lower_at(&context.procedure.steps, position) else { return found };
+    let Some(lower) = context.heard.lower_at(position) else { return found };
     names::differ(context, &lower, step, &mut found);
     // What states no figure needs no closer look, and most words state none.
     let has_figure = step.words.bytes().any(|byte| byte.is_ascii_digit());
