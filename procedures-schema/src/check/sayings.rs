@@ -4,6 +4,7 @@
 //! of the others say is taken over, which is about half of what a check costs.
 
 use super::lower::Lower;
+use super::stated::Stating;
 use crate::lexicon::{Lexicon, Lowered, Said, Vocabulary, tokens, tokens_into};
 use crate::model::{Procedure, Step};
 use std::sync::Arc;
@@ -25,6 +26,8 @@ pub(super) struct Heard {
     ends: Vec<usize>,
     /// The words of all steps in lower case.
     lower: Lowered,
+    /// By the position of the step what its words state.
+    stating: Vec<Option<Arc<Stating>>>,
     /// The words of all steps and of their messages together, and of some that have gone.
     vocabulary: Vocabulary,
 }
@@ -73,7 +76,13 @@ impl Heard {
 
     /// What no step says.
     fn none(vocabulary: Vocabulary) -> Self {
-        Self { said: Vec::new(), ends: Vec::new(), lower: Lowered::default(), vocabulary }
+        Self {
+            said: Vec::new(),
+            ends: Vec::new(),
+            lower: Lowered::default(),
+            stating: Vec::new(),
+            vocabulary,
+        }
     }
 
     /// Adds what steps say; nothing but their vocabulary, if there is no lexicon for the language.
@@ -89,6 +98,7 @@ impl Heard {
                 lexicon.phrases_into(&cut, &mut self.said);
             }
             self.ends.push(self.said.len());
+            self.stating.push(Stating::of(lexicon, &cut).map(Arc::new));
             for message in &step.messages {
                 self.vocabulary.take_in(&message.avoidance.to_lowercase(), &tokens(&message.avoidance));
             }
@@ -99,6 +109,7 @@ impl Heard {
     fn take_over(&mut self, others: &Self, steps: std::ops::Range<usize>) {
         for position in steps {
             self.lower.add_lower(others.lower.get(position).unwrap_or_default());
+            self.stating.push(others.stating.get(position).cloned().flatten());
             self.said.extend_from_slice(others.said(position));
             self.ends.push(self.said.len());
         }
@@ -108,6 +119,11 @@ impl Heard {
     pub(super) fn said(&self, position: usize) -> &[Said] {
         let from = position.checked_sub(1).and_then(|before| self.ends.get(before)).copied().unwrap_or(0);
         self.ends.get(position).and_then(|end| self.said.get(from..*end)).unwrap_or_default()
+    }
+
+    /// What the words of the step at a position state.
+    pub(super) fn stating(&self, position: usize) -> Option<&Stating> {
+        self.stating.get(position)?.as_deref()
     }
 
     /// The words in lower case of the step at a position.

@@ -1,5 +1,7 @@
 //! Number words.
 
+use self::Amount::Exactly;
+
 /// How many of something words speak of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Amount {
@@ -11,21 +13,30 @@ pub enum Amount {
 
 /// The amount that a word in lower case, or a whole figure, says.
 pub(super) fn amount(word: &str) -> Option<Amount> {
-    const WORDS: [&str; 13] = [
-        "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
-        "twelve",
-    ];
-    // Every word of a text is asked.
-    let is = |known: &str| word.eq_ignore_ascii_case(known);
-    if is("both") {
-        return Some(Amount::Exactly(2));
-    }
-    if ["all", "each", "every"].into_iter().any(is) {
-        return Some(Amount::All);
-    }
-    if let Some(n) = WORDS.into_iter().position(is) {
-        return u32::try_from(n).ok().map(Amount::Exactly);
+    // Every word of a text is asked, so few are compared.
+    let known: &[(&str, Amount)] = match word.len() {
+        3 => &[
+            ("all", Amount::All),
+            ("one", Exactly(1)),
+            ("two", Exactly(2)),
+            ("six", Exactly(6)),
+            ("ten", Exactly(10)),
+        ],
+        4 => &[
+            ("both", Exactly(2)),
+            ("each", Amount::All),
+            ("four", Exactly(4)),
+            ("five", Exactly(5)),
+            ("nine", Exactly(9)),
+            ("zero", Exactly(0)),
+        ],
+        5 => &[("every", Amount::All), ("three", Exactly(3)), ("seven", Exactly(7)), ("eight", Exactly(8))],
+        6 => &[("eleven", Exactly(11)), ("twelve", Exactly(12))],
+        _ => &[],
+    };
+    if let Some((_, amount)) = known.iter().find(|(known, _)| word.eq_ignore_ascii_case(known)) {
+        return Some(*amount);
     }
     let is_figure = !word.is_empty() && word.bytes().all(|b| b.is_ascii_digit());
-    if is_figure { word.parse().ok().map(Amount::Exactly) } else { None }
+    if is_figure { word.parse().ok().map(Exactly) } else { None }
 }

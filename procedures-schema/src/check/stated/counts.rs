@@ -1,8 +1,8 @@
 //! How many fasteners words speak of, against the counts of the actions and of the map.
 
-use super::{Difference, stretch, word};
+use super::{Difference, Words, only, stretch, word};
 use crate::check::context::Context;
-use crate::lexicon::{Amount, Break, Token};
+use crate::lexicon::{Amount, Break, Lexicon, Token};
 use crate::model::{Action, Step, Verb};
 
 /// What is counted: fasteners and what is made one by one.
@@ -16,27 +16,27 @@ const PARTS: &[&str] =
     &["each", "every", "per", "other", "another", "more", "remaining", "pair", "pairs", "time"];
 
 /// Adds what differs.
-pub(super) fn differ(context: &Context<'_>, step: &Step, tokens: &[Token<'_>], found: &mut Vec<Difference>) {
+pub(super) fn differ(context: &Context<'_>, step: &Step, words: &Words<'_>, found: &mut Vec<Difference>) {
+    let stated = &words.stating.counts;
     let held: Vec<(&Action, u32)> =
         step.actions.iter().filter_map(|action| Some((action, count_of(context, action)?))).collect();
-    if held.is_empty() || tokens.iter().any(|token| PARTS.contains(&token.text.as_ref())) {
-        return;
-    }
-    let stated = stated(context, tokens);
     let total: u32 = held.iter().fold(0, |sum, (_, n)| sum.saturating_add(*n));
     let all_stated: u32 = stated.iter().fold(0, |sum, (n, _, _)| sum.saturating_add(*n));
     let is_held = |n: u32| n == total || held.iter().any(|(_, held)| *held == n);
-    let unmet: Vec<_> = stated.iter().filter(|(n, _, _)| !is_held(*n)).collect();
     let is_said = |n: u32| n == all_stated || stated.iter().any(|(stated, _, _)| *stated == n);
-    let unsaid: Vec<_> = held.iter().filter(|(_, n)| !is_said(*n)).collect();
-    let ([(_, from, last)], [(action, n)]) = (unmet.as_slice(), unsaid.as_slice()) else { return };
-    let (span, text) = stretch(&step.words, tokens, *from, *last);
+    let Some((_, from, last)) = only(stated.iter().filter(|(n, _, _)| !is_held(*n))) else { return };
+    let Some((action, n)) = only(held.iter().filter(|(_, n)| !is_said(*n))) else { return };
+    let tokens = words.tokens();
+    if tokens.iter().any(|token| PARTS.contains(&token.text.as_ref())) {
+        return;
+    }
+    let (span, text) = stretch(&step.words, &tokens, *from, *last);
     let thing = action.on.first().map_or_else(String::new, |id| format!(" of {}", context.the_id(id)));
     found.push(Difference { span, stated: text, held: format!("its action says {n}{thing}") });
 }
 
 /// How many an action takes, if it is known of it or of what it names; one is what a map says that knows none.
-pub(super) fn count_of(context: &Context<'_>, action: &Action) -> Option<u32> {
+fn count_of(context: &Context<'_>, action: &Action) -> Option<u32> {
     if !matches!(action.verb, Verb::Undo | Verb::Slacken | Verb::Make | Verb::Tighten) {
         return None;
     }
@@ -48,11 +48,11 @@ pub(super) fn count_of(context: &Context<'_>, action: &Action) -> Option<u32> {
 
 /// The numbers of fasteners in the words: `four bolts`, `two of the lid screws`, `4 M6 screws`; none where two
 /// numbers share a noun: "two upper and two lower bolts".
-fn stated(context: &Context<'_>, tokens: &[Token<'_>]) -> Vec<(u32, usize, usize)> {
+pub(super) fn stated(lexicon: Option<&Lexicon>, tokens: &[Token<'_>]) -> Vec<(u32, usize, usize)> {
     let mut all = Vec::new();
     for (at, token) in tokens.iter().enumerate() {
-        let Some(Amount::Exactly(n)) = amount(context, &token.text) else { continue };
-        match counted(context, tokens, at) {
+        let Some(Amount::Exactly(n)) = amount(lexicon, &token.text) else { continue };
+        match counted(lexicon, tokens, at) {
             Counted::Noun(last) if n > 1 && token.text != "both" => all.push((n, at, last)),
             Counted::Shared => return Vec::new(),
             _ => {}
@@ -61,8 +61,8 @@ fn stated(context: &Context<'_>, tokens: &[Token<'_>]) -> Vec<(u32, usize, usize
     all
 }
 
-fn amount(context: &Context<'_>, word: &str) -> Option<Amount> {
-    context.lexicon.and_then(|lexicon| lexicon.amount(word))
+fn amount(lexicon: Option<&Lexicon>, word: &str) -> Option<Amount> {
+    lexicon.and_then(|lexicon| lexicon.amount(word))
 }
 
 /// What a number counts.
@@ -75,19 +75,19 @@ enum Counted {
     Other,
 }
 
-fn counted(context: &Context<'_>, tokens: &[Token<'_>], number: usize) -> Counted {
+fn counted(lexicon: Option<&Lexicon>, tokens: &[Token<'_>], number: usize) -> Counted {
     const FARTHEST: usize = 4;
     let behind = (number + 1..tokens.len().min(number + 1 + FARTHEST))
         .take_while(|at| tokens.get(*at).is_some_and(|token| token.before == Break::None));
     for at in behind {
         let text = word(tokens, at);
-        if text == "and" && amount(context, word(tokens, at + 1)).is_some() {
+        if text == "and" && amount(lexicon, word(tokens, at + 1)).is_some() {
             return Counted::Shared;
         }
         if COUNTED.contains(&text) {
             return Counted::Noun(at);
         }
-        if amount(context, text).is_some() || OTHERS.contains(&text) {
+        if amount(lexicon, text).is_some() || OTHERS.contains(&text) {
             break;
         }
     }

@@ -1,7 +1,7 @@
 //! Torques, pressures, temperatures, voltages and times in words against those of the actions.
 
 use super::reading::{Stated, stated_in, unit};
-use super::{Difference, ends_a_clause, stretch, word};
+use super::{Difference, Words, ends_a_clause, stretch, word};
 use crate::check::context::Context;
 use crate::lexicon::{Token, tokens};
 use crate::model::{Action, Known, Step, Verb};
@@ -13,8 +13,8 @@ const HELD: [Quantity; 5] =
     [Quantity::Torque, Quantity::Pressure, Quantity::Temperature, Quantity::Voltage, Quantity::Time];
 
 /// Adds what differs.
-pub(super) fn differ(context: &Context<'_>, step: &Step, tokens: &[Token<'_>], found: &mut Vec<Difference>) {
-    let stated = stated_in(context, tokens);
+pub(super) fn differ(context: &Context<'_>, step: &Step, words: &Words<'_>, found: &mut Vec<Difference>) {
+    let stated = &words.stating.figures;
     for kind in HELD {
         let of_kind: Vec<&Stated> = stated.iter().filter(|s| s.range.unit.quantity() == kind).collect();
         if of_kind.is_empty() {
@@ -31,11 +31,11 @@ pub(super) fn differ(context: &Context<'_>, step: &Step, tokens: &[Token<'_>], f
         let unsaid: Vec<&Range> =
             held.iter().filter(|held| !of_kind.iter().any(|stated| agree(&stated.range, held))).collect();
         let ([stated], [held]) = (unmet.as_slice(), unsaid.as_slice()) else { continue };
-        // Looked for last, since every word is asked for it.
-        if !may_be_followed(tokens, stated.last) || has_loose_unit(tokens, &of_kind, kind) {
+        let tokens = words.tokens();
+        if !may_be_followed(&tokens, stated.last) || has_loose_unit(&tokens, &of_kind, kind) {
             continue;
         }
-        let (span, text) = stretch(&step.words, tokens, stated.from, stated.last);
+        let (span, text) = stretch(&step.words, &tokens, stated.from, stated.last);
         found.push(Difference { span, stated: text, held: format!("its action says {held}") });
     }
 }
@@ -70,16 +70,6 @@ fn held(context: &Context<'_>, step: &Step, kind: Quantity) -> Vec<Range> {
         }
     }
     held
-}
-
-/// Whether an action may hold a figure of its own.
-pub(super) fn may_hold(action: &Action) -> bool {
-    matches!(action.verb, Verb::Make | Verb::Tighten | Verb::Prove)
-        || action.torque.is_some()
-        || action.duration.is_some()
-        || action.at_most.is_some()
-        || action.temperature.is_some()
-        || !action.readings.is_empty()
 }
 
 fn of_action(context: &Context<'_>, action: &Action) -> Vec<Range> {
@@ -126,7 +116,10 @@ fn told_in_text(context: &Context<'_>, step: &Step) -> Vec<Range> {
         }
     }
     let with_figures = texts.iter().filter(|text| text.bytes().any(|byte| byte.is_ascii_digit()));
-    with_figures.flat_map(|text| stated_in(context, &tokens(text))).map(|stated| stated.range).collect()
+    with_figures
+        .flat_map(|text| stated_in(context.lexicon, &tokens(text)))
+        .map(|stated| stated.range)
+        .collect()
 }
 
 /// Whether words that state a range agree with one that holds. A single figure agrees with the range that it

@@ -11,9 +11,11 @@ mod names;
 mod reading;
 mod sizes;
 
+use self::reading::{Stated, stated_in};
 use super::context::Context;
-use crate::lexicon::{Token, tokens_into};
-use crate::model::{Action, Span, Step};
+use super::lower::Lower;
+use crate::lexicon::{Lexicon, Token, tokens_into};
+use crate::model::{Span, Step};
 
 /// Words that state something else than the action or the map.
 #[derive(Debug, PartialEq, Eq)]
@@ -26,35 +28,68 @@ pub(super) struct Difference {
     pub(super) held: String,
 }
 
+/// What some words state, found once while they are read and kept from one check to the next.
+#[derive(Debug)]
+pub(super) struct Stating {
+    figures: Vec<Stated>,
+    /// How many fasteners, and between which tokens that is said.
+    counts: Vec<(u32, usize, usize)>,
+    /// The tokens of the only thread.
+    thread: Option<(usize, usize)>,
+}
+
+impl Stating {
+    /// What some words state; nothing, as most words do.
+    pub(super) fn of(lexicon: Option<&Lexicon>, tokens: &[Token<'_>]) -> Option<Self> {
+        let is_number = |token: &Token<'_>| {
+            token.raw.bytes().any(|byte| byte.is_ascii_digit())
+                || lexicon.is_some_and(|lexicon| lexicon.amount(&token.text).is_some())
+        };
+        if !tokens.iter().any(is_number) {
+            return None;
+        }
+        let figures = stated_in(lexicon, tokens);
+        let (counts, thread) = (counts::stated(lexicon, tokens), sizes::thread(tokens));
+        let states = !figures.is_empty() || !counts.is_empty() || thread.is_some();
+        states.then_some(Self { figures, counts, thread })
+    }
+}
+
+/// The words of a step with what they state.
+struct Words<'w> {
+    text: &'w str,
+    lower: &'w Lower<'w>,
+    stating: &'w Stating,
+}
+
+impl<'w> Words<'w> {
+    /// The words once more in tokens: only where something seems to differ.
+    fn tokens(&self) -> Vec<Token<'w>> {
+        let mut tokens = Vec::new();
+        tokens_into(self.text, self.lower.0, &mut tokens);
+        tokens
+    }
+}
+
 /// What the words of a step state otherwise than its actions, at the position of a step.
 pub(super) fn differences(context: &Context<'_>, position: usize, step: &Step) -> Vec<Difference> {
     let mut found = Vec::new();
-    if step.actions.is_empty() {
+    let Some(lower) = context.heard.lower_at(position).filter(|_| !step.actions.is_empty()) else {
         return found;
-    }
-    let Some(lower) = context.heard.lower_at(position) else { return found };
+    };
     names::differ(context, &lower, step, &mut found);
-    // What states no figure needs no closer look, and most words state none.
-    let has_figure = step.words.bytes().any(|byte| byte.is_ascii_digit());
-    let has_number =
-        |action: &Action| action.duration.is_some() || counts::count_of(context, action).is_some();
-    if !has_figure && !step.actions.iter().any(has_number) {
-        return found;
+    if let Some(stating) = context.heard.stating(position) {
+        let words = Words { text: &step.words, lower: &lower, stating };
+        figures::differ(context, step, &words, &mut found);
+        sizes::differ(context, step, &words, &mut found);
+        counts::differ(context, step, &words, &mut found);
     }
-    let holds_figures = step.actions.iter().any(figures::may_hold);
-    let names_joints =
-        step.actions.iter().flat_map(|action| &action.on).any(|id| context.connection(id).is_some());
-    if !holds_figures && !names_joints {
-        return found;
-    }
-    let mut tokens = Vec::new();
-    tokens_into(&step.words, lower.0, &mut tokens);
-    if holds_figures {
-        figures::differ(context, step, &tokens, &mut found);
-    }
-    sizes::differ(context, step, &tokens, &mut found);
-    counts::differ(context, step, &tokens, &mut found);
     found
+}
+
+/// The only one of some.
+fn only<T>(mut all: impl Iterator<Item = T>) -> Option<T> {
+    all.next().filter(|_| all.next().is_none())
 }
 
 /// The word at a position, in lower case.

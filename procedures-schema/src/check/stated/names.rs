@@ -41,7 +41,7 @@ pub(super) fn differ(context: &Context<'_>, lower: &Lower<'_>, step: &Step, foun
 }
 
 /// Most names are in lower case as they are.
-fn in_lower_case(name: &str) -> Cow<'_, str> {
+pub(super) fn in_lower_case(name: &str) -> Cow<'_, str> {
     if name.is_ascii() && !name.bytes().any(|byte| byte.is_ascii_uppercase()) {
         Cow::Borrowed(name)
     } else {

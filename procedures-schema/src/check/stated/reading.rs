@@ -1,11 +1,12 @@
 //! Figures with units, read from words.
 
 use super::word;
-use crate::check::context::Context;
-use crate::lexicon::{Amount, Break, Token};
+use crate::lexicon::{Amount, Break, Lexicon, Token};
 use crate::units::{Figure, Range, Unit};
+use std::borrow::Cow;
 
-/// A figure, or two, with a unit in words.
+/// A figure, or two, with a unit in words, by its first and its last token.
+#[derive(Debug)]
 pub(super) struct Stated {
     pub(super) from: usize,
     pub(super) last: usize,
@@ -13,11 +14,11 @@ pub(super) struct Stated {
 }
 
 /// The figures with units in some words, in order.
-pub(super) fn stated_in(context: &Context<'_>, tokens: &[Token<'_>]) -> Vec<Stated> {
+pub(super) fn stated_in(lexicon: Option<&Lexicon>, tokens: &[Token<'_>]) -> Vec<Stated> {
     let mut all = Vec::new();
     let mut at = 0;
     while at < tokens.len() {
-        let Some(stated) = stated_at(context, tokens, at) else {
+        let Some(stated) = stated_at(lexicon, tokens, at) else {
             at += 1;
             continue;
         };
@@ -28,8 +29,8 @@ pub(super) fn stated_in(context: &Context<'_>, tokens: &[Token<'_>]) -> Vec<Stat
 }
 
 /// `12 N·m`, `5 to 6 N·m`, `5-6 N·m`, `0 V to 5 V`, `between 5 and 6 bar`, `ten minutes`.
-fn stated_at(context: &Context<'_>, tokens: &[Token<'_>], at: usize) -> Option<Stated> {
-    let (first, unit, last) = figure(context, tokens, at)?;
+fn stated_at(lexicon: Option<&Lexicon>, tokens: &[Token<'_>], at: usize) -> Option<Stated> {
+    let (first, unit, last) = figure(lexicon, tokens, at)?;
     let is_between = || at.checked_sub(1).is_some_and(|before| word(tokens, before) == "between");
     let behind = match word(tokens, last + 1) {
         "to" => Some(last + 2),
@@ -37,13 +38,16 @@ fn stated_at(context: &Context<'_>, tokens: &[Token<'_>], at: usize) -> Option<S
         _ if is_dashed(tokens, last + 1) => Some(last + 1),
         _ => None,
     };
-    let second = behind.and_then(|behind| figure(context, tokens, behind));
-    if let Some((second, Some(other), last)) = second
+    let second = behind.and_then(|behind| figure(lexicon, tokens, behind));
+    let second = second.and_then(|(second, other, last)| Some((other?, Figure::parse(&second).ok()?, last)));
+    if let Some((other, second, last)) = second
         && unit.as_ref().is_none_or(|unit| *unit == other)
     {
-        return Some(Stated { from: at, last, range: Range::new(Some(first), Some(second), other) });
+        let range = Range::new(Some(Figure::parse(&first).ok()?), Some(second), other);
+        return Some(Stated { from: at, last, range });
     }
-    Some(Stated { from: at, last, range: Range::new(Some(first.clone()), Some(first), unit?) })
+    let (unit, first) = (unit?, Figure::parse(&first).ok()?);
+    Some(Stated { from: at, last, range: Range::new(Some(first.clone()), Some(first), unit) })
 }
 
 /// Whether a dash without blanks stands before a token: `5-6`.
@@ -54,28 +58,31 @@ fn is_dashed(tokens: &[Token<'_>], at: usize) -> bool {
         .is_some_and(|(before, token)| token.before == Break::Comma && token.span.0 == before.span.1 + 1)
 }
 
-/// A figure, its unit if one follows, and the last token of both.
-fn figure(context: &Context<'_>, tokens: &[Token<'_>], at: usize) -> Option<(Figure, Option<Unit>, usize)> {
+/// The digits of a figure, its unit if one follows, and the last token of both.
+fn figure<'t>(
+    lexicon: Option<&Lexicon>,
+    tokens: &[Token<'t>],
+    at: usize,
+) -> Option<(Cow<'t, str>, Option<Unit>, usize)> {
     let token = tokens.get(at)?;
-    let (text, raw) = (token.text.as_ref(), token.raw);
+    let raw = token.raw;
     let n_digits = raw.find(|c: char| !c.is_ascii_digit() && c != '.' && c != ',').unwrap_or(raw.len());
     let (digits, joined) = raw.split_at_checked(n_digits)?;
-    let behind = tokens.get(at + 1).filter(|next| next.before == Break::None);
     if n_digits > 0 && !joined.is_empty() {
-        return Some((Figure::parse(digits).ok()?, Some(unit(joined)?), at));
+        return Some((Cow::Borrowed(digits), Some(unit(joined)?), at));
     }
-    let figure = if n_digits > 0 {
-        Figure::parse(digits).ok()?
+    let digits = if n_digits > 0 {
+        Cow::Borrowed(digits)
     } else {
-        match context.lexicon.and_then(|lexicon| lexicon.amount(text)) {
-            Some(Amount::Exactly(n)) if text != "both" => Figure::parse(&n.to_string()).ok()?,
+        match lexicon.and_then(|lexicon| lexicon.amount(&token.text)) {
+            Some(Amount::Exactly(n)) if token.text != "both" => Cow::Owned(n.to_string()),
             _ => return None,
         }
     };
-    match behind.and_then(|next| unit(next.raw)) {
-        Some(unit) => Some((figure, Some(unit), at + 1)),
-        None => Some((figure, None, at)),
-    }
+    let behind = tokens.get(at + 1).filter(|next| next.before == Break::None);
+    let unit = behind.and_then(|next| unit(next.raw));
+    let last = at + usize::from(unit.is_some());
+    Some((digits, unit, last))
 }
 
 /// Units in words, without the dots and in lower case.

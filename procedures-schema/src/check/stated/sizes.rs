@@ -1,7 +1,8 @@
 //! Threads and widths across flats in words against those of the connections that the actions name.
 
-use super::reading::stated_in;
-use super::{Difference, ends_a_clause, stretch, word};
+use super::names::in_lower_case;
+use super::reading::Stated;
+use super::{Difference, Words, ends_a_clause, only, stretch, word};
 use crate::check::context::Context;
 use crate::lexicon::{Break, Token};
 use crate::model::{Connection, Known, Size, Step};
@@ -11,7 +12,7 @@ use crate::units::{Quantity, convert};
 const TOOLS: &[&str] = &["spanner", "wrench", "key", "socket", "driver", "bit", "drill", "tap", "die", "box"];
 
 /// Adds what differs: only of one connection whose size is known, and only one size in the words.
-pub(super) fn differ(context: &Context<'_>, step: &Step, tokens: &[Token<'_>], found: &mut Vec<Difference>) {
+pub(super) fn differ(context: &Context<'_>, step: &Step, words: &Words<'_>, found: &mut Vec<Difference>) {
     let named = step.actions.iter().flat_map(|action| &action.on).filter_map(|id| context.connection(id));
     let mut sized: Vec<(&Connection, &Size)> = Vec::new();
     for connection in named {
@@ -22,8 +23,13 @@ pub(super) fn differ(context: &Context<'_>, step: &Step, tokens: &[Token<'_>], f
         }
     }
     let [(connection, size)] = sized.as_slice() else { return };
-    let stated = thread(tokens).map(|(from, last)| (from, last, fits_thread(size, tokens, from, last)));
-    let stated = stated.or_else(|| across_flats(context, size, tokens));
+    let thread = words.stating.thread;
+    if thread.is_some() && is_said(size, words) {
+        return;
+    }
+    let tokens = &words.tokens();
+    let stated = thread.map(|(from, last)| (from, last, fits_thread(size, tokens, from, last)));
+    let stated = stated.or_else(|| across_flats(size, &words.stating.figures, tokens));
     let Some((from, last, Some(false))) = stated else { return };
     if TOOLS.contains(&word(tokens, last + 1)) || TOOLS.contains(&word(tokens, last + 2)) {
         return;
@@ -33,8 +39,14 @@ pub(super) fn differ(context: &Context<'_>, step: &Step, tokens: &[Token<'_>], f
     found.push(Difference { span, stated, held });
 }
 
-/// The only thread in the words: `M6`, `M10 x 1`, `G 1 1/2`.
-fn thread(tokens: &[Token<'_>]) -> Option<(usize, usize)> {
+/// Whether the words name just the metric thread of the map, as most do. Of pipe threads `G 1` stands in `G 1 1/2`.
+fn is_said(size: &Size, words: &Words<'_>) -> bool {
+    let known = size.thread.as_deref().filter(|thread| thread.starts_with('M'));
+    known.is_some_and(|thread| words.lower.has(&in_lower_case(thread)))
+}
+
+/// The only thread in some words: `M6`, `M10 x 1`, `G 1 1/2`.
+pub(super) fn thread(tokens: &[Token<'_>]) -> Option<(usize, usize)> {
     let begins =
         |at: &usize| {
             let raw = tokens.get(*at).map_or("", |token| token.raw);
@@ -73,14 +85,12 @@ fn fits_thread(size: &Size, tokens: &[Token<'_>], from: usize, last: usize) -> O
 
 /// The only length in the words, if it stands apart behind a comma, or as "hexagon 4 mm".
 fn across_flats(
-    context: &Context<'_>,
     size: &Size,
+    figures: &[Stated],
     tokens: &[Token<'_>],
 ) -> Option<(usize, usize, Option<bool>)> {
     let known = size.across_flats.as_ref()?;
-    let mut lengths =
-        stated_in(context, tokens).into_iter().filter(|s| s.range.unit.quantity() == Quantity::Length);
-    let stated = lengths.next().filter(|_| lengths.next().is_none())?;
+    let stated = only(figures.iter().filter(|s| s.range.unit.quantity() == Quantity::Length))?;
     let before = stated.from.checked_sub(1)?;
     let is_apart = tokens.get(stated.from).is_some_and(|token| token.before == Break::Comma)
         || matches!(word(tokens, before), "hexagon" | "flats");

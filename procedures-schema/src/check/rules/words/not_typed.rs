@@ -25,19 +25,19 @@ fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
         let mut told = None;
         for phrase in said.iter().filter(|phrase| !phrase.unsaid && !phrase.means.is_empty()) {
             let Some(first) = phrase.words.first() else { continue };
-            let span = run(&at.step.words, &phrase.words);
-            let text = span.of(&at.step.words);
-            let verb = || first.of(&at.step.words);
-            let is = |known: &String| known.eq_ignore_ascii_case(text) || known.eq_ignore_ascii_case(verb());
-            let typed = at.step.actions.iter().any(|action| phrase.says(&action.verb));
             // The same words may be phrases of several verbs.
-            if !typed
-                && told != Some(first.0)
-                && !phrase.words.iter().any(covered)
-                && !at.step.declined.iter().any(is)
-                && begins_a_clause(&at.step.words, first.0)
-                && (names_a_thing(context, &at.step.words, first.1) || changes(at.step, phrase))
+            if told == Some(first.0)
+                || at.step.actions.iter().any(|action| phrase.says(&action.verb))
+                || phrase.words.iter().any(covered)
+                || !begins_a_clause(&at.step.words, first.0)
+                || !(names_a_thing(context, &at.step.words, first.1) || changes(at.step, phrase))
             {
+                continue;
+            }
+            let span = run(&at.step.words, &phrase.words);
+            let (text, verb) = (span.of(&at.step.words), first.of(&at.step.words));
+            let is = |known: &String| known.eq_ignore_ascii_case(text) || known.eq_ignore_ascii_case(verb);
+            if !at.step.declined.iter().any(is) {
                 let title = format!("Step {} says \"{text}\", and no action holds it", at.number);
                 let mut finding = at.finding(rule, title, "Type it as an action, or decline the reading");
                 finding.span = Some(span);
