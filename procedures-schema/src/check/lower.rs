@@ -1,6 +1,7 @@
 //! Texts in lower case that are asked for phrases, and names looked up in such texts.
 
 use crate::lexicon::{Lowered, mixed};
+use std::borrow::Cow;
 
 /// A text in lower case.
 pub(super) struct Lower<'t>(
@@ -11,20 +12,26 @@ pub(super) struct Lower<'t>(
 impl Lower<'_> {
     /// Whether it holds a phrase in lower case as whole words; a sign is held wherever it stands.
     pub(super) fn has(&self, phrase: &str) -> bool {
-        let Some(first) = phrase.bytes().next() else { return false };
-        // Most texts lack the byte, and a search for one byte is the quickest.
-        if !self.0.as_bytes().contains(&first) {
-            return false;
-        }
-        if !phrase.starts_with(char::is_alphanumeric) {
+        let Some(first) = phrase.chars().next() else { return false };
+        if !first.is_alphanumeric() {
             return self.0.contains(phrase);
         }
-        let mut within = false;
-        self.0.char_indices().any(|(at, c)| {
-            let begins = c.is_alphanumeric() && !within;
-            within = c.is_alphanumeric();
-            begins && self.0.get(at..).is_some_and(|here| begins_with(here, phrase))
-        })
+        let mut from = 0;
+        // A search for one byte is the quickest, and most texts lack it.
+        while let Some(at) = self.0.get(from..).and_then(|rest| rest.find(first)) {
+            let at = from + at;
+            let begins = || !ends_in_word(self.0.get(..at).unwrap_or_default());
+            if self.0.get(at..).is_some_and(|here| begins_with(here, phrase)) && begins() {
+                return true;
+            }
+            from = at + first.len_utf8();
+        }
+        false
+    }
+
+    /// Whether it holds a name, however that is written, as whole words.
+    pub(super) fn has_name(&self, name: &str) -> bool {
+        self.has(&in_lower_case(name))
     }
 
     /// Whether it holds one of these phrases.
@@ -33,11 +40,23 @@ impl Lower<'_> {
     }
 }
 
+/// A text in lower case, as most names are already.
+pub(super) fn in_lower_case(text: &str) -> Cow<'_, str> {
+    if text.bytes().all(|byte| byte.is_ascii() && !byte.is_ascii_uppercase()) {
+        Cow::Borrowed(text)
+    } else {
+        Cow::Owned(text.to_lowercase())
+    }
+}
+
 /// Whether a text begins with a phrase that ends where a word ends.
 fn begins_with(text: &str, phrase: &str) -> bool {
-    let ends_in_word = || phrase.ends_with(char::is_alphanumeric);
     let rest = text.strip_prefix(phrase);
-    rest.is_some_and(|rest| !(rest.starts_with(char::is_alphanumeric) && ends_in_word()))
+    rest.is_some_and(|rest| !(rest.starts_with(char::is_alphanumeric) && ends_in_word(phrase)))
+}
+
+fn ends_in_word(text: &str) -> bool {
+    text.ends_with(char::is_alphanumeric)
 }
 
 /// Names in lower case.

@@ -6,7 +6,7 @@
 use super::lower::Lower;
 use super::stated::Stating;
 use crate::lexicon::{Lexicon, Lowered, Said, Vocabulary, tokens, tokens_into};
-use crate::model::{Procedure, Step};
+use crate::model::{Procedure, Renewal, Step};
 use std::sync::Arc;
 
 /// What the words of all steps of a document say.
@@ -26,6 +26,8 @@ pub(super) struct Heard {
     ends: Vec<usize>,
     /// The words of all steps in lower case.
     lower: Lowered,
+    /// By the position of the step whether its words say that a seal is new; asked only where one has to be.
+    new_seals: Vec<bool>,
     /// By the position of the step what its words state.
     stating: Vec<Option<Arc<Stating>>>,
     /// The words of all steps and of their messages together, and of some that have gone.
@@ -80,6 +82,7 @@ impl Heard {
             said: Vec::new(),
             ends: Vec::new(),
             lower: Lowered::default(),
+            new_seals: Vec::new(),
             stating: Vec::new(),
             vocabulary,
         }
@@ -90,6 +93,8 @@ impl Heard {
         let lexicon = Lexicon::for_language(language);
         let lowered = Lowered::of(steps.iter().map(|step| step.words.as_str()));
         let mut cut = Vec::new();
+        // Most sentences say one thing or two.
+        self.said.reserve(2 * steps.len());
         for (step, lower) in steps.iter().zip(lowered.iter()) {
             self.lower.add_lower(lower);
             tokens_into(&step.words, lower, &mut cut);
@@ -97,6 +102,9 @@ impl Heard {
             if let Some(lexicon) = lexicon {
                 lexicon.phrases_into(&cut, &mut self.said);
             }
+            let has_new_seal = step.actions.iter().any(|action| action.seal == Some(Renewal::New));
+            let says_new = |lexicon: &Lexicon| lexicon.says_new_in(&cut, &[]);
+            self.new_seals.push(has_new_seal && lexicon.is_some_and(says_new));
             self.ends.push(self.said.len());
             self.stating.push(Stating::of(lexicon, &cut).map(Arc::new));
             for message in &step.messages {
@@ -110,6 +118,7 @@ impl Heard {
         for position in steps {
             self.lower.add_lower(others.lower.get(position).unwrap_or_default());
             self.stating.push(others.stating.get(position).cloned().flatten());
+            self.new_seals.push(others.says_new_seal(position));
             self.said.extend_from_slice(others.said(position));
             self.ends.push(self.said.len());
         }
@@ -119,6 +128,11 @@ impl Heard {
     pub(super) fn said(&self, position: usize) -> &[Said] {
         let from = position.checked_sub(1).and_then(|before| self.ends.get(before)).copied().unwrap_or(0);
         self.ends.get(position).and_then(|end| self.said.get(from..*end)).unwrap_or_default()
+    }
+
+    /// Whether the words of the step at a position, of which an action makes with a new seal, say that one is new.
+    pub(super) fn says_new_seal(&self, position: usize) -> bool {
+        self.new_seals.get(position).copied().unwrap_or_default()
     }
 
     /// What the words of the step at a position state.

@@ -1,6 +1,8 @@
 //! Number words.
 
 use self::Amount::Exactly;
+use super::text::Token;
+use super::word_set::WordSet;
 
 /// How many of something words speak of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -11,32 +13,53 @@ pub enum Amount {
     All,
 }
 
-/// The amount that a word in lower case, or a whole figure, says.
-pub(super) fn amount(word: &str) -> Option<Amount> {
-    // Every word of a text is asked, so few are compared.
-    let known: &[(&str, Amount)] = match word.len() {
-        3 => &[
-            ("all", Amount::All),
-            ("one", Exactly(1)),
-            ("two", Exactly(2)),
-            ("six", Exactly(6)),
-            ("ten", Exactly(10)),
-        ],
-        4 => &[
-            ("both", Exactly(2)),
-            ("each", Amount::All),
-            ("four", Exactly(4)),
-            ("five", Exactly(5)),
-            ("nine", Exactly(9)),
-            ("zero", Exactly(0)),
-        ],
-        5 => &[("every", Amount::All), ("three", Exactly(3)), ("seven", Exactly(7)), ("eight", Exactly(8))],
-        6 => &[("eleven", Exactly(11)), ("twelve", Exactly(12))],
-        _ => &[],
-    };
-    if let Some((_, amount)) = known.iter().find(|(known, _)| word.eq_ignore_ascii_case(known)) {
-        return Some(*amount);
+const KNOWN: [(&str, Amount); 17] = [
+    ("zero", Exactly(0)),
+    ("one", Exactly(1)),
+    ("two", Exactly(2)),
+    ("both", Exactly(2)),
+    ("three", Exactly(3)),
+    ("four", Exactly(4)),
+    ("five", Exactly(5)),
+    ("six", Exactly(6)),
+    ("seven", Exactly(7)),
+    ("eight", Exactly(8)),
+    ("nine", Exactly(9)),
+    ("ten", Exactly(10)),
+    ("eleven", Exactly(11)),
+    ("twelve", Exactly(12)),
+    ("all", Amount::All),
+    ("each", Amount::All),
+    ("every", Amount::All),
+];
+
+/// The words of them.
+const WORDS: [&str; KNOWN.len()] = {
+    let mut words = [""; KNOWN.len()];
+    let mut at = 0;
+    while at < KNOWN.len() {
+        words[at] = KNOWN[at].0;
+        at += 1;
     }
-    let is_figure = !word.is_empty() && word.bytes().all(|b| b.is_ascii_digit());
-    if is_figure { word.parse().ok().map(Exactly) } else { None }
+    words
+};
+
+static SET: WordSet = WordSet::of(&WORDS);
+
+/// The amount that a word, or a whole figure, says.
+pub(super) fn amount(word: &str) -> Option<Amount> {
+    let known = KNOWN.iter().find(|(known, _)| word.eq_ignore_ascii_case(known));
+    known.map(|(_, amount)| *amount).or_else(|| figure(word))
+}
+
+/// The same of a token, of which most are no number.
+#[inline]
+pub(super) fn amount_of(token: &Token<'_>) -> Option<Amount> {
+    if SET.has(token) { amount(&token.text) } else { figure(token.raw) }
+}
+
+fn figure(word: &str) -> Option<Amount> {
+    let is_figure = word.as_bytes().first().is_some_and(u8::is_ascii_digit);
+    let is_whole = is_figure && word.bytes().all(|b| b.is_ascii_digit());
+    if is_whole { word.parse().ok().map(Exactly) } else { None }
 }

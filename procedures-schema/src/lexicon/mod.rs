@@ -95,12 +95,22 @@ impl Lexicon {
 
     /// As [`Lexicon::says_new_seal`], with further words that name the seal.
     pub fn says_new_of(&self, words: &str, names: &[&str]) -> bool {
-        seal::says_new(&tokens(words), names)
+        self.says_new_in(&tokens(words), names)
+    }
+
+    /// As [`Lexicon::says_new_of`], of words that are already cut into tokens.
+    pub fn says_new_in(&self, tokens: &[Token<'_>], names: &[&str]) -> bool {
+        seal::says_new(tokens, names)
     }
 
     /// The amount that a word or figure says: `two`, `both`, `all`, `4`.
     pub fn amount(&self, word: &str) -> Option<Amount> {
         amount::amount(word)
+    }
+
+    /// As [`Lexicon::amount`], of a token.
+    pub fn amount_of(&self, token: &Token<'_>) -> Option<Amount> {
+        amount::amount_of(token)
     }
 
     /// The stage that a heading names.

@@ -4,7 +4,7 @@
 //! to [`WIDEST`] words between, `#` for a figure or number word. A phrase with more words hides one with fewer that shares a word with it:
 //! "shut down" is not "shut", "test point" is not "test".
 
-use super::amount::amount;
+use super::amount::amount_of;
 use super::negation::Unsaying;
 use super::text::{Break, Token, mixed};
 use super::word_set::WordSet;
@@ -164,7 +164,7 @@ impl Part {
                 forms.iter().any(|(mixed, form)| *mixed == token.mixed && *form == token.text)
             }
             Self::Number => {
-                token.text.starts_with(|c: char| c.is_ascii_digit()) || amount(&token.text).is_some()
+                token.text.starts_with(|c: char| c.is_ascii_digit()) || amount_of(token).is_some()
             }
             Self::Gap => false,
         }

@@ -91,40 +91,43 @@ pub(crate) fn tokens_into<'w>(words: &'w str, lower: &'w str, tokens: &mut Vec<T
 /// Cuts any words.
 pub(super) fn cut<'w>(words: &'w str, tokens: &mut Vec<Token<'w>>) {
     let mut before = Break::None;
-    let mut rest = words.chars();
+    // Where the token began that is being cut, if one is, and its last character.
+    let (mut from, mut left) = (None, ' ');
     let mut at = 0;
-    loop {
-        let here = rest.as_str();
-        let Some(first) = rest.next() else { break };
-        if !is_word_char(first) {
-            before = before.max(break_of(first));
-            at += 1;
+    for (byte, c) in words.char_indices() {
+        let here = at;
+        at += 1;
+        if is_word_char(c) {
+            from = from.or(Some((here, byte)));
+            left = c;
             continue;
         }
-        let from = at;
-        at += 1;
-        let mut left = first;
-        loop {
-            let mut ahead = rest.clone();
-            let Some(c) = ahead.next() else { break };
-            let belongs = is_word_char(c) || ahead.clone().next().is_some_and(|right| joins(left, c, right));
-            if !belongs {
-                break;
+        if let Some((first, first_byte)) = from {
+            let right = words.get(byte + c.len_utf8()..).and_then(|rest| rest.chars().next());
+            if right.is_some_and(|right| joins(left, c, right)) {
+                left = c;
+                continue;
             }
-            left = c;
-            rest = ahead;
-            at += 1;
+            let raw = words.get(first_byte..byte).unwrap_or_default();
+            tokens.push(token(raw, Span(point(first), point(here)), before));
+            (before, from) = (Break::None, None);
         }
-        let raw = here.get(..here.len() - rest.as_str().len()).unwrap_or_default();
-        let text = if raw.chars().all(plain_already) {
-            Cow::Borrowed(raw)
-        } else {
-            Cow::Owned(raw.chars().flat_map(|c| plain(c).to_lowercase()).collect())
-        };
-        let is_one_word = raw.chars().all(char::is_alphanumeric);
-        tokens.push(Token::new(text, raw, Span(point(from), point(at)), before, is_one_word));
-        before = Break::None;
+        before = before.max(break_of(c));
     }
+    if let Some((first, first_byte)) = from {
+        let raw = words.get(first_byte..).unwrap_or_default();
+        tokens.push(token(raw, Span(point(first), point(at)), before));
+    }
+}
+
+/// A token of any characters.
+fn token(raw: &str, span: Span, before: Break) -> Token<'_> {
+    let text = if raw.chars().all(plain_already) {
+        Cow::Borrowed(raw)
+    } else {
+        Cow::Owned(raw.chars().flat_map(|c| plain(c).to_lowercase()).collect())
+    };
+    Token::new(text, raw, span, before, raw.chars().all(char::is_alphanumeric))
 }
 
 /// Whether a character is as a token's text has it.

@@ -47,13 +47,17 @@ fn count_of(context: &Context<'_>, action: &Action) -> Option<u32> {
 }
 
 /// The numbers of fasteners in the words: `four bolts`, `two of the lid screws`, `4 M6 screws`; none where two
-/// numbers share a noun: "two upper and two lower bolts".
-pub(super) fn stated(lexicon: Option<&Lexicon>, tokens: &[Token<'_>]) -> Vec<(u32, usize, usize)> {
+/// numbers share a noun: "two upper and two lower bolts". Only the tokens at these positions may be numbers.
+pub(super) fn stated(
+    lexicon: Option<&Lexicon>,
+    tokens: &[Token<'_>],
+    numbers: &[usize],
+) -> Vec<(u32, usize, usize)> {
     let mut all = Vec::new();
-    for (at, token) in tokens.iter().enumerate() {
-        let Some(Amount::Exactly(n)) = amount(lexicon, &token.text) else { continue };
+    for &at in numbers {
+        let Some(Amount::Exactly(n)) = amount_at(lexicon, tokens, at) else { continue };
         match counted(lexicon, tokens, at) {
-            Counted::Noun(last) if n > 1 && token.text != "both" => all.push((n, at, last)),
+            Counted::Noun(last) if n > 1 && word(tokens, at) != "both" => all.push((n, at, last)),
             Counted::Shared => return Vec::new(),
             _ => {}
         }
@@ -61,8 +65,8 @@ pub(super) fn stated(lexicon: Option<&Lexicon>, tokens: &[Token<'_>]) -> Vec<(u3
     all
 }
 
-fn amount(lexicon: Option<&Lexicon>, word: &str) -> Option<Amount> {
-    lexicon.and_then(|lexicon| lexicon.amount(word))
+fn amount_at(lexicon: Option<&Lexicon>, tokens: &[Token<'_>], at: usize) -> Option<Amount> {
+    lexicon?.amount_of(tokens.get(at)?)
 }
 
 /// What a number counts.
@@ -81,13 +85,13 @@ fn counted(lexicon: Option<&Lexicon>, tokens: &[Token<'_>], number: usize) -> Co
         .take_while(|at| tokens.get(*at).is_some_and(|token| token.before == Break::None));
     for at in behind {
         let text = word(tokens, at);
-        if text == "and" && amount(lexicon, word(tokens, at + 1)).is_some() {
+        if text == "and" && amount_at(lexicon, tokens, at + 1).is_some() {
             return Counted::Shared;
         }
         if COUNTED.contains(&text) {
             return Counted::Noun(at);
         }
-        if amount(lexicon, text).is_some() || OTHERS.contains(&text) {
+        if amount_at(lexicon, tokens, at).is_some() || OTHERS.contains(&text) {
             break;
         }
     }

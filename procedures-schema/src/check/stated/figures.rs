@@ -3,10 +3,10 @@
 use super::reading::{Stated, stated_in, unit};
 use super::{Difference, Words, ends_a_clause, stretch, word};
 use crate::check::context::Context;
-use crate::lexicon::{Token, tokens};
+use crate::lexicon::{Few, Token, tokens};
 use crate::model::{Action, Known, Step, Verb};
 use crate::simulate::default_readings;
-use crate::units::{Figure, Measured, Quantity, Range, convert};
+use crate::units::{Figure, Measured, Quantity, Range, Unit, convert};
 
 /// The quantities that words are held to.
 const HELD: [Quantity; 5] =
@@ -16,20 +16,26 @@ const HELD: [Quantity; 5] =
 pub(super) fn differ(context: &Context<'_>, step: &Step, words: &Words<'_>, found: &mut Vec<Difference>) {
     let stated = &words.stating.figures;
     for kind in HELD {
-        let of_kind: Vec<&Stated> = stated.iter().filter(|s| s.range.unit.quantity() == kind).collect();
-        if of_kind.is_empty() {
+        let is_of_kind = |stated: &&Stated| stated.unit.quantity() == kind;
+        let mut unmet: Few<&Stated> = stated.iter().filter(is_of_kind).collect();
+        if unmet.is_empty() {
+            continue;
+        }
+        each_held(context, step, kind, &mut |held| unmet.retain(|stated| !agrees(stated, held)));
+        if unmet.is_empty() {
             continue;
         }
         let held = held(context, step, kind);
-        let mut unmet: Vec<&Stated> = of_kind.clone();
-        unmet.retain(|stated| !held.iter().any(|held| agree(&stated.range, held)));
-        if unmet.is_empty() || held.is_empty() {
+        if held.is_empty() {
             continue;
         }
         let told = told_in_text(context, step);
-        unmet.retain(|stated| !told.iter().any(|told| agree(&stated.range, told)));
+        unmet.retain(|stated| {
+            !told.iter().any(|told| agree(stated, &told.unit, Some(told.min), Some(told.max)))
+        });
+        let of_kind: Vec<&Stated> = stated.iter().filter(is_of_kind).collect();
         let unsaid: Vec<&Range> =
-            held.iter().filter(|held| !of_kind.iter().any(|stated| agree(&stated.range, held))).collect();
+            held.iter().filter(|held| !of_kind.iter().any(|stated| agrees(stated, held))).collect();
         let ([stated], [held]) = (unmet.as_slice(), unsaid.as_slice()) else { continue };
         let tokens = words.tokens();
         if !may_be_followed(&tokens, stated.last) || has_loose_unit(&tokens, &of_kind, kind) {
@@ -63,40 +69,63 @@ fn may_be_followed(tokens: &[Token<'_>], last: usize) -> bool {
 /// What the actions of a step say of a quantity, each range once.
 fn held(context: &Context<'_>, step: &Step, kind: Quantity) -> Vec<Range> {
     let mut held: Vec<Range> = Vec::new();
-    let all = step.actions.iter().flat_map(|action| of_action(context, action));
-    for range in all.filter(|range| range.unit.quantity() == kind) {
-        if !held.iter().any(|known| is_same(known, &range)) {
-            held.push(range);
+    each_held(context, step, kind, &mut |range| {
+        if !held.iter().any(|known| is_same(known, range)) {
+            held.push(range.clone());
         }
-    }
+    });
     held
 }
 
-fn of_action(context: &Context<'_>, action: &Action) -> Vec<Range> {
-    let mut ranges: Vec<Range> = action.torque.iter().cloned().collect();
-    if ranges.is_empty() && matches!(action.verb, Verb::Make | Verb::Tighten) {
-        let made = action.on.iter().filter_map(|id| context.connection(id));
-        let tight = made.filter_map(|connection| connection.tight.as_ref().and_then(Known::value));
-        ranges.extend(tight.filter_map(|tight| tight.torque.clone()));
+/// Each range that the actions of a step hold of a quantity.
+fn each_held(context: &Context<'_>, step: &Step, kind: Quantity, each: &mut dyn FnMut(&Range)) {
+    for action in &step.actions {
+        each_of_action(context, action, kind, &mut |range| {
+            if range.unit.quantity() == kind {
+                each(range);
+            }
+        });
     }
-    let end = |measured: &Measured| measured.value.clone();
-    if let Some(least) = action.duration.as_ref().or(action.at_most.as_ref()) {
-        let most = action.at_most.as_ref().filter(|most| most.unit == least.unit).unwrap_or(least);
-        ranges.push(Range::new(Some(end(least)), Some(end(most)), least.unit.clone()));
+}
+
+fn each_of_action(context: &Context<'_>, action: &Action, kind: Quantity, each: &mut dyn FnMut(&Range)) {
+    match kind {
+        Quantity::Torque => each_torque(context, action, each),
+        Quantity::Time => {
+            if let Some(least) = action.duration.as_ref().or(action.at_most.as_ref()) {
+                let most = action.at_most.as_ref().filter(|most| most.unit == least.unit).unwrap_or(least);
+                each(&between(least, most));
+            }
+        }
+        Quantity::Temperature => action.temperature.iter().for_each(|at| each(&between(at, at))),
+        _ => {}
     }
-    ranges.extend(action.temperature.iter().map(|t| Range::new(Some(end(t)), Some(end(t)), t.unit.clone())));
     // Of a test words tell the pressure at which it is taken, and its kind by how much it may drop.
     if action.readings.is_empty() && action.verb == Verb::Prove {
         let default = default_readings(context.procedure, action);
-        ranges.extend(default.into_iter().filter_map(|reading| reading.limits));
+        default.iter().filter_map(|reading| reading.limits.as_ref()).for_each(each);
     } else {
-        ranges.extend(action.readings.iter().filter_map(|reading| reading.limits.clone()));
+        action.readings.iter().filter_map(|reading| reading.limits.as_ref()).for_each(each);
     }
-    ranges
+}
+
+/// The torque of an action or, where it says none, those that the map knows of what it makes.
+fn each_torque(context: &Context<'_>, action: &Action, each: &mut dyn FnMut(&Range)) {
+    if let Some(torque) = &action.torque {
+        each(torque);
+    } else if matches!(action.verb, Verb::Make | Verb::Tighten) {
+        let made = action.on.iter().filter_map(|id| context.connection(id));
+        let tight = made.filter_map(|connection| connection.tight.as_ref().and_then(Known::value));
+        tight.filter_map(|tight| tight.torque.as_ref()).for_each(each);
+    }
+}
+
+fn between(least: &Measured, most: &Measured) -> Range {
+    Range::new(Some(least.value.clone()), Some(most.value.clone()), least.unit.clone())
 }
 
 /// Figures in the texts of the actions and in the names of their things: what words take from there is right.
-fn told_in_text(context: &Context<'_>, step: &Step) -> Vec<Range> {
+fn told_in_text(context: &Context<'_>, step: &Step) -> Vec<Stated> {
     let mut texts: Vec<String> = Vec::new();
     for action in &step.actions {
         let default =
@@ -116,36 +145,26 @@ fn told_in_text(context: &Context<'_>, step: &Step) -> Vec<Range> {
         }
     }
     let with_figures = texts.iter().filter(|text| text.bytes().any(|byte| byte.is_ascii_digit()));
-    with_figures
-        .flat_map(|text| stated_in(context.lexicon, &tokens(text)))
-        .map(|stated| stated.range)
-        .collect()
+    with_figures.flat_map(|text| stated_in(context.lexicon, &tokens(text))).collect()
 }
 
 /// Whether words that state a range agree with one that holds. A single figure agrees with the range that it
 /// lies in, an open end with the same end.
-fn agree(stated: &Range, held: &Range) -> bool {
-    let of = |figure: &Option<Figure>| {
-        figure.as_ref().and_then(|figure| convert(figure.value(), &stated.unit, &held.unit).ok())
-    };
-    let (min, max) = (of(&stated.min), of(&stated.max));
-    if min.is_none() && max.is_none() {
-        return false;
+fn agrees(stated: &Stated, held: &Range) -> bool {
+    let end = |end: &Option<Figure>| end.as_ref().map(Figure::value);
+    agree(stated, &held.unit, end(&held.min), end(&held.max))
+}
+
+fn agree(stated: &Stated, unit: &Unit, least: Option<f64>, most: Option<f64>) -> bool {
+    let of = |figure: f64| convert(figure, &stated.unit, unit);
+    let (Ok(min), Ok(max)) = (of(stated.min), of(stated.max)) else { return false };
+    if !is_near(min, max) {
+        return ends(min, least) && ends(max, most);
     }
-    let (least, most) = (held.min.as_ref().map(Figure::value), held.max.as_ref().map(Figure::value));
-    if let (Some(min), Some(max)) = (min, max) {
-        let is_one = is_near(min, max);
-        let is_within = least.is_none_or(|least| min >= least || is_near(min, least))
-            && most.is_none_or(|most| max <= most || is_near(max, most));
-        let is_end = |end: Option<f64>| end.is_some_and(|end| is_near(min, end));
-        return if is_one {
-            is_within || is_end(least) || is_end(most)
-        } else {
-            ends(min, least) && ends(max, most)
-        };
-    }
-    let end = min.or(max);
-    end.is_some_and(|end| least.is_some_and(|l| is_near(l, end)) || most.is_some_and(|m| is_near(m, end)))
+    let is_within = least.is_none_or(|least| min >= least || is_near(min, least))
+        && most.is_none_or(|most| max <= most || is_near(max, most));
+    let is_end = |end: Option<f64>| end.is_some_and(|end| is_near(min, end));
+    is_within || is_end(least) || is_end(most)
 }
 
 fn ends(stated: f64, held: Option<f64>) -> bool {

@@ -11,10 +11,10 @@ mod names;
 mod reading;
 mod sizes;
 
-use self::reading::{Stated, stated_in};
+use self::reading::{Stated, stated_by};
 use super::context::Context;
 use super::lower::Lower;
-use crate::lexicon::{Lexicon, Token, tokens_into};
+use crate::lexicon::{Few, Lexicon, Token, tokens_into};
 use crate::model::{Span, Step};
 
 /// Words that state something else than the action or the map.
@@ -31,28 +31,38 @@ pub(super) struct Difference {
 /// What some words state, found once while they are read and kept from one check to the next.
 #[derive(Debug)]
 pub(super) struct Stating {
-    figures: Vec<Stated>,
+    figures: Few<Stated>,
     /// How many fasteners, and between which tokens that is said.
     counts: Vec<(u32, usize, usize)>,
     /// The tokens of the only thread.
     thread: Option<(usize, usize)>,
+    /// The figure that may be a width across flats.
+    apart: Option<usize>,
 }
 
 impl Stating {
     /// What some words state; nothing, as most words do.
     pub(super) fn of(lexicon: Option<&Lexicon>, tokens: &[Token<'_>]) -> Option<Self> {
-        let is_number = |token: &Token<'_>| {
-            token.raw.bytes().any(|byte| byte.is_ascii_digit())
-                || lexicon.is_some_and(|lexicon| lexicon.amount(&token.text).is_some())
-        };
-        if !tokens.iter().any(is_number) {
+        let (numbers, thread) = (numbers(lexicon, tokens), sizes::thread(tokens));
+        if numbers.is_empty() && thread.is_none() {
             return None;
         }
-        let figures = stated_in(lexicon, tokens);
-        let (counts, thread) = (counts::stated(lexicon, tokens), sizes::thread(tokens));
+        let figures = stated_by(lexicon, tokens, &numbers);
+        let counts = counts::stated(lexicon, tokens, &numbers);
         let states = !figures.is_empty() || !counts.is_empty() || thread.is_some();
-        states.then_some(Self { figures, counts, thread })
+        let apart = sizes::apart(&figures, tokens);
+        states.then_some(Self { figures, counts, thread, apart })
     }
+}
+
+/// The positions of the tokens that begin with a digit or are number words.
+fn numbers(lexicon: Option<&Lexicon>, tokens: &[Token<'_>]) -> Few<usize> {
+    let is_number = |token: &Token<'_>| {
+        token.raw.as_bytes().first().is_some_and(u8::is_ascii_digit)
+            || lexicon.is_some_and(|lexicon| lexicon.amount_of(token).is_some())
+    };
+    let numbers = tokens.iter().enumerate().filter(|(_, token)| is_number(token));
+    numbers.map(|(at, _)| at).collect()
 }
 
 /// The words of a step with what they state.
@@ -80,9 +90,15 @@ pub(super) fn differences(context: &Context<'_>, position: usize, step: &Step) -
     names::differ(context, &lower, step, &mut found);
     if let Some(stating) = context.heard.stating(position) {
         let words = Words { text: &step.words, lower: &lower, stating };
-        figures::differ(context, step, &words, &mut found);
-        sizes::differ(context, step, &words, &mut found);
-        counts::differ(context, step, &words, &mut found);
+        if !stating.figures.is_empty() {
+            figures::differ(context, step, &words, &mut found);
+        }
+        if stating.thread.is_some() || stating.apart.is_some() {
+            sizes::differ(context, step, &words, &mut found);
+        }
+        if !stating.counts.is_empty() {
+            counts::differ(context, step, &words, &mut found);
+        }
     }
     found
 }

@@ -2,12 +2,11 @@
 
 use super::Difference;
 use crate::check::context::Context;
-use crate::check::lower::Lower;
+use crate::check::lower::{Lower, in_lower_case};
 use crate::check::wording::does;
 use crate::lexicon::tokens;
 use crate::model::{Action, Id, Span, Step};
 use crate::simulate::Thing;
-use std::borrow::Cow;
 
 /// Adds what differs: an action of a thing that the words do not name at all, where they name another that
 /// goes by the same noun and that no action of the step holds.
@@ -15,13 +14,11 @@ pub(super) fn differ(context: &Context<'_>, lower: &Lower<'_>, step: &Step, foun
     for action in &step.actions {
         let [id] = action.on.as_slice() else { continue };
         let Some((own, aliases)) = names_of(context, id) else { continue };
-        if std::iter::once(own)
-            .chain(aliases.iter().map(String::as_str))
-            .any(|name| lower.has(&in_lower_case(name)))
-        {
+        let Some(noun) = noun(own) else { continue };
+        let mut names = std::iter::once(own).chain(aliases.iter().map(String::as_str));
+        if names.any(|name| lower.has_name(name)) {
             continue;
         }
-        let Some(noun) = noun(own) else { continue };
         // Most steps that do not name their thing have no such noun either.
         if !lower.0.contains(in_lower_case(noun).as_ref()) {
             continue;
@@ -29,7 +26,7 @@ pub(super) fn differ(context: &Context<'_>, lower: &Lower<'_>, step: &Step, foun
         let held = |other: &Id| step.actions.iter().any(|action| concerns(action, other));
         let mut others = context.procedure.map.things().filter(|(_, other, name, _)| {
             self::noun(name).is_some_and(|other| other.eq_ignore_ascii_case(noun))
-                && lower.has(&in_lower_case(name))
+                && lower.has_name(name)
                 && names_of(context, other).is_some()
                 && !held(other)
         });
@@ -37,15 +34,6 @@ pub(super) fn differ(context: &Context<'_>, lower: &Lower<'_>, step: &Step, foun
         let Some(span) = named_once(&step.words, name, noun, action) else { continue };
         let held = format!("its action {} {}", does(&action.verb), context.the_id(id));
         found.push(Difference { span, stated: format!("the {name}"), held });
-    }
-}
-
-/// Most names are in lower case as they are.
-pub(super) fn in_lower_case(name: &str) -> Cow<'_, str> {
-    if name.is_ascii() && !name.bytes().any(|byte| byte.is_ascii_uppercase()) {
-        Cow::Borrowed(name)
-    } else {
-        Cow::Owned(name.to_lowercase())
     }
 }
 

@@ -1,29 +1,34 @@
 //! Figures with units, read from words.
 
-use super::word;
-use crate::lexicon::{Amount, Break, Lexicon, Token};
-use crate::units::{Figure, Range, Unit};
-use std::borrow::Cow;
+use super::{numbers, word};
+use crate::lexicon::{Amount, Break, Few, Lexicon, Token};
+use crate::units::Unit;
+use std::collections::BTreeMap;
+use std::sync::LazyLock;
 
 /// A figure, or two, with a unit in words, by its first and its last token.
 #[derive(Debug)]
 pub(super) struct Stated {
     pub(super) from: usize,
     pub(super) last: usize,
-    pub(super) range: Range,
+    pub(super) unit: Unit,
+    /// The figure, or the first of two.
+    pub(super) min: f64,
+    /// The same figure, or the second of two.
+    pub(super) max: f64,
 }
 
 /// The figures with units in some words, in order.
-pub(super) fn stated_in(lexicon: Option<&Lexicon>, tokens: &[Token<'_>]) -> Vec<Stated> {
-    let mut all = Vec::new();
-    let mut at = 0;
-    while at < tokens.len() {
-        let Some(stated) = stated_at(lexicon, tokens, at) else {
-            at += 1;
-            continue;
-        };
-        at = stated.last + 1;
-        all.push(stated);
+pub(super) fn stated_in(lexicon: Option<&Lexicon>, tokens: &[Token<'_>]) -> Few<Stated> {
+    stated_by(lexicon, tokens, &numbers(lexicon, tokens))
+}
+
+/// The same where only the tokens at these positions may be numbers.
+pub(super) fn stated_by(lexicon: Option<&Lexicon>, tokens: &[Token<'_>], numbers: &[usize]) -> Few<Stated> {
+    let mut all: Few<Stated> = Few::new();
+    for &at in numbers {
+        let is_new = all.last().is_none_or(|before| before.last < at);
+        all.extend(is_new.then(|| stated_at(lexicon, tokens, at)).flatten());
     }
     all
 }
@@ -38,16 +43,12 @@ fn stated_at(lexicon: Option<&Lexicon>, tokens: &[Token<'_>], at: usize) -> Opti
         _ if is_dashed(tokens, last + 1) => Some(last + 1),
         _ => None,
     };
-    let second = behind.and_then(|behind| figure(lexicon, tokens, behind));
-    let second = second.and_then(|(second, other, last)| Some((other?, Figure::parse(&second).ok()?, last)));
-    if let Some((other, second, last)) = second
+    if let Some((max, Some(other), last)) = behind.and_then(|behind| figure(lexicon, tokens, behind))
         && unit.as_ref().is_none_or(|unit| *unit == other)
     {
-        let range = Range::new(Some(Figure::parse(&first).ok()?), Some(second), other);
-        return Some(Stated { from: at, last, range });
+        return Some(Stated { from: at, last, unit: other, min: first, max });
     }
-    let (unit, first) = (unit?, Figure::parse(&first).ok()?);
-    Some(Stated { from: at, last, range: Range::new(Some(first.clone()), Some(first), unit) })
+    Some(Stated { from: at, last, unit: unit?, min: first, max: first })
 }
 
 /// Whether a dash without blanks stands before a token: `5-6`.
@@ -58,31 +59,37 @@ fn is_dashed(tokens: &[Token<'_>], at: usize) -> bool {
         .is_some_and(|(before, token)| token.before == Break::Comma && token.span.0 == before.span.1 + 1)
 }
 
-/// The digits of a figure, its unit if one follows, and the last token of both.
-fn figure<'t>(
-    lexicon: Option<&Lexicon>,
-    tokens: &[Token<'t>],
-    at: usize,
-) -> Option<(Cow<'t, str>, Option<Unit>, usize)> {
+/// A figure, its unit if one follows, and the last token of both.
+fn figure(lexicon: Option<&Lexicon>, tokens: &[Token<'_>], at: usize) -> Option<(f64, Option<Unit>, usize)> {
     let token = tokens.get(at)?;
     let raw = token.raw;
     let n_digits = raw.find(|c: char| !c.is_ascii_digit() && c != '.' && c != ',').unwrap_or(raw.len());
     let (digits, joined) = raw.split_at_checked(n_digits)?;
     if n_digits > 0 && !joined.is_empty() {
-        return Some((Cow::Borrowed(digits), Some(unit(joined)?), at));
+        return Some((value(digits)?, Some(unit(joined)?), at));
     }
-    let digits = if n_digits > 0 {
-        Cow::Borrowed(digits)
+    let figure = if n_digits > 0 {
+        value(digits)?
     } else {
-        match lexicon.and_then(|lexicon| lexicon.amount(&token.text)) {
-            Some(Amount::Exactly(n)) if token.text != "both" => Cow::Owned(n.to_string()),
+        match lexicon?.amount_of(token) {
+            Some(Amount::Exactly(n)) if token.text != "both" => f64::from(n),
             _ => return None,
         }
     };
     let behind = tokens.get(at + 1).filter(|next| next.before == Break::None);
     let unit = behind.and_then(|next| unit(next.raw));
     let last = at + usize::from(unit.is_some());
-    Some((digits, unit, last))
+    Some((figure, unit, last))
+}
+
+/// The value of digits with one point or comma between them, if any.
+fn value(digits: &str) -> Option<f64> {
+    let (whole, fraction) = digits.split_once(['.', ',']).unwrap_or((digits, "0"));
+    let is_figure = |digits: &str| !digits.is_empty() && digits.bytes().all(|byte| byte.is_ascii_digit());
+    if !is_figure(whole) || !is_figure(fraction) {
+        return None;
+    }
+    if digits.contains(',') { digits.replace(',', ".").parse().ok() } else { digits.parse().ok() }
 }
 
 /// Units in words, without the dots and in lower case.
@@ -106,25 +113,25 @@ const LONG: [(&str, Unit); 17] = [
     ("millimetres", Unit::Millimetre),
 ];
 
+/// The units by the first byte, in lower case, of what they are called.
+static BY_FIRST: LazyLock<BTreeMap<u8, Vec<(&'static str, Unit)>>> = LazyLock::new(|| {
+    let mut by_first: BTreeMap<u8, Vec<_>> = BTreeMap::new();
+    let shown = Unit::ALL.iter().map(|unit| (unit.shown(), unit.clone()));
+    for (name, unit) in LONG.into_iter().chain(shown) {
+        by_first.entry(first_byte(name)).or_default().push((name, unit));
+    }
+    by_first
+});
+
 /// The unit that a word names. A letter alone is one as it is written.
 pub(super) fn unit(raw: &str) -> Option<Unit> {
-    let first = first_byte(raw)?;
-    // Every word of a text is asked; the first letter tells nearly all of them from every unit.
-    let may_be = |name: &str| first_byte(name) == Some(first);
-    let long =
-        LONG.iter().find(|(name, _)| may_be(name) && is_alike(raw, name)).map(|(_, unit)| unit.clone());
-    let is_one = |unit: &&Unit| {
-        let shown = unit.shown();
-        if !may_be(shown) {
-            return false;
-        }
-        if shown.chars().nth(1).is_none() { raw == shown } else { is_alike(raw, shown) }
-    };
-    long.or_else(|| Unit::ALL.iter().find(is_one).cloned())
+    let is_named = |name: &str| if name.chars().nth(1).is_none() { raw == name } else { is_alike(raw, name) };
+    let known = BY_FIRST.get(&first_byte(raw))?;
+    known.iter().find(|(name, _)| is_named(name)).map(|(_, unit)| unit.clone())
 }
 
-fn first_byte(text: &str) -> Option<u8> {
-    text.bytes().next().map(|byte| byte.to_ascii_lowercase())
+fn first_byte(text: &str) -> u8 {
+    text.bytes().next().map_or(0, |byte| byte.to_ascii_lowercase())
 }
 
 /// Whether two names are the same but for dots and case.

@@ -1,6 +1,5 @@
 //! Threads and widths across flats in words against those of the connections that the actions name.
 
-use super::names::in_lower_case;
 use super::reading::Stated;
 use super::{Difference, Words, ends_a_clause, only, stretch, word};
 use crate::check::context::Context;
@@ -23,13 +22,19 @@ pub(super) fn differ(context: &Context<'_>, step: &Step, words: &Words<'_>, foun
         }
     }
     let [(connection, size)] = sized.as_slice() else { return };
-    let thread = words.stating.thread;
-    if thread.is_some() && is_said(size, words) {
+    let stating = words.stating;
+    if stating.thread.is_some() && is_said(size, words) {
+        return;
+    }
+    let apart = stating.apart.and_then(|at| stating.figures.get(at));
+    let flats = apart.and_then(|length| Some((length.from, length.last, fits_flats(size, length)?)));
+    // Where the words name no thread, nothing but a figure that differs needs a look at the words themselves.
+    if stating.thread.is_none() && flats.is_none_or(|(_, _, fits)| fits) {
         return;
     }
     let tokens = &words.tokens();
-    let stated = thread.map(|(from, last)| (from, last, fits_thread(size, tokens, from, last)));
-    let stated = stated.or_else(|| across_flats(size, &words.stating.figures, tokens));
+    let thread = stating.thread.map(|(from, last)| (from, last, fits_thread(size, tokens, from, last)));
+    let stated = thread.or(flats.map(|(from, last, fits)| (from, last, Some(fits))));
     let Some((from, last, Some(false))) = stated else { return };
     if TOOLS.contains(&word(tokens, last + 1)) || TOOLS.contains(&word(tokens, last + 2)) {
         return;
@@ -42,23 +47,12 @@ pub(super) fn differ(context: &Context<'_>, step: &Step, words: &Words<'_>, foun
 /// Whether the words name just the metric thread of the map, as most do. Of pipe threads `G 1` stands in `G 1 1/2`.
 fn is_said(size: &Size, words: &Words<'_>) -> bool {
     let known = size.thread.as_deref().filter(|thread| thread.starts_with('M'));
-    known.is_some_and(|thread| words.lower.has(&in_lower_case(thread)))
+    known.is_some_and(|thread| words.lower.has_name(thread))
 }
 
 /// The only thread in some words: `M6`, `M10 x 1`, `G 1 1/2`.
 pub(super) fn thread(tokens: &[Token<'_>]) -> Option<(usize, usize)> {
-    let begins =
-        |at: &usize| {
-            let raw = tokens.get(*at).map_or("", |token| token.raw);
-            let is_metric =
-                raw.strip_prefix('M').is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()));
-            let pipe = ["Rc", "Rp", "R", "G"].iter().find_map(|letters| raw.strip_prefix(letters));
-            let is_pipe = pipe.is_some_and(|rest| {
-                if rest.is_empty() { is_inches(word(tokens, at + 1)) } else { is_inches(rest) }
-            });
-            is_metric || is_pipe
-        };
-    let mut all = (0..tokens.len()).filter(begins);
+    let mut all = (0..tokens.len()).filter(|at| begins_thread(tokens, *at));
     let from = all.next().filter(|_| all.next().is_none())?;
     let belongs = |at: &usize| {
         let same = tokens.get(*at).is_some_and(|token| token.before == Break::None);
@@ -67,6 +61,19 @@ pub(super) fn thread(tokens: &[Token<'_>]) -> Option<(usize, usize)> {
     };
     let last = (from + 1..tokens.len()).take_while(belongs).last().unwrap_or(from);
     Some((from, last))
+}
+
+fn begins_thread(tokens: &[Token<'_>], at: usize) -> bool {
+    let raw = tokens.get(at).map_or("", |token| token.raw);
+    if let Some(rest) = raw.strip_prefix('M') {
+        return rest.starts_with(|c: char| c.is_ascii_digit());
+    }
+    // Every word of a text is asked, and one letter tells nearly all of them.
+    if !raw.starts_with(['R', 'G']) {
+        return false;
+    }
+    let rest = ["Rc", "Rp", "R", "G"].iter().find_map(|letters| raw.strip_prefix(letters));
+    rest.is_some_and(|rest| if rest.is_empty() { is_inches(word(tokens, at + 1)) } else { is_inches(rest) })
 }
 
 fn is_inches(text: &str) -> bool {
@@ -83,22 +90,19 @@ fn fits_thread(size: &Size, tokens: &[Token<'_>], from: usize, last: usize) -> O
     Some(rest.unwrap_or(false) || stated.starts_with(&format!("{known}x")))
 }
 
-/// The only length in the words, if it stands apart behind a comma, or as "hexagon 4 mm".
-fn across_flats(
-    size: &Size,
-    figures: &[Stated],
-    tokens: &[Token<'_>],
-) -> Option<(usize, usize, Option<bool>)> {
-    let known = size.across_flats.as_ref()?;
-    let stated = only(figures.iter().filter(|s| s.range.unit.quantity() == Quantity::Length))?;
+/// The position among the figures of the only length, if it stands apart behind a comma, or as "hexagon 4 mm".
+pub(super) fn apart(figures: &[Stated], tokens: &[Token<'_>]) -> Option<usize> {
+    let is_length = |(_, stated): &(usize, &Stated)| stated.unit.quantity() == Quantity::Length;
+    let (at, stated) = only(figures.iter().enumerate().filter(is_length))?;
     let before = stated.from.checked_sub(1)?;
     let is_apart = tokens.get(stated.from).is_some_and(|token| token.before == Break::Comma)
         || matches!(word(tokens, before), "hexagon" | "flats");
-    if !is_apart || !ends_a_clause(tokens, stated.last) {
-        return None;
-    }
-    let value = stated.range.min.as_ref()?.value();
-    let value = convert(value, &stated.range.unit, &known.unit).ok()?;
-    let fits = (value - known.value.value()).abs() < 1e-6;
-    Some((stated.from, stated.last, Some(fits)))
+    (is_apart && ends_a_clause(tokens, stated.last)).then_some(at)
+}
+
+/// Whether a length is the width across flats of the map.
+fn fits_flats(size: &Size, length: &Stated) -> Option<bool> {
+    let known = size.across_flats.as_ref()?;
+    let value = convert(length.min, &length.unit, &known.unit).ok()?;
+    Some((value - known.value.value()).abs() < 1e-6)
 }

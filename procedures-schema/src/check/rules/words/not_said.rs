@@ -58,7 +58,10 @@ fn unsaid(context: &Context<'_>, position: usize, step: &Step, action: &Action) 
         return Some(Unsaid::Action);
     }
     let new_seal = action.verb == Verb::Make && action.seal == Some(Renewal::New);
-    let says_new = || lexicon.says_new_of(&step.words, &seal_names(context, action));
+    let says_new = || {
+        context.heard.says_new_seal(position)
+            || lexicon.says_new_of(&step.words, &seal_names(context, action))
+    };
     (new_seal && !says_new()).then_some(Unsaid::NewSeal)
 }
 
