@@ -3,6 +3,7 @@
 use super::cause::thing_of;
 use super::lower::Names;
 use super::sayings::Heard;
+use super::stated::Rivals;
 use crate::lexicon::Lexicon;
 use crate::model::{Action, Connection, Id, Procedure, Seal, Step};
 use crate::simulate::{Guard, Place, SectionCell, Side, Thing, Trace, Unmet};
@@ -17,13 +18,14 @@ pub(super) struct Context<'c> {
     /// What the words of the steps say.
     pub(super) heard: &'c Heard,
     names: OnceCell<Names>,
+    rivals: OnceCell<Rivals>,
 }
 
 impl<'c> Context<'c> {
     /// A document with its trace, and what its words say.
     pub(super) fn new(procedure: &'c Procedure, trace: &'c Trace, heard: &'c Heard) -> Self {
         let lexicon = Lexicon::for_language(&procedure.language);
-        Self { procedure, trace, lexicon, heard, names: OnceCell::new() }
+        Self { procedure, trace, lexicon, heard, names: OnceCell::new(), rivals: OnceCell::new() }
     }
 
     /// What the map calls its things; few documents hold words for which it is asked.
@@ -34,6 +36,11 @@ impl<'c> Context<'c> {
                 std::iter::once(name).chain(aliases.iter().map(String::as_str))
             }))
         })
+    }
+
+    /// The nouns by which the map calls things of different names.
+    pub(super) fn rivals(&self) -> &Rivals {
+        self.rivals.get_or_init(|| Rivals::of(&self.procedure.map))
     }
 
     /// The step executed at a place.

@@ -91,12 +91,12 @@ impl Heard {
     /// Adds what steps say; nothing but their vocabulary, if there is no lexicon for the language.
     fn hear(&mut self, steps: &[Arc<Step>], language: &str) {
         let lexicon = Lexicon::for_language(language);
-        let lowered = Lowered::of(steps.iter().map(|step| step.words.as_str()));
+        let n_before = self.ends.len();
+        self.lower.add_all(steps.iter().map(|step| step.words.as_str()));
         let mut cut = Vec::new();
         // Most sentences say one thing or two.
         self.said.reserve(2 * steps.len());
-        for (step, lower) in steps.iter().zip(lowered.iter()) {
-            self.lower.add_lower(lower);
+        for (step, lower) in steps.iter().zip(self.lower.iter().skip(n_before)) {
             tokens_into(&step.words, lower, &mut cut);
             self.vocabulary.take_in(lower, &cut);
             if let Some(lexicon) = lexicon {

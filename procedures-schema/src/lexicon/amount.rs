@@ -53,9 +53,13 @@ pub(super) fn amount(word: &str) -> Option<Amount> {
 }
 
 /// The same of a token, of which most are no number.
-#[inline]
 pub(super) fn amount_of(token: &Token<'_>) -> Option<Amount> {
-    if SET.has(token) { amount(&token.text) } else { figure(token.raw) }
+    if SET.may_have(token) { amount(&token.text) } else { figure(token.raw) }
+}
+
+/// Whether a token may be a number word; nearly all others are told by one look.
+pub(super) fn may_be_word(token: &Token<'_>) -> bool {
+    SET.may_have(token)
 }
 
 fn figure(word: &str) -> Option<Amount> {

@@ -9,12 +9,10 @@ pub(crate) struct Lowered {
 }
 
 impl Lowered {
-    /// The lower case of texts, in their order.
-    pub(crate) fn of<'t>(texts: impl Iterator<Item = &'t str> + Clone) -> Self {
-        let length = texts.clone().map(str::len).sum();
-        let mut lowered = Self { all: String::with_capacity(length), ends: Vec::new() };
-        texts.for_each(|text| lowered.add(text));
-        lowered
+    /// Adds some, in their order.
+    pub(crate) fn add_all<'t>(&mut self, texts: impl Iterator<Item = &'t str> + Clone) {
+        self.all.reserve(texts.clone().map(str::len).sum());
+        texts.for_each(|text| self.add(text));
     }
 
     /// Adds one.
@@ -56,7 +54,8 @@ mod tests {
 
     #[test]
     fn texts_come_in_their_order() {
-        let lowered = Lowered::of(["Undo", "", "\u{d6}L", "the LID"].into_iter());
+        let mut lowered = Lowered::default();
+        lowered.add_all(["Undo", "", "\u{d6}L", "the LID"].into_iter());
         assert_eq!(lowered.iter().collect::<Vec<_>>(), ["undo", "", "\u{f6}l", "the lid"]);
         let by_place = (0..5).map(|at| lowered.get(at)).collect::<Vec<_>>();
         assert_eq!(by_place, [Some("undo"), Some(""), Some("\u{f6}l"), Some("the lid"), None]);

@@ -113,6 +113,14 @@ impl Lexicon {
         amount::amount_of(token)
     }
 
+    /// The positions of those of some tokens that begin with a digit or may be number words.
+    pub(crate) fn numbers(tokens: &[Token<'_>]) -> Few<usize> {
+        let may_be = |token: &Token<'_>| {
+            token.raw.as_bytes().first().is_some_and(u8::is_ascii_digit) || amount::may_be_word(token)
+        };
+        tokens.iter().enumerate().filter(|(_, token)| may_be(token)).map(|(at, _)| at).collect()
+    }
+
     /// The stage that a heading names.
     pub fn stage(&self, heading: &str) -> Option<Stage> {
         stage::stage(heading)

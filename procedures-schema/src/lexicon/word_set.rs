@@ -33,8 +33,13 @@ impl WordSet {
 
     /// Whether the word of a token is in the list.
     pub(super) fn has(&self, token: &Token<'_>) -> bool {
+        self.may_have(token) && self.words.contains(&&*token.text)
+    }
+
+    /// Whether it may be; it is not, for nearly all words that are not in the list.
+    pub(super) fn may_have(&self, token: &Token<'_>) -> bool {
         let (at, bit) = place_of(token.mixed);
-        self.bits.get(at).is_some_and(|bits| bits & bit != 0) && self.words.contains(&&*token.text)
+        self.bits.get(at).is_some_and(|bits| bits & bit != 0)
     }
 }
 

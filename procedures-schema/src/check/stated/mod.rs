@@ -11,6 +11,7 @@ mod names;
 mod reading;
 mod sizes;
 
+pub(super) use self::names::Rivals;
 use self::reading::{Stated, stated_by};
 use super::context::Context;
 use super::lower::Lower;
@@ -43,7 +44,7 @@ pub(super) struct Stating {
 impl Stating {
     /// What some words state; nothing, as most words do.
     pub(super) fn of(lexicon: Option<&Lexicon>, tokens: &[Token<'_>]) -> Option<Self> {
-        let (numbers, thread) = (numbers(lexicon, tokens), sizes::thread(tokens));
+        let (numbers, thread) = (Lexicon::numbers(tokens), sizes::thread(tokens));
         if numbers.is_empty() && thread.is_none() {
             return None;
         }
@@ -53,16 +54,6 @@ impl Stating {
         let apart = sizes::apart(&figures, tokens);
         states.then_some(Self { figures, counts, thread, apart })
     }
-}
-
-/// The positions of the tokens that begin with a digit or are number words.
-fn numbers(lexicon: Option<&Lexicon>, tokens: &[Token<'_>]) -> Few<usize> {
-    let is_number = |token: &Token<'_>| {
-        token.raw.as_bytes().first().is_some_and(u8::is_ascii_digit)
-            || lexicon.is_some_and(|lexicon| lexicon.amount_of(token).is_some())
-    };
-    let numbers = tokens.iter().enumerate().filter(|(_, token)| is_number(token));
-    numbers.map(|(at, _)| at).collect()
 }
 
 /// The words of a step with what they state.

@@ -5,8 +5,10 @@ use crate::check::context::Context;
 use crate::check::lower::{Lower, in_lower_case};
 use crate::check::wording::does;
 use crate::lexicon::tokens;
-use crate::model::{Action, Id, Span, Step};
+use crate::model::{Action, ApplianceMap, Id, Span, Step};
 use crate::simulate::Thing;
+use std::borrow::Cow;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Adds what differs: an action of a thing that the words do not name at all, where they name another that
 /// goes by the same noun and that no action of the step holds.
@@ -15,6 +17,10 @@ pub(super) fn differ(context: &Context<'_>, lower: &Lower<'_>, step: &Step, foun
         let [id] = action.on.as_slice() else { continue };
         let Some((own, aliases)) = names_of(context, id) else { continue };
         let Some(noun) = noun(own) else { continue };
+        // Most nouns are of one name alone, which no other can be taken for.
+        if !context.rivals().go_by(noun) {
+            continue;
+        }
         let mut names = std::iter::once(own).chain(aliases.iter().map(String::as_str));
         if names.any(|name| lower.has_name(name)) {
             continue;
@@ -34,6 +40,35 @@ pub(super) fn differ(context: &Context<'_>, lower: &Lower<'_>, step: &Step, foun
         let Some(span) = named_once(&step.words, name, noun, action) else { continue };
         let held = format!("its action {} {}", does(&action.verb), context.the_id(id));
         found.push(Difference { span, stated: format!("the {name}"), held });
+    }
+}
+
+/// The nouns by which a map calls things of different names: "valve", if it knows a suction valve and a discharge
+/// valve.
+pub(in crate::check) struct Rivals {
+    /// In lower case.
+    nouns: BTreeSet<String>,
+}
+
+impl Rivals {
+    /// Those of a map.
+    pub(in crate::check) fn of(map: &ApplianceMap) -> Self {
+        let mut nouns = BTreeSet::new();
+        let mut known: BTreeMap<Cow<'_, str>, &str> = BTreeMap::new();
+        for (_, _, name, _) in map.things() {
+            let Some(noun) = noun(name).map(in_lower_case) else { continue };
+            if known.get(&noun).is_some_and(|known| *known != name) {
+                nouns.insert(noun.into_owned());
+            } else {
+                known.insert(noun, name);
+            }
+        }
+        Self { nouns }
+    }
+
+    /// Whether several names end in a noun.
+    fn go_by(&self, noun: &str) -> bool {
+        self.nouns.contains(&*in_lower_case(noun))
     }
 }
 

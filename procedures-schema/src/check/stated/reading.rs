@@ -1,6 +1,6 @@
 //! Figures with units, read from words.
 
-use super::{numbers, word};
+use super::word;
 use crate::lexicon::{Amount, Break, Few, Lexicon, Token};
 use crate::units::Unit;
 use std::collections::BTreeMap;
@@ -20,7 +20,7 @@ pub(super) struct Stated {
 
 /// The figures with units in some words, in order.
 pub(super) fn stated_in(lexicon: Option<&Lexicon>, tokens: &[Token<'_>]) -> Few<Stated> {
-    stated_by(lexicon, tokens, &numbers(lexicon, tokens))
+    stated_by(lexicon, tokens, &Lexicon::numbers(tokens))
 }
 
 /// The same where only the tokens at these positions may be numbers.
@@ -125,9 +125,10 @@ static BY_FIRST: LazyLock<BTreeMap<u8, Vec<(&'static str, Unit)>>> = LazyLock::n
 
 /// The unit that a word names. A letter alone is one as it is written.
 pub(super) fn unit(raw: &str) -> Option<Unit> {
-    let is_named = |name: &str| if name.chars().nth(1).is_none() { raw == name } else { is_alike(raw, name) };
+    let is_named = |name: &str| name.chars().nth(1).is_some() && is_alike(raw, name);
     let known = BY_FIRST.get(&first_byte(raw))?;
-    known.iter().find(|(name, _)| is_named(name)).map(|(_, unit)| unit.clone())
+    let as_shown = known.iter().find(|(name, _)| raw == *name);
+    as_shown.or_else(|| known.iter().find(|(name, _)| is_named(name))).map(|(_, unit)| unit.clone())
 }
 
 fn first_byte(text: &str) -> u8 {
