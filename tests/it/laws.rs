@@ -4,7 +4,8 @@
 //! `./dev soak` sets it high.
 
 use procedures_schema::check::check;
-use procedures_schema::derive::{apart::n_apart, apart::still_apart, lanes::lanes};
+use procedures_schema::derive::apart::{n_apart, still_apart};
+use procedures_schema::derive::lanes::{LaneState, lane_states, lanes};
 use procedures_schema::format;
 use procedures_schema::model::{Action, Date, Id, Procedure, Renewal, Step, TestKind, Verb};
 use procedures_schema::simulate::{Place, Run, runs_alike, simulate};
@@ -175,6 +176,30 @@ fn how_much_is_apart_is_the_sum_of_what_is() {
             assert_eq!(n_apart(&trace, place), still_apart(&procedure, &trace, place).count());
         }
     }
+}
+
+/// The lanes beside the steps are worked out from what changes, those of one place from everything.
+#[test]
+fn the_lanes_beside_a_step_are_those_at_its_places() {
+    let (mut n_open, mut n_blanked) = (0, 0);
+    for procedure in spoiled().take(cases() / 4 + 1).chain(good()) {
+        let trace = simulate(&procedure, &Run::of(&procedure));
+        let mut before = (lane_states(&procedure, &trace, Place::START), n_apart(&trace, Place::START));
+        for (execution, row) in lanes(&procedure, &trace).rows.into_iter().enumerate() {
+            let place = Place::after(execution);
+            let after = (lane_states(&procedure, &trace, place), n_apart(&trace, place));
+            // Of one place nobody asks what a test loads.
+            let untested = |state: LaneState| LaneState { under_test: false, ..state };
+            let drawn_before = row.cells.iter().map(|cell| untested(cell.before)).collect::<Vec<_>>();
+            let drawn_after = row.cells.iter().map(|cell| untested(cell.after)).collect::<Vec<_>>();
+            assert_eq!((drawn_before, row.apart_before), before);
+            assert_eq!((drawn_after, row.apart_after), after);
+            n_open += after.0.iter().filter(|state| state.joint_open).count();
+            n_blanked += after.0.iter().filter(|state| state.blanked).count();
+            before = after;
+        }
+    }
+    assert!(n_blanked > 0 && n_open > 2 * n_blanked, "{n_blanked} of {n_open} blanked off");
 }
 
 #[test]

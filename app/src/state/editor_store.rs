@@ -319,6 +319,7 @@ impl EditorStore {
 
     fn settle_now(self) {
         self.parts().settled.set(self.parts().judged.get_untracked());
+        self.parts().spread.lane_rows.follow_up();
     }
 }
 

@@ -4,7 +4,7 @@
 
 use super::clock;
 use procedures_schema::check::{self, Finding, Report, Sayings, Verdict};
-use procedures_schema::derive::lanes::{self, LaneHead, LaneRow, Lanes};
+use procedures_schema::derive::lanes::{self, LaneRow, Lanes};
 use procedures_schema::model::{Id, Procedure};
 use procedures_schema::simulate::{Run, Trace, runs_alike, simulate};
 use std::sync::Arc;
@@ -23,21 +23,12 @@ pub struct Judged {
     sayings: Sayings,
 }
 
-/// What all rows of lanes share: the heads, and the largest count of things apart.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Frame {
-    /// The heads of the lanes.
-    pub heads: Arc<Vec<LaneHead>>,
-    /// The largest count.
-    pub most_apart: u32,
-}
-
-impl Frame {
-    /// The frame of some lanes.
-    pub fn of(lanes: &Lanes) -> Self {
-        let counts = lanes.rows.iter().map(|row| row.apart_after.max(row.apart_before));
-        Self { heads: Arc::new(lanes.heads.clone()), most_apart: counts.max().unwrap_or(0) }
-    }
+/// How many things apart the width of the curve stands for: the largest count in some lanes or, so that a thing more
+/// seldom draws the curve anew beside every row, the next of 4, 6, 8, 12, 16, 24 and so on.
+pub fn most_apart(lanes: &Lanes) -> u32 {
+    let most = lanes.rows.iter().map(|row| row.apart_after.max(row.apart_before)).max().unwrap_or(0).max(4);
+    let below = 1 << (most.max(2) - 1).ilog2();
+    if most <= below / 2 * 3 { below / 2 * 3 } else { 2 * below }
 }
 
 impl Judged {

@@ -22,6 +22,7 @@ pub mod ids;
 pub mod judged;
 pub mod keeping;
 pub mod kit_edits;
+mod lane_rows;
 pub mod last_read;
 pub mod lines;
 mod links;

@@ -4,8 +4,9 @@ use super::attention::{Attention, Focus};
 use super::carried::CarriedHere;
 use super::doubts::AskedFrom;
 use super::editor_store::{EditorStore, Parts};
-use super::judged::{Frame, Judged, row_of};
+use super::judged::Judged;
 use super::keeping::Keeper;
+use super::lane_rows::LaneRows;
 use super::last_read::LastRead;
 use super::lines::Lines;
 use super::making::{Fresh, making_new};
@@ -19,7 +20,7 @@ use leptos::prelude::*;
 use procedures_schema::capture::Making;
 use procedures_schema::check::Finding;
 use procedures_schema::derive::carry::Carried;
-use procedures_schema::derive::lanes::{LaneRow, Lanes};
+use procedures_schema::derive::lanes::{LaneHead, LaneRow, Lanes};
 use procedures_schema::model::{ApplianceMap, Id, NumberedIds, Procedure, Question, Stage, Step};
 use std::sync::Arc;
 
@@ -71,9 +72,14 @@ impl EditorStore {
         self.parts().spread.stages.read_only()
     }
 
-    /// What all rows of lanes share.
-    pub fn frame(self) -> ReadSignal<Frame> {
-        self.parts().spread.frame.read_only()
+    /// The heads of the lanes, which all rows share.
+    pub fn heads(self) -> ReadSignal<Arc<Vec<LaneHead>>> {
+        self.parts().spread.heads.read_only()
+    }
+
+    /// How many things apart the width of the curve stands for.
+    pub fn most_apart(self) -> ReadSignal<u32> {
+        self.parts().spread.most_apart.read_only()
     }
 
     /// What the core says, after every key.
@@ -135,13 +141,14 @@ impl EditorStore {
         self.parts().is_slow_to_mend.set_value(is_slow);
     }
 
-    /// The lanes beside a step, after every key.
-    pub fn lane_row(self, id: Id) -> Memo<Option<LaneRow>> {
-        let (lanes, position) = (self.parts().spread.lanes, self.position(id.clone()));
-        Memo::new(move |_| {
-            let position = position.get()?;
-            lanes.with(|lanes| row_of(lanes, position, &id).cloned())
-        })
+    /// The lanes beside a step, in sight after every key.
+    pub fn lane_row(self, id: &Id) -> ArcRwSignal<Option<LaneRow>> {
+        self.parts().spread.lane_rows.row(id)
+    }
+
+    /// The rows of lanes, to be told which are in sight.
+    pub fn lane_rows(self) -> LaneRows {
+        self.parts().spread.lane_rows
     }
 
     /// The lanes of all steps, compared by pointer.

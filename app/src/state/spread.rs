@@ -4,9 +4,10 @@
 //! longer than the check takes. So whoever changes the document says so once, and what differs is spread to
 //! those who show it.
 
-use super::judged::{Frame, Judged};
+use super::judged::{Judged, most_apart};
+use super::lane_rows::LaneRows;
 use leptos::prelude::*;
-use procedures_schema::derive::lanes::Lanes;
+use procedures_schema::derive::lanes::{LaneHead, Lanes};
 use procedures_schema::model::{ApplianceMap, Id, Procedure, Question, Stage, Step};
 use std::collections::{BTreeSet, HashMap};
 use std::sync::Arc;
@@ -21,7 +22,9 @@ pub(super) struct Spread {
     pub(super) stages: RwSignal<Arc<Vec<Option<Stage>>>>,
     pub(super) questions: RwSignal<Arc<Vec<Question>>>,
     pub(super) lanes: RwSignal<Arc<Lanes>>,
-    pub(super) frame: RwSignal<Frame>,
+    pub(super) heads: RwSignal<Arc<Vec<LaneHead>>>,
+    pub(super) most_apart: RwSignal<u32>,
+    pub(super) lane_rows: LaneRows,
     /// The steps that somebody shows or has shown; none where one has gone.
     steps: StoredValue<HashMap<Id, ArcRwSignal<Option<Arc<Step>>>>>,
     /// The document that was spread last.
@@ -37,7 +40,9 @@ impl Spread {
             stages: RwSignal::new(Arc::new(begun_stages(document))),
             questions: RwSignal::new(Arc::new(document.questions.clone())),
             lanes: RwSignal::new(judged.lanes.clone()),
-            frame: RwSignal::new(Frame::of(&judged.lanes)),
+            heads: RwSignal::new(Arc::new(judged.lanes.heads.clone())),
+            most_apart: RwSignal::new(most_apart(&judged.lanes)),
+            lane_rows: LaneRows::of(&judged.lanes),
             steps: StoredValue::new(HashMap::new()),
             last: StoredValue::new(document.clone()),
         }
@@ -54,11 +59,15 @@ impl Spread {
         }
         self.follow_steps(document);
         if !self.lanes.with_untracked(|lanes| Arc::ptr_eq(lanes, &judged.lanes)) {
-            let frame = Frame::of(&judged.lanes);
-            if self.frame.with_untracked(|shown| *shown != frame) {
-                self.frame.set(frame);
+            if self.heads.with_untracked(|shown| **shown != judged.lanes.heads) {
+                self.heads.set(Arc::new(judged.lanes.heads.clone()));
+            }
+            let most = most_apart(&judged.lanes);
+            if self.most_apart.get_untracked() != most {
+                self.most_apart.set(most);
             }
             self.lanes.set(judged.lanes.clone());
+            self.lane_rows.follow(&judged.lanes);
         }
     }
 

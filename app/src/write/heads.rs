@@ -11,12 +11,12 @@ pub fn Heads(
     store: EditorStore,
 ) -> impl IntoView {
     let heads = move || {
-        store.frame().with(|frame| {
+        store.heads().with(|heads| {
             let head = |head: &procedures_schema::derive::lanes::LaneHead| {
                 let stripe = code_stripe(&head.kind).map(|colour| view! { <i class=format!("stripe {colour}")></i> });
                 view! { <span class=format!("lane-head k-{}", colour(&head.kind))><span>{head.name.clone()}</span>{stripe}</span> }
             };
-            frame.heads.iter().map(head).collect_view()
+            heads.iter().map(head).collect_view()
         })
     };
     view! {

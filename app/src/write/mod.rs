@@ -39,6 +39,7 @@ pub mod row_asides;
 pub mod row_keys;
 pub mod row_lanes;
 pub mod row_margin;
+pub mod sight;
 pub mod token_keys;
 pub mod tokens;
 pub mod why;

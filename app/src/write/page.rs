@@ -12,6 +12,7 @@ use super::new_line::NewLine;
 use super::row::Row;
 use super::row_lanes::end_lanes;
 use super::row_margin::RowMargin;
+use super::sight::watch_rows;
 use crate::frame::not_kept::NotKept;
 use crate::frame::notice::Notice;
 use crate::frame::other_tab::OtherTab;
@@ -30,6 +31,7 @@ pub fn WriteScreen(
     offline: ReadSignal<String>,
 ) -> impl IntoView {
     follow_focus(store);
+    watch_rows(store);
     let shortcuts = window_event_listener(leptos::ev::keydown, move |event| keys::everywhere(store, &event));
     on_cleanup(move || shortcuts.remove());
     on_cleanup(move || store.drop_held());
@@ -37,11 +39,13 @@ pub fn WriteScreen(
         let listener = window_event_listener_untyped(name, move |event| keys::on_clipboard(store, &event));
         on_cleanup(move || listener.remove());
     }
-    let n_lanes = move || store.frame().with(|frame| frame.heads.len().to_string());
+    let n_lanes = move || store.heads().with(|heads| heads.len().to_string());
+    let most_apart = move || store.most_apart().get().to_string();
     view! {
         <div
             class="write"
             style=("--n", n_lanes)
+            style=("--most", most_apart)
             on:dragover=|event| event.prevent_default()
             on:drop=move |event| dropped(store, &event)
         >
@@ -79,7 +83,7 @@ fn EndRow(store: EditorStore) -> impl IntoView {
         <li class="row end" id="end" tabindex="-1" class:found=move || findings.with(|findings| !findings.is_empty()) aria-label="End">
             {end_lanes(store, true)}
             <div class="content"><p class="end-words">"End"</p><AcceptedList store /></div>
-            <RowMargin store findings lane_of=Signal::derive(move || store.frame().with(|frame| frame.heads.clone())) />
+            <RowMargin store findings lane_of=store.heads() />
         </li>
     }
 }

@@ -92,7 +92,7 @@ pub fn Row(
                     </div>
                 </div>
             </div>
-            <RowMargin store findings accepted lane_of=Signal::derive(move || store.frame().with(|frame| frame.heads.clone())) />
+            <RowMargin store findings accepted lane_of=store.heads() />
         </li>
     }
 }

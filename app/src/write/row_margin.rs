@@ -20,7 +20,7 @@ pub fn RowMargin(
     #[prop(optional)]
     accepted: Option<Memo<Vec<Accepted>>>,
     /// The lanes from which the hairlines come.
-    lane_of: Signal<Arc<Vec<LaneHead>>>,
+    lane_of: ReadSignal<Arc<Vec<LaneHead>>>,
 ) -> impl IntoView {
     let hairline = move || {
         let findings = findings.get();

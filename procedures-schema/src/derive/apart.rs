@@ -1,7 +1,9 @@
 //! What is still apart at a place of a run, and what is made but not tested.
 
 use crate::model::{Id, Procedure};
-use crate::simulate::{ComponentState, ConnectionState, Place, Trace, Whereabouts};
+use crate::simulate::{
+    ComponentCell, ComponentState, ConnectionCell, ConnectionState, Place, TemporaryCell, Trace, Whereabouts,
+};
 
 /// One thing that is not as it was.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -68,14 +70,26 @@ pub fn still_apart(procedure: &Procedure, trace: &Trace, place: Place) -> StillA
 /// How much is apart at a place, as [`StillApart::count`].
 pub fn n_apart(trace: &Trace, place: Place) -> u32 {
     let plant = trace.plant();
-    let connections = plant.connections().filter_map(|(cell, _)| trace.at(&cell, place));
-    let fasteners: u32 = connections.map(|state| state.open + state.slack).sum();
+    let fasteners = plant.connections().map(|(cell, _)| connection_count(trace, cell, place));
+    let parts = plant.components().map(|(cell, _)| component_count(trace, cell, place));
+    let items = plant.temporaries().map(|(cell, plan)| temporary_count(trace, cell, plan.initially, place));
+    fasteners.chain(parts).chain(items).fold(0, u32::saturating_add)
+}
+
+/// How many fasteners of a connection are open or slack.
+pub(super) fn connection_count(trace: &Trace, cell: ConnectionCell, place: Place) -> u32 {
+    trace.at(&cell, place).map_or(0, |state| state.open + state.slack)
+}
+
+/// One for a component that is off or aside.
+pub(super) fn component_count(trace: &Trace, cell: ComponentCell, place: Place) -> u32 {
     let is_away = |state: &ComponentState| matches!(state.whereabouts, Whereabouts::Off | Whereabouts::Aside);
-    let parts = plant.components().filter(|(cell, _)| trace.at(cell, place).is_some_and(is_away)).count();
-    let items = plant
-        .temporaries()
-        .filter(|(cell, plan)| trace.at(cell, place).is_some_and(|state| state.in_place) != plan.initially);
-    fasteners.saturating_add(u32::try_from(parts + items.count()).unwrap_or(u32::MAX))
+    trace.at(&cell, place).is_some_and(is_away).into()
+}
+
+/// One for a temporary item that is not as at the start.
+pub(super) fn temporary_count(trace: &Trace, cell: TemporaryCell, initially: bool, place: Place) -> u32 {
+    (trace.at(&cell, place).is_some_and(|state| state.in_place) != initially).into()
 }
 
 fn connection_words(state: &ConnectionState, name: &str) -> String {

@@ -4,11 +4,11 @@
 //! dangerous one. Pictures are drawn elsewhere: this gives states, and each state in words and as the two
 //! signs of a terminal.
 
-use super::apart::n_apart;
+use super::along::{apart_along, joints_along};
 use super::worked::worked_sections;
 use crate::model::{CircuitKind, Id, Procedure};
 use crate::simulate::{
-    ApplianceCell, ConnectionCell, Place, Proof, SectionCell, SupplyCell, Trace, kind_row,
+    ApplianceCell, ConnectionCell, Place, Proof, SectionCell, SupplyCell, TemporaryCell, Trace, kind_row,
 };
 
 /// How much energy is still there; the most dangerous first.
@@ -96,17 +96,29 @@ pub fn lanes(procedure: &Procedure, trace: &Trace) -> Lanes {
         name: circuit.name.clone(),
         kind: circuit.kind.clone(),
     });
+    let (joints, apart) = (joints_along(trace, &shown), apart_along(trace));
+    let mut joints: Vec<_> =
+        joints.iter().map(|joints| joints.open.counts().zip(joints.bare.counts())).collect();
+    let mut apart = apart.counts();
+    let mut states = |place: Place| -> Vec<LaneState> {
+        let of_lane = |(sections, joints): (&Vec<SectionCell>, &mut _)| {
+            let (n_open, n_bare) = Iterator::next(joints).unwrap_or_default();
+            LaneState {
+                joint_open: n_open > 0,
+                blanked: n_open > 0 && n_bare == 0,
+                ..energy_of(trace, sections, place)
+            }
+        };
+        shown.iter().zip(&mut joints).map(of_lane).collect()
+    };
     let mut rows = Vec::new();
-    let mut before: Vec<LaneState> =
-        shown.iter().map(|sections| state_of(trace, sections, Place::START)).collect();
-    let mut apart_before = n_apart(trace, Place::START);
+    let mut before = states(Place::START);
+    let mut apart_before = apart.next().unwrap_or_default();
     for (execution, position) in trace.run().steps().iter().enumerate() {
+        let mut after = states(Place::after(execution));
+        let apart_after = apart.next().unwrap_or_default();
         let Some(step) = procedure.steps.get(*position) else { continue };
-        let place = Place::after(execution);
-        let mut after: Vec<LaneState> =
-            shown.iter().map(|sections| state_of(trace, sections, place)).collect();
         let loaded: Vec<SectionCell> = trace.loaded_in(execution).collect();
-        let apart_after = n_apart(trace, place);
         for (state, sections) in after.iter_mut().zip(&shown) {
             state.under_test = sections.iter().any(|section| loaded.contains(section));
         }
@@ -148,33 +160,38 @@ fn shown_sections(procedure: &Procedure, trace: &Trace) -> Vec<Vec<SectionCell>>
 }
 
 fn state_of(trace: &Trace, sections: &[SectionCell], place: Place) -> LaneState {
+    let is_open = |connection: &ConnectionCell| {
+        let section = trace.plant().connection(*connection).and_then(|plan| plan.section);
+        section.is_some_and(|section| sections.contains(&section))
+            && trace.at(connection, place).is_some_and(|state| !state.is_made())
+    };
+    let mut open = trace.plant().connections().map(|(connection, _)| connection).filter(is_open).peekable();
+    let closed = |connection: ConnectionCell| {
+        let closers =
+            trace.plant().temporaries().filter(|(_, plan)| plan.closes && plan.on == Some(connection));
+        let closers: Vec<TemporaryCell> = closers.map(|(temporary, _)| temporary).collect();
+        is_blanked(trace, &closers, place)
+    };
+    let joint_open = open.peek().is_some();
+    LaneState { joint_open, blanked: joint_open && open.all(closed), ..energy_of(trace, sections, place) }
+}
+
+/// The state of some sections but for their joints.
+fn energy_of(trace: &Trace, sections: &[SectionCell], place: Place) -> LaneState {
     let level = sections.iter().map(|section| level_of(trace, *section, place)).min();
     let locked = |section: &SectionCell| trace.at(&SupplyCell(*section), place).is_some_and(|s| s.locked);
-    let open: Vec<ConnectionCell> = trace
-        .plant()
-        .connections()
-        .filter(|(connection, plan)| {
-            plan.section.is_some_and(|section| sections.contains(&section))
-                && trace.at(connection, place).is_some_and(|state| !state.is_made())
-        })
-        .map(|(connection, _)| connection)
-        .collect();
     LaneState {
         level: level.unwrap_or(LaneLevel::NotJudged),
         locked: sections.iter().all(locked),
-        joint_open: !open.is_empty(),
-        blanked: !open.is_empty() && open.iter().all(|connection| is_blanked(trace, *connection, place)),
+        joint_open: false,
+        blanked: false,
         under_test: false,
     }
 }
 
-/// Whether a temporary item in place closes a connection.
-fn is_blanked(trace: &Trace, connection: ConnectionCell, place: Place) -> bool {
-    trace.plant().temporaries().any(|(temporary, plan)| {
-        plan.closes
-            && plan.on == Some(connection)
-            && trace.at(&temporary, place).is_some_and(|state| state.in_place)
-    })
+/// Whether one of the temporary items that close a connection is in place.
+pub(super) fn is_blanked(trace: &Trace, closers: &[TemporaryCell], place: Place) -> bool {
+    closers.iter().any(|closer| trace.at(closer, place).is_some_and(|state| state.in_place))
 }
 
 fn level_of(trace: &Trace, section: SectionCell, place: Place) -> LaneLevel {

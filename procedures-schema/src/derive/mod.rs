@@ -3,6 +3,7 @@
 //! Nothing here judges, and nothing here changes a document.
 
 pub mod access;
+mod along;
 pub mod apart;
 pub mod carry;
 pub mod ladder;

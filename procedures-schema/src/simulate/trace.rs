@@ -144,10 +144,10 @@ impl Trace {
     /// Whether the last proof of a section before a place showed what it says: none could be shown while the
     /// section was fed, or held pressure.
     pub fn is_shown(&self, section: SectionCell, place: Place) -> bool {
-        let taken = self.proofs.iter().filter(|proof| proof.section == section && proof.place <= place);
-        let last = taken.clone().map(|proof| proof.place).max();
-        let mut last = taken.filter(|proof| Some(proof.place) == last);
-        last.all(|proof| proof.shows)
+        let mut taken =
+            self.proofs.iter().rev().filter(|taken| taken.section == section && taken.place <= place);
+        let Some(last) = taken.next() else { return true };
+        last.shows && taken.take_while(|taken| taken.place == last.place).all(|taken| taken.shows)
     }
 
     /// The sections that tests loaded in an execution.
