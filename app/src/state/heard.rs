@@ -68,7 +68,7 @@ impl Heard {
             let ids = &mut NumberedIds::default();
             making(judged, position, &step.stage, &step.words, &[], ids)
         } else {
-            Making { map: judged.document.map.as_ref().clone(), ..Making::default() }
+            Making { map: judged.document.map.clone(), ..Making::default() }
         };
         let open = still_open(step, reading.doubts, making.asked);
         let mut marks = Marks::over(&step.words);

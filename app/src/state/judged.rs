@@ -100,3 +100,22 @@ pub fn row_of<'l>(lanes: &'l Lanes, position: usize, step: &Id) -> Option<&'l La
     let at_once = lanes.rows.get(position).filter(|row| row.step == *step);
     at_once.or_else(|| lanes.rows.iter().find(|row| row.step == *step))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{LaneRow, Lanes, most_apart};
+    use procedures_schema::model::Id;
+    use wasm_bindgen_test::wasm_bindgen_test;
+
+    #[wasm_bindgen_test]
+    fn the_curve_is_as_wide_as_the_largest_count_or_a_little_wider() {
+        let width = |most: u32| {
+            let row =
+                |apart_after| LaneRow { step: Id::new("s"), cells: Vec::new(), apart_before: 0, apart_after };
+            most_apart(&Lanes { rows: vec![row(0), row(most), row(1)], ..Lanes::default() })
+        };
+        for (most, is) in [(0, 4), (4, 4), (5, 6), (7, 8), (8, 8), (9, 12), (13, 16), (24, 24), (25, 32)] {
+            assert_eq!(width(most), is, "{most}");
+        }
+    }
+}

@@ -57,7 +57,7 @@ pub fn making_new(judged: &Judged, at: usize, words: &str, ids: &mut dyn IdSourc
 
 /// The edit that puts what was made on the map, before the one of the step.
 pub(super) fn with_things(making: &Making, step: Edit) -> Vec<Edit> {
-    let map = making.changes_map().then(|| Edit::SetMap(Arc::new(making.map.clone())));
+    let map = making.changes_map().then(|| Edit::SetMap(making.map.clone()));
     map.into_iter().chain([step]).collect()
 }
 

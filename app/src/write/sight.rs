@@ -8,7 +8,7 @@ use wasm_bindgen::closure::Closure;
 use web_sys::{Element, IntersectionObserver, IntersectionObserverEntry, IntersectionObserverInit};
 
 /// So far beyond the edge of the window a row counts as in sight.
-const NEARLY: &str = "400px 0px";
+const NEARLY: &str = "120px 0px";
 
 /// Tells the store which rows are in sight, as long as the page is shown.
 pub fn watch_rows(store: EditorStore) {

@@ -59,22 +59,28 @@ struct Name {
 const PREPOSITIONS: &[&str] =
     &["above", "at", "behind", "below", "beside", "for", "from", "in", "of", "on", "to", "under", "with"];
 
-/// The names of a map.
+/// The names of a map that some words may hold.
 pub(super) struct Names {
     names: Vec<Name>,
 }
 
 impl Names {
-    /// All names and aliases.
-    pub(super) fn of(map: &ApplianceMap) -> Self {
+    /// The names and aliases of which a word begins as one of these does. Reading a name takes a while, and most
+    /// share no word with a line.
+    pub(super) fn of(map: &ApplianceMap, tokens: &[Token<'_>]) -> Self {
+        let begun = Beginnings::of(tokens);
         let mut names = Vec::new();
         for (kind, id, name, aliases) in map.things() {
             for name in std::iter::once(name).chain(aliases.iter().map(String::as_str)) {
-                let candidate = Candidate { id: id.clone(), kind, agrees: true };
-                names.extend(read_name(name, &candidate));
+                if begun.may_hold_one_of(name) {
+                    let candidate = Candidate { id: id.clone(), kind, agrees: true };
+                    names.extend(read_name(name, &candidate));
+                }
             }
         }
-        map.connections.iter().for_each(|port| names.extend(closing_names(port)));
+        if tokens.iter().any(|token| matches!(&*singular(&token.text), "screw" | "cap")) {
+            map.connections.iter().for_each(|port| names.extend(closing_names(port)));
+        }
         Self { names }
     }
 
@@ -173,6 +179,42 @@ impl Names {
         }
         let plural = plural && named.iter().all(|name| !name.plural);
         Some(Mention { from, to, whole: best.1, plural, candidates })
+    }
+}
+
+/// How the words of a line begin: a bit for each mixture of two letters. Singular and plural begin alike.
+struct Beginnings([u64; 16]);
+
+impl Beginnings {
+    fn of(tokens: &[Token<'_>]) -> Self {
+        let mut bits = [0; 16];
+        for token in tokens {
+            let (at, bit) = Self::place_of(token.text.as_bytes());
+            if let Some(bits) = bits.get_mut(at) {
+                *bits |= bit;
+            }
+        }
+        Self(bits)
+    }
+
+    fn may_hold_one_of(&self, name: &str) -> bool {
+        let is_word = |byte: &u8| byte.is_ascii_alphanumeric() || !byte.is_ascii();
+        let mut words = name.as_bytes().split(|byte| !is_word(byte)).filter(|word| !word.is_empty());
+        words.any(|word| {
+            let (at, bit) = Self::place_of(word);
+            self.0.get(at).is_some_and(|bits| bits & bit != 0)
+        })
+    }
+
+    /// The word of the bits and the bit in it for how a word begins; letters beyond ASCII are all one.
+    fn place_of(word: &[u8]) -> (usize, u64) {
+        let letter = |at: usize| match word.get(at) {
+            Some(byte) if byte.is_ascii_alphanumeric() => u32::from(byte.to_ascii_lowercase() & 31),
+            Some(byte) if !byte.is_ascii() => 31,
+            _ => 0,
+        };
+        let place = letter(0) << 5 | letter(1);
+        (usize::try_from(place >> 6).unwrap_or(0), 1 << (place & 63))
     }
 }
 

@@ -61,7 +61,7 @@ impl<'a> Reader<'a> {
         let said = if stays_words(words) { Vec::new() } else { lexicon.phrases_of(&tokens) };
         let clauses = clauses(&tokens, &said);
         let is_verb = |i: usize| clauses.iter().any(|clause| clause.verb() == i);
-        let mentions = Names::of(map).find(&tokens, is_verb);
+        let mentions = Names::of(map, &tokens).find(&tokens, is_verb);
         let quantities =
             quantities(words, &tokens, lexicon, &|i| said.iter().any(|said| said.tokens.contains(&i)));
         let reading = LineReading { quantities, ..LineReading::default() };

@@ -91,9 +91,33 @@ impl<'c> Context<'c> {
         self.trace.plant().id_of(thing).map_or_else(|| "a thing".to_owned(), |id| self.the_id(id))
     }
 
+    /// As [`ApplianceMap::name_of`](crate::model::ApplianceMap::name_of), without looking through the whole map.
+    fn name_of<'i>(&self, id: &'i Id) -> &'i str
+    where
+        'c: 'i,
+    {
+        let map = &self.procedure.map;
+        macro_rules! name {
+            ($list:ident, $cell:ident) => {
+                map.$list.get($cell.index()).filter(|thing| thing.id == *id).map(|thing| thing.name.as_str())
+            };
+        }
+        let name = match self.trace.plant().thing(id) {
+            Some(Thing::Circuit(cell)) => name!(circuits, cell),
+            Some(Thing::Isolator(cell)) => name!(isolators, cell),
+            Some(Thing::Component(cell)) => name!(components, cell),
+            Some(Thing::Connection(cell)) => name!(connections, cell),
+            Some(Thing::Seal(cell)) => name!(seals, cell),
+            Some(Thing::Temporary(cell)) => name!(temporary, cell),
+            Some(Thing::Setting(cell)) => name!(settings, cell),
+            Some(Thing::Section(_)) | None => None,
+        };
+        name.unwrap_or_else(|| map.name_of(id))
+    }
+
     /// The name of what an id stands for, with its article.
     pub(super) fn the_id(&self, id: &Id) -> String {
-        let name = self.procedure.map.name_of(id);
+        let name = self.name_of(id);
         // What stands behind a comma in a name would run into the words behind it.
         let name = match name.split_once(", ") {
             Some((name, more)) => format!("{name} ({more})"),

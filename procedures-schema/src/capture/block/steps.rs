@@ -219,7 +219,7 @@ impl Pasting {
         }));
         self.pasted.asked.extend(making.asked.into_iter().map(|question| (step.id.clone(), question)));
         if !making.made.is_empty() {
-            self.so_far.map = Arc::new(making.map);
+            self.so_far.map = making.map;
             self.pasted.map = Some(self.so_far.map.clone());
             self.pasted.made.extend(making.made);
             self.trace = None;

@@ -6,11 +6,13 @@ use super::super::reader::Reader;
 use super::phrase::{Lead, Phrase};
 use super::{Answer, Given, Made, Making, Meaning, Question};
 use crate::model::{ApplianceMap, Id, IdSource, Span, ThingKind};
+use std::sync::Arc;
 
 /// The line and what has been made from it so far.
 pub(super) struct Bench<'a> {
     pub(super) line: Reader<'a>,
-    pub(super) map: ApplianceMap,
+    /// Its own copy only once something is made.
+    pub(super) map: Arc<ApplianceMap>,
     pub(super) made: Vec<Made>,
     /// The things that got a further name by an answer.
     pub(super) renamed: Vec<Id>,
@@ -36,9 +38,14 @@ pub(super) struct Worked<'a> {
 }
 
 impl<'a> Bench<'a> {
-    pub(super) fn new(line: Reader<'a>, given: Given<'a>, ids: &'a mut dyn IdSource) -> Self {
+    pub(super) fn new(
+        line: Reader<'a>,
+        map: Arc<ApplianceMap>,
+        given: Given<'a>,
+        ids: &'a mut dyn IdSource,
+    ) -> Self {
         Self {
-            map: line.map.clone(),
+            map,
             mentions: line.mentions.clone(),
             line,
             made: Vec::new(),
@@ -81,13 +88,18 @@ impl<'a> Bench<'a> {
         self.map.things().any(|(_, known, ..)| known == id)
     }
 
+    /// The map, to be changed.
+    pub(super) fn map_mut(&mut self) -> &mut ApplianceMap {
+        Arc::make_mut(&mut self.map)
+    }
+
     /// What there is now, to go back to if the thing in hand cannot be made.
-    pub(super) fn mark(&self) -> (ApplianceMap, usize) {
+    pub(super) fn mark(&self) -> (Arc<ApplianceMap>, usize) {
         (self.map.clone(), self.made.len())
     }
 
     /// Takes away what was made since a mark.
-    pub(super) fn back_to(&mut self, (map, n_made): (ApplianceMap, usize)) {
+    pub(super) fn back_to(&mut self, (map, n_made): (Arc<ApplianceMap>, usize)) {
         self.map = map;
         self.made.truncate(n_made);
     }
@@ -137,7 +149,7 @@ impl<'a> Bench<'a> {
         self.last_seen = last;
         let line = &self.line;
         let is_verb = |i: usize| line.clauses.iter().any(|clause| clause.verb() == i);
-        let found = Names::of(&self.map).find(&line.tokens, is_verb);
+        let found = Names::of(&self.map, &line.tokens).find(&line.tokens, is_verb);
         self.mentions = line.with_parts_of_names(&self.map, found);
     }
 

@@ -114,7 +114,7 @@ impl Bench<'_> {
         let (name, section, is_fed) = names(kind);
         let (id, section_id) = (self.new_id(name), self.new_id(section));
         let stretch = Section::new(section_id.clone(), section);
-        self.map.circuits.push(Circuit::new(id.clone(), name, kind.clone(), stretch));
+        self.map_mut().circuits.push(Circuit::new(id.clone(), name, kind.clone(), stretch));
         self.note(&id, ThingKind::Circuit, name);
         self.note(&section_id, ThingKind::Section, section);
         if is_fed {
@@ -122,7 +122,7 @@ impl Bench<'_> {
             let isolator =
                 Isolator::new(self.new_id(&feed), &feed, (SUPPLY.into(), section_id), Handle::None);
             self.note(&isolator.id, ThingKind::Isolator, &feed);
-            self.map.isolators.push(isolator);
+            self.map_mut().isolators.push(isolator);
         }
         id
     }
@@ -136,7 +136,7 @@ impl Bench<'_> {
         };
         let gone: Vec<Id> =
             self.map.isolators.iter().filter(|i| stands_for(i)).map(|i| i.id.clone()).collect();
-        self.map.isolators.retain(|isolator| !gone.contains(&isolator.id));
+        self.map_mut().isolators.retain(|isolator| !gone.contains(&isolator.id));
         self.made.retain(|made| !gone.contains(&made.thing));
     }
 

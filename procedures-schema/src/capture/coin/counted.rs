@@ -35,7 +35,7 @@ impl Bench<'_> {
             (screws.joins, screws.count) = (vec![part], n);
             screws.size = Some(Known::Value(size));
             self.note_in_words(&screws.id, ThingKind::Connection, &name, &direct);
-            self.map.connections.push(screws);
+            self.map_mut().connections.push(screws);
         }
         self.look_again();
     }

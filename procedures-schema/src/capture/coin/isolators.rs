@@ -65,7 +65,7 @@ impl Bench<'_> {
         self.component_named(part);
         let id = self.new_id(&section);
         let made = Section::new(id.clone(), &section);
-        self.map.circuits.iter_mut().find(|known| known.id == *circuit)?.sections.push(made);
+        self.map_mut().circuits.iter_mut().find(|known| known.id == *circuit)?.sections.push(made);
         self.note(&id, ThingKind::Section, &section);
         Some(id)
     }
@@ -89,7 +89,7 @@ impl Bench<'_> {
                 isolator.aliases.push("fuse".to_owned());
             }
             self.note_in_words(&isolator.id, ThingKind::Isolator, &name, phrase);
-            self.map.isolators.push(isolator);
+            self.map_mut().isolators.push(isolator);
         }
         if between.0 == SUPPLY.into() {
             self.name_the_feed(circuit, &between.1);

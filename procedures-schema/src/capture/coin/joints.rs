@@ -321,7 +321,7 @@ impl Bench<'_> {
 
     fn put(&mut self, connection: Connection, phrase: &Phrase) {
         let (id, name) = (connection.id.clone(), connection.name.clone());
-        self.map.connections.push(connection);
+        self.map_mut().connections.push(connection);
         self.note_in_words(&id, ThingKind::Connection, &name, phrase);
         self.last_connection = Some(id);
     }

@@ -34,6 +34,7 @@ use super::{Here, LineReading};
 use crate::lexicon::Lexicon;
 use crate::model::{ApplianceMap, CensusEntry, CircuitKind, Id, IdSource, Span, Stage, ThingKind};
 use crate::simulate::{Place, Trace};
+use std::sync::Arc;
 
 /// A line that was read, with what it made.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -41,7 +42,7 @@ pub struct Making {
     /// The line as it is read against [`Making::map`].
     pub reading: LineReading,
     /// The map with the new things; the map as it was if `made` is empty.
-    pub map: ApplianceMap,
+    pub map: Arc<ApplianceMap>,
     /// The new things, in the order in which they were made.
     pub made: Vec<Made>,
     /// The things that an answer gave a further name, in [`Making::map`].
@@ -136,7 +137,7 @@ pub struct Given<'a> {
 /// map holds already is asked for again; that it is free in the rest of the document is up to `ids`.
 pub fn line_making(
     words: &str,
-    map: &ApplianceMap,
+    map: &Arc<ApplianceMap>,
     trace: &Trace,
     place: Place,
     stage: &Stage,
@@ -149,7 +150,7 @@ pub fn line_making(
 /// Reads a line in a given state and makes what it names for the first time.
 pub fn line_making_here(
     words: &str,
-    map: &ApplianceMap,
+    map: &Arc<ApplianceMap>,
     here: Here,
     stage: &Stage,
     given: Given<'_>,
@@ -159,7 +160,7 @@ pub fn line_making_here(
         return Making { map: map.clone(), ..Making::default() };
     };
     let line = Reader::new(words, map, here, stage, lexicon);
-    let worked = bench::Bench::new(line, given, ids).work();
+    let worked = bench::Bench::new(line, map.clone(), given, ids).work();
     let (line, mut making) = (worked.line, worked.making);
     if !making.changes_map() {
         making.reading = line.read();

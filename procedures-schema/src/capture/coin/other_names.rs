@@ -32,7 +32,7 @@ impl Bench<'_> {
             let name = phrase.stem().join(" ");
             match self.answer(&phrase).map(|answer| answer.means.clone()) {
                 Some(Meaning::Known { thing, .. }) => {
-                    if let Some(part) = self.map.components.iter_mut().find(|part| part.id == thing) {
+                    if let Some(part) = self.map_mut().components.iter_mut().find(|part| part.id == thing) {
                         part.aliases.push(name);
                         self.renamed.push(thing);
                         self.look_again();

@@ -27,7 +27,7 @@ impl Bench<'_> {
         let before = before.map(|before| self.known(&before, &[ThingKind::Component])).unwrap_or_default();
         let mass =
             self.line.quantities(clause).find_map(|quantity| quantity.measured(crate::units::Quantity::Mass));
-        if let Some(component) = self.map.components.iter_mut().find(|component| component.id == *id) {
+        if let Some(component) = self.map_mut().components.iter_mut().find(|component| component.id == *id) {
             component.behind.extend(before);
             component.mass = mass.or_else(|| component.mass.take());
         }
@@ -43,7 +43,7 @@ impl Bench<'_> {
         let id = self.new_id(&name);
         let mut component = Component::new(id.clone(), &name);
         component.role = role(words);
-        self.map.components.push(component);
+        self.map_mut().components.push(component);
         self.note(&id, ThingKind::Component, &name);
         id
     }
@@ -221,7 +221,7 @@ impl Bench<'_> {
         item.closes = closes;
         item.notice = matches!(head, "notice" | "sign" | "tag");
         item.gauge = gauge;
-        self.map.temporary.push(item);
+        self.map_mut().temporary.push(item);
         id
     }
 
@@ -288,7 +288,7 @@ impl Bench<'_> {
         setting.aliases.extend(name.strip_suffix(" setting").map(str::to_owned));
         setting.aliases.dedup();
         setting.of = part;
-        self.map.settings.push(setting);
+        self.map_mut().settings.push(setting);
         self.note_in_words(&id, ThingKind::Setting, &name, phrase);
     }
 }

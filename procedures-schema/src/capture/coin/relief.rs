@@ -36,12 +36,12 @@ impl Bench<'_> {
         let (id, device) = (self.new_id(STRETCH), self.new_id(DEVICE));
         let mut stretch = Section::new(id.clone(), STRETCH);
         stretch.normally_empty = true;
-        self.map.circuits.iter_mut().find(|known| known.id == *circuit)?.sections.push(stretch);
+        self.map_mut().circuits.iter_mut().find(|known| known.id == *circuit)?.sections.push(stretch);
         let mut isolator = Isolator::new(device, DEVICE, (full, id.clone()), Handle::Relief);
         isolator.normal = Position::Closed;
         self.note(&id, ThingKind::Section, STRETCH);
         self.note(&isolator.id, ThingKind::Isolator, DEVICE);
-        self.map.isolators.push(isolator);
+        self.map_mut().isolators.push(isolator);
         Some(id)
     }
 }

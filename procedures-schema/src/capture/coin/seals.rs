@@ -28,7 +28,7 @@ impl Bench<'_> {
             let id = self.new_id(&name);
             let mut seal = Seal::new(id.clone(), &name, SealPolicy::AlwaysRenew);
             seal.number = Some(Known::later(FINDS_OUT));
-            self.map.seals.push(seal);
+            self.map_mut().seals.push(seal);
             match &said {
                 Some(said) => self.note_in_words(&id, ThingKind::Seal, &name, said),
                 None => self.note(&id, ThingKind::Seal, &name),

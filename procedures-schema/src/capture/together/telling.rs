@@ -189,7 +189,7 @@ fn parts(what: &str, map: &ApplianceMap) -> Option<Vec<Part>> {
     let lexicon = Lexicon::for_language("en")?;
     let tokens = tokens(what);
     let found = quantities(what, &tokens, lexicon, &|_| false);
-    let mentions = Names::of(map).find(&tokens, |_| false);
+    let mentions = Names::of(map, &tokens).find(&tokens, |_| false);
     let begins = |i: usize, token: &Token<'_>| {
         token.before != Break::None
             || matches!(&*token.text, "no" | "nothing")
