@@ -11,6 +11,7 @@ use crate::frame::changed_file::ChangedFileBar;
 use crate::frame::not_kept::NotKept;
 use crate::frame::versions_line::VersionsLine;
 use crate::kit::page::KitScreen;
+use crate::print::page::PrintScreen;
 use crate::route::{Screen, go};
 use crate::state::opening::Beginning;
 use crate::state::{EditorStore, files};
@@ -63,6 +64,7 @@ impl Desk for Editor {
             Screen::Kit => view! { <KitScreen store /> }.into_any(),
             Screen::Later => view! { <LaterScreen store /> }.into_any(),
             Screen::Versions => view! { <VersionsScreen store /> }.into_any(),
+            Screen::Print => view! { <PrintScreen store /> }.into_any(),
             Screen::Follow => view! { <FollowScreen jobs offline /> }.into_any(),
             // The list of procedures is not of this part.
             Screen::Write | Screen::Procedures => view! { <WriteScreen store offline /> }.into_any(),

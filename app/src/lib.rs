@@ -26,6 +26,7 @@ pub mod frame;
 pub mod kit;
 pub mod library;
 pub mod panic_notice;
+pub mod print;
 pub mod route;
 pub mod state;
 pub mod storage;

@@ -20,6 +20,8 @@ pub enum Screen {
     Later,
     /// What the open one was before.
     Versions,
+    /// The open one on paper.
+    Print,
 }
 
 impl Screen {
@@ -32,10 +34,11 @@ impl Screen {
             Self::Kit => "/kit",
             Self::Later => "/later",
             Self::Versions => "/versions",
+            Self::Print => "/print",
         }
     }
 
-    const ALL: [Self; 7] = [
+    const ALL: [Self; 8] = [
         Self::Write,
         Self::Follow,
         Self::Procedures,
@@ -43,6 +46,7 @@ impl Screen {
         Self::Kit,
         Self::Later,
         Self::Versions,
+        Self::Print,
     ];
 
     /// The screen that the address names, if it names one.

@@ -1,33 +1,18 @@
 // A warning is accepted with reason and name, told in its row, and taken back; what rejects cannot be accepted.
 import assert from 'node:assert/strict';
-import { kill, newProfile, removeProfile } from './browser.mjs';
 import { openRecord } from './device.mjs';
-import { page as folder } from './places.mjs';
 import { Write } from './pages/write.mjs';
-import { Server } from './server.mjs';
-import { begin, look } from './visit.mjs';
+import { look, visited } from './visit.mjs';
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
 export async function walkAccepting(tally, screen) {
-  const profile = newProfile();
-  const server = new Server(folder);
-  await server.start();
-  try {
-    await tally.journey(`accepting at ${screen.name}`, async () => {
-      const place = { tally, screen, profile, server };
-      const visit = await begin(place);
-      const write = new Write(visit.page);
-      await write.open(server.address);
-      await accept(place, visit, write);
-      await findAgain(place, visit, write);
-      await takeBack(place, visit, write);
-      await visit.browser.close();
-    });
-  } finally {
-    await kill(profile);
-    await server.stop();
-    removeProfile(profile);
-  }
+  await visited(tally, screen, 'accepting', async (place, visit) => {
+    const write = new Write(visit.page);
+    await write.open(place.server.address);
+    await accept(place, visit, write);
+    await findAgain(place, visit, write);
+    await takeBack(place, visit, write);
+  });
 }
 
 const vague = (page) => page.locator('.finding.warn', { hasText: 'words/vague' }).first();

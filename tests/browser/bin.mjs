@@ -1,12 +1,9 @@
 // The bin: what is removed is undone at once, put back later, deleted for good on purpose, and goes after thirty days.
 import assert from 'node:assert/strict';
-import { kill, newProfile, removeProfile } from './browser.mjs';
 import { held } from './device.mjs';
-import { page as folder } from './places.mjs';
 import { Procedures, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
-import { Server } from './server.mjs';
-import { begin, look } from './visit.mjs';
+import { look, visited } from './visit.mjs';
 
 const DEMO = 'Renew the heating pump P2 of a boiler plant (invented)';
 
@@ -14,30 +11,18 @@ const DAY_MS = 24 * 60 * 60 * 1000;
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
 export async function walkBin(tally, screen) {
-  const profile = newProfile();
-  const server = new Server(folder);
-  await server.start();
-  try {
-    await tally.journey(`the bin at ${screen.name}`, async () => {
-      const place = { tally, screen, profile, server };
-      const visit = await begin(place);
-      await visit.page.clock.install({ time: new Date('2026-03-09T09:00:00') });
-      const write = new Write(visit.page);
-      await write.open(server.address);
-      await write.untilKept(() => write.putBack());
-      await goTo(visit.page, 'Procedures');
-      await new Procedures(visit.page).beginNew();
-      await removeAndUndo(place, visit);
-      await removeTheOpenOne(place, visit);
-      await deleteForGood(place, visit);
-      await afterThirtyDays(place, visit);
-      await visit.browser.close();
-    });
-  } finally {
-    await kill(profile);
-    await server.stop();
-    removeProfile(profile);
-  }
+  await visited(tally, screen, 'the bin', async (place, visit) => {
+    await visit.page.clock.install({ time: new Date('2026-03-09T09:00:00') });
+    const write = new Write(visit.page);
+    await write.open(place.server.address);
+    await write.untilKept(() => write.putBack());
+    await goTo(visit.page, 'Procedures');
+    await new Procedures(visit.page).beginNew();
+    await removeAndUndo(place, visit);
+    await removeTheOpenOne(place, visit);
+    await deleteForGood(place, visit);
+    await afterThirtyDays(place, visit);
+  });
 }
 
 const bin = (page) => page.getByRole('region', { name: 'Bin' });

@@ -2,12 +2,10 @@
 // The files are real ones of the browser's own folder, since its dialogues cannot be steered.
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { kill, newProfile, removeProfile } from './browser.mjs';
 import { page as folder, repository } from './places.mjs';
 import { goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
-import { Server } from './server.mjs';
-import { begin, look } from './visit.mjs';
+import { look, visited } from './visit.mjs';
 
 const FILE = 'gas-union.putback.json';
 const OTHER = 'another.putback.json';
@@ -15,27 +13,15 @@ const REJECTED = 'another.REJECTED.putback.json';
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
 export async function walkFiling(tally, screen) {
-  const profile = newProfile();
-  const server = new Server(folder);
-  await server.start();
-  try {
-    await tally.journey(`a file in hand at ${screen.name}`, async () => {
-      const place = { tally, screen, profile, server };
-      const visit = await begin(place);
-      await visit.page.addInitScript(pickWhatIsWanted);
-      const write = new Write(visit.page);
-      await write.open(server.address);
-      await inItsPlace(place, visit, write);
-      await changedMeanwhile(place, visit, write);
-      await elsewhere(place, visit, write);
-      await sharing(place, visit, write);
-      await visit.browser.close();
-    });
-  } finally {
-    await kill(profile);
-    await server.stop();
-    removeProfile(profile);
-  }
+  await visited(tally, screen, 'a file in hand', async (place, visit) => {
+    await visit.page.addInitScript(pickWhatIsWanted);
+    const write = new Write(visit.page);
+    await write.open(place.server.address);
+    await inItsPlace(place, visit, write);
+    await changedMeanwhile(place, visit, write);
+    await elsewhere(place, visit, write);
+    await sharing(place, visit, write);
+  });
 }
 
 /** Runs in the page: the dialogues answer with the file that `wanted` names. */

@@ -1,13 +1,10 @@
 // A first visit: what stands before the editor is there, what is said if it cannot be had, and each way to begin.
 import assert from 'node:assert/strict';
-import { kill, newProfile, removeProfile } from './browser.mjs';
 import { held } from './device.mjs';
 import { fitsTheWidth, picture } from './looking.mjs';
-import { page as folder } from './places.mjs';
 import { Procedures, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
-import { Server } from './server.mjs';
-import { begin, look } from './visit.mjs';
+import { begin, look, visited } from './visit.mjs';
 
 const EDITOR = /-editor\.wasm$/;
 
@@ -15,24 +12,6 @@ const EDITOR = /-editor\.wasm$/;
 export async function walkFirst(tally, screen) {
   await visited(tally, screen, 'a first visit without the editor', withoutEditor);
   await visited(tally, screen, 'a first visit that begins with nothing', beginNew);
-}
-
-async function visited(tally, screen, name, act) {
-  const profile = newProfile();
-  const server = new Server(folder);
-  await server.start();
-  try {
-    await tally.journey(`${name} at ${screen.name}`, async () => {
-      const place = { tally, screen, profile, server };
-      const visit = await begin(place);
-      await act(place, visit);
-      await visit.browser.close();
-    });
-  } finally {
-    await kill(profile);
-    await server.stop();
-    removeProfile(profile);
-  }
 }
 
 const tryIt = (page) => page.getByRole('button', { name: /^Try it/ });

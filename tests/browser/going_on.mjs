@@ -1,41 +1,27 @@
 // Writing without looking: past a question, to another screen and back, across a cut and a join; and what is said of
 // words that were set by hand.
 import assert from 'node:assert/strict';
-import { kill, newProfile, removeProfile } from './browser.mjs';
-import { page as folder } from './places.mjs';
+import { kill } from './browser.mjs';
 import { Appliance, Procedures, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
-import { Server } from './server.mjs';
-import { begin, look } from './visit.mjs';
+import { look, visited } from './visit.mjs';
 
 const VALVES = ['Close the flow valve and the return valve.', 'Close the valve.'];
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
 export async function walkGoingOn(tally, screen) {
-  const profile = newProfile();
-  const server = new Server(folder);
-  await server.start();
-  try {
-    await tally.journey(`going on at ${screen.name}`, async () => {
-      const place = { tally, screen, profile, server };
-      const visit = await begin(place);
-      const write = new Write(visit.page);
-      await write.open(server.address);
-      await wordsByHand(place, visit, write);
-      await pastAQuestion(place, visit, write);
-      await unfinished(place, visit);
-      await cutAndJoined(place, visit, write);
-      await asWords(place, visit, write);
-      await onAnAnswer(place, visit, write);
-      await sheets(place, visit);
-      await acrossScreens(place, visit, write);
-      await visit.browser.close();
-    });
-  } finally {
-    await kill(profile);
-    await server.stop();
-    removeProfile(profile);
-  }
+  await visited(tally, screen, 'going on', async (place, visit) => {
+    const write = new Write(visit.page);
+    await write.open(place.server.address);
+    await wordsByHand(place, visit, write);
+    await pastAQuestion(place, visit, write);
+    await unfinished(place, visit);
+    await cutAndJoined(place, visit, write);
+    await asWords(place, visit, write);
+    await onAnAnswer(place, visit, write);
+    await sheets(place, visit);
+    await acrossScreens(place, visit, write);
+  });
 }
 
 const line = (page) => page.locator('#new-line');

@@ -1,11 +1,8 @@
 // What to bring, what is still to be found out, and the questions of the job.
 import assert from 'node:assert/strict';
-import { kill, newProfile, removeProfile } from './browser.mjs';
-import { page as folder } from './places.mjs';
 import { Procedures, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
-import { Server } from './server.mjs';
-import { begin, look } from './visit.mjs';
+import { look, visited } from './visit.mjs';
 
 /** What is typed into Write first. */
 const LINES = [
@@ -22,29 +19,17 @@ const LINES = [
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
 export async function walkKit(tally, screen) {
-  const profile = newProfile();
-  const server = new Server(folder);
-  await server.start();
-  try {
-    await tally.journey(`kit, later and questions at ${screen.name}`, async () => {
-      const place = { tally, screen, profile, server };
-      const visit = await begin(place);
-      const write = new Write(visit.page);
-      await write.open(server.address);
-      await goTo(visit.page, 'Procedures');
-      await new Procedures(visit.page).beginNew();
-      await goTo(visit.page, 'Write');
-      for (const line of LINES) await write.append(line);
-      await kit(place, visit);
-      await later(place, visit);
-      await questions(place, visit);
-      await visit.browser.close();
-    });
-  } finally {
-    await kill(profile);
-    await server.stop();
-    removeProfile(profile);
-  }
+  await visited(tally, screen, 'kit, later and questions', async (place, visit) => {
+    const write = new Write(visit.page);
+    await write.open(place.server.address);
+    await goTo(visit.page, 'Procedures');
+    await new Procedures(visit.page).beginNew();
+    await goTo(visit.page, 'Write');
+    for (const line of LINES) await write.append(line);
+    await kit(place, visit);
+    await later(place, visit);
+    await questions(place, visit);
+  });
 }
 
 async function kit(place, visit) {

@@ -1,11 +1,8 @@
 // The lanes: every state drawn and told in words, and findings that hang on the very boundary that they are about.
 import assert from 'node:assert/strict';
-import { kill, newProfile, removeProfile } from './browser.mjs';
-import { page as folder } from './places.mjs';
 import { goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
-import { Server } from './server.mjs';
-import { begin, look } from './visit.mjs';
+import { begin, look, visited } from './visit.mjs';
 
 /** What the samples show between them: a selector for the drawing, and the words that tell it. */
 const STATES = [
@@ -23,24 +20,12 @@ const STATES = [
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
 export async function walkLanes(tally, screen) {
-  const profile = newProfile();
-  const server = new Server(folder);
-  await server.start();
-  try {
-    await tally.journey(`lanes at ${screen.name}`, async () => {
-      const place = { tally, screen, profile, server };
-      const visit = await begin(place);
-      const write = new Write(visit.page);
-      await write.open(server.address);
-      await boundaries(place, visit, write);
-      await states(place, visit);
-      await visit.browser.close();
-    });
-  } finally {
-    await kill(profile);
-    await server.stop();
-    removeProfile(profile);
-  }
+  await visited(tally, screen, 'lanes', async (place, visit) => {
+    const write = new Write(visit.page);
+    await write.open(place.server.address);
+    await boundaries(place, visit, write);
+    await states(place, visit);
+  });
 }
 
 async function boundaries(place, visit, write) {

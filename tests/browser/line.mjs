@@ -1,39 +1,24 @@
 // The line while it is typed: the lines under its words, input methods, large text, and the keys of what it means.
 import assert from 'node:assert/strict';
-import { kill, newProfile, removeProfile } from './browser.mjs';
-import { page as folder } from './places.mjs';
 import { Appliance, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
-import { Server } from './server.mjs';
-import { begin, look } from './visit.mjs';
+import { begin, look, visited } from './visit.mjs';
 
 const SENTENCE =
   'Undo the two union nuts of the strainer, G 1, 37 mm, then close the valve and prove dead at the terminals.';
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
 export async function walkLine(tally, screen) {
-  const profile = newProfile();
-  const server = new Server(folder);
-  await server.start();
-  try {
-    await tally.journey(`the line at ${screen.name}`, async () => {
-      const place = { tally, screen, profile, server };
-      const visit = await begin(place);
-      const write = new Write(visit.page);
-      await write.open(server.address);
-      await underlines(place, visit);
-      await composition(place, visit);
-      await tokens(place, visit, write);
-      await leadingKeys(place, visit, write);
-      await links(place, visit, write);
-      if (screen.options.hasTouch) await docked(place, visit);
-      await visit.browser.close();
-    });
-  } finally {
-    await kill(profile);
-    await server.stop();
-    removeProfile(profile);
-  }
+  await visited(tally, screen, 'the line', async (place, visit) => {
+    const write = new Write(visit.page);
+    await write.open(place.server.address);
+    await underlines(place, visit);
+    await composition(place, visit);
+    await tokens(place, visit, write);
+    await leadingKeys(place, visit, write);
+    await links(place, visit, write);
+    if (screen.options.hasTouch) await docked(place, visit);
+  });
 }
 
 /** The words that carry a mark in the layer below the line, and the shape of the line under them. */

@@ -1,10 +1,7 @@
 // Steps that are moved: held by keys, mouse or finger with lanes and verdict as after the drop, or by a list.
 import assert from 'node:assert/strict';
-import { kill, newProfile, removeProfile } from './browser.mjs';
-import { page as folder } from './places.mjs';
 import { Write } from './pages/write.mjs';
-import { Server } from './server.mjs';
-import { begin, look } from './visit.mjs';
+import { look, visited } from './visit.mjs';
 
 /** Something that must be done before the step that is held; moved behind it, it rejects. */
 const MOVED = 'Prove the box terminals dead';
@@ -12,28 +9,16 @@ const BEHIND = 'Unplug the pump plug';
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
 export async function walkMoving(tally, screen) {
-  const profile = newProfile();
-  const server = new Server(folder);
-  await server.start();
-  try {
-    await tally.journey(`moving at ${screen.name}`, async () => {
-      const place = { tally, screen, profile, server };
-      const visit = await begin(place);
-      const write = new Write(visit.page);
-      await write.open(server.address);
-      await write.putBack();
-      await write.stamped('ACCEPTED');
-      await byKeys(place, visit, write);
-      await byPointer(place, visit, write);
-      if (screen.options.hasTouch) await byFinger(place, visit, write);
-      await byList(place, visit.page, write);
-      await visit.browser.close();
-    });
-  } finally {
-    await kill(profile);
-    await server.stop();
-    removeProfile(profile);
-  }
+  await visited(tally, screen, 'moving', async (place, visit) => {
+    const write = new Write(visit.page);
+    await write.open(place.server.address);
+    await write.putBack();
+    await write.stamped('ACCEPTED');
+    await byKeys(place, visit, write);
+    await byPointer(place, visit, write);
+    if (screen.options.hasTouch) await byFinger(place, visit, write);
+    await byList(place, visit.page, write);
+  });
 }
 
 /** The ids of the rows as they stand on the screen. */

@@ -1,11 +1,8 @@
 // From nothing: a procedure is begun, its appliance described, its steps typed; others on the device stay.
 import assert from 'node:assert/strict';
-import { kill, newProfile, removeProfile } from './browser.mjs';
-import { page as folder } from './places.mjs';
 import { Appliance, Procedures, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
-import { Server } from './server.mjs';
-import { begin, look } from './visit.mjs';
+import { look, visited } from './visit.mjs';
 
 const TITLE = 'Clean the fan of the cellar heater (invented)';
 /** The steps, as they are typed. */
@@ -22,25 +19,13 @@ const STEPS = [
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
 export async function walkFromNothing(tally, screen) {
-  const profile = newProfile();
-  const server = new Server(folder);
-  await server.start();
-  try {
-    await tally.journey(`from nothing at ${screen.name}`, async () => {
-      const place = { tally, screen, profile, server };
-      const visit = await begin(place);
-      await new Write(visit.page).open(server.address);
-      await beginOne(place, visit);
-      await describe(place, visit);
-      await writeSteps(place, visit);
-      await shelve(place, visit);
-      await visit.browser.close();
-    });
-  } finally {
-    await kill(profile);
-    await server.stop();
-    removeProfile(profile);
-  }
+  await visited(tally, screen, 'from nothing', async (place, visit) => {
+    await new Write(visit.page).open(place.server.address);
+    await beginOne(place, visit);
+    await describe(place, visit);
+    await writeSteps(place, visit);
+    await shelve(place, visit);
+  });
 }
 
 async function beginOne(place, visit) {

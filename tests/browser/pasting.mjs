@@ -1,10 +1,7 @@
 // A pasted text in which the same is asked again and again: asked once, answered for all, taken apart, taken back.
 import assert from 'node:assert/strict';
-import { kill, newProfile, removeProfile } from './browser.mjs';
-import { page as folder } from './places.mjs';
 import { Write } from './pages/write.mjs';
-import { Server } from './server.mjs';
-import { begin, look } from './visit.mjs';
+import { look, visited } from './visit.mjs';
 
 const TEXT = [
   'Close the valve.',
@@ -18,28 +15,16 @@ const TEXT = [
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
 export async function walkPasting(tally, screen) {
-  const profile = newProfile();
-  const server = new Server(folder);
-  await server.start();
-  try {
-    await tally.journey(`pasting at ${screen.name}`, async () => {
-      const place = { tally, screen, profile, server };
-      const visit = await begin(place);
-      const write = new Write(visit.page);
-      await write.open(server.address);
-      await write.putBack();
-      await write.stamped('ACCEPTED');
-      const n = await write.steps();
-      await askedOnce(place, visit, n);
-      await takenApart(place, visit, n);
-      await takenBack(place, visit, write, n);
-      await visit.browser.close();
-    });
-  } finally {
-    await kill(profile);
-    await server.stop();
-    removeProfile(profile);
-  }
+  await visited(tally, screen, 'pasting', async (place, visit) => {
+    const write = new Write(visit.page);
+    await write.open(place.server.address);
+    await write.putBack();
+    await write.stamped('ACCEPTED');
+    const n = await write.steps();
+    await askedOnce(place, visit, n);
+    await takenApart(place, visit, n);
+    await takenBack(place, visit, write, n);
+  });
 }
 
 const paste = (page) =>

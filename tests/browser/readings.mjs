@@ -1,37 +1,22 @@
 // Other readings of words, by keys and by tap; another name for a thing, and the way to make it one with another.
 import assert from 'node:assert/strict';
-import { kill, newProfile, removeProfile } from './browser.mjs';
-import { page as folder } from './places.mjs';
 import { Appliance, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
-import { Server } from './server.mjs';
-import { begin, look } from './visit.mjs';
+import { begin, look, visited } from './visit.mjs';
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
 export async function walkReadings(tally, screen) {
-  const profile = newProfile();
-  const server = new Server(folder);
-  await server.start();
-  try {
-    await tally.journey(`readings at ${screen.name}`, async () => {
-      const place = { tally, screen, profile, server };
-      const visit = await begin(place);
-      const write = new Write(visit.page);
-      await write.open(server.address);
-      await atWordsWithoutAny(place, visit, write);
-      await atTheCaret(place, visit, write);
-      await marked(place, visit, write);
-      await declined(place, visit, write);
-      await inTheLine(place, visit);
-      await named(place, visit, write);
-      await merged(place, visit, write);
-      await visit.browser.close();
-    });
-  } finally {
-    await kill(profile);
-    await server.stop();
-    removeProfile(profile);
-  }
+  await visited(tally, screen, 'readings', async (place, visit) => {
+    const write = new Write(visit.page);
+    await write.open(place.server.address);
+    await atWordsWithoutAny(place, visit, write);
+    await atTheCaret(place, visit, write);
+    await marked(place, visit, write);
+    await declined(place, visit, write);
+    await inTheLine(place, visit);
+    await named(place, visit, write);
+    await merged(place, visit, write);
+  });
 }
 
 const readings = (page) => page.getByRole('group', { name: 'Other readings' });

@@ -2,40 +2,26 @@
 // trying, and says when it is kept again.
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { kill, newProfile, removeProfile } from './browser.mjs';
 import { openRecord } from './device.mjs';
-import { out, page as folder } from './places.mjs';
+import { out } from './places.mjs';
 import { Procedures, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
-import { Server } from './server.mjs';
-import { begin, look } from './visit.mjs';
+import { look, visited } from './visit.mjs';
 
 const REFUSED = /^Not kept on this device since \d\d:\d\d:\d\d: /;
 const AGAIN = /^Kept again at \d\d:\d\d:\d\d/;
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
 export async function walkRefused(tally, screen) {
-  const profile = newProfile();
-  const server = new Server(folder);
-  await server.start();
-  try {
-    await tally.journey(`nothing can be kept at ${screen.name}`, async () => {
-      const place = { tally, screen, profile, server };
-      const visit = await begin(place);
-      await visit.page.addInitScript(refuseOnDemand);
-      const write = new Write(visit.page);
-      await write.open(server.address);
-      await write.untilKept(() => write.setWords(2, 'Kept before the trouble.'));
-      await noRoom(place, visit, write);
-      await refusal(place, visit, write);
-      await noDatabase(place, visit);
-      await visit.browser.close();
-    });
-  } finally {
-    await kill(profile);
-    await server.stop();
-    removeProfile(profile);
-  }
+  await visited(tally, screen, 'nothing can be kept', async (place, visit) => {
+    await visit.page.addInitScript(refuseOnDemand);
+    const write = new Write(visit.page);
+    await write.open(place.server.address);
+    await write.untilKept(() => write.setWords(2, 'Kept before the trouble.'));
+    await noRoom(place, visit, write);
+    await refusal(place, visit, write);
+    await noDatabase(place, visit);
+  });
 }
 
 /** Runs in the page: while `refuses` names a way, the database refuses to be written in that way. */

@@ -1,37 +1,23 @@
 // The program does not start: what is kept on the device is handed out as files all the same, also without a server.
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { kill, newProfile, removeProfile } from './browser.mjs';
 import { openRecord } from './device.mjs';
-import { out, page as folder } from './places.mjs';
+import { out } from './places.mjs';
 import { Write } from './pages/write.mjs';
-import { Server } from './server.mjs';
-import { begin, look } from './visit.mjs';
+import { look, visited } from './visit.mjs';
 
 const DEMO = 'Renew the heating pump P2 of a boiler plant (invented)';
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
 export async function walkRescue(tally, screen) {
-  const profile = newProfile();
-  const server = new Server(folder);
-  await server.start();
-  try {
-    await tally.journey(`the program does not start at ${screen.name}`, async () => {
-      const place = { tally, screen, profile, server };
-      const visit = await begin(place);
-      await nothingKept(place, visit);
-      const write = new Write(visit.page);
-      await write.open(server.address);
-      await write.untilKept(() => write.setWords(2, 'Tell the keeper: "off for three hours", <b>äöü</b> 12 °C.'));
-      await crashes(place, visit);
-      await withoutServer(place, visit);
-      await visit.browser.close();
-    });
-  } finally {
-    await kill(profile);
-    await server.stop();
-    removeProfile(profile);
-  }
+  await visited(tally, screen, 'the program does not start', async (place, visit) => {
+    await nothingKept(place, visit);
+    const write = new Write(visit.page);
+    await write.open(place.server.address);
+    await write.untilKept(() => write.setWords(2, 'Tell the keeper: "off for three hours", <b>äöü</b> 12 °C.'));
+    await crashes(place, visit);
+    await withoutServer(place, visit);
+  });
 }
 
 const offered = (page) => page.getByRole('region', { name: 'Kept on this device' });

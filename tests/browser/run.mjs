@@ -14,6 +14,7 @@ import { walkFromNothing } from './nothing.mjs';
 import { walkKit } from './kit.mjs';
 import { commandLine, page, repository } from './places.mjs';
 import { walkPasting } from './pasting.mjs';
+import { walkPrinting } from './printing.mjs';
 import { walkReadings } from './readings.mjs';
 import { walkRefused } from './refused.mjs';
 import { walkRescue } from './rescue.mjs';
@@ -58,6 +59,7 @@ for (const screen of SCREENS) {
   await walkAccepting(tally, screen);
   await walkMoving(tally, screen);
   await walkLanes(tally, screen);
+  await walkPrinting(tally, screen);
 }
 await walkAppearance(tally);
 process.exit(tally.close() ? 0 : 1);

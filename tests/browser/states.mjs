@@ -77,6 +77,10 @@ async function others(page, see) {
   await page.locator('.look-step').first().waitFor();
   await page.evaluate(() => globalThis.scrollTo(0, 0));
   await see('versions');
+  await goTo(page, 'Write');
+  await page.getByRole('button', { name: 'Print', exact: true }).click();
+  await page.getByRole('region', { name: 'Page 1 of' }).waitFor();
+  await see('print');
   await goTo(page, 'Appliance');
   await page.locator('.map-list .thing-row').first().waitFor();
   await page.evaluate(() => globalThis.scrollTo(0, 0));

@@ -1,35 +1,20 @@
 // Whole steps: asked about, copied, doubled, moved together, carried into another procedure.
 import assert from 'node:assert/strict';
-import { kill, newProfile, removeProfile } from './browser.mjs';
-import { page as folder } from './places.mjs';
 import { Procedures, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
-import { Server } from './server.mjs';
-import { begin, look } from './visit.mjs';
+import { look, visited } from './visit.mjs';
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
 export async function walkSteps(tally, screen) {
-  const profile = newProfile();
-  const server = new Server(folder);
-  await server.start();
-  try {
-    await tally.journey(`whole steps at ${screen.name}`, async () => {
-      const place = { tally, screen, profile, server };
-      const visit = await begin(place);
-      const write = new Write(visit.page);
-      await write.open(server.address);
-      await ask(place, visit, write);
-      await keys(place, visit);
-      await copy(place, visit.page, write);
-      await cut(place, visit.page, write);
-      await carry(place, visit, write);
-      await visit.browser.close();
-    });
-  } finally {
-    await kill(profile);
-    await server.stop();
-    removeProfile(profile);
-  }
+  await visited(tally, screen, 'whole steps', async (place, visit) => {
+    const write = new Write(visit.page);
+    await write.open(place.server.address);
+    await ask(place, visit, write);
+    await keys(place, visit);
+    await copy(place, visit.page, write);
+    await cut(place, visit.page, write);
+    await carry(place, visit, write);
+  });
 }
 
 async function ask(place, visit, write) {

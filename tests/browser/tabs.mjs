@@ -1,32 +1,17 @@
 // Undo that outlives a reload, and one procedure in two tabs: one writes, the other shows it and may take over.
 import assert from 'node:assert/strict';
-import { kill, newProfile, removeProfile } from './browser.mjs';
-import { page as folder } from './places.mjs';
 import { Write } from './pages/write.mjs';
-import { Server } from './server.mjs';
-import { begin, look } from './visit.mjs';
+import { look, visited } from './visit.mjs';
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
 export async function walkTabs(tally, screen) {
-  const profile = newProfile();
-  const server = new Server(folder);
-  await server.start();
-  try {
-    await tally.journey(`reloads and tabs at ${screen.name}`, async () => {
-      const place = { tally, screen, profile, server };
-      const visit = await begin(place);
-      const write = new Write(visit.page);
-      await write.open(server.address);
-      await undoAfterReload(place, visit, write);
-      await leftAtOnce(place, visit, write);
-      await twoTabs(place, visit, write);
-      await visit.browser.close();
-    });
-  } finally {
-    await kill(profile);
-    await server.stop();
-    removeProfile(profile);
-  }
+  await visited(tally, screen, 'reloads and tabs', async (place, visit) => {
+    const write = new Write(visit.page);
+    await write.open(place.server.address);
+    await undoAfterReload(place, visit, write);
+    await leftAtOnce(place, visit, write);
+    await twoTabs(place, visit, write);
+  });
 }
 
 async function undoAfterReload(place, visit, write) {

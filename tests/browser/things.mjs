@@ -1,35 +1,20 @@
 // The things of the appliance: found, made one, made two, taken out, and what stands before them.
 import assert from 'node:assert/strict';
-import { kill, newProfile, removeProfile } from './browser.mjs';
-import { page as folder } from './places.mjs';
 import { Appliance, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
-import { Server } from './server.mjs';
-import { begin, look } from './visit.mjs';
+import { look, visited } from './visit.mjs';
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
 export async function walkThings(tally, screen) {
-  const profile = newProfile();
-  const server = new Server(folder);
-  await server.start();
-  try {
-    await tally.journey(`things at ${screen.name}`, async () => {
-      const place = { tally, screen, profile, server };
-      const visit = await begin(place);
-      await new Write(visit.page).open(server.address);
-      await goTo(visit.page, 'Appliance');
-      await find(place, visit);
-      await takeOut(place, visit);
-      await makeOne(place, visit);
-      await stayTwo(place, visit);
-      await makeTwo(place, visit);
-      await visit.browser.close();
-    });
-  } finally {
-    await kill(profile);
-    await server.stop();
-    removeProfile(profile);
-  }
+  await visited(tally, screen, 'things', async (place, visit) => {
+    await new Write(visit.page).open(place.server.address);
+    await goTo(visit.page, 'Appliance');
+    await find(place, visit);
+    await takeOut(place, visit);
+    await makeOne(place, visit);
+    await stayTwo(place, visit);
+    await makeTwo(place, visit);
+  });
 }
 
 async function find(place, visit) {

@@ -2,38 +2,25 @@
 // them who had not seen how sentences are read. Of those it counts the keys that are not characters.
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { kill, newProfile, removeProfile } from './browser.mjs';
-import { out, page as folder, repository } from './places.mjs';
+import { kill } from './browser.mjs';
+import { out, repository } from './places.mjs';
 import { Procedures, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
-import { Server } from './server.mjs';
 import { onlyTrue } from './truth.mjs';
-import { begin, look } from './visit.mjs';
+import { look, visited } from './visit.mjs';
 
 const SCRIPTS = ['air-vent', 'trap-and-fan', 'heat-exchanger'];
 const text = (name) => readFileSync(repository(`tests/browser/scripts/${name}.txt`), 'utf8');
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
 export async function walkTyping(tally, screen) {
-  const profile = newProfile();
-  const server = new Server(folder);
-  await server.start();
-  try {
-    await tally.journey(`typing at ${screen.name}`, async () => {
-      const place = { tally, screen, profile, server };
-      const visit = await begin(place);
-      const write = new Write(visit.page);
-      await write.open(server.address);
-      await leadingWords(place, visit, write);
-      await paste(place, visit, write);
-      for (const name of SCRIPTS) await typed(place, visit.page, write, name);
-      await visit.browser.close();
-    });
-  } finally {
-    await kill(profile);
-    await server.stop();
-    removeProfile(profile);
-  }
+  await visited(tally, screen, 'typing', async (place, visit) => {
+    const write = new Write(visit.page);
+    await write.open(place.server.address);
+    await leadingWords(place, visit, write);
+    await paste(place, visit, write);
+    for (const name of SCRIPTS) await typed(place, visit.page, write, name);
+  });
 }
 
 async function beginNew(page) {

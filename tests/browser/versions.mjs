@@ -2,13 +2,11 @@
 // a file that takes the place of what is kept loses nothing; a database from before there were versions is taken over.
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { kill, newProfile, removeProfile } from './browser.mjs';
 import { held, makeOld } from './device.mjs';
-import { out, page as folder, repository } from './places.mjs';
+import { out, repository } from './places.mjs';
 import { Write } from './pages/write.mjs';
 import { Versions } from './pages/versions.mjs';
-import { Server } from './server.mjs';
-import { begin, look } from './visit.mjs';
+import { look, visited } from './visit.mjs';
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
 export async function walkVersions(tally, screen) {
@@ -24,24 +22,6 @@ export async function walkVersions(tally, screen) {
     await openAFile(place, visit, write, file);
   });
   await visited(tally, screen, 'a database from before', takeOver);
-}
-
-async function visited(tally, screen, name, act) {
-  const profile = newProfile();
-  const server = new Server(folder);
-  await server.start();
-  try {
-    await tally.journey(`${name} at ${screen.name}`, async () => {
-      const place = { tally, screen, profile, server };
-      const visit = await begin(place);
-      await act(place, visit);
-      await visit.browser.close();
-    });
-  } finally {
-    await kill(profile);
-    await server.stop();
-    removeProfile(profile);
-  }
 }
 
 async function writeInSpells({ tally }, { page }, write) {

@@ -1,7 +1,28 @@
 // A browser with the profile of a journey, and what every screen of it is looked at for.
 import assert from 'node:assert/strict';
-import { launchWith } from './browser.mjs';
+import { kill, launchWith, newProfile, removeProfile } from './browser.mjs';
 import { accessible, fitsTheWidth, picture } from './looking.mjs';
+import { page as folder } from './places.mjs';
+import { Server } from './server.mjs';
+
+/** A journey on one screen in a profile and from a server of its own: `act` gets the place and the first visit. */
+export async function visited(tally, screen, name, act) {
+  const profile = newProfile();
+  const server = new Server(folder);
+  await server.start();
+  try {
+    await tally.journey(`${name} at ${screen.name}`, async () => {
+      const place = { tally, screen, profile, server };
+      const visit = await begin(place);
+      await act(place, visit);
+      await visit.browser.close();
+    });
+  } finally {
+    await kill(profile);
+    await server.stop();
+    removeProfile(profile);
+  }
+}
 
 /** A browser with the profile of this journey, and its page, which must not complain. */
 export async function begin({ screen, profile }) {

@@ -144,6 +144,12 @@ impl EditorStore {
         });
     }
 
+    /// The name of the document's file without its ending: a rejected one or a draft says so.
+    pub fn marked_name(self) -> String {
+        let name = file_name(&self.name().get_untracked(), self.judged_now().mark_of_file());
+        name.strip_suffix(".putback.json").map_or_else(|| name.clone(), str::to_owned)
+    }
+
     fn to_save(self) -> ToSave {
         let judged = self.judged_now();
         let mark = judged.mark_of_file();

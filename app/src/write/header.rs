@@ -150,6 +150,7 @@ fn FileKeys(store: EditorStore) -> impl IntoView {
             <button type="button" class="quiet" on:click=move |_| store.save()>"Save"</button>
             <FiledWords store />
             <button type="button" class="quiet" on:click=move |_| go(Screen::Versions)>"Earlier"</button>
+            <button type="button" class="quiet" on:click=move |_| go(Screen::Print)>"Print"</button>
         </span>
     }
 }

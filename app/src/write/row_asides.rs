@@ -24,7 +24,7 @@ pub fn Condition(
 }
 
 /// What each question has to be answered, in the order in which they are named.
-fn conditions(when: &[Answer], questions: &[Question]) -> Vec<String> {
+pub fn conditions(when: &[Answer], questions: &[Question]) -> Vec<String> {
     let mut asked: Vec<(&Answer, Vec<&str>)> = Vec::new();
     for answer in when {
         match asked.iter_mut().find(|(first, _)| first.question == answer.question) {

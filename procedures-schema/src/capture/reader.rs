@@ -260,26 +260,13 @@ impl<'a> Reader<'a> {
 
     /// Notes a verb that needs a thing and has none; verbs of a looser meaning are left as text.
     fn unknown(&mut self, clause: &Clause) {
-        const TELLING: &[Verb] = &[
-            Verb::Isolate,
-            Verb::Lock,
-            Verb::Restore,
-            Verb::Release,
-            Verb::Prove,
-            Verb::Charge,
-            Verb::Purge,
-            Verb::Slacken,
-            Verb::Undo,
-            Verb::Make,
-            Verb::Tighten,
-            Verb::Remove,
-            Verb::Fit,
-        ];
         if self.leads(clause) {
             return;
         }
         let is_bare_test = clause.means == [Verb::Test];
-        let telling = |verb: &&Verb| TELLING.contains(verb) || is_bare_test;
+        let telling = |verb: &&Verb| {
+            verb.changes_the_appliance() || matches!(verb, Verb::Lock | Verb::Prove) || is_bare_test
+        };
         if let Some(verb) = clause.means.iter().find(telling) {
             let verb = verb.clone();
             let last = clause.phrase.last().copied().unwrap_or(clause.verb());

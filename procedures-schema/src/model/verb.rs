@@ -69,3 +69,24 @@ words! {
         Ask = "ask",
     }
 }
+
+impl Verb {
+    /// Whether whoever does it changes the state of the appliance: its supplies, what is in it, what holds it together.
+    /// Of moving aside, setting and opening everyday words say too many other things.
+    pub fn changes_the_appliance(&self) -> bool {
+        matches!(
+            self,
+            Self::Isolate
+                | Self::Restore
+                | Self::Release
+                | Self::Charge
+                | Self::Purge
+                | Self::Slacken
+                | Self::Undo
+                | Self::Make
+                | Self::Tighten
+                | Self::Remove
+                | Self::Fit
+        )
+    }
+}

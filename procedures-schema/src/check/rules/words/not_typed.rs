@@ -65,27 +65,11 @@ fn run(words: &str, phrase: &[Span]) -> Span {
 /// be on no map yet.
 fn changes(step: &Step, phrase: &Said) -> bool {
     let begins = phrase.words.first().is_some_and(|first| Span(0, first.0).of(&step.words).trim().is_empty());
-    let changes = |verb: &Verb| CHANGING.contains(verb);
     step.actions.is_empty()
         && begins
-        && phrase.means.iter().any(changes)
+        && phrase.means.iter().any(Verb::changes_the_appliance)
         && !tokens(&step.words).iter().any(|token| SURROUNDINGS.contains(&token.text.as_ref()))
 }
-
-/// What changes the appliance itself.
-const CHANGING: &[Verb] = &[
-    Verb::Isolate,
-    Verb::Restore,
-    Verb::Release,
-    Verb::Charge,
-    Verb::Purge,
-    Verb::Slacken,
-    Verb::Undo,
-    Verb::Make,
-    Verb::Tighten,
-    Verb::Remove,
-    Verb::Fit,
-];
 
 /// What is worn, brought along or around the appliance.
 const SURROUNDINGS: &[&str] = &[

@@ -1,0 +1,157 @@
+//! What stands on paper, in blocks that are never cut: a step with what belongs to it, an entry of a list, a heading.
+
+use super::choices::Part;
+use super::divide::Piece;
+use crate::components::capital::capital;
+use crate::components::lane::{lane_class, lane_picture};
+use crate::components::notation_line::notation_line;
+use crate::components::safety_band::safety_band;
+use crate::kit::columns::{LISTS, Listed};
+use crate::state::judged::{Judged, row_of};
+use crate::write::row_asides::{conditions, out_lines};
+use leptos::prelude::*;
+use procedures_schema::derive::lanes::LaneRow;
+use procedures_schema::model::{Action, Kit, OpenValue, Procedure, Reading, Step, open_values};
+use procedures_schema::simulate::default_readings;
+use std::sync::Arc;
+
+/// A block.
+#[derive(Clone, PartialEq)]
+pub enum Block {
+    /// The name of what follows.
+    Heading(String),
+    /// A sentence about the whole.
+    Words(String),
+    /// A step, with its number from 1.
+    Step(usize, Arc<Step>),
+    /// An entry of the kit.
+    Entry(String),
+    /// A value that is still to be found out.
+    Open(OpenValue),
+}
+
+impl Block {
+    /// What has to be known of it to divide pages.
+    pub fn piece(&self, height: f64) -> Piece {
+        Piece { height, leads: matches!(self, Self::Heading(_)) }
+    }
+}
+
+/// The blocks of a part of a procedure.
+pub fn blocks(document: &Procedure, part: &Part) -> Vec<Block> {
+    match part {
+        Part::Whole => {
+            let mut all = about(document);
+            all.extend(kit(&document.kit));
+            all.extend(steps(document, |_| true));
+            all.extend(later(document));
+            all
+        }
+        Part::Stage(stage) => steps(document, |step| step.stage == *stage),
+        Part::Kit => some_or(kit(&document.kit), "Nothing is named that has to be brought."),
+        Part::Later => some_or(later(document), "Nothing is left to find out."),
+    }
+}
+
+fn some_or(blocks: Vec<Block>, none: &str) -> Vec<Block> {
+    if blocks.is_empty() { vec![Block::Words(none.to_owned())] } else { blocks }
+}
+
+fn about(document: &Procedure) -> Vec<Block> {
+    let named = |name: &str, words: &str| (!words.is_empty()).then(|| Block::Words(format!("{name}{words}")));
+    let gases = document.gases.join(", ");
+    [named("For: ", &document.applies_to), named("Gas: ", &gases), named("", &document.note)]
+        .into_iter()
+        .flatten()
+        .collect()
+}
+
+fn kit(kit: &Kit) -> Vec<Block> {
+    let list = |listed: &Listed| {
+        let entry = |at| {
+            let columns = listed.columns.iter().filter_map(|column| (column.get)(kit, at));
+            Block::Entry(columns.filter(|words| !words.is_empty()).collect::<Vec<_>>().join(" · "))
+        };
+        let entries: Vec<Block> = (0..(listed.count)(kit)).map(entry).collect();
+        let heading = (!entries.is_empty()).then(|| Block::Heading(listed.heading.to_owned()));
+        heading.into_iter().chain(entries)
+    };
+    LISTS.iter().flat_map(list).collect()
+}
+
+fn steps(document: &Procedure, is_of_it: impl Fn(&Step) -> bool) -> Vec<Block> {
+    let mut blocks = Vec::new();
+    let mut stage = None;
+    for (at, step) in document.steps.iter().enumerate().filter(|(_, step)| is_of_it(step)) {
+        if stage != Some(&step.stage) {
+            blocks.push(Block::Heading(capital(step.stage.word())));
+            stage = Some(&step.stage);
+        }
+        blocks.push(Block::Step(at + 1, step.clone()));
+    }
+    blocks
+}
+
+fn later(document: &Procedure) -> Vec<Block> {
+    let open = open_values(document);
+    let heading = (!open.is_empty()).then(|| Block::Heading("To be found out".to_owned()));
+    heading.into_iter().chain(open.into_iter().map(Block::Open)).collect()
+}
+
+/// A block as it stands on paper.
+pub fn block(judged: &Judged, block: &Block, has_lanes: bool) -> AnyView {
+    match block {
+        Block::Heading(name) => view! { <h3 class="stage block">{name.clone()}</h3> }.into_any(),
+        Block::Words(words) => view! { <p class="block">{words.clone()}</p> }.into_any(),
+        Block::Entry(words) => view! { <p class="block boxed">{words.clone()}</p> }.into_any(),
+        Block::Open(open) => {
+            let who = if open.who.is_empty() { String::new() } else { format!(" ({})", open.who) };
+            view! { <p class="block blank"><span>{capital(&open.what)} {who}</span></p> }.into_any()
+        }
+        Block::Step(number, step) => {
+            let row = row_of(&judged.lanes, number - 1, &step.id).filter(|_| has_lanes);
+            let lanes = row.map(|row| lanes_of(judged, row));
+            view! { <div class="block step-on-paper">{lanes}<div class="on-paper-said">{said(judged, *number, step)}</div></div> }
+                .into_any()
+        }
+    }
+}
+
+fn lanes_of(judged: &Judged, row: &LaneRow) -> impl IntoView + use<> {
+    let lane = |(cell, head): (_, &procedures_schema::derive::lanes::LaneHead)| {
+        let (class, picture) = (lane_class(&head.kind), lane_picture(cell, &head.kind));
+        view! { <svg class=class aria-hidden="true" focusable="false" inner_html=picture></svg> }
+    };
+    view! { <div class="lanes">{row.cells.iter().zip(&judged.lanes.heads).map(lane).collect_view()}</div> }
+}
+
+fn said(judged: &Judged, number: usize, step: &Step) -> impl IntoView + use<> {
+    let document = &judged.document;
+    let when = (!step.when.is_empty())
+        .then(|| view! { <p class="condition">{conditions(&step.when, &document.questions).join("; ")}</p> });
+    let readings = step.actions.iter().flat_map(|action| readings(document, action));
+    let blanks: Vec<_> =
+        readings.map(|reading| view! { <p class="blank"><span>{in_words(&reading)}</span></p> }).collect();
+    let why = (!step.why.is_empty()).then(|| view! { <p class="why">"why: " {step.why.clone()}</p> });
+    view! {
+        {step.messages.iter().map(safety_band).collect_view()}
+        {when}
+        <p class="boxed"><strong>{number}</strong>" " {document.words_of(step)}</p>
+        {notation_line(&step.actions, &document.map)}
+        {out_lines(&step.actions)}
+        {blanks}
+        {why}
+    }
+}
+
+fn readings(document: &Procedure, action: &Action) -> Vec<Reading> {
+    if action.readings.is_empty() { default_readings(document, action) } else { action.readings.clone() }
+}
+
+/// What is read, and what it should be.
+fn in_words(reading: &Reading) -> String {
+    let should = reading.limits.as_ref().map(ToString::to_string);
+    let should = should.or_else(|| Some(reading.seen.clone()).filter(|seen| !seen.is_empty()));
+    let parts = [Some(capital(&reading.what)), should];
+    parts.into_iter().flatten().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
+}

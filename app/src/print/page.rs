@@ -1,0 +1,96 @@
+//! The Print screen as a whole.
+
+use super::blocks::{Block, blocks};
+use super::choices::{ChoiceFields, Choices};
+use super::divide::divide;
+use super::sheets::{Chosen, heights, on_paper, sheet};
+use crate::frame::plain_screen::PlainScreen;
+use crate::route::Screen;
+use crate::state::EditorStore;
+use leptos::prelude::*;
+use std::ops::Range;
+use std::sync::Arc;
+
+/// What is chosen, and the blocks of each page.
+type Divided = (Chosen, Vec<Range<usize>>);
+
+/// Everything of Print.
+#[component]
+pub fn PrintScreen(
+    /// The editor's state.
+    store: EditorStore,
+) -> impl IntoView {
+    let choices = Choices::of(store);
+    let judged = store.settled();
+    let chosen = chosen(store, choices);
+    let measure = NodeRef::<leptos::html::Div>::new();
+    let divided = divided(chosen, measure);
+    let measured =
+        move || judged.with(|judged| chosen.with(|chosen| on_paper(judged, chosen, 0..chosen.blocks.len())));
+    let shown = move || {
+        divided.with(|divided| {
+            let (chosen, pages) = divided.as_ref()?;
+            let page = |(at, range): (usize, &Range<usize>)| {
+                judged.with(|judged| sheet(judged, chosen, range.clone(), at + 1, pages.len()))
+            };
+            Some(pages.iter().enumerate().map(page).collect_view())
+        })
+    };
+    let n_pages = move || match divided.with(|divided| divided.as_ref().map_or(0, |(_, pages)| pages.len())) {
+        1 => "one page".to_owned(),
+        n => format!("{n} pages"),
+    };
+    view! {
+        <PlainScreen store shown=Screen::Print class="print">
+            <div class="strip print-choices">
+                <ChoiceFields store choices />
+                <button type="button" class="key" on:click=move |_| print(store)>"Print"</button>
+                <span role="status">{n_pages}</span>
+            </div>
+            <div class="measure" aria-hidden="true" inert>
+                <div class=move || chosen.with(Chosen::class)><div class="on-page" node_ref=measure>{measured}</div></div>
+            </div>
+            <div class="pages" tabindex="0" role="region" aria-label="The pages">{shown}</div>
+        </PlainScreen>
+    }
+}
+
+fn chosen(store: EditorStore, choices: Choices) -> Memo<Chosen> {
+    let judged = store.settled();
+    Memo::new(move |_| {
+        let blocks = judged.with(|judged| choices.part.with(|part| blocks(&judged.document, part)));
+        let has_steps = blocks.iter().any(|block| matches!(block, Block::Step(..)));
+        Chosen {
+            blocks: Arc::new(blocks),
+            has_lanes: has_steps && choices.has_lanes.get(),
+            paper: choices.paper.get(),
+        }
+    })
+}
+
+/// What is chosen in pages. Both change together, so that nothing is cut off meanwhile.
+fn divided(chosen: Memo<Chosen>, measure: NodeRef<leptos::html::Div>) -> RwSignal<Option<Divided>> {
+    let divided = RwSignal::new(None);
+    Effect::new(move |_| {
+        let chosen = chosen.get();
+        // What is measured stands in the page by then, as high as it will be on paper.
+        request_animation_frame(move || {
+            let heights = measure.get_untracked().map(|list| heights(&list)).unwrap_or_default();
+            let blocks = chosen.blocks.iter().zip(heights);
+            let pieces: Vec<_> = blocks.map(|(block, height)| block.piece(height)).collect();
+            let pages = divide(&pieces, chosen.paper.room());
+            // The screen may have been left meanwhile; nobody looks at the pages then.
+            let _ = divided.try_set(Some((chosen, pages)));
+        });
+    });
+    divided
+}
+
+/// Prints; the name that a browser gives to a file of it says what a file of the document says.
+fn print(store: EditorStore) {
+    let title = document().title();
+    document().set_title(&store.marked_name());
+    // It returns when the dialog is closed; a browser without printers has none.
+    let _ = window().print();
+    document().set_title(&title);
+}

@@ -1,0 +1,102 @@
+// Printing: what is chosen stands on pages as they come out, each says of what it is and whether it is fit, and nothing
+// is cut off.
+import assert from 'node:assert/strict';
+import { goTo } from './pages/screens.mjs';
+import { Write } from './pages/write.mjs';
+import { look, visited } from './visit.mjs';
+
+/** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
+export async function walkPrinting(tally, screen) {
+  await visited(tally, screen, 'printing', async (place, visit) => {
+    const write = new Write(visit.page);
+    await write.open(place.server.address);
+    await rejected(place, visit);
+    await parts(place, visit);
+    await toPrinter(place, visit);
+    await accepted(place, visit, write);
+  });
+}
+
+const pages = (page) => page.getByRole('region', { name: /^Page \d+ of/ });
+
+async function choose(page, what, value) {
+  await page.getByRole('combobox', { name: what }).selectOption(value);
+}
+
+/** Waits until there are as many pages as the line above them says, and nothing on them is cut off. */
+async function whole(page) {
+  await page.waitForFunction(() => {
+    const [n, said] = [document.querySelectorAll('.pages > section').length, document.querySelector('.print-choices [role=status]').textContent];
+    return n > 0 && said === (n === 1 ? 'one page' : `${n} pages`);
+  });
+  const cut = await page.locator('.pages .on-page').evaluateAll((all) => all.filter((one) => one.scrollHeight > one.clientHeight + 1).length);
+  assert.equal(cut, 0);
+  return pages(page).count();
+}
+
+async function rejected({ tally, screen }, visit) {
+  const { page } = visit;
+  await tally.step('every page of a rejected procedure says so, and every step stands on one', async () => {
+    const steps = await page.locator('li[data-step]').count();
+    await page.getByRole('button', { name: 'Print', exact: true }).click();
+    const n = await whole(page);
+    assert.ok(n > 1, `${n} pages`);
+    assert.equal(await pages(page).locator('header').filter({ hasText: 'REJECTED · 1 to mend' }).count(), n);
+    assert.equal(await pages(page).locator('.step-on-paper').count(), steps);
+    assert.ok((await pages(page).locator('.step-on-paper .lane').count()) >= 2 * steps);
+    assert.ok((await pages(page).locator('.blank').count()) > 5);
+  });
+  await look({ tally, screen }, visit, 'print');
+}
+
+async function parts({ tally }, { page }) {
+  await tally.step('a stage, the kit or what is to be found out alone, without lanes, on another paper', async () => {
+    const all = await pages(page).locator('.step-on-paper').count();
+    await choose(page, 'What', 'only strip');
+    await pages(page).getByRole('heading', { name: 'Strip' }).waitFor();
+    const some = await pages(page).locator('.step-on-paper').count();
+    assert.ok(some > 2 && some < all, `${some} of ${all}`);
+    await page.getByRole('checkbox', { name: 'lanes beside the steps' }).uncheck();
+    await whole(page);
+    assert.equal(await pages(page).locator('.lane').count(), 0);
+    await page.getByRole('checkbox', { name: 'lanes beside the steps' }).check();
+    await choose(page, 'What', 'only what is to be found out');
+    await pages(page).getByText('Nothing is left to find out.').waitFor();
+    await choose(page, 'What', 'only what to bring');
+    await pages(page).getByText('Nothing is named that has to be brought.').waitFor();
+    await choose(page, 'What', 'everything');
+    await choose(page, 'Paper', 'Letter');
+    await page.locator('.pages > .letter').first().waitFor();
+    await whole(page);
+    const { width, height } = await page.locator('.pages > section').first().evaluate((one) => ({ width: one.offsetWidth, height: one.offsetHeight }));
+    // 8.5 in by 11 in at 96 to the inch.
+    assert.deepEqual([width, height], [816, 1056]);
+    await choose(page, 'Paper', 'A4');
+    await page.locator('.pages > .a4').first().waitFor();
+  });
+}
+
+async function toPrinter({ tally }, { page }) {
+  await tally.step('the browser makes as many pages of it, and a file of them has the name of a rejected one', async () => {
+    const n = await whole(page);
+    const pdf = await page.pdf({ preferCSSPageSize: true });
+    assert.equal((pdf.toString('latin1').match(/\/Type \/Page\b/g) ?? []).length, n);
+    await page.evaluate(() => { globalThis.print = () => { globalThis.printedAs = document.title; }; });
+    const before = await page.title();
+    await page.getByRole('main').getByRole('button', { name: 'Print', exact: true }).click();
+    assert.match(await page.evaluate(() => globalThis.printedAs), /\.REJECTED$/);
+    assert.equal(await page.title(), before);
+  });
+}
+
+async function accepted({ tally }, { page }, write) {
+  await tally.step('put right, no page says that it is rejected', async () => {
+    await goTo(page, 'Write');
+    await write.putBack();
+    await write.stamped('ACCEPTED');
+    await page.getByRole('button', { name: 'Print', exact: true }).click();
+    const n = await whole(page);
+    assert.equal(await pages(page).locator('header').filter({ hasText: 'REJECTED' }).count(), 0);
+    assert.equal(await pages(page).locator('header').filter({ hasText: 'ACCEPTED' }).count(), n);
+  });
+}
