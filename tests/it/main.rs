@@ -11,6 +11,7 @@
 
 mod again;
 mod cases;
+mod census;
 mod coin;
 mod differs;
 mod fixes;

@@ -3,7 +3,8 @@
 
 use crate::state::EditorStore;
 use leptos::prelude::*;
-use procedures_schema::model::{CensusAnswer, CensusEntry, CircuitKind};
+use procedures_schema::derive::brings::brought;
+use procedures_schema::model::{ApplianceMap, CensusAnswer, CensusEntry, CircuitKind};
 use procedures_schema::units::Rest;
 
 /// The questions, one a kind.
@@ -13,9 +14,12 @@ pub fn Census(
     store: EditorStore,
 ) -> impl IntoView {
     let rest_absent = move |_| {
+        let map = store.map().get_untracked();
         store.change_scope("answer the rest of the census", None, |scope| {
             for kind in CircuitKind::ALL {
-                if scope.census.iter().all(|entry| entry.kind != *kind) {
+                let is_open = scope.census.iter().all(|entry| entry.kind != *kind);
+                // What a component mostly comes with wants an answer of its own.
+                if is_open && asked_by(&map, kind).is_none() {
                     scope.census.push(entry(kind, CensusAnswer::Absent));
                 }
             }
@@ -23,10 +27,11 @@ pub fn Census(
     };
     let open = Memo::new(move |_| {
         store.document().with(|document| {
-            CircuitKind::ALL
-                .iter()
-                .filter(|kind| document.census.iter().all(|entry| entry.kind != **kind))
-                .count()
+            let is_open = |kind: &&CircuitKind| {
+                document.census.iter().all(|entry| entry.kind != **kind)
+                    && asked_by(&document.map, kind).is_none()
+            };
+            CircuitKind::ALL.iter().filter(is_open).count()
         })
     });
     let rest = move || {
@@ -69,11 +74,21 @@ fn Question(store: EditorStore, kind: &'static CircuitKind) -> impl IntoView {
             </label>
         }
     };
+    let asked = Memo::new(move |_| {
+        let by = store.map().with(|map| asked_by(map, kind));
+        by.filter(|_| answered.with(Option::is_none)).map(|by| format!("the map knows \"{by}\""))
+    });
+    let asked = move || asked.get().map(|words| view! { <span class="asked-by">{words}</span> });
     view! {
         <li class:unanswered=move || answered.with(Option::is_none)>
-            <fieldset><legend>{kind.word()}</legend>{CensusAnswer::ALL.iter().map(answer).collect_view()}</fieldset>
+            <fieldset><legend>{kind.word()} {asked}</legend>{CensusAnswer::ALL.iter().map(answer).collect_view()}</fieldset>
         </li>
     }
+}
+
+/// The component that mostly comes with a kind of circuit.
+fn asked_by(map: &ApplianceMap, kind: &CircuitKind) -> Option<String> {
+    brought(map).into_iter().find(|brought| brought.kind == kind).map(|brought| brought.by.to_owned())
 }
 
 /// The answer as it fits beside two others.

@@ -13,3 +13,4 @@ pub mod lane_patterns;
 pub mod limits_bar;
 pub mod notation_line;
 pub mod safety_band;
+pub mod step_asides;

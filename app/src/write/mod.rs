@@ -35,7 +35,7 @@ pub mod page;
 pub mod pressing;
 pub mod reading_fields;
 pub mod row;
-pub mod row_asides;
+pub mod row_condition;
 pub mod row_keys;
 pub mod row_lanes;
 pub mod row_margin;

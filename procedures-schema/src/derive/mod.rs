@@ -5,6 +5,7 @@
 pub mod access;
 mod along;
 pub mod apart;
+pub mod brings;
 pub mod carry;
 pub mod ladder;
 pub mod lanes;

@@ -137,7 +137,7 @@ fn nothing_that_was_there_is_changed_and_what_is_made_can_be_kept() {
     let mut dice = Dice(0x9e37_79b9_7f4a_7c15);
     let mut n_made = 0;
     for _ in 0..120 {
-        let mut map = ApplianceMap::default();
+        let mut map = Arc::<ApplianceMap>::default();
         let mut document = Procedure::new(Id::new("p"), "Invented");
         for _ in 0..8 {
             let words: String = (0..9).map(|_| dice.pick(PIECES)).collect::<Vec<_>>().join(" ");
@@ -156,7 +156,7 @@ fn nothing_that_was_there_is_changed_and_what_is_made_can_be_kept() {
             assert_eq!(making.made.is_empty(), making.map == map, "{words}");
             n_made += making.made.len();
             map = making.map;
-            document.map = Arc::new(map.clone());
+            document.map = map.clone();
             let text = format::write(&document);
             assert_eq!(format::read(text.as_bytes()).expect(&words), document, "{words}");
         }
@@ -175,7 +175,7 @@ fn a_line_without_a_new_thing_reads_as_before() {
         let making =
             line_making_here(words, map, Here::in_service(map), &Stage::Refit, Given::default(), &mut Names);
         assert_eq!(making.reading, line_here(words, map, Here::in_service(map), &Stage::Refit), "{words}");
-        assert_eq!((&making.map, making.made.len()), (map.as_ref(), 0), "{words}");
+        assert_eq!((&making.map, making.made.len()), (map, 0), "{words}");
     }
 }
 
@@ -215,7 +215,7 @@ fn every_verb_of_the_lexicon_is_survived() {
     for verb in PIECES {
         for noun in PIECES {
             let words = format!("{verb} the {noun}");
-            let map = ApplianceMap::default();
+            let map = Arc::<ApplianceMap>::default();
             let making = line_making_here(
                 &words,
                 &map,

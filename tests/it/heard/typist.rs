@@ -133,7 +133,7 @@ impl Typist {
         for _ in 0..8 {
             made.extend(making.made.iter().map(|made| made.name.clone()));
             let open = making.asked.iter().find(|asked| !asked.choices.is_empty()).cloned();
-            self.document.map = Arc::new(making.map.clone());
+            self.document.map = making.map.clone();
             let Some(question) = open else { break };
             let answer = Answer { span: question.span, means: question.choices[0].clone() };
             asked.push(question.question);

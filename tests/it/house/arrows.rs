@@ -70,6 +70,11 @@ const APP_ARROWS: &[Folder] = &[
     },
     Folder { name: "versions", own: &["components", "frame", "state"], core: &["model", "compare"] },
     Folder { name: "kit", own: &["components", "frame", "state"], core: &["model", "units"] },
+    Folder {
+        name: "print",
+        own: &["components", "frame", "state", "kit"],
+        core: &["model", "derive", "simulate"],
+    },
     Folder { name: "finding_out", own: &["components", "frame", "state"], core: &["model"] },
     Folder {
         name: "library",

@@ -1,27 +1,8 @@
-//! What stands beside the words of a step: on which answer it is done, and what is done if a value is out.
+//! What stands beside the words of a step in words of its own: on which answers it is done, and what is done if a value
+//! is out.
 
-use crate::state::EditorStore;
 use leptos::prelude::*;
-use procedures_schema::model::{Action, Answer, Question, Step};
-use std::sync::Arc;
-
-/// On which answers a step is done; nothing where it is always done.
-#[component]
-pub fn Condition(
-    /// The editor's state.
-    store: EditorStore,
-    /// The step.
-    step: Memo<Option<Arc<Step>>>,
-) -> impl IntoView {
-    let words = Memo::new(move |_| {
-        let when = step.with(|step| step.as_ref().map(|step| step.when.clone())).unwrap_or_default();
-        if when.is_empty() {
-            return None;
-        }
-        store.questions().with(|questions| Some(conditions(&when, questions).join("; ")))
-    });
-    move || words.get().map(|words| view! { <p class="condition">{words}</p> })
-}
+use procedures_schema::model::{Action, Answer, Question};
 
 /// What each question has to be answered, in the order in which they are named.
 pub fn conditions(when: &[Answer], questions: &[Question]) -> Vec<String> {
