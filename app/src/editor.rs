@@ -59,6 +59,7 @@ impl Editor {
 impl Desk for Editor {
     fn screen(&self, screen: Screen) -> AnyView {
         let Self { store, jobs, offline, .. } = *self;
+        let as_on_paper = screen == Screen::Print;
         let screen = match screen {
             Screen::Appliance => view! { <ApplianceScreen store /> }.into_any(),
             Screen::Kit => view! { <KitScreen store /> }.into_any(),
@@ -69,7 +70,7 @@ impl Desk for Editor {
             // The list of procedures is not of this part.
             Screen::Write | Screen::Procedures => view! { <WriteScreen store offline /> }.into_any(),
         };
-        view! { <LanePatterns />{screen} }.into_any()
+        view! { <LanePatterns as_on_paper />{screen} }.into_any()
     }
 
     fn bars(&self) -> AnyView {

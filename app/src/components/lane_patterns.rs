@@ -8,9 +8,12 @@ const COLOURS: [&str; 8] = ["electricity", "gas", "water", "air", "steam", "oil"
 
 /// The definitions; they draw nothing themselves.
 #[component]
-pub fn LanePatterns() -> impl IntoView {
+pub fn LanePatterns(
+    /// Whether they are in the colours of paper.
+    as_on_paper: bool,
+) -> impl IntoView {
     view! {
-        <svg class="patterns" width="0" height="0" aria-hidden="true" focusable="false">
+        <svg class="patterns" class:as-on-paper=as_on_paper width="0" height="0" aria-hidden="true" focusable="false">
             <defs>{COLOURS.map(patterns)}</defs>
         </svg>
     }

@@ -26,7 +26,7 @@ pub struct Chosen {
 impl Chosen {
     /// The class of its sheets.
     pub fn class(&self) -> String {
-        format!("on-paper {}", self.paper.class())
+        format!("on-paper as-on-paper {}", self.paper.class())
     }
 }
 
