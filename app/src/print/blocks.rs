@@ -11,7 +11,7 @@ use crate::kit::columns::{LISTS, Listed};
 use crate::state::judged::{Judged, row_of};
 use leptos::prelude::*;
 use procedures_schema::derive::lanes::LaneRow;
-use procedures_schema::model::{Action, Kit, OpenValue, Procedure, Reading, Step, open_values};
+use procedures_schema::model::{Kit, OpenValue, Procedure, Reading, Step, open_values};
 use procedures_schema::simulate::default_readings;
 use std::sync::Arc;
 
@@ -39,21 +39,18 @@ impl Block {
 
 /// The blocks of a part of a procedure.
 pub fn blocks(document: &Procedure, part: &Part) -> Vec<Block> {
-    match part {
+    let (blocks, none) = match part {
         Part::Whole => {
             let mut all = about(document);
             all.extend(kit(&document.kit));
             all.extend(steps(document, |_| true));
             all.extend(later(document));
-            all
+            (all, "Nothing is written yet.")
         }
-        Part::Stage(stage) => steps(document, |step| step.stage == *stage),
-        Part::Kit => some_or(kit(&document.kit), "Nothing is named that has to be brought."),
-        Part::Later => some_or(later(document), "Nothing is left to find out."),
-    }
-}
-
-fn some_or(blocks: Vec<Block>, none: &str) -> Vec<Block> {
+        Part::Stage(stage) => (steps(document, |step| step.stage == *stage), "No step is of this stage."),
+        Part::Kit => (kit(&document.kit), "Nothing is named that has to be brought."),
+        Part::Later => (later(document), "Nothing is left to find out."),
+    };
     if blocks.is_empty() { vec![Block::Words(none.to_owned())] } else { blocks }
 }
 
@@ -129,7 +126,7 @@ fn said(judged: &Judged, number: usize, step: &Step) -> impl IntoView + use<> {
     let document = &judged.document;
     let when = (!step.when.is_empty())
         .then(|| view! { <p class="condition">{conditions(&step.when, &document.questions).join("; ")}</p> });
-    let readings = step.actions.iter().flat_map(|action| readings(document, action));
+    let readings = step.actions.iter().flat_map(|action| default_readings(document, action));
     let blanks: Vec<_> =
         readings.map(|reading| view! { <p class="blank"><span>{in_words(&reading)}</span></p> }).collect();
     let why = (!step.why.is_empty()).then(|| view! { <p class="why">"why: " {step.why.clone()}</p> });
@@ -144,14 +141,11 @@ fn said(judged: &Judged, number: usize, step: &Step) -> impl IntoView + use<> {
     }
 }
 
-fn readings(document: &Procedure, action: &Action) -> Vec<Reading> {
-    if action.readings.is_empty() { default_readings(document, action) } else { action.readings.clone() }
-}
-
 /// What is read, and what it should be.
 fn in_words(reading: &Reading) -> String {
     let should = reading.limits.as_ref().map(ToString::to_string);
     let should = should.or_else(|| Some(reading.seen.clone()).filter(|seen| !seen.is_empty()));
+    let should = should.or_else(|| (!reading.later.is_empty()).then(|| "limits to be found out".to_owned()));
     let parts = [Some(capital(&reading.what)), should];
     parts.into_iter().flatten().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
 }

@@ -20,6 +20,7 @@ pub fn PrintScreen(
     /// The editor's state.
     store: EditorStore,
 ) -> impl IntoView {
+    name_while_printed(store);
     let choices = Choices::of(store);
     let judged = store.settled();
     let chosen = chosen(store, choices);
@@ -42,9 +43,10 @@ pub fn PrintScreen(
     };
     view! {
         <PlainScreen store shown=Screen::Print class="print">
+            <h2 class="stage">"On paper"</h2>
             <div class="strip print-choices">
                 <ChoiceFields store choices />
-                <button type="button" class="key" on:click=move |_| print(store)>"Print"</button>
+                <button type="button" class="key" on:click=|_| print()>"Print"</button>
                 <span role="status">{n_pages}</span>
             </div>
             <div class="measure" aria-hidden="true" inert>
@@ -86,11 +88,20 @@ fn divided(chosen: Memo<Chosen>, measure: NodeRef<leptos::html::Div>) -> RwSigna
     divided
 }
 
-/// Prints; the name that a browser gives to a file of it says what a file of the document says.
-fn print(store: EditorStore) {
+/// Names the page, while it is printed, as a file of the document is named: so a browser calls the file that it makes.
+/// Not every browser waits in `print` until its dialog is closed, and somebody may print with the keys.
+fn name_while_printed(store: EditorStore) {
     let title = document().title();
-    document().set_title(&store.marked_name());
-    // It returns when the dialog is closed; a browser without printers has none.
+    let before =
+        window_event_listener_untyped("beforeprint", move |_| document().set_title(&store.marked_name()));
+    let after = window_event_listener_untyped("afterprint", move |_| document().set_title(&title));
+    on_cleanup(move || {
+        before.remove();
+        after.remove();
+    });
+}
+
+/// Prints; a browser without printers has no such thing.
+fn print() {
     let _ = window().print();
-    document().set_title(&title);
 }
