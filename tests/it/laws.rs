@@ -3,12 +3,13 @@
 //! Documents are made from the good ones by random edits, from a fixed seed. `PUTBACK_CASES` sets how many;
 //! `./dev soak` sets it high.
 
+use procedures_schema::capture::{Given, Here, line, line_making, line_with_making};
 use procedures_schema::check::check;
 use procedures_schema::derive::apart::{n_apart, still_apart};
 use procedures_schema::derive::lanes::{LaneState, lane_states, lanes};
 use procedures_schema::format;
-use procedures_schema::model::{Action, Date, Id, Procedure, Renewal, Step, TestKind, Verb};
-use procedures_schema::simulate::{Place, Run, runs_alike, simulate};
+use procedures_schema::model::{Action, Date, Id, NumberedIds, Procedure, Renewal, Step, TestKind, Verb};
+use procedures_schema::simulate::{Place, Run, begins_alike, runs_alike, simulate};
 use putback_tests::{suite, text_files};
 use std::sync::Arc;
 
@@ -126,6 +127,24 @@ fn reading_what_was_written_gives_the_document_and_writing_is_stable() {
     }
 }
 
+/// What was written before takes nothing from what is written now, whichever steps have gone, come or changed places.
+#[test]
+fn writing_again_gives_what_writing_gives() {
+    let mut rewriter = format::Rewriter::default();
+    let mut dice = Dice(0x2442_7369_0ab3_15cd);
+    for mut procedure in spoiled().take(cases() / 2 + 1) {
+        for _ in 0..3 {
+            assert_eq!(rewriter.write(&procedure), format::write(&procedure));
+            spoil(&mut dice, &mut procedure);
+        }
+        // The same step twice is no document of ours, but what is kept is never another than what is there.
+        procedure.steps.extend(procedure.steps.first().cloned());
+        assert_eq!(rewriter.write(&procedure), format::write(&procedure));
+    }
+    let empty = Procedure::new(Id::new("p"), "Invented");
+    assert_eq!(rewriter.write(&empty), format::write(&empty));
+}
+
 #[test]
 fn a_shorter_run_is_the_beginning_of_the_whole_run() {
     for procedure in spoiled().take(cases() / 4 + 1) {
@@ -166,6 +185,62 @@ fn documents_that_run_alike_have_the_same_lanes_and_demands() {
         }
     }
     assert!(n_alike * 3 > cases() && n_other * 5 > cases(), "{n_alike} alike, {n_other} not");
+}
+
+/// What is read before a step hangs on nothing behind it.
+#[test]
+fn documents_that_begin_alike_are_the_same_to_a_line_behind_what_is_alike() {
+    let mut dice = Dice(0x1319_8A2E_0370_7344);
+    let (mut n_alike, mut n_other) = (0, 0);
+    for before in spoiled().filter(|procedure| !procedure.steps.is_empty()).take(cases() / 2 + 1) {
+        let mut now = before.clone();
+        spoil(&mut dice, &mut now);
+        let trace = |procedure: &Procedure| simulate(procedure, &Run::of(procedure));
+        let (was, is) = (trace(&before), trace(&now));
+        for position in 0..=before.steps.len() {
+            if begins_alike(&before, &now, position) {
+                n_alike += 1;
+                let place = position.checked_sub(1).map_or(Place::START, Place::after);
+                assert_eq!(
+                    Here::from_trace(&before.map, &was, place),
+                    Here::from_trace(&now.map, &is, place)
+                );
+            } else {
+                n_other += 1;
+            }
+        }
+    }
+    assert!(n_alike > cases() && n_other > cases(), "{n_alike} alike, {n_other} not");
+}
+
+/// One look at a line gives what two looks give.
+#[test]
+fn a_line_that_is_read_with_what_it_makes_is_as_if_read_twice() {
+    let mut n_made = 0;
+    for procedure in good() {
+        let trace = simulate(&procedure, &Run::of(&procedure));
+        // Behind a map without some of its things, words name things for the first time.
+        let mut poor = procedure.clone();
+        let map = Arc::make_mut(&mut poor.map);
+        map.connections.retain(|connection| connection.id.as_str().len() % 2 == 0);
+        map.components.retain(|component| component.id.as_str().len() % 3 == 0);
+        let of_poor = simulate(&poor, &Run::of(&poor));
+        for (document, trace) in [(&procedure, &trace), (&poor, &of_poor)] {
+            for (position, step) in document.steps.iter().enumerate() {
+                let place = position.checked_sub(1).map_or(Place::START, Place::after);
+                let (map, stage) = (&document.map, &step.stage);
+                let given = || Given { answers: &[], census: &document.census };
+                let ids = || NumberedIds::default();
+                let (read, making) =
+                    line_with_making(&step.words, map, (trace, place), stage, given(), &mut ids());
+                assert_eq!(read, line(&step.words, map, trace, place, stage), "{}", step.words);
+                let twice = line_making(&step.words, map, trace, place, stage, given(), &mut ids());
+                assert_eq!(making, twice, "{}", step.words);
+                n_made += making.made.len();
+            }
+        }
+    }
+    assert!(n_made > 20, "only {n_made} things were made");
 }
 
 #[test]

@@ -261,7 +261,7 @@ impl EditorStore {
         let known = last.as_ref().filter(|last| last.of(&judged, position, before).is_some());
         let reread = rereading::reread_knowing(&judged, position, &first, before, &words, known);
         let changed = Arc::new(reread.step);
-        let read = LastRead::new(&judged, position, changed.clone(), reread.reading);
+        let read = LastRead::new(&judged, position, changed.clone(), reread.read);
         self.last_read().set_value(Some(read.with_first(first, reread.read_first)));
         let group = format!("words of {step}");
         let label = format!("change the words of step {}", position + 1);

@@ -6,13 +6,12 @@
 use super::doubts::{Open, step_of, still_open};
 use super::editor_store::EditorStore;
 use super::judged::Judged;
-use super::last_read::LastRead;
+use super::last_read::{LastRead, Read};
 use super::links::{self, LinkOffer};
-use super::making::making;
 use super::rereading;
 use leptos::prelude::*;
 use procedures_schema::capture::{LineReading, Made, Making, Question};
-use procedures_schema::model::{Action, ApplianceMap, Id, NumberedIds, Procedure, Span, Step, step_links};
+use procedures_schema::model::{Action, ApplianceMap, Id, Procedure, Span, Step, step_links};
 use procedures_schema::notation::{Role, shown};
 use procedures_schema::simulate::default_readings;
 use std::sync::Arc;
@@ -58,18 +57,16 @@ pub struct Heard {
 impl Heard {
     /// Of a step at a position.
     pub(super) fn of(judged: &Judged, position: usize, step: &Step) -> Self {
-        Self::by(judged, position, step, rereading::reading_of(judged, position, step, &step.words))
+        Self::by(judged, position, step, rereading::read_with_making(judged, position, step, &step.words))
     }
 
     /// As [`Heard::of`], by a reading of the words.
-    fn by(judged: &Judged, position: usize, step: &Step, reading: LineReading) -> Self {
+    fn by(judged: &Judged, position: usize, step: &Step, read: Read) -> Self {
+        let Read { reading, making } = read;
         // What was set by hand is not read anew, so nothing is made of it and no circuit is asked for.
-        let making = if step.actions.is_empty() || reading.actions == step.actions {
-            let ids = &mut NumberedIds::default();
-            making(judged, position, &step.stage, &step.words, &[], ids)
-        } else {
-            Making { map: judged.document.map.clone(), ..Making::default() }
-        };
+        let making = making.filter(|_| is_as_read(step, &reading));
+        let making =
+            making.unwrap_or_else(|| Making { map: judged.document.map.clone(), ..Making::default() });
         let open = still_open(step, reading.doubts, making.asked);
         let mut marks = Marks::over(&step.words);
         marks.actions(&step.actions, &making.map, &making.made, &judged.document);
@@ -79,6 +76,11 @@ impl Heard {
         let pieces = marks.pieces(&step.words, |step| judged.document.link_name(step));
         Self { pieces, open, link: links::offer(&judged.document, position, step) }
     }
+}
+
+/// Whether a step does what its words are read as.
+fn is_as_read(step: &Step, reading: &LineReading) -> bool {
+    step.actions.is_empty() || reading.actions == step.actions
 }
 
 /// The words of a line that is nobody's step yet, in pieces.
@@ -164,12 +166,13 @@ impl EditorStore {
         let last_read = self.last_read();
         let heard_of = move |judged: &Judged, at: usize, step: &Arc<Step>| {
             let known = last_read.with_value(|last| last.as_ref()?.of(judged, at, step).cloned());
-            let reading = known.unwrap_or_else(|| {
-                let reading = rereading::reading_of(judged, at, step, &step.words);
-                last_read.set_value(Some(LastRead::new(judged, at, step.clone(), reading.clone())));
-                reading
+            let is_enough = |read: &Read| read.making.is_some() || !is_as_read(step, &read.reading);
+            let read = known.filter(is_enough).unwrap_or_else(|| {
+                let read = rereading::read_with_making(judged, at, step, &step.words);
+                last_read.set_value(Some(LastRead::new(judged, at, step.clone(), read.clone())));
+                read
             });
-            Heard::by(judged, at, step, reading)
+            Heard::by(judged, at, step, read)
         };
         let heard = move |judged: &Arc<Judged>| {
             let found = step_of(&judged.document, &step);

@@ -1,8 +1,9 @@
 //! Keeps every edit on this device, and says so only once it is true.
 //!
-//! Typing is written 300 ms after the last key, and at the latest two seconds after the first that is not
-//! kept; every other edit at once; everything pending when the page is hidden. A failed write is tried
-//! again every three seconds; meanwhile nothing says "kept", whatever else is typed, and its reason is shown.
+//! Typing is written a moment after the first key that is not kept, however long somebody goes on; every other edit
+//! at once; everything pending when the page is hidden. Nothing is written in the turn of the key itself, which has
+//! the screen to change. A failed write is tried again every three seconds; meanwhile nothing says "kept", whatever
+//! else is typed, and its reason is shown.
 
 use super::clock;
 use super::records::{self, ToKeep};
@@ -10,12 +11,13 @@ use crate::storage::database;
 use leptos::leptos_dom::helpers::{TimeoutHandle, set_timeout_with_handle};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
+use procedures_schema::format::Rewriter;
 use std::time::Duration;
 
-/// How long after the last key typing is written.
+/// How long what is typed waits to be written. With the write itself it must not be more than half a second.
 const AFTER_TYPING: Duration = Duration::from_millis(250);
-/// How long typing without a pause may wait.
-const LONGEST_WAIT_MS: u64 = 2_000;
+/// How long nothing must have been typed before it is called kept, so that the line does not flicker between two words.
+const CALM: Duration = Duration::from_millis(200);
 /// After which a write counts as slow and is said not to be kept.
 const SLOW: Duration = Duration::from_millis(300);
 /// After which a write that gives no sign counts as refused until it does.
@@ -71,8 +73,14 @@ pub struct Keeper {
     /// What is to be written: the last state of each procedure that was changed.
     latest: StoredValue<Vec<Pending>>,
     timer: StoredValue<Option<TimeoutHandle>>,
-    unkept_since: StoredValue<Option<u64>>,
+    /// Whether what came last was typed, and until when it is not called kept although it is.
+    is_typing: StoredValue<bool>,
+    calm: StoredValue<Option<TimeoutHandle>>,
     writing: StoredValue<bool>,
+    /// Whether what came during a write is to be written as soon as it is through.
+    has_more: StoredValue<bool>,
+    /// What was written last, so that the next write has less to do.
+    writer: StoredValue<Rewriter>,
     has_asked: StoredValue<bool>,
     /// Who waits to hear whether everything is kept.
     waiting: StoredValue<Vec<Callback<bool>>>,
@@ -85,8 +93,11 @@ impl Default for Keeper {
             again: RwSignal::new(None),
             latest: StoredValue::new(Vec::new()),
             timer: StoredValue::new(None),
-            unkept_since: StoredValue::new(None),
+            is_typing: StoredValue::new(false),
+            calm: StoredValue::new(None),
             writing: StoredValue::new(false),
+            has_more: StoredValue::new(false),
+            writer: StoredValue::new(Rewriter::default()),
             has_asked: StoredValue::new(false),
             waiting: StoredValue::new(Vec::new()),
         }
@@ -135,7 +146,6 @@ impl Keeper {
     }
 
     fn note(self, mut pending: Pending, is_typing: bool) {
-        let now = clock::now_ms();
         self.latest.update_value(|latest| {
             pending.is_opened |= latest.iter().any(|other| other.is_of(&pending) && other.is_opened);
             latest.retain(|other| !other.is_of(&pending));
@@ -144,22 +154,31 @@ impl Keeper {
         if !self.is_refused() {
             self.state.set(Kept::Keeping);
         }
-        let since = self.unkept_since.get_value().unwrap_or(now);
-        self.unkept_since.set_value(Some(since));
-        self.stop_timer();
-        if is_typing && now.saturating_sub(since) < LONGEST_WAIT_MS {
-            let timer = set_timeout_with_handle(move || self.flush(), AFTER_TYPING);
-            self.timer.set_value(timer.ok());
-        } else {
-            self.flush();
+        stop(self.calm);
+        self.is_typing.set_value(is_typing);
+        if !is_typing {
+            self.flush_after(Duration::ZERO);
+        } else if self.timer.with_value(Option::is_none) {
+            self.flush_after(AFTER_TYPING);
+        }
+    }
+
+    fn flush_after(self, wait: Duration) {
+        stop(self.timer);
+        match set_timeout_with_handle(move || self.flush(), wait) {
+            Ok(timer) => self.timer.set_value(Some(timer)),
+            Err(_) => self.flush(),
         }
     }
 
     /// Writes what is pending now.
     pub fn flush(self) {
-        self.stop_timer();
-        if self.writing.get_value() || self.latest.with_value(Vec::is_empty) {
-            // A write under way looks again when it is through.
+        stop(self.timer);
+        if self.latest.with_value(Vec::is_empty) {
+            return;
+        }
+        if self.writing.get_value() {
+            self.has_more.set_value(true);
             return;
         }
         self.writing.set_value(true);
@@ -180,34 +199,13 @@ impl Keeper {
         self.state.with_untracked(|state| matches!(state, Kept::Not(_)))
     }
 
-    fn stop_timer(self) {
-        if let Some(timer) = self.timer.try_update_value(Option::take).flatten() {
-            timer.clear();
-        }
-    }
-
     async fn write(self) {
         let mut outcome = Ok(());
-        let next = || {
-            let first = |latest: &mut Vec<_>| (!latest.is_empty()).then(|| latest.remove(0));
-            self.latest.try_update_value(first).flatten()
-        };
-        while let Some(pending) = next() {
-            self.unkept_since.set_value(None);
-            let slow = set_timeout_with_handle(move || self.is_slow(), SLOW).ok();
-            let silent = set_timeout_with_handle(move || self.is_silent(), SILENT).ok();
-            outcome = records::keep(&pending.state, pending.is_opened).await;
-            for timer in [slow, silent].into_iter().flatten() {
-                timer.clear();
-            }
-            if outcome.is_err() {
-                // Unless something newer of it waits already, this is what has to be tried again.
-                self.latest.update_value(|latest| {
-                    match latest.iter_mut().find(|other| other.is_of(&pending)) {
-                        Some(newer) => newer.is_opened |= pending.is_opened,
-                        None => latest.insert(0, pending),
-                    }
-                });
+        while outcome.is_ok() {
+            self.has_more.set_value(false);
+            let batch = self.latest.try_update_value(std::mem::take).unwrap_or_default();
+            outcome = self.write_all(batch).await;
+            if !self.has_more.get_value() {
                 break;
             }
         }
@@ -216,6 +214,34 @@ impl Keeper {
             waiting.run(outcome.is_ok());
         }
         self.report(outcome);
+    }
+
+    /// Writes some states; what could not be written is pending again.
+    async fn write_all(self, batch: Vec<Pending>) -> Result<(), database::StoreError> {
+        let mut batch = batch.into_iter();
+        while let Some(pending) = batch.next() {
+            let slow = set_timeout_with_handle(move || self.is_slow(), SLOW).ok();
+            let silent = set_timeout_with_handle(move || self.is_silent(), SILENT).ok();
+            let document = pending.state.session.document();
+            let text = self.writer.try_update_value(|writer| writer.write(document)).unwrap_or_default();
+            let outcome = records::keep(&pending.state, text, pending.is_opened).await;
+            for timer in [slow, silent].into_iter().flatten() {
+                timer.clear();
+            }
+            if outcome.is_err() {
+                std::iter::once(pending).chain(batch).for_each(|unwritten| self.is_pending_again(unwritten));
+                return outcome;
+            }
+        }
+        Ok(())
+    }
+
+    /// Unless something newer of it waits already, this is what has to be tried again.
+    fn is_pending_again(self, pending: Pending) {
+        self.latest.update_value(|latest| match latest.iter_mut().find(|other| other.is_of(&pending)) {
+            Some(newer) => newer.is_opened |= pending.is_opened,
+            None => latest.push(pending),
+        });
     }
 
     /// Says so, unless the write has been completed meanwhile.
@@ -227,12 +253,23 @@ impl Keeper {
 
     fn report(self, outcome: Result<(), database::StoreError>) {
         match outcome {
-            Ok(()) => self.is_kept(clock::now_ms()),
+            // What came during the write is still to be written, and nothing is called kept before it is.
+            Ok(()) if self.latest.with_value(|latest| !latest.is_empty()) => {}
+            Ok(()) => self.is_kept_once_calm(clock::now_ms()),
             Err(error) => {
                 self.is_not_kept(error.to_string());
-                self.stop_timer();
+                stop(self.timer);
                 self.timer.set_value(set_timeout_with_handle(move || self.flush(), AGAIN).ok());
             }
+        }
+    }
+
+    /// Says so, unless somebody goes on typing.
+    fn is_kept_once_calm(self, now_ms: u64) {
+        let wait = || set_timeout_with_handle(move || self.is_kept(now_ms), CALM).ok();
+        match self.is_typing.get_value().then(wait).flatten() {
+            Some(timer) => self.calm.set_value(Some(timer)),
+            None => self.is_kept(now_ms),
         }
     }
 
@@ -265,5 +302,11 @@ impl Keeper {
             self.has_asked.set_value(true);
             database::ask_to_persist();
         }
+    }
+}
+
+fn stop(timer: StoredValue<Option<TimeoutHandle>>) {
+    if let Some(timer) = timer.try_update_value(Option::take).flatten() {
+        timer.clear();
     }
 }

@@ -2,28 +2,35 @@
 //! one asks whether the step is still as it was read: neither has to read it again.
 
 use super::judged::Judged;
-use procedures_schema::capture::LineReading;
-use procedures_schema::model::{Action, ApplianceMap, Step};
-use procedures_schema::simulate::Trace;
+use procedures_schema::capture::{LineReading, Making};
+use procedures_schema::model::{Action, Procedure, Step};
+use procedures_schema::simulate::begins_alike;
 use std::sync::Arc;
 
-/// What was read of a step, and in which state.
+/// What was read of a step, and in which document.
 #[derive(Clone)]
 pub(super) struct LastRead {
     step: Arc<Step>,
     position: usize,
-    map: Arc<ApplianceMap>,
-    trace: Arc<Trace>,
-    reading: LineReading,
+    document: Arc<Procedure>,
+    read: Read,
     /// The step with which typing began, and what its words are read as.
     first: Option<(Arc<Step>, Vec<Action>)>,
 }
 
+/// What the words of a step are read as.
+#[derive(Clone, Default)]
+pub(super) struct Read {
+    /// Against the map as it is; without what the writer has declined.
+    pub(super) reading: LineReading,
+    /// What the words would make, if anybody asked.
+    pub(super) making: Option<Making>,
+}
+
 impl LastRead {
     /// A reading of a step at a position.
-    pub(super) fn new(judged: &Judged, position: usize, step: Arc<Step>, reading: LineReading) -> Self {
-        let (map, trace) = (judged.document.map.clone(), judged.trace.clone());
-        Self { step, position, map, trace, reading, first: None }
+    pub(super) fn new(judged: &Judged, position: usize, step: Arc<Step>, read: Read) -> Self {
+        Self { step, position, document: judged.document.clone(), read, first: None }
     }
 
     /// With what the step is read as with which typing began, if that is known.
@@ -33,7 +40,7 @@ impl LastRead {
     }
 
     pub(super) fn reading(&self) -> &LineReading {
-        &self.reading
+        &self.read.reading
     }
 
     /// What the step is read as with which typing began.
@@ -41,12 +48,12 @@ impl LastRead {
         self.first.as_ref().filter(|(known, _)| Arc::ptr_eq(known, first)).map(|(_, read)| read)
     }
 
-    /// The reading, if it is of this very step in this very state.
-    pub(super) fn of(&self, judged: &Judged, position: usize, step: &Arc<Step>) -> Option<&LineReading> {
+    /// The reading, if it is of this very step in the same state.
+    pub(super) fn of(&self, judged: &Judged, position: usize, step: &Arc<Step>) -> Option<&Read> {
         let is_same = Arc::ptr_eq(&self.step, step)
             && self.position == position
-            && Arc::ptr_eq(&self.map, &judged.document.map)
-            && Arc::ptr_eq(&self.trace, &judged.trace);
-        is_same.then_some(&self.reading)
+            && self.document.census == judged.document.census
+            && begins_alike(&self.document, &judged.document, position);
+        is_same.then_some(&self.read)
     }
 }

@@ -41,21 +41,16 @@ pub(super) struct ToKeep {
     pub(super) filed: Option<Filed>,
 }
 
-/// Keeps a procedure with its undo, all or nothing; what was kept before becomes a version where that is due,
+/// Keeps a procedure, whose text is that of its file, with its undo, all or nothing; what was kept before becomes a version where that is due,
 /// or in any case if what is kept now `is_opened` from elsewhere.
 ///
 /// # Errors
 /// If the database refuses; then what was kept before is still kept.
-pub(super) async fn keep(state: &ToKeep, is_opened: bool) -> Result<(), database::StoreError> {
+pub(super) async fn keep(state: &ToKeep, text: String, is_opened: bool) -> Result<(), database::StoreError> {
     let ToKeep { session, name, filed } = state;
     let document = session.document();
-    let kept = KeptDocument {
-        name: name.clone(),
-        text: format::write(document),
-        at_ms: clock::now_ms(),
-        removed_ms: None,
-        filed: *filed,
-    };
+    let kept =
+        KeptDocument { name: name.clone(), text, at_ms: clock::now_ms(), removed_ms: None, filed: *filed };
     let text = format::write_part(&kept);
     let undo = format::write_part(&session.kept_undo(ENTRIES_KEPT));
     let id = document.id.as_str();

@@ -7,10 +7,10 @@
 
 use super::doubts::{add_in_order, meet};
 use super::judged::Judged;
-use super::last_read::LastRead;
-use procedures_schema::capture::{self, LineReading};
+use super::last_read::{LastRead, Read};
+use procedures_schema::capture::{self, Given, LineReading};
 use procedures_schema::edit::follow;
-use procedures_schema::model::{Action, Id, Procedure, Span, Stage, Step};
+use procedures_schema::model::{Action, Id, NumberedIds, Procedure, Span, Stage, Step};
 use procedures_schema::simulate::Place;
 use std::sync::Arc;
 
@@ -24,6 +24,18 @@ pub(super) fn reading_of(judged: &Judged, position: usize, step: &Step, words: &
     let mut reading = reading(judged, position, &step.stage, words);
     drop_declined(&mut reading.actions, &step.declined, words);
     reading
+}
+
+/// As [`reading_of`], with what the words would make.
+pub(super) fn read_with_making(judged: &Judged, position: usize, step: &Step, words: &str) -> Read {
+    let document = &judged.document;
+    let given = Given { answers: &[], census: &document.census };
+    let here = (&*judged.trace, place_before(position));
+    let ids = &mut NumberedIds::default();
+    let (mut reading, making) =
+        capture::line_with_making(words, &document.map, here, &step.stage, given, ids);
+    drop_declined(&mut reading.actions, &step.declined, words);
+    Read { reading, making: Some(making) }
 }
 
 /// Takes out the actions that the writer of a step does not want to be read from these words.
@@ -50,7 +62,7 @@ pub fn reread(judged: &Judged, position: usize, first: &Arc<Step>, before: &Step
 pub(super) struct Reread {
     pub(super) step: Step,
     /// What its words are read as.
-    pub(super) reading: LineReading,
+    pub(super) read: Read,
     /// What the words are read as with which typing began; none, if nobody asked.
     pub(super) read_first: Option<Vec<Action>>,
 }
@@ -70,21 +82,17 @@ pub(super) fn reread_knowing(
     };
     let mut step = before.clone();
     words.clone_into(&mut step.words);
+    if is_as_read {
+        let read = read_with_making(judged, position, before, words);
+        step.actions.clone_from(&read.reading.actions);
+        return Reread { step, read, read_first: None };
+    }
     let reading = reading_of(judged, position, before, words);
-    let mut read_first = None;
-    step.actions = if is_as_read {
-        reading.actions.clone()
-    } else {
-        let known_first = known.and_then(|known| known.of_first(first)).cloned();
-        let of_first =
-            known_first.unwrap_or_else(|| reading_of(judged, position, first, &first.words).actions);
-        let stretch = Stretch::between(&before.words, words);
-        let read = reading.actions.clone();
-        let actions = beside(&first.actions, &of_first, &before.actions, read, stretch);
-        read_first = Some(of_first);
-        actions
-    };
-    Reread { step, reading, read_first }
+    let known_first = known.and_then(|known| known.of_first(first)).cloned();
+    let of_first = known_first.unwrap_or_else(|| reading_of(judged, position, first, &first.words).actions);
+    let stretch = Stretch::between(&before.words, words);
+    step.actions = beside(&first.actions, &of_first, &before.actions, reading.actions.clone(), stretch);
+    Reread { step, read: Read { reading, making: None }, read_first: Some(of_first) }
 }
 
 /// The actions that were there before anybody typed, following their words where nobody has set them otherwise, and

@@ -8,7 +8,7 @@ use std::collections::BTreeMap;
 type Touched = (u32, Place);
 
 /// The state of every thing at one place, reduced to what picks a referent.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Here {
     /// Whether the appliance runs.
     pub running: bool,

@@ -45,7 +45,9 @@ pub use block::{
     Block, Counts, LineDoubt, MOST_LINES, NotUnderstood, Pasted, Piece, PieceKind, TooManyLines, block,
     steps_of_block,
 };
-pub use coin::{Answer, Given, Made, Making, Meaning, Question, line_making, line_making_here};
+pub use coin::{
+    Answer, Given, Made, Making, Meaning, Question, line_making, line_making_here, line_with_making,
+};
 pub use found_out::{NoAnswer, found_out, one_range, one_value};
 pub use here::Here;
 pub use leading::{Applied, Beside, Gap, Leading, NotHeld, StepParts, apply_leading, leading, parts_of_step};

@@ -17,6 +17,8 @@ pub(super) struct Context<'c> {
     pub(super) lexicon: Option<&'static Lexicon>,
     /// What the words of the steps say.
     pub(super) heard: &'c Heard,
+    /// By the position of the step, whether the rules that look at each step by itself are known to find nothing.
+    pub(super) clean: &'c [bool],
     names: OnceCell<Names>,
     rivals: OnceCell<Rivals>,
 }
@@ -25,7 +27,8 @@ impl<'c> Context<'c> {
     /// A document with its trace, and what its words say.
     pub(super) fn new(procedure: &'c Procedure, trace: &'c Trace, heard: &'c Heard) -> Self {
         let lexicon = Lexicon::for_language(&procedure.language);
-        Self { procedure, trace, lexicon, heard, names: OnceCell::new(), rivals: OnceCell::new() }
+        let (names, rivals) = (OnceCell::new(), OnceCell::new());
+        Self { procedure, trace, lexicon, heard, clean: &[], names, rivals }
     }
 
     /// What the map calls its things; few documents hold words for which it is asked.

@@ -85,24 +85,30 @@ pub fn check_after(
     trace: &Trace,
     today: Date,
 ) -> (Report, Sayings) {
-    let sayings = before.map_or_else(|| Sayings::of(procedure), |before| before.followed_by(procedure));
-    let report = report(&Context::new(procedure, trace, &sayings.heard), today, catalogue());
+    let mut sayings = before.map_or_else(|| Sayings::of(procedure), |before| before.followed_by(procedure));
+    let mut context = Context::new(procedure, trace, &sayings.heard);
+    context.clean = &sayings.clean;
+    let (report, clean) = report(&context, today, catalogue());
+    sayings.clean = clean;
     (report, sayings)
 }
 
 /// Checks a document by some of the rules; a verdict by fewer than all is worth less.
 pub fn check_with(procedure: &Procedure, trace: &Trace, today: Date, rules: &[&'static Rule]) -> Report {
-    report(&Context::new(procedure, trace, &Heard::of(procedure)), today, rules)
+    report(&Context::new(procedure, trace, &Heard::of(procedure)), today, rules).0
 }
 
-fn report(context: &Context<'_>, today: Date, rules: &[&'static Rule]) -> Report {
+/// The report, and by the position of the step whether nothing that is written was found of it.
+fn report(context: &Context<'_>, today: Date, rules: &[&'static Rule]) -> (Report, Vec<bool>) {
     let (procedure, trace) = (context.procedure, context.trace);
     let mut findings = findings_of_unmet(context, rules);
+    let n_unmet = findings.len();
     for rule in rules {
         if let Looks::AtDocument(look) = rule.looks {
             look(rule, context, &mut findings);
         }
     }
+    let clean = clean_steps(procedure, findings.get(n_unmet..).unwrap_or_default());
     let positions = positions_of(procedure, &findings);
     // A finding without a step concerns the whole document and stands first.
     findings.sort_by_key(|finding| {
@@ -113,7 +119,7 @@ fn report(context: &Context<'_>, today: Date, rules: &[&'static Rule]) -> Report
     let rejected = findings.iter().any(|finding| finding.level == Level::Reject);
     let replacements = trace.plant().replacements();
     let n_later = open_values(procedure).len();
-    Report {
+    let report = Report {
         verdict: if rejected { Verdict::Rejected } else { Verdict::Accepted },
         standing: if n_later > 0 { Standing::Draft } else { Standing::Ready },
         findings,
@@ -123,7 +129,14 @@ fn report(context: &Context<'_>, today: Date, rules: &[&'static Rule]) -> Report
         n_replaced: replacements.iter().filter(|became| **became == Replacement::Applied).count(),
         told_of: told_of(procedure),
         today,
-    }
+    };
+    (report, clean)
+}
+
+/// By the position of the step, whether none of these findings is of it.
+fn clean_steps(procedure: &Procedure, findings: &[Finding]) -> Vec<bool> {
+    let found = positions_of(procedure, findings);
+    procedure.steps.iter().map(|step| !found.contains_key(&step.id)).collect()
 }
 
 /// Where the steps stand of which something is found.

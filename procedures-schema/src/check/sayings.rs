@@ -1,18 +1,23 @@
-//! What the words of each step say, for one check and for the next one.
+//! What the words of each step say and where nothing was found, for one check and for the next one.
 //!
 //! While somebody writes, a check follows each key and one step differs from the check before. What the words
-//! of the others say is taken over, which is about half of what a check costs.
+//! of the others say is taken over, which is about half of what a check costs; and a step of which nothing was found
+//! is not looked at again, where the rest of what it is judged by is the same.
 
 use super::lower::Lower;
 use super::stated::Stating;
 use crate::lexicon::{Lexicon, Lowered, Said, Vocabulary, tokens, tokens_into};
-use crate::model::{Procedure, Renewal, Step};
+use crate::model::{ApplianceMap, Procedure, Renewal, Step};
 use std::sync::Arc;
 
-/// What the words of all steps of a document say.
+/// What the words of all steps of a document say, and of which steps nothing was found.
 pub struct Sayings {
-    language: String,
+    map: Arc<ApplianceMap>,
+    /// The document without steps and map.
+    head: Arc<Procedure>,
     steps: Vec<Arc<Step>>,
+    /// By the position of the step, whether a check found nothing of it that is written; none, if there was none.
+    pub(super) clean: Vec<bool>,
     pub(super) heard: Heard,
     /// How many steps were read since the vocabulary was begun.
     n_read: usize,
@@ -37,9 +42,15 @@ pub(super) struct Heard {
 impl Sayings {
     /// Those of a document.
     pub fn of(procedure: &Procedure) -> Self {
+        Self::with_head(procedure, Arc::new(procedure.head()))
+    }
+
+    fn with_head(procedure: &Procedure, head: Arc<Procedure>) -> Self {
         Self {
-            language: procedure.language.clone(),
+            map: procedure.map.clone(),
+            head,
             steps: procedure.steps.clone(),
+            clean: Vec::new(),
             heard: Heard::of(procedure),
             n_read: procedure.steps.len(),
         }
@@ -56,15 +67,23 @@ impl Sayings {
         let n_last = n_last.min(shorter - n_first);
         let between = steps.get(n_first..steps.len() - n_last).unwrap_or_default();
         let n_read = self.n_read + between.len();
+        let is_same_head = procedure.has_head_of(&self.head);
+        let head = if is_same_head { self.head.clone() } else { Arc::new(procedure.head()) };
         // A vocabulary in which most words have gone tells less and less to be absent.
-        if self.language != procedure.language || n_read > 2 * steps.len() + 64 {
-            return Self::of(procedure);
+        if self.head.language != procedure.language || n_read > 2 * steps.len() + 64 {
+            return Self::with_head(procedure, head);
+        }
+        let mut clean = Vec::new();
+        if is_same_head && Arc::ptr_eq(&self.map, &procedure.map) && self.clean.len() == known.len() {
+            clean.extend_from_slice(self.clean.get(..n_first).unwrap_or_default());
+            clean.resize(steps.len() - n_last, false);
+            clean.extend_from_slice(self.clean.get(known.len() - n_last..).unwrap_or_default());
         }
         let mut heard = Heard::none(self.heard.vocabulary.clone());
         heard.take_over(&self.heard, 0..n_first);
-        heard.hear(between, &self.language);
+        heard.hear(between, &self.head.language);
         heard.take_over(&self.heard, known.len() - n_last..known.len());
-        Self { language: self.language.clone(), steps: steps.clone(), heard, n_read }
+        Self { map: procedure.map.clone(), head, steps: steps.clone(), clean, heard, n_read }
     }
 }
 
@@ -143,11 +162,6 @@ impl Heard {
     /// The words in lower case of the step at a position.
     pub(super) fn lower_at(&self, position: usize) -> Option<Lower<'_>> {
         self.lower.get(position).map(Lower)
-    }
-
-    /// The words in lower case of each step.
-    pub(super) fn lower(&self) -> impl Iterator<Item = Lower<'_>> {
-        self.lower.iter().map(Lower)
     }
 
     /// Those of some phrases in lower case that the words of a step or of its messages may hold.

@@ -77,26 +77,21 @@ impl Session {
 impl Way {
     fn between(here: &Procedure, entry: &Entry) -> Self {
         let there = &entry.document;
-        let known: BTreeMap<&Id, &Arc<Step>> = here.steps.iter().map(|step| (&step.id, step)).collect();
-        let is_other = |step: &&Arc<Step>| {
-            known.get(&step.id).is_none_or(|known| !Arc::ptr_eq(known, step) && *known != *step)
-        };
-        let order =
-            |document: &Procedure| document.steps.iter().map(|step| step.id.clone()).collect::<Vec<_>>();
-        let order_there = order(there);
-        let (own_head, other_head) = (head(here), head(there));
+        let (steps, order) = other_steps(here, there);
+        let is_same_map = Arc::ptr_eq(&here.map, &there.map) || here.map == there.map;
+        let (own_head, other_head) = (here.head(), there.head());
         Self {
             label: entry.label.clone(),
             step: entry.step.clone(),
-            steps: there.steps.iter().filter(is_other).cloned().collect(),
-            order: (order(here) != order_there).then_some(order_there),
-            map: (here.map != there.map).then(|| there.map.clone()),
+            steps,
+            order,
+            map: (!is_same_map).then(|| there.map.clone()),
             head: (own_head != other_head).then(|| Box::new(other_head)),
         }
     }
 
     fn taken_from(&self, here: &Procedure) -> Procedure {
-        let mut there = self.head.as_ref().map_or_else(|| head(here), |head| Procedure::clone(head));
+        let mut there = self.head.as_ref().map_or_else(|| here.head(), |head| Procedure::clone(head));
         there.map = self.map.as_ref().unwrap_or(&here.map).clone();
         let other: BTreeMap<&Id, &Arc<Step>> = self.steps.iter().map(|step| (&step.id, step)).collect();
         let known: BTreeMap<&Id, &Arc<Step>> = here.steps.iter().map(|step| (&step.id, step)).collect();
@@ -109,9 +104,22 @@ impl Way {
     }
 }
 
-/// A document without its steps and its map.
-fn head(document: &Procedure) -> Procedure {
-    Procedure { steps: Vec::new(), map: Arc::default(), ..document.clone() }
+/// The steps that are different there, or are there only; and their order there, if it is another.
+fn other_steps(here: &Procedure, there: &Procedure) -> (Vec<Arc<Step>>, Option<Vec<Id>>) {
+    let is_other =
+        |known: &Arc<Step>, step: &Arc<Step>| !Arc::ptr_eq(known, step) && *known.as_ref() != *step.as_ref();
+    let mut pairs = here.steps.iter().zip(&there.steps);
+    if here.steps.len() == there.steps.len()
+        && pairs.all(|(known, step)| Arc::ptr_eq(known, step) || known.id == step.id)
+    {
+        let pairs = here.steps.iter().zip(&there.steps);
+        let other = pairs.filter(|(known, step)| is_other(known, step)).map(|(_, step)| step.clone());
+        return (other.collect(), None);
+    }
+    let known: BTreeMap<&Id, &Arc<Step>> = here.steps.iter().map(|step| (&step.id, step)).collect();
+    let is_new = |step: &&Arc<Step>| known.get(&step.id).is_none_or(|known| is_other(known, step));
+    let order = there.steps.iter().map(|step| step.id.clone()).collect();
+    (there.steps.iter().filter(is_new).cloned().collect(), Some(order))
 }
 
 #[cfg(test)]

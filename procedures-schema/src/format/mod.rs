@@ -12,6 +12,7 @@ mod limits;
 mod migrate;
 mod part;
 mod read;
+mod rewriter;
 #[cfg(feature = "cli")]
 mod schema;
 mod sound;
@@ -22,6 +23,7 @@ pub use head::{Head, read_head};
 pub use limits::{MOST_BYTES, MOST_CHARACTERS, MOST_DEPTH, MOST_IMAGES, MOST_STEPS, MOST_THINGS};
 pub use part::{read_part, write_part};
 pub use read::read;
+pub use rewriter::Rewriter;
 #[cfg(feature = "cli")]
 pub use schema::schema;
 pub use write::write;

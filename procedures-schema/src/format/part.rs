@@ -15,7 +15,8 @@ pub fn read_part<T: DeserializeOwned>(text: &str) -> Result<T, String> {
 
 /// The text of a part, on one line; empty if it holds what JSON cannot.
 pub fn write_part<T: Serialize>(part: &T) -> String {
-    serde_json::to_value(part).map_or_else(|_| String::new(), |value| value.to_string())
+    let text = serde_json::to_value(part).and_then(|value| serde_json::to_string(&value));
+    text.unwrap_or_default()
 }
 
 #[cfg(test)]

@@ -18,7 +18,7 @@ pub fn write(procedure: &Procedure) -> String {
     text
 }
 
-fn put(value: &Value, depth: usize, text: &mut String) {
+pub(super) fn put(value: &Value, depth: usize, text: &mut String) {
     match value {
         Value::Array(items) if items.iter().all(is_flat) => put_flat(items, depth, text),
         Value::Array(items) => put_block('[', ']', items.iter().map(|item| (None, item)), depth, text),
@@ -77,15 +77,34 @@ fn put_block<'a>(
     depth: usize,
     text: &mut String,
 ) {
-    text.push(open);
-    for (i, (key, item)) in items.enumerate() {
-        text.push_str(if i == 0 { "\n" } else { ",\n" });
-        text.push_str(&"  ".repeat(depth + 1));
+    put_items(open, close, items, depth, text, |(key, item), text| {
         if let Some(key) = key {
-            text.push_str(&Value::String(key.clone()).to_string());
-            text.push_str(": ");
+            put_key(key, text);
         }
         put(item, depth + 1, text);
+    });
+}
+
+/// What begins a field.
+pub(super) fn put_key(key: &str, text: &mut String) {
+    text.push_str(&Value::String(key.to_owned()).to_string());
+    text.push_str(": ");
+}
+
+/// Items on a line each, as `put_one` writes them.
+pub(super) fn put_items<T>(
+    open: char,
+    close: char,
+    items: impl Iterator<Item = T>,
+    depth: usize,
+    text: &mut String,
+    mut put_one: impl FnMut(T, &mut String),
+) {
+    text.push(open);
+    for (i, item) in items.enumerate() {
+        text.push_str(if i == 0 { "\n" } else { ",\n" });
+        text.push_str(&"  ".repeat(depth + 1));
+        put_one(item, text);
     }
     text.push('\n');
     text.push_str(&"  ".repeat(depth));

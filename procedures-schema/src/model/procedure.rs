@@ -356,6 +356,66 @@ fn english() -> String {
 }
 
 impl Procedure {
+    /// The document without its steps and its map.
+    pub(crate) fn head(&self) -> Self {
+        Self { steps: Vec::new(), map: Arc::default(), ..self.clone() }
+    }
+
+    /// Whether everything but steps and map is the same.
+    pub(crate) fn has_head_of(&self, other: &Self) -> bool {
+        let Self {
+            putback,
+            id,
+            title,
+            purpose,
+            applies_to,
+            gases,
+            country,
+            language,
+            note,
+            competence,
+            variants,
+            revisions,
+            sources,
+            census,
+            map: _,
+            goals,
+            questions,
+            kit,
+            images,
+            overrides,
+            waivers,
+            later,
+            steps: _,
+            sign_offs,
+            rest,
+        } = self;
+        let is_same_scope = *putback == other.putback
+            && *id == other.id
+            && *title == other.title
+            && *purpose == other.purpose
+            && *applies_to == other.applies_to
+            && *gases == other.gases
+            && *country == other.country
+            && *language == other.language
+            && *note == other.note
+            && *competence == other.competence
+            && *variants == other.variants;
+        is_same_scope
+            && *revisions == other.revisions
+            && *sources == other.sources
+            && *census == other.census
+            && *goals == other.goals
+            && *questions == other.questions
+            && *kit == other.kit
+            && *images == other.images
+            && *overrides == other.overrides
+            && *waivers == other.waivers
+            && *later == other.later
+            && *sign_offs == other.sign_offs
+            && *rest == other.rest
+    }
+
     /// An empty procedure.
     pub fn new(id: Id, title: &str) -> Self {
         Self {

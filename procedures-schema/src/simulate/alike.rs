@@ -9,16 +9,31 @@ use std::sync::Arc;
 /// Whether two documents have the same trace: they differ at most in words, in the places of words that say an
 /// action, and in what the simulator does not look at. May say no where the traces would be equal.
 pub fn runs_alike(one: &Procedure, other: &Procedure) -> bool {
-    let is_same_map = Arc::ptr_eq(&one.map, &other.map) || one.map == other.map;
     let steps = || one.steps.iter().zip(&other.steps);
-    is_same_map
+    starts_alike(one, other)
         && one.steps.len() == other.steps.len()
+        && steps().all(|(one, other)| Arc::ptr_eq(one, other) || unworded(one) == unworded(other))
+}
+
+/// Whether two documents run alike up to the step at a position, so that the same is true of everything before it.
+/// May say no where that is so.
+pub fn begins_alike(one: &Procedure, other: &Procedure, position: usize) -> bool {
+    let begun = |document: &Procedure| document.steps.len() >= position;
+    let mut steps = one.steps.iter().zip(&other.steps).take(position);
+    starts_alike(one, other)
+        && begun(one)
+        && begun(other)
+        && steps.all(|(one, other)| Arc::ptr_eq(one, other))
+}
+
+/// Whether everything but the steps is the same to the simulator.
+fn starts_alike(one: &Procedure, other: &Procedure) -> bool {
+    (Arc::ptr_eq(&one.map, &other.map) || one.map == other.map)
         && one.questions == other.questions
         && one.overrides == other.overrides
         && one.sources == other.sources
         && one.goals == other.goals
         && one.variants == other.variants
-        && steps().all(|(one, other)| Arc::ptr_eq(one, other) || unworded(one) == unworded(other))
 }
 
 /// A step without its words and without what only points at them.

@@ -38,7 +38,7 @@ mod touched;
 mod trace;
 mod unmet;
 
-pub use alike::runs_alike;
+pub use alike::{begins_alike, runs_alike};
 pub use guard::{AnswerIndex, Guard, QuestionIndex};
 pub use kinds::{Hazard, KindRow, ProofReading, TestDemand, Wanted, kind_row};
 pub use machine::simulate;

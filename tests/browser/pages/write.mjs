@@ -72,6 +72,11 @@ export class Write {
     await this.#field(number).fill(words);
   }
 
+  /** Types where the keyboard is. */
+  async type(text) {
+    await this.#page.keyboard.type(text);
+  }
+
   async putBack() {
     await this.#page.getByRole('button', { name: 'Put it back' }).first().click();
   }

@@ -161,12 +161,49 @@ pub fn line_making_here(
     };
     let line = Reader::new(words, map, here, stage, lexicon);
     let worked = bench::Bench::new(line, map.clone(), given, ids).work();
-    let (line, mut making) = (worked.line, worked.making);
-    if !making.changes_map() {
-        making.reading = line.read();
-        return making;
+    let mut making = worked.making;
+    if making.changes_map() {
+        read_again(words, map, stage, worked.line.here, making)
+    } else {
+        making.reading = worked.line.read();
+        making
     }
-    let mut here = line.here;
+}
+
+/// What [`line()`](super::line()) reads from words at a place of the run, and what [`line_making`] makes of them: from
+/// one look at the words.
+pub fn line_with_making(
+    words: &str,
+    map: &Arc<ApplianceMap>,
+    (trace, place): (&Trace, Place),
+    stage: &Stage,
+    given: Given<'_>,
+    ids: &mut dyn IdSource,
+) -> (LineReading, Making) {
+    let Some(lexicon) = Lexicon::for_language("en") else {
+        return (LineReading::default(), Making { map: map.clone(), ..Making::default() });
+    };
+    let line = Reader::new(words, map, Here::from_trace(map, trace, place), stage, lexicon);
+    let worked = bench::Bench::new(line, map.clone(), given, ids).work();
+    let mut making = worked.making;
+    if making.changes_map() {
+        let here = worked.line.here.clone();
+        (worked.line.read(), read_again(words, map, stage, here, making))
+    } else {
+        making.reading = worked.line.read();
+        (making.reading.clone(), making)
+    }
+}
+
+/// Reads a line against what was made of it.
+fn read_again(
+    words: &str,
+    map: &Arc<ApplianceMap>,
+    stage: &Stage,
+    mut here: Here,
+    mut making: Making,
+) -> Making {
+    let Some(lexicon) = Lexicon::for_language("en") else { return making };
     here.meet(&making.map, making.made.iter().map(|made| &made.thing));
     making.reading = Reader::new(words, &making.map, here, stage, lexicon).read();
     let says_nothing = making.reading.actions.is_empty() && making.reading.doubts.is_empty();

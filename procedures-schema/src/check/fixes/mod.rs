@@ -59,7 +59,7 @@ pub fn fixes(procedure: &Procedure, finding: &Finding, today: Date) -> Vec<Fix> 
     if candidates.is_empty() {
         return Vec::new();
     }
-    let (before, _) = check_after(Some(&sayings), procedure, &trace, today);
+    let (before, sayings) = check_after(Some(&sayings), procedure, &trace, today);
     let trial = Trial { document: Arc::new(procedure.clone()), before, sayings: &sayings, finding, today };
     trial.best(candidates).into_iter().collect()
 }

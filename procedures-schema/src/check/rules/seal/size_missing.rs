@@ -1,7 +1,7 @@
 //! `seal/size-missing`: a seal that is renewed has neither size nor number.
 
 use crate::check::context::Context;
-use crate::check::document::actions;
+use crate::check::document::all_actions;
 use crate::check::finding::{Finding, Level};
 use crate::check::rule::{Looks, Rule, documentation};
 use crate::model::{Id, Renewal, Verb};
@@ -16,8 +16,8 @@ pub(in crate::check) static RULE: Rule = Rule {
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
     let mut told: Vec<&Id> = Vec::new();
-    for (at, action) in
-        actions(context).filter(|(_, action)| action.verb == Verb::Make && action.seal == Some(Renewal::New))
+    for (at, action) in all_actions(context)
+        .filter(|(_, action)| action.verb == Verb::Make && action.seal == Some(Renewal::New))
     {
         let used = action.on.iter().filter_map(|id| context.connection(id)).flat_map(|joint| &joint.seals);
         for seal in used.filter_map(|used| context.seal(&used.seal)) {

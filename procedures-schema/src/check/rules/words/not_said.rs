@@ -1,6 +1,7 @@
 //! `words/not-said`: an action is not said by the words of its step.
 
 use crate::check::context::Context;
+use crate::check::document::steps;
 use crate::check::finding::{Finding, Level};
 use crate::check::rule::{Looks, Rule, documentation};
 use crate::check::wording::{capital, does};
@@ -17,7 +18,7 @@ pub(in crate::check) static RULE: Rule = Rule {
 };
 
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for (position, step) in context.procedure.steps.iter().enumerate() {
+    for (position, step) in steps(context).map(|at| (at.number - 1, at.step)) {
         for (i, action) in step.actions.iter().enumerate() {
             let unsaid = unsaid(context, position, step, action);
             let Some(what) = unsaid else { continue };
