@@ -107,7 +107,7 @@ impl EditorStore {
             name: RwSignal::new(name.to_owned()),
             selected,
             anchor,
-            selection: selection::memo(document, selected, anchor),
+            selection: selection::memo(spread.places, selected, anchor),
             copied: RwSignal::new(None),
             here: RwSignal::new(None),
             is_editing: RwSignal::new(false),

@@ -151,7 +151,7 @@ impl Keeper {
             latest.retain(|other| !other.is_of(&pending));
             latest.push(pending);
         });
-        if !self.is_refused() {
+        if !self.is_refused() && self.state.with_untracked(|state| *state != Kept::Keeping) {
             self.state.set(Kept::Keeping);
         }
         stop(self.calm);

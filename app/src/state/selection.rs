@@ -7,19 +7,18 @@ use super::editor_store::EditorStore;
 use leptos::prelude::*;
 use procedures_schema::derive::carry::Carried;
 use procedures_schema::edit::Edit;
-use procedures_schema::model::{Id, Procedure};
+use procedures_schema::model::Id;
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
-/// The selected steps in order.
+/// The selected steps in order. Every row looks at them, so they hang on the order of the steps and not on the document,
+/// which is another one with each key.
 pub(super) fn memo(
-    document: Memo<Arc<Procedure>>,
+    order: RwSignal<Arc<Vec<Id>>>,
     selected: RwSignal<Option<Id>>,
     anchor: RwSignal<Option<Id>>,
 ) -> Memo<Vec<Id>> {
-    Memo::new(move |_| {
-        document.with(|document| stretch(document, anchor.get().as_ref(), selected.get().as_ref()))
-    })
+    Memo::new(move |_| order.with(|order| stretch(order, anchor.get().as_ref(), selected.get().as_ref())))
 }
 
 /// What a stretch of steps is called in a label: `step 4`, `steps 4 to 7`.
@@ -100,9 +99,9 @@ impl EditorStore {
 }
 
 /// The steps from one to another, in whichever order; only the second, if there is no first.
-fn stretch(document: &Arc<Procedure>, from: Option<&Id>, to: Option<&Id>) -> Vec<Id> {
-    let Some(to) = to.and_then(|step| document.position(step)) else { return Vec::new() };
-    let from = from.and_then(|step| document.position(step)).unwrap_or(to);
-    let steps = document.steps.get(from.min(to)..=from.max(to)).unwrap_or_default();
-    steps.iter().map(|step| step.id.clone()).collect()
+fn stretch(order: &[Id], from: Option<&Id>, to: Option<&Id>) -> Vec<Id> {
+    let position = |step: &Id| order.iter().position(|known| known == step);
+    let Some(to) = to.and_then(position) else { return Vec::new() };
+    let from = from.and_then(position).unwrap_or(to);
+    order.get(from.min(to)..=from.max(to)).unwrap_or_default().to_vec()
 }

@@ -9,6 +9,7 @@ use super::sayings::{Heard, Sayings};
 use crate::model::{CensusAnswer, Date, Id, Procedure, open_values};
 use crate::simulate::{Replacement, Run, Trace, simulate};
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 /// Whether a document may be followed as far as the checker can tell. Never "safe".
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -82,27 +83,37 @@ pub fn check_trace(procedure: &Procedure, trace: &Trace, today: Date) -> Report 
 pub fn check_after(
     before: Option<&Sayings>,
     procedure: &Procedure,
-    trace: &Trace,
+    trace: &Arc<Trace>,
     today: Date,
 ) -> (Report, Sayings) {
     let mut sayings = before.map_or_else(|| Sayings::of(procedure), |before| before.followed_by(procedure));
     let mut context = Context::new(procedure, trace, &sayings.heard);
     context.clean = &sayings.clean;
-    let (report, clean) = report(&context, today, catalogue());
-    sayings.clean = clean;
+    let known = before.and_then(|before| before.found_in(procedure, trace));
+    let unmet = known.unwrap_or_else(|| findings_of_unmet(&context, catalogue()));
+    let (report, clean) = report(&context, today, catalogue(), unmet.clone());
+    (sayings.clean, sayings.unmet) = (clean, Some((trace.clone(), unmet)));
     (report, sayings)
 }
 
 /// Checks a document by some of the rules; a verdict by fewer than all is worth less.
 pub fn check_with(procedure: &Procedure, trace: &Trace, today: Date, rules: &[&'static Rule]) -> Report {
-    report(&Context::new(procedure, trace, &Heard::of(procedure)), today, rules).0
+    let heard = Heard::of(procedure);
+    let context = Context::new(procedure, trace, &heard);
+    report(&context, today, rules, findings_of_unmet(&context, rules)).0
 }
 
-/// The report, and by the position of the step whether nothing that is written was found of it.
-fn report(context: &Context<'_>, today: Date, rules: &[&'static Rule]) -> (Report, Vec<bool>) {
+/// The report, of which the findings in the run are known; and by the position of the step whether nothing that is
+/// written was found of it.
+fn report(
+    context: &Context<'_>,
+    today: Date,
+    rules: &[&'static Rule],
+    unmet: Vec<Finding>,
+) -> (Report, Vec<bool>) {
     let (procedure, trace) = (context.procedure, context.trace);
-    let mut findings = findings_of_unmet(context, rules);
-    let n_unmet = findings.len();
+    let n_unmet = unmet.len();
+    let mut findings = unmet;
     for rule in rules {
         if let Looks::AtDocument(look) = rule.looks {
             look(rule, context, &mut findings);

@@ -4,10 +4,12 @@
 //! of the others say is taken over, which is about half of what a check costs; and a step of which nothing was found
 //! is not looked at again, where the rest of what it is judged by is the same.
 
+use super::finding::Finding;
 use super::lower::Lower;
 use super::stated::Stating;
 use crate::lexicon::{Lexicon, Lowered, Said, Vocabulary, tokens, tokens_into};
 use crate::model::{ApplianceMap, Procedure, Renewal, Step};
+use crate::simulate::Trace;
 use std::sync::Arc;
 
 /// What the words of all steps of a document say, and of which steps nothing was found.
@@ -18,6 +20,8 @@ pub struct Sayings {
     steps: Vec<Arc<Step>>,
     /// By the position of the step, whether a check found nothing of it that is written; none, if there was none.
     pub(super) clean: Vec<bool>,
+    /// What a check found in a run, with the run.
+    pub(super) unmet: Option<(Arc<Trace>, Vec<Finding>)>,
     pub(super) heard: Heard,
     /// How many steps were read since the vocabulary was begun.
     n_read: usize,
@@ -51,9 +55,29 @@ impl Sayings {
             head,
             steps: procedure.steps.clone(),
             clean: Vec::new(),
+            unmet: None,
             heard: Heard::of(procedure),
             n_read: procedure.steps.len(),
         }
+    }
+
+    /// What is found in the run of a document, if that is the run in which it was found: the documents differ in words
+    /// then, and a finding of theirs only in where its action is said.
+    pub(super) fn found_in(&self, procedure: &Procedure, trace: &Arc<Trace>) -> Option<Vec<Finding>> {
+        let (known, findings) = self.unmet.as_ref()?;
+        let is_same = Arc::ptr_eq(known, trace)
+            && Arc::ptr_eq(&self.map, &procedure.map)
+            && self.steps.len() == procedure.steps.len()
+            && procedure.has_head_of(&self.head);
+        let mut findings = findings.clone();
+        let steps = self.steps.iter().zip(&procedure.steps);
+        for (_, step) in steps.filter(|(known, step)| !Arc::ptr_eq(known, step)) {
+            for finding in findings.iter_mut().filter(|finding| finding.step.as_ref() == Some(&step.id)) {
+                let action = finding.action.and_then(|action| step.actions.get(action));
+                finding.span = action.and_then(|action| action.says.first().copied());
+            }
+        }
+        is_same.then_some(findings)
     }
 
     /// The same as [`Sayings::of`], sooner if these are of a document that shares most of its steps.
@@ -67,14 +91,14 @@ impl Sayings {
         let n_last = n_last.min(shorter - n_first);
         let between = steps.get(n_first..steps.len() - n_last).unwrap_or_default();
         let n_read = self.n_read + between.len();
-        let is_same_head = procedure.has_head_of(&self.head);
-        let head = if is_same_head { self.head.clone() } else { Arc::new(procedure.head()) };
+        let is_same_scope = procedure.has_head_of(&self.head);
+        let scope = if is_same_scope { self.head.clone() } else { Arc::new(procedure.head()) };
         // A vocabulary in which most words have gone tells less and less to be absent.
         if self.head.language != procedure.language || n_read > 2 * steps.len() + 64 {
-            return Self::with_head(procedure, head);
+            return Self::with_head(procedure, scope);
         }
         let mut clean = Vec::new();
-        if is_same_head && Arc::ptr_eq(&self.map, &procedure.map) && self.clean.len() == known.len() {
+        if is_same_scope && Arc::ptr_eq(&self.map, &procedure.map) && self.clean.len() == known.len() {
             clean.extend_from_slice(self.clean.get(..n_first).unwrap_or_default());
             clean.resize(steps.len() - n_last, false);
             clean.extend_from_slice(self.clean.get(known.len() - n_last..).unwrap_or_default());
@@ -83,7 +107,15 @@ impl Sayings {
         heard.take_over(&self.heard, 0..n_first);
         heard.hear(between, &self.head.language);
         heard.take_over(&self.heard, known.len() - n_last..known.len());
-        Self { map: procedure.map.clone(), head, steps: steps.clone(), clean, heard, n_read }
+        Self {
+            map: procedure.map.clone(),
+            head: scope,
+            steps: steps.clone(),
+            clean,
+            unmet: None,
+            heard,
+            n_read,
+        }
     }
 }
 

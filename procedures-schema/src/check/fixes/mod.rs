@@ -42,7 +42,7 @@ pub struct Fix {
 ///
 /// There are none for a finding of another document, and none where nothing that was tried helps.
 pub fn fixes(procedure: &Procedure, finding: &Finding, today: Date) -> Vec<Fix> {
-    let trace = simulate(procedure, &Run::of(procedure));
+    let trace = Arc::new(simulate(procedure, &Run::of(procedure)));
     let sayings = Sayings::of(procedure);
     let context = Context::new(procedure, &trace, &sayings.heard);
     let cause = causes(&context, super::catalogue()).into_iter().find(|cause| cause.tells(&context, finding));
@@ -150,7 +150,7 @@ impl Trial<'_> {
         for edit in &fix.edits {
             document = apply(&document, edit).ok()?.document;
         }
-        let trace = simulate(&document, &Run::of(&document));
+        let trace = Arc::new(simulate(&document, &Run::of(&document)));
         let (after, _) = check_after(Some(self.sayings), &document, &trace, self.today);
         let mended = Key::of(self.finding);
         let is_gone = !after.findings.iter().any(|finding| Key::of(finding) == mended);
