@@ -230,9 +230,9 @@ fn a_line_that_is_read_with_what_it_makes_is_as_if_read_twice() {
                 let place = position.checked_sub(1).map_or(Place::START, Place::after);
                 let (map, stage) = (&document.map, &step.stage);
                 let given = || Given { answers: &[], census: &document.census };
+                let here = || Here::from_trace(map, trace, place);
                 let ids = || NumberedIds::default();
-                let (read, making) =
-                    line_with_making(&step.words, map, (trace, place), stage, given(), &mut ids());
+                let (read, making) = line_with_making(&step.words, map, here(), stage, given(), &mut ids());
                 assert_eq!(read, line(&step.words, map, trace, place, stage), "{}", step.words);
                 let twice = line_making(&step.words, map, trace, place, stage, given(), &mut ids());
                 assert_eq!(making, twice, "{}", step.words);

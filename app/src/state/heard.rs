@@ -57,12 +57,13 @@ pub struct Heard {
 impl Heard {
     /// Of a step at a position.
     pub(super) fn of(judged: &Judged, position: usize, step: &Step) -> Self {
-        Self::by(judged, position, step, rereading::read_with_making(judged, position, step, &step.words))
+        let here = rereading::here(judged, position);
+        Self::by(judged, position, step, rereading::read_with_making(judged, here, step, &step.words))
     }
 
     /// As [`Heard::of`], by a reading of the words.
     fn by(judged: &Judged, position: usize, step: &Step, read: Read) -> Self {
-        let Read { reading, making } = read;
+        let Read { reading, making, .. } = read;
         // What was set by hand is not read anew, so nothing is made of it and no circuit is asked for.
         let making = making.filter(|_| is_as_read(step, &reading));
         let making =
@@ -168,7 +169,8 @@ impl EditorStore {
             let known = last_read.with_value(|last| last.as_ref()?.of(judged, at, step).cloned());
             let is_enough = |read: &Read| read.making.is_some() || !is_as_read(step, &read.reading);
             let read = known.filter(is_enough).unwrap_or_else(|| {
-                let read = rereading::read_with_making(judged, at, step, &step.words);
+                let here = rereading::here(judged, at);
+                let read = rereading::read_with_making(judged, here, step, &step.words);
                 last_read.set_value(Some(LastRead::new(judged, at, step.clone(), read.clone())));
                 read
             });

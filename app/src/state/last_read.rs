@@ -2,7 +2,7 @@
 //! one asks whether the step is still as it was read: neither has to read it again.
 
 use super::judged::Judged;
-use procedures_schema::capture::{LineReading, Making};
+use procedures_schema::capture::{Here, LineReading, Making};
 use procedures_schema::model::{Action, Procedure, Step};
 use procedures_schema::simulate::begins_alike;
 use std::sync::Arc;
@@ -19,8 +19,10 @@ pub(super) struct LastRead {
 }
 
 /// What the words of a step are read as.
-#[derive(Clone, Default)]
+#[derive(Clone)]
 pub(super) struct Read {
+    /// What is true where the step stands.
+    pub(super) here: Arc<Here>,
     /// Against the map as it is; without what the writer has declined.
     pub(super) reading: LineReading,
     /// What the words would make, if anybody asked.
@@ -39,8 +41,8 @@ impl LastRead {
         self
     }
 
-    pub(super) fn reading(&self) -> &LineReading {
-        &self.read.reading
+    pub(super) fn read(&self) -> &Read {
+        &self.read
     }
 
     /// What the step is read as with which typing began.

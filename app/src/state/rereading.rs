@@ -8,7 +8,7 @@
 use super::doubts::{add_in_order, meet};
 use super::judged::Judged;
 use super::last_read::{LastRead, Read};
-use procedures_schema::capture::{self, Given, LineReading};
+use procedures_schema::capture::{self, Given, Here, LineReading};
 use procedures_schema::edit::follow;
 use procedures_schema::model::{Action, Id, NumberedIds, Procedure, Span, Stage, Step};
 use procedures_schema::simulate::Place;
@@ -26,16 +26,20 @@ pub(super) fn reading_of(judged: &Judged, position: usize, step: &Step, words: &
     reading
 }
 
-/// As [`reading_of`], with what the words would make.
-pub(super) fn read_with_making(judged: &Judged, position: usize, step: &Step, words: &str) -> Read {
+/// What is true where the step at a position stands.
+pub(super) fn here(judged: &Judged, position: usize) -> Arc<Here> {
+    Arc::new(Here::from_trace(&judged.document.map, &judged.trace, place_before(position)))
+}
+
+/// As [`reading_of`] where it is known what is true there, with what the words would make.
+pub(super) fn read_with_making(judged: &Judged, here: Arc<Here>, step: &Step, words: &str) -> Read {
     let document = &judged.document;
     let given = Given { answers: &[], census: &document.census };
-    let here = (&*judged.trace, place_before(position));
-    let ids = &mut NumberedIds::default();
+    let (state, ids) = (Here::clone(&here), &mut NumberedIds::default());
     let (mut reading, making) =
-        capture::line_with_making(words, &document.map, here, &step.stage, given, ids);
+        capture::line_with_making(words, &document.map, state, &step.stage, given, ids);
     drop_declined(&mut reading.actions, &step.declined, words);
-    Read { reading, making: Some(making) }
+    Read { here, reading, making: Some(making) }
 }
 
 /// Takes out the actions that the writer of a step does not want to be read from these words.
@@ -77,22 +81,25 @@ pub(super) fn reread_knowing(
     known: Option<&LastRead>,
 ) -> Reread {
     let is_as_read = match known {
-        Some(known) => before.actions.is_empty() || known.reading().actions == before.actions,
+        Some(known) => before.actions.is_empty() || known.read().reading.actions == before.actions,
         None => is_as_read(judged, position, before),
     };
+    let here = known.map_or_else(|| here(judged, position), |known| known.read().here.clone());
     let mut step = before.clone();
     words.clone_into(&mut step.words);
     if is_as_read {
-        let read = read_with_making(judged, position, before, words);
+        let read = read_with_making(judged, here, before, words);
         step.actions.clone_from(&read.reading.actions);
         return Reread { step, read, read_first: None };
     }
-    let reading = reading_of(judged, position, before, words);
+    let state = Here::clone(&here);
+    let mut reading = capture::line_here(words, &judged.document.map, state, &step.stage);
+    drop_declined(&mut reading.actions, &step.declined, words);
     let known_first = known.and_then(|known| known.of_first(first)).cloned();
     let of_first = known_first.unwrap_or_else(|| reading_of(judged, position, first, &first.words).actions);
     let stretch = Stretch::between(&before.words, words);
     step.actions = beside(&first.actions, &of_first, &before.actions, reading.actions.clone(), stretch);
-    Reread { step, read: Read { reading, making: None }, read_first: Some(of_first) }
+    Reread { step, read: Read { here, reading, making: None }, read_first: Some(of_first) }
 }
 
 /// The actions that were there before anybody typed, following their words where nobody has set them otherwise, and

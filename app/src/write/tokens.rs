@@ -89,9 +89,11 @@ fn OneToken(
         event.prevent_default();
         event.stop_propagation();
     };
+    // What is typed elsewhere in the sentence moves the words that say it and nothing that is shown.
+    let shown = Memo::new(move |_| action.get().map(|action| Action { says: Vec::new(), ..action }));
     let words = move || {
         let map = store.map();
-        action.with(|action| action.as_ref().map(|action| map.with(|map| one_action(action, map))))
+        shown.with(|action| action.as_ref().map(|action| map.with(|map| one_action(action, map))))
     };
     view! {
         <button

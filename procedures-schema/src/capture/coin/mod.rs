@@ -170,12 +170,12 @@ pub fn line_making_here(
     }
 }
 
-/// What [`line()`](super::line()) reads from words at a place of the run, and what [`line_making`] makes of them: from
-/// one look at the words.
+/// What [`line_here()`](super::line_here()) reads from words, and what [`line_making_here`] makes of them: from one look
+/// at the words.
 pub fn line_with_making(
     words: &str,
     map: &Arc<ApplianceMap>,
-    (trace, place): (&Trace, Place),
+    here: Here,
     stage: &Stage,
     given: Given<'_>,
     ids: &mut dyn IdSource,
@@ -183,7 +183,7 @@ pub fn line_with_making(
     let Some(lexicon) = Lexicon::for_language("en") else {
         return (LineReading::default(), Making { map: map.clone(), ..Making::default() });
     };
-    let line = Reader::new(words, map, Here::from_trace(map, trace, place), stage, lexicon);
+    let line = Reader::new(words, map, here, stage, lexicon);
     let worked = bench::Bench::new(line, map.clone(), given, ids).work();
     let mut making = worked.making;
     if making.changes_map() {
