@@ -3,7 +3,7 @@
 use crate::frame::sheet::{Sheet, words};
 use leptos::prelude::*;
 use procedures_schema::model::{Circuit, CircuitKind, ThingKind};
-use procedures_schema::units::Unit;
+use procedures_schema::units::Quantity;
 
 /// Its fields.
 pub fn fields(sheet: Sheet<Circuit>) -> AnyView {
@@ -13,7 +13,7 @@ pub fn fields(sheet: Sheet<Circuit>) -> AnyView {
         {sheet.any_of("Dead when these are dead", &[ThingKind::Circuit], |c| c.fed_by.clone(), |c, ids| c.fed_by = ids)}
         {sheet.flag("Its medium burns or explodes with air", |c| c.flammable, |c, is_so| c.flammable = is_so)}
         {sheet.flag("Gas is mixed with air ahead of the burner", |c| c.premix, |c, is_so| c.premix = is_so)}
-        {sheet.figure("Wait after switching off, as its label says, min", Unit::Minute, |c| c.discharge_wait.clone(), |c, wait| c.discharge_wait = wait)}
+        {sheet.figure("Wait after switching off, as its label says", Quantity::Time, |c| c.discharge_wait.clone(), |c, wait| c.discharge_wait = wait)}
     }
     .into_any()
 }

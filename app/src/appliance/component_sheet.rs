@@ -3,7 +3,7 @@
 use crate::frame::sheet::{Sheet, listed, words_or};
 use leptos::prelude::*;
 use procedures_schema::model::{Component, Known, Role, ThingKind};
-use procedures_schema::units::Unit;
+use procedures_schema::units::Quantity;
 
 /// Its fields.
 pub fn fields(sheet: Sheet<Component>) -> AnyView {
@@ -11,7 +11,7 @@ pub fn fields(sheet: Sheet<Component>) -> AnyView {
     view! {
         {sheet.any_of("Reached once these are off", &[ThingKind::Component], |c| c.behind.clone(), |c, ids| c.behind = ids)}
         {sheet.word("What it does", roles, role, |c, word| c.role = (!word.is_empty()).then(|| Role::from_word(&word)))}
-        {sheet.figure("Mass, kg", Unit::Kilogram, |c| c.mass.clone(), |c, mass| c.mass = mass)}
+        {sheet.figure("Mass", Quantity::Mass, |c| c.mass.clone(), |c, mass| c.mass = mass)}
         {sheet.text("Where it is", "second from the left", |c| c.location.clone(), |c, text| c.location = text)}
         {sheet.text("Which way round it goes", "arrow towards the burner", |c| c.direction.clone(), |c, text| c.direction = text)}
         {sheet.text("Number of a new one", "as it is ordered", number, |c, text| c.number = known(text))}

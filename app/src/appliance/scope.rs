@@ -30,8 +30,9 @@ pub fn ScopeFields(
                 {line(store, "What the job is for", "Renew the pump without draining the plant.", |d| d.purpose.clone(), |s, text| s.purpose = text)}
                 {line(store, "Plate of the right appliance", "Boiler K7, pump P2: 230 V, 250 mm", |d| d.applies_to.clone(), |s, text| s.applies_to = text)}
                 {line(store, "Gases", "G20, with commas between", |d| d.gases.join(", "), |s, text| s.gases = listed(&text))}
-                <ChoiceField label="Country whose practice its limits follow" value=country options=countries send=set_country />
+                <ChoiceField label="Country that it is written for" value=country options=countries send=set_country />
                 {line(store, "Whoever follows it is competent for", "electrical work, with commas between", |d| d.competence.join(", "), |s, text| s.competence = listed(&text))}
+                {move || competence(store)}
                 {line(store, "Remark", "", |d| d.note.clone(), |s, text| s.note = text)}
             </div>
         </section>
@@ -50,4 +51,23 @@ fn line(
         store.change_scope(&format!("change: {label}"), Some(label), |scope| set(scope, typed));
     });
     view! { <TextField label value=value.into() send hint /> }
+}
+
+/// What people of the country call those who are competent, each as a key that adds it; none where it is not said.
+fn competence(store: EditorStore) -> Option<AnyView> {
+    let missing = store.document().with(|document| {
+        let all = document.country.as_ref().map(Country::competence).unwrap_or_default();
+        let is_missing = |words: &&&str| !document.competence.iter().any(|known| known.trim() == **words);
+        all.iter().filter(is_missing).copied().collect::<Vec<_>>()
+    });
+    let key = |words: &'static str| {
+        let add = move |_| {
+            store.change_scope("add a competence", None, |scope| scope.competence.push(words.to_owned()));
+        };
+        view! { <button type="button" class="quiet" on:click=add>"Add: " {words}</button> }
+    };
+    (!missing.is_empty()).then(|| {
+        view! { <div class="strip" role="group" aria-label="Competence there">{missing.into_iter().map(key).collect_view()}</div> }
+            .into_any()
+    })
 }

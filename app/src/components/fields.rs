@@ -11,14 +11,14 @@ pub type Send<T> = Callback<T>;
 pub fn TextField(
     /// What it is called.
     #[prop(into)]
-    label: String,
+    label: Signal<String>,
     /// What the document says.
     value: Signal<String>,
     /// What becomes of what is typed.
     send: Send<String>,
     /// An example, or what is typed in it.
     #[prop(optional, into)]
-    hint: String,
+    hint: MaybeProp<String>,
     /// Whether figures are typed, so that a tablet shows its keypad.
     #[prop(optional)]
     is_figure: bool,
@@ -50,7 +50,7 @@ pub fn TextField(
         <label class="field">
             <span>{label}</span>
             <input
-                type="text" spellcheck="false" autocomplete="off" placeholder=hint node_ref=field
+                type="text" spellcheck="false" autocomplete="off" placeholder=move || hint.get() node_ref=field
                 inputmode=is_figure.then_some("decimal")
                 prop:value=value
                 on:input=move |event| if !at_end { send.run(event_target_value(&event)) }

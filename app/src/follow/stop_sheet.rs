@@ -3,7 +3,7 @@
 use super::job_store::JobStore;
 use crate::components::caution::Caution;
 use leptos::prelude::*;
-use procedures_schema::model::{ApplianceMap, CircuitKind, Handle, Isolator};
+use procedures_schema::model::{ApplianceMap, CircuitKind, Country, Handle, Isolator};
 
 /// What may have happened, what to do first, and which circuits to shut.
 const EMERGENCIES: [(&str, &str, &[CircuitKind]); 6] = [
@@ -53,6 +53,7 @@ pub fn StopSheet(
             sheet.close();
         }
     };
+    let call = move || jobs.moment().with(|moment| whom_to_call(moment.procedure.country.as_ref()));
     let map = move || jobs.moment().with(|moment| moment.procedure.map.clone());
     view! {
         <dialog class="stop-sheet" node_ref=stop aria-labelledby="stop-title">
@@ -60,12 +61,22 @@ pub fn StopSheet(
                 <h2 id="stop-title">"STOP"</h2>
                 <button type="button" class="back" on:click=close>"Back to the step"</button>
             </div>
-            <p class="call">"In danger: call the emergency number of your country."</p>
+            <p class="call">{call}</p>
             {move || EMERGENCIES.map(|(name, first, kinds)| emergency(name, first, kinds, &map()))}
             <h3>"Every isolator of this appliance"</h3>
             {move || isolators(&map(), None)}
             <Caution />
         </dialog>
+    }
+}
+
+/// The numbers of the country that the procedure is written for; the reader may be elsewhere.
+fn whom_to_call(country: Option<&Country>) -> String {
+    match country.and_then(|country| Some((country, country.emergency_numbers()?))) {
+        Some((country, numbers)) => {
+            format!("In danger: call {numbers} in {}, elsewhere the emergency number there.", country.word())
+        }
+        None => "In danger: call the emergency number of your country.".to_owned(),
     }
 }
 
@@ -99,4 +110,18 @@ fn isolators(map: &ApplianceMap, kinds: Option<&[CircuitKind]>) -> impl IntoView
     };
     let lines: Vec<_> = map.isolators.iter().filter(by_hand).filter(borders).map(line).collect();
     (!lines.is_empty()).then(|| view! { <ul class="isolators">{lines}</ul> })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Country, whom_to_call};
+    use wasm_bindgen_test::wasm_bindgen_test;
+
+    #[wasm_bindgen_test]
+    fn a_number_is_told_only_where_it_is_known() {
+        assert!(whom_to_call(Some(&Country::UnitedStates)).contains("call 911 in US"));
+        for unknown in [None, Some(Country::Elsewhere), Some(Country::Other("XX".into()))] {
+            assert!(!whom_to_call(unknown.as_ref()).contains(|letter: char| letter.is_ascii_digit()));
+        }
+    }
 }

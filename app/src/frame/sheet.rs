@@ -3,9 +3,10 @@
 use crate::components::fields::{ChoiceField, FlagField, TextField, ThingsField};
 use crate::state::EditorStore;
 use crate::state::map_edits::InMap;
+use crate::state::typed_measure::typed_measure;
 use leptos::prelude::*;
-use procedures_schema::model::{Id, ThingKind};
-use procedures_schema::units::{Figure, Measured, Unit};
+use procedures_schema::model::{Country, Id, ThingKind};
+use procedures_schema::units::{Measured, Quantity, Unit};
 use std::marker::PhantomData;
 
 /// The fields of one thing.
@@ -125,25 +126,42 @@ impl<T: InMap> Sheet<T> {
         view! { <ThingsField label value=self.read(get) options=self.things_of(kinds) send /> }.into_any()
     }
 
-    /// A figure in one unit; what is no figure yet is not sent, and an empty field says nothing.
+    /// A figure in the unit that it has, or else in that of the country; one that is typed with a unit takes that unit.
+    /// What is no figure yet is not sent, and an empty field says nothing.
     pub fn figure(
         self,
         label: &'static str,
-        unit: Unit,
+        quantity: Quantity,
         get: fn(&T) -> Option<Measured>,
         set: fn(&mut T, Option<Measured>),
     ) -> AnyView {
         let shown = self.read(get);
+        let unit = self.unit(quantity, move || shown.get().map(|measured| measured.unit));
         let value = Signal::derive(move || shown.get().map(|m| m.value.to_string()).unwrap_or_default());
         let send = Callback::new(move |typed: String| {
             if typed.trim().is_empty() {
                 self.write(label, |thing| set(thing, None));
-            } else if let Ok(figure) = Figure::parse(&typed) {
-                let measured = Measured::new(figure, unit.clone());
+            } else if let Some(measured) = typed_measure(&typed, &unit.get_untracked(), quantity) {
                 self.write(label, |thing| set(thing, Some(measured)));
             }
         });
-        view! { <TextField label value send is_figure=true /> }.into_any()
+        view! { <TextField label=in_unit(label, unit) value send is_figure=true /> }.into_any()
+    }
+
+    /// The unit of what is there, or else that in which people of the country of the document measure a quantity.
+    pub fn unit(
+        self,
+        quantity: Quantity,
+        of_value: impl Fn() -> Option<Unit> + Send + Sync + 'static,
+    ) -> Signal<Unit> {
+        let document = self.store.document();
+        let country = Memo::new(move |_| document.with(|document| document.country.clone()));
+        let usual = move || {
+            let country = country.get().unwrap_or(Country::UnitedKingdom);
+            let elsewhere = || Country::UnitedKingdom.unit_of(quantity);
+            country.unit_of(quantity).or_else(elsewhere).unwrap_or(Unit::Other("".into()))
+        };
+        Memo::new(move |_| of_value().unwrap_or_else(usual)).into()
     }
 
     /// The other things of these kinds with their names; of two with one name the other name tells which.
@@ -165,6 +183,12 @@ impl<T: InMap> Sheet<T> {
         })
         .into()
     }
+}
+
+/// A label with the unit of its field.
+pub fn in_unit(label: impl Into<String>, unit: Signal<Unit>) -> Signal<String> {
+    let label = label.into();
+    Signal::derive(move || format!("{label}, {}", unit.with(|unit| unit.shown().to_owned())))
 }
 
 /// Words of a closed list as options.

@@ -1,10 +1,11 @@
 //! The fields of a connection's size and of how tight it is made.
 
-use super::sheet::Sheet;
+use super::sheet::{Sheet, in_unit};
 use crate::components::fields::TextField;
+use crate::state::typed_measure::typed_measure;
 use leptos::prelude::*;
 use procedures_schema::model::{Connection, Known, Size, Tight};
-use procedures_schema::units::{Figure, Range, Unit};
+use procedures_schema::units::{Figure, Quantity, Range};
 
 /// Thread, width across flats, torque, pattern and method.
 pub fn fields(sheet: Sheet<Connection>) -> AnyView {
@@ -15,7 +16,7 @@ pub fn fields(sheet: Sheet<Connection>) -> AnyView {
 pub fn size_fields(sheet: Sheet<Connection>) -> AnyView {
     view! {
         {sheet.text("Thread", "M8, G 1 1/2", |k| size(k).thread.unwrap_or_default(), |k, text| change_size(k, |size| size.thread = said(text)))}
-        {sheet.figure("Across flats, mm", Unit::Millimetre, |k| size(k).across_flats, |k, flats| change_size(k, |size| size.across_flats = flats))}
+        {sheet.figure("Across flats", Quantity::Length, |k| size(k).across_flats, |k, flats| change_size(k, |size| size.across_flats = flats))}
     }
     .into_any()
 }
@@ -23,8 +24,8 @@ pub fn size_fields(sheet: Sheet<Connection>) -> AnyView {
 /// Torque, pattern and method.
 pub fn tightness(sheet: Sheet<Connection>) -> AnyView {
     view! {
-        {torque(sheet, "Torque from, N·m", |range| range.min.clone(), |range, figure| range.min = figure)}
-        {torque(sheet, "Torque to, N·m", |range| range.max.clone(), |range, figure| range.max = figure)}
+        {torque(sheet, "Torque from", |range| range.min.clone(), |range, figure| range.min = figure)}
+        {torque(sheet, "Torque to", |range| range.max.clone(), |range, figure| range.max = figure)}
         {sheet.text("Pattern", "cross", |k| tight(k).pattern, |k, text| change_tight(k, |tight| tight.pattern = text))}
         {sheet.text("Or tight in words", "hand tight and a quarter turn", |k| tight(k).method, |k, text| change_tight(k, |tight| tight.method = text))}
     }
@@ -42,20 +43,24 @@ fn torque(
     let value = Signal::derive(move || {
         range.get().as_ref().and_then(get).map(|figure| figure.to_string()).unwrap_or_default()
     });
+    let unit = sheet.unit(Quantity::Torque, move || range.get().map(|range| range.unit));
     let send = Callback::new(move |typed: String| {
-        let figure = Figure::parse(&typed).ok();
-        if figure.is_none() && !typed.trim().is_empty() {
+        let measured = typed_measure(&typed, &unit.get_untracked(), Quantity::Torque);
+        if measured.is_none() && !typed.trim().is_empty() {
             return;
         }
         sheet.write(label, |connection| {
             change_tight(connection, |tight| {
-                let mut range = tight.torque.take().unwrap_or(Range::new(None, None, Unit::NewtonMetre));
-                set(&mut range, figure);
+                let unit = measured.as_ref().map_or_else(|| unit.get_untracked(), |m| m.unit.clone());
+                let mut range = tight.torque.take().unwrap_or(Range::new(None, None, unit.clone()));
+                // A unit that is typed at one end is that of both.
+                range.unit = unit;
+                set(&mut range, measured.map(|measured| measured.value));
                 tight.torque = (range.min.is_some() || range.max.is_some()).then_some(range);
             });
         });
     });
-    view! { <TextField label value send is_figure=true /> }.into_any()
+    view! { <TextField label=in_unit(label, unit) value send is_figure=true /> }.into_any()
 }
 
 fn said(text: String) -> Option<String> {

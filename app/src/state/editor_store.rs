@@ -23,16 +23,12 @@ use super::selection;
 use super::spread::Spread;
 use super::taken_out::TakenOut;
 use super::versions;
-use leptos::leptos_dom::helpers::{TimeoutHandle, set_timeout_with_handle};
+use leptos::leptos_dom::helpers::TimeoutHandle;
 use leptos::prelude::*;
 use procedures_schema::derive::carry::Carried;
 use procedures_schema::edit::{Edit, Session, Undone};
 use procedures_schema::model::{Id, Procedure, Step};
 use std::sync::Arc;
-use std::time::Duration;
-
-/// After which the texts of findings follow the document.
-const SETTLE: Duration = Duration::from_millis(300);
 
 /// The state of Write. A handle of one word, since every view and every closure of it holds one.
 #[derive(Clone, Copy)]
@@ -50,6 +46,8 @@ pub(super) struct Parts {
     pub(super) spread: Spread,
     pub(super) settled: RwSignal<Arc<Judged>>,
     pub(super) settling: StoredValue<Option<TimeoutHandle>>,
+    /// When typing will have paused for long enough.
+    pub(super) settles_ms: StoredValue<u64>,
     pub(super) name: RwSignal<String>,
     pub(super) selected: RwSignal<Option<Id>>,
     pub(super) anchor: RwSignal<Option<Id>>,
@@ -104,6 +102,7 @@ impl EditorStore {
             spread,
             settled: RwSignal::new(judged.get_untracked()),
             settling: StoredValue::new(None),
+            settles_ms: StoredValue::new(0),
             name: RwSignal::new(name.to_owned()),
             selected,
             anchor,
@@ -302,24 +301,6 @@ impl EditorStore {
         self.is_no_longer_filed();
         self.parts().keeper.changed(self.as_it_is(), is_typing);
         self.settle_soon(is_typing);
-    }
-
-    /// Lets the texts of findings follow: at once, or after a pause.
-    pub(super) fn settle_soon(self, is_typing: bool) {
-        if let Some(timer) = self.parts().settling.try_update_value(Option::take).flatten() {
-            timer.clear();
-        }
-        if is_typing {
-            let timer = set_timeout_with_handle(move || self.settle_now(), SETTLE);
-            self.parts().settling.set_value(timer.ok());
-        } else {
-            self.settle_now();
-        }
-    }
-
-    fn settle_now(self) {
-        self.parts().settled.set(self.parts().judged.get_untracked());
-        self.parts().spread.lane_rows.follow_up();
     }
 }
 

@@ -41,12 +41,14 @@ pub mod review;
 pub mod same_things;
 pub mod seat;
 pub mod selection;
+mod settling;
 pub mod shelf;
 pub mod shown;
 mod spread;
 pub mod step_edits;
 pub mod taken_out;
 mod together;
+pub mod typed_measure;
 pub mod versions;
 
 pub use commands::Command;

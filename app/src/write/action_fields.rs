@@ -1,6 +1,7 @@
-//! The few fields of one action: which thing, how many, whether the seal is new, size, torque and circuit of the joint;
-//! and its keys.
+//! The few fields of one action: which thing, how many, whether the seal is new, the limits of what is read, size, torque
+//! and circuit of the joint; and its keys.
 
+use super::limit_fields::LimitFields;
 use super::token_keys::TokenKeys;
 use crate::components::fields::{ChoiceField, TextField};
 use crate::frame::sheet::Sheet;
@@ -38,6 +39,8 @@ pub fn ActionFields(
     let has_count = Memo::new(move |_| action.with(|action| action.as_ref().is_some_and(takes_count)));
     let has_seal =
         Memo::new(move |_| action.with(|action| action.as_ref().is_some_and(|a| a.verb == Verb::Make)));
+    let is_read =
+        Memo::new(move |_| action.with(|action| action.as_ref().is_some_and(|a| a.verb.takes_readings())));
     let seals = Signal::stored(
         [("", "as the map says"), ("new", "with a new seal"), ("same", "with the seal reused")]
             .map(|(key, name)| (key.to_owned(), name.to_owned()))
@@ -62,6 +65,7 @@ pub fn ActionFields(
             {move || has_thing.get().then(thing)}
             {move || has_count.get().then(count)}
             {move || has_seal.get().then(seal)}
+            {move || is_read.get().then(|| view! { <LimitFields store id=id.get_value() at action /> })}
             {move || joint.get().map(|(joint, is_made)| joint_fields(Sheet::new(store, joint), is_made))}
             <TokenKeys store id=id.get_value() at action naming />
         </div>

@@ -6,6 +6,7 @@ use crate::state::filing::Filed;
 use crate::state::keeping::Kept;
 use crate::state::{Command, EditorStore, clock, files};
 use leptos::prelude::*;
+use procedures_schema::model::Country;
 use wasm_bindgen::JsCast;
 
 /// The head, in two lines.
@@ -60,9 +61,9 @@ fn Stamp(store: EditorStore) -> impl IntoView {
 fn judged_by(store: EditorStore) -> Memo<String> {
     Memo::new(move |_| {
         store.judged().with(|judged| {
-            let limits =
-                judged.document.country.as_ref().map(|country| format!(" and limits of {}", country.word()));
-            format!("by {} rules{}, not for work yet", judged.report.n_rules, limits.unwrap_or_default())
+            let country = judged.document.country.as_ref().filter(|country| **country != Country::Elsewhere);
+            let country = country.map(|country| format!(", written for {}", country.word()));
+            format!("by {} rules{}, not for work yet", judged.report.n_rules, country.unwrap_or_default())
         })
     })
 }

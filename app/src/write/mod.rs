@@ -22,6 +22,7 @@ pub mod keys_sheet;
 pub mod ladder_keys;
 pub mod leading_keys;
 pub mod leading_words;
+pub mod limit_fields;
 pub mod line_meaning;
 pub mod link_offer;
 pub mod message_fields;

@@ -3,7 +3,7 @@
 use crate::components::fields::{ChoiceField, TextField};
 use crate::state::EditorStore;
 use leptos::prelude::*;
-use procedures_schema::model::{Action, Id, Reading};
+use procedures_schema::model::{Action, Country, Id, Reading};
 use procedures_schema::units::{Figure, Range, Unit};
 
 /// Its fields.
@@ -36,8 +36,12 @@ pub fn OneReading(
         })
     };
     let none = (String::new(), "no figure: something is seen".to_owned());
-    let units = Unit::ALL.iter().map(|unit| (unit.code().to_owned(), unit.shown().to_owned()));
-    let units = Signal::stored(std::iter::once(none).chain(units).collect::<Vec<_>>());
+    let units = Signal::derive(move || {
+        let country = store.document().with(|document| document.country.clone());
+        let units = in_order(country.as_ref()).into_iter();
+        let named = units.map(|unit| (unit.code().to_owned(), unit.shown().to_owned()));
+        std::iter::once(none.clone()).chain(named).collect::<Vec<_>>()
+    });
     let unit = read(|r| r.limits.as_ref().map(|range| range.unit.code().to_owned()).unwrap_or_default());
     let has_unit = Memo::new(move |_| !unit.get().is_empty());
     let remove = move |_| {
@@ -67,6 +71,16 @@ pub fn OneReading(
             <div class="strip"><button type="button" class="quiet" on:click=remove>"Take this reading out"</button></div>
         </div>
     }
+}
+
+/// The units, those in which people of a country measure before the others.
+fn in_order(country: Option<&Country>) -> Vec<&'static Unit> {
+    let is_usual = |unit: &Unit| {
+        country.is_some_and(|country| country.unit_of(unit.quantity()).is_some_and(|usual| usual == *unit))
+    };
+    let (mut units, others): (Vec<_>, Vec<_>) = Unit::ALL.iter().partition(|unit| is_usual(unit));
+    units.extend(others);
+    units
 }
 
 fn end(reading: &Reading, of: fn(&Range) -> Option<&Figure>) -> String {

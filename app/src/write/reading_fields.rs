@@ -21,7 +21,7 @@ pub fn Readings(
 ) -> impl IntoView {
     let id = StoredValue::new(id);
     let reading = Memo::new(move |_| {
-        let takes = |action: &Action| matches!(action.verb, Verb::Prove | Verb::Test | Verb::Read);
+        let takes = |action: &Action| action.verb.takes_readings();
         step.with(|step| {
             let actions = step.iter().flat_map(|step| step.actions.iter().enumerate());
             actions.filter(|(_, action)| takes(action)).map(|(at, _)| at).collect::<Vec<_>>()

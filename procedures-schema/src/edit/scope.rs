@@ -12,7 +12,7 @@ pub struct Scope {
     pub applies_to: String,
     /// The gases for which it holds.
     pub gases: Vec<String>,
-    /// The country whose practice the limits follow.
+    /// The country that it is written for.
     pub country: Option<Country>,
     /// What whoever follows it must be competent for.
     pub competence: Vec<String>,

@@ -16,8 +16,9 @@ const MOST_ENTRIES: usize = 100;
 #[derive(Clone, Debug, PartialEq)]
 pub struct Session {
     document: Arc<Procedure>,
-    undo: Vec<Entry>,
-    redo: Vec<Entry>,
+    // Shared, since whoever shows or keeps a session clones it with each key.
+    undo: Arc<Vec<Entry>>,
+    redo: Arc<Vec<Entry>>,
     open_group: Option<OpenGroup>,
 }
 
@@ -47,12 +48,12 @@ pub struct Undone {
 impl Session {
     /// A session on a document, with nothing to undo.
     pub fn new(document: Arc<Procedure>) -> Self {
-        Self { document, undo: Vec::new(), redo: Vec::new(), open_group: None }
+        Self { document, undo: Arc::default(), redo: Arc::default(), open_group: None }
     }
 
     /// The same session with these entries, the ones that are reached first at the end.
     pub(super) fn with_entries(self, undo: Vec<Entry>, redo: Vec<Entry>) -> Self {
-        Self { undo, redo, ..self }
+        Self { undo: Arc::new(undo), redo: Arc::new(redo), ..self }
     }
 
     pub(super) fn undo_entries(&self) -> &[Entry] {
@@ -92,12 +93,15 @@ impl Session {
             _ => false,
         };
         if !joins {
-            if self.undo.len() == MOST_ENTRIES {
-                self.undo.remove(0);
+            let undo = Arc::make_mut(&mut self.undo);
+            if undo.len() == MOST_ENTRIES {
+                undo.remove(0);
             }
-            self.undo.push(Entry { document: self.document.clone(), label: label.to_owned(), step });
+            undo.push(Entry { document: self.document.clone(), label: label.to_owned(), step });
         }
-        self.redo.clear();
+        if !self.redo.is_empty() {
+            self.redo = Arc::default();
+        }
         self.document = document;
         self.open_group = group.map(|key| OpenGroup { key: key.to_owned(), last_ms: now_ms });
         Ok(())
@@ -105,13 +109,13 @@ impl Session {
 
     /// Goes back before the last entry.
     pub fn undo(&mut self) -> Option<Undone> {
-        let entry = self.undo.pop()?;
+        let entry = Arc::make_mut(&mut self.undo).pop()?;
         Some(self.swap(entry, true))
     }
 
     /// Does again what was undone last.
     pub fn redo(&mut self) -> Option<Undone> {
-        let entry = self.redo.pop()?;
+        let entry = Arc::make_mut(&mut self.redo).pop()?;
         Some(self.swap(entry, false))
     }
 
@@ -120,9 +124,9 @@ impl Session {
         let here = std::mem::replace(&mut self.document, document);
         let other = Entry { document: here, label: label.clone(), step: step.clone() };
         if was_undo {
-            self.redo.push(other);
+            Arc::make_mut(&mut self.redo).push(other);
         } else {
-            self.undo.push(other);
+            Arc::make_mut(&mut self.undo).push(other);
         }
         self.open_group = None;
         Undone { label, step }

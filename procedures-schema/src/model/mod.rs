@@ -8,6 +8,7 @@ mod action;
 mod circuit;
 mod component;
 mod connection;
+mod country;
 mod date;
 mod fault_path;
 mod id;
@@ -36,6 +37,7 @@ pub use action::{Action, Energy, Input, Means, Mode, OnFail, Reading, ReadingKin
 pub use circuit::{Circuit, CircuitKind, Handle, Isolator, Position, SUPPLY, Section};
 pub use component::{Component, Material, Role};
 pub use connection::{Connection, Family, FreesWhen, Grouping, Port, SealUse, Size, Tight};
+pub use country::Country;
 pub use date::{Date, DateError};
 pub(crate) use fault_path::fault_path;
 pub use id::{Id, IdSource, NumberedIds};
@@ -49,8 +51,8 @@ pub use message::{SafetyMessage, SignalWord};
 pub use moment::{Moment, MomentError};
 pub use open_value::{OpenPlace, OpenValue, each_reading, open_values, readings};
 pub use procedure::{
-    Aim, ApplianceMap, CensusAnswer, CensusEntry, Country, FORMAT_VERSION, Goal, Later, Procedure, ThingKind,
-    Variant, Waiver,
+    Aim, ApplianceMap, CensusAnswer, CensusEntry, FORMAT_VERSION, Goal, Later, Procedure, ThingKind, Variant,
+    Waiver,
 };
 pub use references::{Beside, References, names};
 pub use revision::{Revision, SignOff, SignOffMeaning, SignedStep};

@@ -3,30 +3,14 @@
 use super::link::with_links_named;
 use super::words::words;
 use super::{
-    Circuit, CircuitKind, Component, Connection, Date, DemandOverride, Id, Image, Isolator, Kit, Question,
-    Rest, Revision, Seal, Section, Setting, SignOff, Source, Step, Temporary,
+    Circuit, CircuitKind, Component, Connection, Country, Date, DemandOverride, Id, Image, Isolator, Kit,
+    Question, Rest, Revision, Seal, Section, Setting, SignOff, Source, Step, Temporary,
 };
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 
 /// The version of the format that this program writes.
 pub const FORMAT_VERSION: u32 = 1;
-
-words! {
-    /// The country whose practice limits, competence words and default units follow.
-    Country {
-        /// Great Britain and Northern Ireland.
-        UnitedKingdom = "GB",
-        /// Ireland.
-        Ireland = "IE",
-        /// Germany.
-        Germany = "DE",
-        /// United States of America.
-        UnitedStates = "US",
-        /// Another one: only the author's own limits apply.
-        Elsewhere = "other",
-    }
-}
 
 /// A variant of the appliance that some steps are for.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -292,7 +276,7 @@ pub struct Procedure {
     /// The gases for which it holds, for example `G20`; not a question of gas, if empty.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub gases: Vec<String>,
-    /// The country whose practice the limits follow.
+    /// The country that it is written for.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub country: Option<Country>,
     /// Language of the words (BCP 47).

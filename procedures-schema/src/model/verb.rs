@@ -89,4 +89,9 @@ impl Verb {
                 | Self::Fit
         )
     }
+
+    /// Whether values are read in it.
+    pub fn takes_readings(&self) -> bool {
+        matches!(self, Self::Prove | Self::Test | Self::Read)
+    }
 }
