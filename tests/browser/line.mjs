@@ -134,7 +134,20 @@ async function leadingKeys(place, visit, write) {
     assert.match(await row.locator('textarea').inputValue(), /\nwhy: somebody may come back early$/);
     await page.keyboard.press('Enter');
     await row.locator('.why', { hasText: 'why: somebody may come back early' }).waitFor();
-    assert.doesNotMatch(await row.locator('textarea').inputValue(), /why/);
+    assert.doesNotMatch(await row.locator('textarea').first().inputValue(), /why/);
+  });
+  await place.tally.step('Enter at the end of the words opens a line for the next step, and Enter in it with nothing typed closes it', async () => {
+    await page.locator('#draft-line:focus').waitFor();
+    await page.keyboard.press('Enter');
+    await page.locator('#draft-line').waitFor({ state: 'detached' });
+    await page.locator('.row.selected:focus').waitFor();
+    await page.keyboard.press('Enter');
+    await page.locator('.row.selected textarea:focus').waitFor();
+    await page.keyboard.press('Enter');
+    await page.locator('#draft-line:focus').waitFor();
+    // Whoever goes elsewhere leaves no empty line behind.
+    await write.select(1);
+    await page.locator('#draft-line').waitFor({ state: 'detached' });
   });
 }
 

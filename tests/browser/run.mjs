@@ -3,6 +3,7 @@ import { existsSync } from 'node:fs';
 import { walkAccepting } from './accepting.mjs';
 import { walkAppearance } from './appearance.mjs';
 import { walkBin } from './bin.mjs';
+import { walkCountry } from './country.mjs';
 import { walk } from './journey.mjs';
 import { walkLanes } from './lanes.mjs';
 import { walkLine } from './line.mjs';
@@ -51,6 +52,7 @@ for (const screen of SCREENS) {
   await walkFiling(tally, screen);
   await walkThings(tally, screen);
   await walkKit(tally, screen);
+  await walkCountry(tally, screen);
   await walkTyping(tally, screen);
   await walkLine(tally, screen);
   await walkReadings(tally, screen);

@@ -14,6 +14,7 @@ mod asked;
 mod laws;
 mod lines;
 mod meant;
+mod reasons;
 mod scenarios;
 mod tests;
 

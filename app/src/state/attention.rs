@@ -1,5 +1,6 @@
 //! Where the selection and the keyboard are, and how they get there.
 
+use super::doubts::AskedFrom;
 use super::editor_store::EditorStore;
 use super::lines::Line;
 use leptos::prelude::*;
@@ -63,6 +64,7 @@ impl EditorStore {
     pub(super) fn select(self, step: Option<Id>) {
         self.typing(false);
         self.ask_nothing();
+        self.leave_empty_draft();
         self.attention().anchor.set(None);
         self.attention().selected.set(step.clone());
         if let Some(step) = step {
@@ -85,6 +87,7 @@ impl EditorStore {
     /// Takes note that the keyboard went into the line at the end.
     pub fn entered_line(self) {
         self.in_line(true);
+        self.leave_empty_draft();
     }
 
     fn in_line(self, is_so: bool) {
@@ -100,6 +103,7 @@ impl EditorStore {
             self.drop_held();
             self.typing(false);
             self.ask_nothing();
+            self.leave_empty_draft();
             self.attention().anchor.set(None);
             self.attention().selected.set(Some(step.clone()));
         }
@@ -131,6 +135,21 @@ impl EditorStore {
                 self.take_leading_lines(&step.id);
                 self.make_things(&step.id, &[], None);
             }
+        }
+    }
+
+    pub(super) fn keep_words(self, step: Id) {
+        self.typing(false);
+        if !self.ask(&step, AskedFrom::LineBelow) {
+            self.open_draft(step);
+        }
+    }
+
+    /// Closes the line below a step if nothing is typed in it: the keyboard has gone elsewhere.
+    fn leave_empty_draft(self) {
+        let is_empty = self.line(Line::Below).with_untracked(|words| words.trim().is_empty());
+        if is_empty && self.attention().draft_after.with_untracked(Option::is_some) {
+            self.attention().draft_after.set(None);
         }
     }
 

@@ -153,8 +153,8 @@ pub enum Command {
     LookAtAccepted,
     /// The words of a step are to be typed; from a place on, in UTF-16 units, if it was pressed there.
     EditWords(Id, Option<u32>),
-    /// Typing in the selected step is over.
-    StopEditing,
+    /// The words of a step are as they are to be; what they leave open is asked, and else the next line opens below.
+    KeepWords(Id),
     /// The words of a step are left as they were before the keyboard went into them.
     TakeBackTyping(Id),
     /// A step is made two, where its words as people read them have begun with these.
@@ -236,7 +236,7 @@ impl EditorStore {
             Command::PreviousFinding => self.select_finding(false),
             Command::LookAtAccepted => self.look_at_accepted(),
             Command::EditWords(step, at) => self.edit_words(step, at),
-            Command::StopEditing => self.stop_editing(),
+            Command::KeepWords(step) => self.keep_words(step),
             Command::TakeBackTyping(step) => self.take_back_typing(&step),
             Command::CutStep { step, head } => self.cut_step(&step, &head),
             Command::JoinToStepBefore(step) => self.join_to_step_before(&step),

@@ -34,6 +34,7 @@ pub mod opening;
 pub mod pasting;
 pub mod question_edits;
 pub mod readings;
+mod reasons;
 pub mod records;
 pub mod remedies;
 pub mod rereading;

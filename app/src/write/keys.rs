@@ -97,7 +97,7 @@ pub fn in_words(store: EditorStore, step: &Id, event: &KeyboardEvent) {
         "Backspace" if is_at_the_start(event) => Command::JoinToStepBefore(step.clone()),
         "Enter" if !event.ctrl_key() && !event.shift_key() && !event.alt_key() => match cut_at(event) {
             Some(head) => Command::CutStep { step: step.clone(), head },
-            None => Command::StopEditing,
+            None => Command::KeepWords(step.clone()),
         },
         _ => match on_row_or_words(step, event) {
             Some(command) => command,

@@ -22,7 +22,10 @@ const KEYS: [(&str, &[(&str, &str)]); 4] = [
         "On a row",
         &[
             ("Up, Down", "the step above or below; with Shift several steps"),
-            ("Enter", "into its words; at their end it leaves them, within them it cuts the step in two"),
+            (
+                "Enter",
+                "into its words; at their end a line for the next step, within them it cuts the step in two",
+            ),
             ("Esc in words", "takes back what was typed there"),
             (
                 "On what it means",

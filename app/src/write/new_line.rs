@@ -118,6 +118,8 @@ impl Typed {
                 event.stop_propagation();
                 if let Some(words) = self.take() {
                     self.store.run(Command::AddStep { after: self.after.get_value(), words });
+                } else if self.after.with_value(Option::is_some) && self.words().is_empty() {
+                    self.store.run(Command::CloseDraft);
                 }
             }
             "." if event.ctrl_key() && !event.alt_key() => {

@@ -7,7 +7,7 @@ use crate::state::readings::AskedAt;
 use crate::state::{Command, EditorStore};
 use leptos::ev::KeyboardEvent;
 use leptos::prelude::*;
-use procedures_schema::model::{Action, Id, Step};
+use procedures_schema::model::{Action, Id, Span, Step};
 use std::sync::Arc;
 
 /// The keys, and the fields of the one that is open.
@@ -23,6 +23,12 @@ pub fn Tokens(
     let id = StoredValue::new(id);
     let open = RwSignal::new(None::<usize>);
     let naming = RwSignal::new(false);
+    let looked_at = RwSignal::new(None::<usize>);
+    // Asked only where a key is looked at, for it reads the words once more.
+    let reason = Memo::new(move |_| {
+        let at = open.get().or_else(|| looked_at.get())?;
+        store.reason_of(&id.get_value(), at)
+    });
     let n_actions = Memo::new(move |_| step.with(|step| step.as_ref().map_or(0, |step| step.actions.len())));
     let action = move |at: usize| {
         Memo::new(move |_| step.with(|step| step.as_ref().and_then(|step| step.actions.get(at)).cloned()))
@@ -30,8 +36,7 @@ pub fn Tokens(
     let why = Memo::new(move |_| step.with(|step| step.as_ref().map(|step| step.why.clone())));
     let why =
         move || why.get().filter(|why| !why.is_empty()).map(|why| view! { <p class="why">"why: " {why}</p> });
-    let key =
-        move |at: usize| view! { <OneToken store id=id.get_value() at action=action(at) open naming /> };
+    let key = move |at: usize| view! { <OneToken store id=id.get_value() at action=action(at) open naming looked_at /> };
     view! {
         <div class="notation tokens" role="group" aria-label="What it means">
             <For each=move || 0..n_actions.get() key=|at| *at children=key />
@@ -40,6 +45,7 @@ pub fn Tokens(
                 on:pointerdown=|event| event.prevent_default() on:mousedown=|event| event.prevent_default()
             >"Other readings"</button>
         </div>
+        {move || reason.get().map(|reason| view! { <p class="reason">{reason}</p> })}
         {move || open.get().filter(|at| *at < n_actions.get()).map(|at| view! {
             <ActionFields store id=id.get_value() at action=action(at) naming />
         })}
@@ -64,6 +70,7 @@ fn OneToken(
     action: Memo<Option<Action>>,
     open: RwSignal<Option<usize>>,
     naming: RwSignal<bool>,
+    looked_at: RwSignal<Option<usize>>,
 ) -> impl IntoView {
     let id = StoredValue::new(id);
     let is_open = move || open.get() == Some(at);
@@ -89,8 +96,9 @@ fn OneToken(
         event.prevent_default();
         event.stop_propagation();
     };
-    // What is typed elsewhere in the sentence moves the words that say it and nothing that is shown.
-    let shown = Memo::new(move |_| action.get().map(|action| Action { says: Vec::new(), ..action }));
+    // What is typed elsewhere in the sentence moves the words that say it; only whether any do is shown.
+    let is_said = |action: &Action| action.says.first().map(|_| Span(0, 1)).into_iter().collect();
+    let shown = Memo::new(move |_| action.get().map(|action| Action { says: is_said(&action), ..action }));
     let words = move || {
         let map = store.map();
         shown.with(|action| action.as_ref().map(|action| map.with(|map| one_action(action, map))))
@@ -99,6 +107,7 @@ fn OneToken(
         <button
             type="button" class="token" id=format!("token-{}-{at}", id.get_value()) aria-expanded=move || is_open().to_string()
             title="Enter opens its fields, Ctrl+. other readings, N another name, Backspace: not an action" on:click=toggle on:keydown=keydown
+            on:focus=move |_| looked_at.set(Some(at)) on:blur=move |_| looked_at.set(None)
         >{words}</button>
     }
 }

@@ -48,7 +48,7 @@ pub fn WordsField(
             {mirror(pieces)}
             <textarea
                 id=format!("words-{}", id.get_value())
-                class="words" rows="1" spellcheck="false" enterkeyhint="done"
+                class="words" rows="1" spellcheck="false" enterkeyhint="next"
                 aria-label=move || format!("Words of step {}", number.get())
                 prop:value=words
                 on:input=move |event| typed(event_target_value(&event))

@@ -29,6 +29,7 @@ mod proof;
 mod quantity;
 mod reader;
 mod readings;
+mod reason;
 mod refer;
 mod renewing;
 mod section;
@@ -53,6 +54,7 @@ pub use here::Here;
 pub use leading::{Applied, Beside, Gap, Leading, NotHeld, StepParts, apply_leading, leading, parts_of_step};
 pub use quantity::{Figures, Quantity};
 pub use readings::{Readings, called, readings_at};
+pub use reason::{Reason, reason};
 pub use stage::stage_between;
 pub use together::told_together;
 

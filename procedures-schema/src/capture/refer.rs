@@ -31,21 +31,27 @@ pub(super) struct Meant {
 
 /// The things of a mention that may be meant; none if none is of a fitting kind.
 pub(super) fn meant(candidates: &[Candidate], wanted: &Wanted<'_>) -> Option<Meant> {
-    let of_kind = candidates.iter().filter(|candidate| wanted.kinds.contains(&candidate.kind));
-    let mut ids: Vec<Id> = of_kind.map(|candidate| candidate.id.clone()).collect();
-    ids = wanted.said.agreeing(wanted.map, ids);
+    let mut ids = fitting(candidates, wanted);
     if ids.is_empty() {
         return None;
     }
+    let possible = ids.iter().any(|id| wanted.here.is_possible(wanted.verb, id));
+    narrow(&mut ids, |id| wanted.here.is_possible(wanted.verb, id));
+    Some(Meant { ids, possible })
+}
+
+/// The things of a mention that the words can name, possible here or not.
+pub(super) fn fitting(candidates: &[Candidate], wanted: &Wanted<'_>) -> Vec<Id> {
+    let of_kind = candidates.iter().filter(|candidate| wanted.kinds.contains(&candidate.kind));
+    let mut ids: Vec<Id> = of_kind.map(|candidate| candidate.id.clone()).collect();
+    ids = wanted.said.agreeing(wanted.map, ids);
     narrow(&mut ids, |id| wanted.beside.iter().any(|other| is_related(wanted.map, id, other)));
     keep_most(&mut ids, |id| n_words_shared(wanted.map, id, wanted.words));
     if let Some(size) = wanted.size {
         narrow(&mut ids, |id| has_size(wanted.map, id, size));
     }
     narrow(&mut ids, |id| candidates.iter().any(|candidate| candidate.id == *id && candidate.agrees));
-    let possible = ids.iter().any(|id| wanted.here.is_possible(wanted.verb, id));
-    narrow(&mut ids, |id| wanted.here.is_possible(wanted.verb, id));
-    Some(Meant { ids, possible })
+    ids
 }
 
 /// Of several things the one that was touched last, if there is one.

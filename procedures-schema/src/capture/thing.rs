@@ -223,6 +223,18 @@ impl Reader<'_> {
         kinds: &[ThingKind],
         mention: &Mention,
     ) -> Option<Meant> {
+        self.by_what_is_wanted(clause, verb, kinds, mention, |wanted| meant(&mention.candidates, wanted))
+    }
+
+    /// Asks something of what narrows a mention in a clause.
+    pub(super) fn by_what_is_wanted<T>(
+        &self,
+        clause: &Clause,
+        verb: &Verb,
+        kinds: &[ThingKind],
+        mention: &Mention,
+        ask: impl FnOnce(&Wanted<'_>) -> T,
+    ) -> T {
         let beside: Vec<Id> = self
             .mentions_in(clause)
             .filter(|other| other.from != mention.from && self.preposition(other).is_some())
@@ -234,7 +246,7 @@ impl Reader<'_> {
         let size = self.size(clause);
         let words = self.other_words(clause);
         let said = self.said_of(clause, mention);
-        let wanted = Wanted {
+        ask(&Wanted {
             map: self.map,
             here: &self.here,
             verb,
@@ -243,8 +255,7 @@ impl Reader<'_> {
             beside: &beside,
             size: size.as_deref(),
             said: &said,
-        };
-        meant(&mention.candidates, &wanted)
+        })
     }
 
     /// "The two screws": of several the one that is two, if only one is.
