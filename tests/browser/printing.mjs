@@ -30,7 +30,7 @@ async function whole(page) {
     return n > 0 && said === (n === 1 ? 'one page' : `${n} pages`);
   });
   // A sheet grows with what it has no room for: 297 mm and 11 in at 96 to the inch.
-  const heights = await page.locator('.pages > section').evaluateAll((all) => all.map((one) => [one.classList.contains('a4') ? 1122.52 : 1056, one.getBoundingClientRect().height]));
+  const heights = await page.locator('.pages > section').evaluateAll((all) => all.map((one) => [one.classList.contains('a4') ? 1122.52 : 1056, Number.parseFloat(getComputedStyle(one).height)]));
   for (const [paper, is] of heights) assert.ok(Math.abs(paper - is) < 0.5, `${is} on ${paper}`);
   return pages(page).count();
 }
@@ -69,9 +69,11 @@ async function parts({ tally }, { page }) {
     await choose(page, 'Paper', 'Letter');
     await page.locator('.pages > .letter').first().waitFor();
     await whole(page);
-    const { width, height } = await page.locator('.pages > section').first().evaluate((one) => ({ width: one.offsetWidth, height: one.offsetHeight }));
+    const { width, height } = await page.locator('.pages > section').first().evaluate((one) => getComputedStyle(one));
     // 8.5 in by 11 in at 96 to the inch.
-    assert.deepEqual([width, height], [816, 1056]);
+    assert.deepEqual([width, height].map((length) => Math.round(Number.parseFloat(length))), [816, 1056]);
+    const [needs, has] = await page.locator('.pages').evaluate((all) => [all.scrollWidth, all.clientWidth]);
+    assert.ok(needs <= has, `a sheet is ${needs} wide on ${has}`);
     await choose(page, 'Paper', 'A4');
     await page.locator('.pages > .a4').first().waitFor();
   });

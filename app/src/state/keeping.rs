@@ -11,7 +11,7 @@ use crate::storage::database;
 use leptos::leptos_dom::helpers::{TimeoutHandle, set_timeout_with_handle};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use procedures_schema::format::Rewriter;
+use procedures_schema::format::{self, Rewriter};
 use std::time::Duration;
 
 /// How long what is typed waits to be written. With the write itself it must not be more than half a second.
@@ -223,7 +223,8 @@ impl Keeper {
             let slow = set_timeout_with_handle(move || self.is_slow(), SLOW).ok();
             let silent = set_timeout_with_handle(move || self.is_silent(), SILENT).ok();
             let document = pending.state.session.document();
-            let text = self.writer.try_update_value(|writer| writer.write(document)).unwrap_or_default();
+            let text = self.writer.try_update_value(|writer| writer.write(document));
+            let text = text.unwrap_or_else(|| format::write(document));
             let outcome = records::keep(&pending.state, text, pending.is_opened).await;
             for timer in [slow, silent].into_iter().flatten() {
                 timer.clear();

@@ -69,6 +69,9 @@ impl Sayings {
             && Arc::ptr_eq(&self.map, &procedure.map)
             && self.steps.len() == procedure.steps.len()
             && procedure.has_head_of(&self.head);
+        if !is_same {
+            return None;
+        }
         let mut findings = findings.clone();
         let steps = self.steps.iter().zip(&procedure.steps);
         for (_, step) in steps.filter(|(known, step)| !Arc::ptr_eq(known, step)) {
@@ -77,7 +80,7 @@ impl Sayings {
                 finding.span = action.and_then(|action| action.says.first().copied());
             }
         }
-        is_same.then_some(findings)
+        Some(findings)
     }
 
     /// The same as [`Sayings::of`], sooner if these are of a document that shares most of its steps.
