@@ -15,6 +15,8 @@ const VARYING = [
   [/by \d+ rules/g, 'by N rules'],
   [/\b\d{1,2} [A-Z][a-z]{2}( \d{4})?,? \d\d:\d\d\b/g, 'DATE'],
   [/(today|yesterday),? \d\d:\d\d/g, 'DATE'],
+  // The set of rules is named by a number made of what the rules say of themselves.
+  [/\d+ rules, set [0-9a-f]{8}/g, 'N rules, set PRINT'],
 ];
 
 /** Fails if the outline of the page is not the one that is kept under this name. */

@@ -1,13 +1,12 @@
 //! The country that a document is written for, and what follows from it for people: whom to call, units, competence.
-//!
-//! Limits do not follow from it: those of the tables hold as common practice everywhere, and a document puts its own in
-//! their place.
+//! The limits that differ by country stand in `simulate/country_limits`.
 
 use super::words::words;
 use crate::units::{Quantity, Unit};
 
 words! {
-    /// The country that a document is written for: emergency number, units, words of competence and paper follow.
+    /// The country that a document is written for: emergency number, units, words of competence and paper follow, and the
+    /// limits that differ from country to country.
     Country {
         /// Great Britain and Northern Ireland.
         UnitedKingdom = "GB",
@@ -17,7 +16,7 @@ words! {
         Germany = "DE",
         /// United States of America.
         UnitedStates = "US",
-        /// Another one: nothing follows from it.
+        /// Another one: where limits differ from country to country, only the author's own apply.
         Elsewhere = "other",
     }
 }

@@ -15,6 +15,7 @@
 //! kind of test asks for stands in two tables ([`kind_row`], [`test_row`]), not in code.
 
 mod alike;
+mod country_limits;
 mod coverage;
 mod demand;
 mod effect;

@@ -1,12 +1,14 @@
 //! The readings that an action takes when it states none: those of the circuit's kind, or of the test's.
 
+use super::country_limits::follow_country;
 use super::kinds::{KindRow, ProofReading, kind_row};
 use super::replaced::{limit_proof, limit_test};
 use super::test_kinds::test_row;
 use crate::model::{Action, Procedure, Reading, Verb};
 
 /// The readings of an action: its own, or for *prove* the defaults of the kinds of its circuits in order,
-/// and for *test* those of its kind; with the limits that the document puts in the place of theirs.
+/// and for *test* those of its kind; with the limits that the document puts in the place of theirs, or else those of its
+/// country.
 pub fn default_readings(procedure: &Procedure, action: &Action) -> Vec<Reading> {
     match action.verb {
         _ if !action.readings.is_empty() => action.readings.clone(),
@@ -16,7 +18,11 @@ pub fn default_readings(procedure: &Procedure, action: &Action) -> Vec<Reading> 
             let mut readings: Vec<Reading> =
                 row.into_iter().flat_map(|row| row.readings).map(as_reading).collect();
             for reading in &mut readings {
+                let of_table = reading.limits.clone();
                 limit_test(procedure, action, reading);
+                if reading.limits == of_table {
+                    follow_country(procedure.country.as_ref(), action.test.as_ref(), reading);
+                }
             }
             readings
         }
