@@ -263,6 +263,7 @@ impl EditorStore {
 
     /// Shows the open document as another tab has kept it.
     pub(super) fn show_again(self, session: Session, name: &str) {
+        self.keeper().forget_written();
         self.parts().held.set(None);
         versions::learn_soon(&session.document().id);
         self.parts().name.set(name.to_owned());

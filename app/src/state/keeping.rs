@@ -7,11 +7,11 @@
 
 use super::clock;
 use super::records::{self, ToKeep};
+use super::written::{Texts, Written};
 use crate::storage::database;
 use leptos::leptos_dom::helpers::{TimeoutHandle, set_timeout_with_handle};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use procedures_schema::format::{self, Rewriter};
 use std::time::Duration;
 
 /// How long what is typed waits to be written. With the write itself it must not be more than half a second.
@@ -79,8 +79,7 @@ pub struct Keeper {
     writing: StoredValue<bool>,
     /// Whether what came during a write is to be written as soon as it is through.
     has_more: StoredValue<bool>,
-    /// What was written last, so that the next write has less to do.
-    writer: StoredValue<Rewriter>,
+    written: StoredValue<Written>,
     has_asked: StoredValue<bool>,
     /// Who waits to hear whether everything is kept.
     waiting: StoredValue<Vec<Callback<bool>>>,
@@ -97,7 +96,7 @@ impl Default for Keeper {
             calm: StoredValue::new(None),
             writing: StoredValue::new(false),
             has_more: StoredValue::new(false),
-            writer: StoredValue::new(Rewriter::default()),
+            written: StoredValue::new(Written::default()),
             has_asked: StoredValue::new(false),
             waiting: StoredValue::new(Vec::new()),
         }
@@ -195,6 +194,11 @@ impl Keeper {
         self.flush();
     }
 
+    /// Another tab may have written what is kept.
+    pub(super) fn forget_written(self) {
+        self.written.update_value(Written::forget);
+    }
+
     fn is_refused(self) -> bool {
         self.state.with_untracked(|state| matches!(state, Kept::Not(_)))
     }
@@ -222,10 +226,18 @@ impl Keeper {
         while let Some(pending) = batch.next() {
             let slow = set_timeout_with_handle(move || self.is_slow(), SLOW).ok();
             let silent = set_timeout_with_handle(move || self.is_silent(), SILENT).ok();
-            let document = pending.state.session.document();
-            let text = self.writer.try_update_value(|writer| writer.write(document));
-            let text = text.unwrap_or_else(|| format::write(document));
-            let outcome = records::keep(&pending.state, text, pending.is_opened).await;
+            let session = &pending.state.session;
+            if pending.is_opened {
+                self.forget_written();
+            }
+            let texts = self.written.try_update_value(|written| written.texts(session));
+            let texts = texts.unwrap_or_else(|| Texts::of(session));
+            let outcome = records::keep(&pending.state, &texts, pending.is_opened).await;
+            if outcome.is_ok() {
+                self.written.update_value(|written| written.are_kept(session, texts));
+            } else {
+                self.forget_written();
+            }
             for timer in [slow, silent].into_iter().flatten() {
                 timer.clear();
             }

@@ -51,6 +51,7 @@ pub mod taken_out;
 mod together;
 pub mod typed_measure;
 pub mod versions;
+mod written;
 
 pub use commands::Command;
 pub use editor_store::EditorStore;

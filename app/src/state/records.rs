@@ -4,6 +4,7 @@
 use super::clock;
 use super::filing::Filed;
 use super::versions::{self, Stored};
+use super::written::Texts;
 use crate::storage::database::{self, Durability, Entry, Store};
 use leptos::task::spawn_local;
 use procedures_schema::edit::Session;
@@ -12,8 +13,6 @@ use procedures_schema::model::Id;
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 
-/// How many entries of undo outlive a reload.
-const ENTRIES_KEPT: usize = 40;
 /// The key in the store of facts that names the open procedure.
 const CURRENT: &str = "current";
 
@@ -41,24 +40,28 @@ pub(super) struct ToKeep {
     pub(super) filed: Option<Filed>,
 }
 
-/// Keeps a procedure, whose text is that of its file, with its undo, all or nothing; what was kept before becomes a version where that is due,
+/// Keeps a procedure with its undo, all or nothing; what was kept before becomes a version where that is due,
 /// or in any case if what is kept now `is_opened` from elsewhere.
 ///
 /// # Errors
 /// If the database refuses; then what was kept before is still kept.
-pub(super) async fn keep(state: &ToKeep, text: String, is_opened: bool) -> Result<(), database::StoreError> {
+pub(super) async fn keep(state: &ToKeep, texts: &Texts, is_opened: bool) -> Result<(), database::StoreError> {
     let ToKeep { session, name, filed } = state;
     let document = session.document();
-    let kept =
-        KeptDocument { name: name.clone(), text, at_ms: clock::now_ms(), removed_ms: None, filed: *filed };
+    let kept = KeptDocument {
+        name: name.clone(),
+        text: texts.document.clone(),
+        at_ms: clock::now_ms(),
+        removed_ms: None,
+        filed: *filed,
+    };
     let text = format::write_part(&kept);
-    let undo = format::write_part(&session.kept_undo(ENTRIES_KEPT));
     let id = document.id.as_str();
-    let entries = vec![
+    let mut entries = vec![
         Entry { store: Store::Docs, key: id, text: Some(&text) },
-        Entry { store: Store::Undo, key: id, text: Some(&undo) },
         Entry { store: Store::Meta, key: CURRENT, text: Some(id) },
     ];
+    entries.extend(texts.undo.as_ref().map(|undo| Entry { store: Store::Undo, key: id, text: Some(undo) }));
     let due = versions::due(&document.id, &kept, is_opened).await?;
     let all: Vec<Entry<'_>> = entries.iter().copied().chain(due.iter().map(Stored::entry)).collect();
     match database::keep(&all, Durability::Default).await {

@@ -168,6 +168,7 @@ impl EditorStore {
     fn begin_to_write(self) {
         let seat = self.seat();
         spawn_local(async move {
+            self.keeper().forget_written();
             self.reopen_kept().await;
             seat.is_asking.set(false);
             seat.only_shows.set(false);

@@ -38,6 +38,38 @@ struct Way {
     head: Option<Box<Procedure>>,
 }
 
+/// Writes the undo of a session again and again: of entries that are the same, the text is taken over.
+#[derive(Debug, Default)]
+pub struct UndoRewriter {
+    /// The states on both sides of a way, and its text.
+    known: Vec<(Arc<Procedure>, Arc<Procedure>, String)>,
+}
+
+impl UndoRewriter {
+    /// The text of what [`Session::kept_undo`] gives.
+    pub fn write(&mut self, session: &Session, most: usize) -> String {
+        let mut known = std::mem::take(&mut self.known);
+        let mut ways = |entries: &[Entry]| {
+            let mut here = session.document().clone();
+            let mut texts = Vec::new();
+            for entry in entries.iter().rev().take(most) {
+                let there = entry.document.clone();
+                let is_it = |one: &(Arc<Procedure>, Arc<Procedure>, String)| {
+                    Arc::ptr_eq(&one.0, &here) && Arc::ptr_eq(&one.1, &there)
+                };
+                let found = known.iter().position(is_it).map(|at| known.swap_remove(at));
+                let text = found.map_or_else(|| Way::between(&here, entry).text(), |(.., text)| text);
+                texts.push(text.clone());
+                self.known.push((here, there.clone(), text));
+                here = there;
+            }
+            texts.join(",")
+        };
+        let (undo, redo) = (ways(session.undo_entries()), ways(session.redo_entries()));
+        format!(r#"{{"undo":[{undo}],"redo":[{redo}]}}"#)
+    }
+}
+
 impl Session {
     /// The undo and redo of this session, at most so many entries each way.
     pub fn kept_undo(&self, most: usize) -> KeptUndo {
@@ -75,18 +107,22 @@ impl Session {
 }
 
 impl Way {
+    /// By way of a value, as documents are written, so that the page carries the code of that once.
+    fn text(&self) -> String {
+        serde_json::to_value(self).and_then(|value| serde_json::to_string(&value)).unwrap_or_default()
+    }
+
     fn between(here: &Procedure, entry: &Entry) -> Self {
         let there = &entry.document;
         let (steps, order) = other_steps(here, there);
         let is_same_map = Arc::ptr_eq(&here.map, &there.map) || here.map == there.map;
-        let (own_head, other_head) = (here.head(), there.head());
         Self {
             label: entry.label.clone(),
             step: entry.step.clone(),
             steps,
             order,
             map: (!is_same_map).then(|| there.map.clone()),
-            head: (own_head != other_head).then(|| Box::new(other_head)),
+            head: (!there.has_head_of(here)).then(|| Box::new(there.head())),
         }
     }
 

@@ -23,7 +23,7 @@ pub use apply::{Applied, EditError, apply};
 pub use change::Edit;
 pub use follow::follow;
 pub use joined::joined;
-pub use kept_undo::KeptUndo;
+pub use kept_undo::{KeptUndo, UndoRewriter};
 pub use merge::{Choice, Difference, differences};
 pub use part::part;
 pub use rename::occurrences;

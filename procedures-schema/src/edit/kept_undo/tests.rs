@@ -1,6 +1,6 @@
 //! What is kept gives the same states back, by name, forwards and backwards.
 
-use super::KeptUndo;
+use super::{KeptUndo, UndoRewriter};
 use crate::edit::{Edit, Scope, Session};
 use crate::model::{Procedure, Step};
 use std::sync::Arc;
@@ -79,4 +79,38 @@ fn only_so_many_entries_are_kept_and_they_are_the_last() {
     let mut whole = walk(session, true);
     whole.truncate(2);
     assert_eq!(walk(again, true), whole);
+}
+
+#[test]
+fn writing_again_gives_what_is_kept() {
+    let mut writer = UndoRewriter::default();
+    let mut session = worked();
+    let is_same = |writer: &mut UndoRewriter, session: &Session, most: usize| {
+        let again: KeptUndo = serde_json::from_str(&writer.write(session, most)).expect("it reads");
+        assert_eq!(again, session.kept_undo(most));
+    };
+    is_same(&mut writer, &session, 100);
+    let before = writer.write(&session, 100);
+    // A key more in the step of the last entry leaves the undo as it is.
+    let step = |session: &Session, words: &str| {
+        let step = Step { words: words.to_owned(), ..Step::clone(&session.document().steps[3]) };
+        [Edit::SetStep { step: Arc::new(step) }]
+    };
+    for (now_ms, words) in [(10_000, "a"), (10_100, "ab"), (10_200, "abc")] {
+        session.edit(&step(&session, words), "type", Some("words"), now_ms).expect("applies");
+        is_same(&mut writer, &session, 100);
+    }
+    let typed = writer.write(&session, 100);
+    session.edit(&step(&session, "abcd"), "type", Some("words"), 10_300).expect("applies");
+    assert_eq!(writer.write(&session, 100), typed);
+    assert_ne!(before, typed);
+    for most in [100, 2, 100] {
+        is_same(&mut writer, &session, most);
+    }
+    while session.undo().is_some() {
+        is_same(&mut writer, &session, 100);
+    }
+    while session.redo().is_some() {
+        is_same(&mut writer, &session, 3);
+    }
 }
