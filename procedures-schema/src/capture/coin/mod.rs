@@ -156,11 +156,9 @@ pub fn line_making_here(
     given: Given<'_>,
     ids: &mut dyn IdSource,
 ) -> Making {
-    let Some(lexicon) = Lexicon::for_language("en") else {
+    let Some(worked) = worked(words, map, here, stage, given, ids) else {
         return Making { map: map.clone(), ..Making::default() };
     };
-    let line = Reader::new(words, map, here, stage, lexicon);
-    let worked = bench::Bench::new(line, map.clone(), given, ids).work();
     let mut making = worked.making;
     if making.changes_map() {
         read_again(words, map, stage, worked.line.here, making)
@@ -180,11 +178,9 @@ pub fn line_with_making(
     given: Given<'_>,
     ids: &mut dyn IdSource,
 ) -> (LineReading, Making) {
-    let Some(lexicon) = Lexicon::for_language("en") else {
+    let Some(worked) = worked(words, map, here, stage, given, ids) else {
         return (LineReading::default(), Making { map: map.clone(), ..Making::default() });
     };
-    let line = Reader::new(words, map, here, stage, lexicon);
-    let worked = bench::Bench::new(line, map.clone(), given, ids).work();
     let mut making = worked.making;
     if making.changes_map() {
         let here = worked.line.here.clone();
@@ -193,6 +189,19 @@ pub fn line_with_making(
         making.reading = worked.line.read();
         (making.reading.clone(), making)
     }
+}
+
+/// A line with what it makes, not read yet; none without a lexicon.
+fn worked<'a>(
+    words: &'a str,
+    map: &'a Arc<ApplianceMap>,
+    here: Here,
+    stage: &'a Stage,
+    given: Given<'a>,
+    ids: &'a mut dyn IdSource,
+) -> Option<bench::Worked<'a>> {
+    let line = Reader::new(words, map, here, stage, Lexicon::for_language("en")?);
+    Some(bench::Bench::new(line, map.clone(), given, ids).work())
 }
 
 /// Reads a line against what was made of it.
