@@ -91,7 +91,7 @@ impl EditorStore {
             move |before| Arc::new(Judged::after(before, document.get())),
             |before, now| !same(before, now),
         );
-        let spread = Spread::of(&judged.get_untracked());
+        let spread = session.with_untracked(|session| Spread::of(&judged.get_untracked(), session));
         let lines = Lines::of(&document.with_untracked(|document| document.id.clone()));
         let (selected, anchor) = (RwSignal::new(None), RwSignal::new(None));
         let parts = Parts {
@@ -295,7 +295,9 @@ impl EditorStore {
     /// Lets those who show parts of the document see what has changed.
     pub(super) fn spread(self) {
         let parts = self.parts();
-        parts.judged.with_untracked(|judged| parts.spread.follow(judged));
+        parts.session.with_untracked(|session| {
+            parts.judged.with_untracked(|judged| parts.spread.follow(judged, session));
+        });
     }
 
     fn follow_up(self, is_typing: bool) {

@@ -15,6 +15,7 @@ use super::rereading;
 use super::review::Review;
 use super::same_things::Wanted;
 use super::seat::Seat;
+use super::spread::UndoLabels;
 use super::taken_out::TakenOut;
 use leptos::prelude::*;
 use procedures_schema::capture::Making;
@@ -218,13 +219,8 @@ impl EditorStore {
     }
 
     /// The names of what undo and redo would do.
-    pub fn undo_labels(self) -> Memo<(Option<String>, Option<String>)> {
-        let session = self.parts().session;
-        Memo::new(move |_| {
-            session.with(|session| {
-                (session.undo_label().map(str::to_owned), session.redo_label().map(str::to_owned))
-            })
-        })
+    pub fn undo_labels(self) -> ReadSignal<UndoLabels> {
+        self.parts().spread.undo_labels.read_only()
     }
 
     /// What keeps the work.

@@ -8,9 +8,13 @@ use super::judged::{Judged, most_apart};
 use super::lane_rows::LaneRows;
 use leptos::prelude::*;
 use procedures_schema::derive::lanes::{LaneHead, Lanes};
+use procedures_schema::edit::Session;
 use procedures_schema::model::{ApplianceMap, Id, Procedure, Question, Stage, Step};
 use std::collections::{BTreeSet, HashMap};
 use std::sync::Arc;
+
+/// The names of what undo and redo would do.
+pub(super) type UndoLabels = (Option<String>, Option<String>);
 
 /// The parts of a document and of its picture.
 #[derive(Clone, Copy)]
@@ -24,6 +28,7 @@ pub(super) struct Spread {
     pub(super) lanes: RwSignal<Arc<Lanes>>,
     pub(super) heads: RwSignal<Arc<Vec<LaneHead>>>,
     pub(super) most_apart: RwSignal<u32>,
+    pub(super) undo_labels: RwSignal<UndoLabels>,
     pub(super) lane_rows: LaneRows,
     /// The steps that somebody shows or has shown; none where one has gone.
     steps: StoredValue<HashMap<Id, ArcRwSignal<Option<Arc<Step>>>>>,
@@ -32,7 +37,7 @@ pub(super) struct Spread {
 }
 
 impl Spread {
-    pub(super) fn of(judged: &Judged) -> Self {
+    pub(super) fn of(judged: &Judged, session: &Session) -> Self {
         let document = &judged.document;
         Self {
             map: RwSignal::new(document.map.clone()),
@@ -42,6 +47,7 @@ impl Spread {
             lanes: RwSignal::new(judged.lanes.clone()),
             heads: RwSignal::new(Arc::new(judged.lanes.heads.clone())),
             most_apart: RwSignal::new(most_apart(&judged.lanes)),
+            undo_labels: RwSignal::new(labels(session)),
             lane_rows: LaneRows::of(&judged.lanes),
             steps: StoredValue::new(HashMap::new()),
             last: StoredValue::new(document.clone()),
@@ -49,7 +55,13 @@ impl Spread {
     }
 
     /// Writes what has changed.
-    pub(super) fn follow(self, judged: &Judged) {
+    pub(super) fn follow(self, judged: &Judged, session: &Session) {
+        let is_named = |(undo, redo): &UndoLabels| {
+            undo.as_deref() == session.undo_label() && redo.as_deref() == session.redo_label()
+        };
+        if !self.undo_labels.with_untracked(is_named) {
+            self.undo_labels.set(labels(session));
+        }
         let document = &judged.document;
         if !self.map.with_untracked(|map| Arc::ptr_eq(map, &document.map)) {
             self.map.set(document.map.clone());
@@ -121,6 +133,10 @@ fn show(signal: &ArcRwSignal<Option<Arc<Step>>>, step: Option<&Arc<Step>>) {
     if !is_shown {
         signal.set(step.cloned());
     }
+}
+
+fn labels(session: &Session) -> UndoLabels {
+    (session.undo_label().map(str::to_owned), session.redo_label().map(str::to_owned))
 }
 
 fn places(document: &Procedure) -> Vec<Id> {
