@@ -71,11 +71,11 @@ impl Said {
                 continue;
             }
             match &quantity.figures {
-                Figures::Thread(thread) => said.thread = said.thread.or_else(|| Some(thread.clone())),
+                Figures::Size(thread) => said.thread = said.thread.or_else(|| Some(thread.clone())),
                 Figures::Range(range) if range.unit == Unit::Millimetre => {
                     said.flats = said.flats.or_else(|| Some(range.to_string()));
                 }
-                Figures::Range(_) => {}
+                Figures::Range(_) | Figures::Dimensions(_) => {}
             }
         }
         said

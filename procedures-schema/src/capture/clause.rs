@@ -198,13 +198,29 @@ fn is_main_order(tokens: &[Token<'_>], condition: usize, at: usize) -> bool {
     ends_alone && !subject && at > condition + 3
 }
 
-/// Whether a verb tells what a thing does by itself: "the valve must *shut* dry".
+/// Whether a verb tells what a thing or somebody does by itself: "the valve must *shut* dry", "they *snap* in the
+/// cold".
 fn is_expected(tokens: &[Token<'_>], at: usize) -> bool {
     const MODALS: &[&str] = &["can", "could", "may", "might", "must", "should", "will", "would"];
+    const SUBJECTS: &[&str] = &["he", "she", "they", "which", "who"];
     let text =
         |back: usize| at.checked_sub(back).and_then(|i| tokens.get(i)).map_or("", |token| &*token.text);
     // "You must lock it" is an order.
-    MODALS.contains(&text(1)) && !matches!(text(2), "" | "you")
+    let is_modal = MODALS.contains(&text(1)) && !matches!(text(2), "" | "you");
+    is_modal || SUBJECTS.contains(&text(1)) || text(1).ends_with("'ll")
+}
+
+/// "Press it in till it clicks *and push the* plug home": what follows on what is waited for is an order again,
+/// unless people do both.
+fn follows_what_is_awaited(tokens: &[Token<'_>], condition: usize, at: usize) -> bool {
+    const OBJECTS: &[&str] = &["a", "all", "both", "it", "its", "the", "them", "your"];
+    const PEOPLE: &[&str] = &["i", "somebody", "they", "we", "you"];
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    matches!(text(condition), "till" | "until")
+        && at > condition + 3
+        && matches!(text(at - 1), "and" | "then")
+        && OBJECTS.contains(&text(at + 1))
+        && !PEOPLE.contains(&text(condition + 1))
 }
 
 /// Whether a token stands in a condition: after "when", "until", up to a comma or the end of the sentence.
@@ -216,7 +232,12 @@ fn is_conditional(tokens: &[Token<'_>], at: usize, conditions: &[&str]) -> bool 
         if i < at && matches!(&*token.text, "once" | "when") && is_main_order(tokens, i, at) {
             return false;
         }
-        if i < at && (conditions.contains(&token.text.as_ref()) || (ends && token.text == "with")) {
+        if i < at && follows_what_is_awaited(tokens, i, at) {
+            return false;
+        }
+        let is_also = token.text == "as" && tokens.get(i + 1).is_some_and(|next| next.text == "well");
+        if i < at && !is_also && (conditions.contains(&token.text.as_ref()) || (ends && token.text == "with"))
+        {
             return true;
         }
         let in_brackets = i.checked_sub(1).and_then(|i| tokens.get(i)).is_some_and(|before| {

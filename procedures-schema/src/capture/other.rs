@@ -189,10 +189,15 @@ impl Reader<'_> {
     fn object_text(&self, clause: &Clause) -> Option<String> {
         let last = clause.phrase.last().copied().unwrap_or(clause.verb());
         if clause.means == [Verb::Tell] && last > clause.verb() + 1 {
-            // "Show the *user* how it runs."
-            return Some(self.text(last).to_owned());
+            // "Show the *user* how it runs", "let the *customer* know".
+            let whom = if self.text(last) == "know" { last - 1 } else { last };
+            let leads_on = matches!(self.text(last), "word");
+            if !leads_on {
+                return Some(self.text(whom).to_owned());
+            }
         }
-        let from = (last + 1..clause.to).find(|i| !matches!(self.text(*i), "of" | "the" | "a" | "an"))?;
+        let is_filler = |i: &usize| matches!(self.text(*i), "of" | "the" | "a" | "an" | "with" | "to");
+        let from = (last + 1..clause.to).find(|i| !is_filler(i))?;
         let tells = |i: &usize| {
             matches!(self.text(*i), "about" | "how" | "that" | "what" | "when" | "where" | "whether")
         };

@@ -332,9 +332,9 @@ impl<'a> Reader<'a> {
     /// The size that a clause names: a thread, or else a width across flats.
     pub(super) fn size(&self, clause: &Clause) -> Option<String> {
         let said = self.quantities(clause).map(|quantity| match &quantity.figures {
-            Figures::Thread(thread) => Some(thread.clone()),
+            Figures::Size(thread) => Some(thread.clone()),
             Figures::Range(range) if range.unit == crate::units::Unit::Millimetre => Some(range.to_string()),
-            Figures::Range(_) => None,
+            Figures::Range(_) | Figures::Dimensions(_) => None,
         });
         said.flatten().next()
     }

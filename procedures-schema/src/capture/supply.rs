@@ -80,7 +80,8 @@ impl Reader<'_> {
     /// "Turn off the gas": the isolators by hand through which a circuit is fed, if the verb acts on a circuit.
     pub(super) fn add_supply(&self, clause: &Clause, proposal: &mut Proposal) {
         self.add_plug_of_appliance(clause, proposal);
-        let is_open = proposal.action.on.is_empty();
+        // "Plug the power lead back in" closes no switch.
+        let is_open = proposal.action.on.is_empty() && !self.text(clause.verb()).starts_with("plug");
         let Some((circuits, tokens)) = self.supply_meant(clause).filter(|_| is_open) else { return };
         let verb = proposal.action.verb.clone();
         let of = |circuit: &Circuit, id: &Id| circuit.sections.iter().any(|section| section.id == *id);
@@ -144,7 +145,9 @@ impl Reader<'_> {
         let Some(object) = self.object(clause) else { return true };
         let stem = object.stem();
         let is_machine = stem.last().is_some_and(|head| MACHINES.contains(&head.as_str()));
-        if is_appliance(&stem) || is_machine {
+        // "Start heating."
+        let is_mode = matches!(stem.as_slice(), [only] if only == "heating" || only == "cooling");
+        if is_appliance(&stem) || is_machine || is_mode {
             return true;
         }
         let is_part = self.mentions_in(clause).any(|mention| {

@@ -317,7 +317,7 @@ fn sizes_and_figures_are_found() {
     let shown: Vec<String> = found
         .iter()
         .map(|quantity| match &quantity.figures {
-            Figures::Thread(thread) => thread.clone(),
+            Figures::Size(size) | Figures::Dimensions(size) => size.clone(),
             Figures::Range(range) => range.to_string(),
         })
         .collect();

@@ -41,7 +41,11 @@ pub struct Lexicon {
 }
 
 static ENGLISH: LazyLock<Lexicon> = LazyLock::new(|| Lexicon {
-    phrases: Phrases::of(english::PHRASES, english_nouns::LOOKALIKES, &english_nouns::BEFORE_NOUNS),
+    phrases: Phrases::of(
+        english::PHRASES.into_iter().flatten().copied(),
+        english_nouns::LOOKALIKES,
+        &english_nouns::BEFORE_NOUNS,
+    ),
 });
 
 impl Lexicon {

@@ -174,13 +174,13 @@ impl Part {
 impl Phrases {
     /// The phrases of a table, those that say nothing, and the words that make a noun of the next one.
     pub(super) fn of(
-        verbs: &'static [(&'static str, &'static [Verb])],
+        verbs: impl Iterator<Item = (&'static str, &'static [Verb])>,
         lookalikes: &'static [&'static str],
         before_nouns: &'static WordSet,
     ) -> Self {
         let mut by_first = FirstWords::new();
         let nothing: &[Verb] = &[];
-        let all = verbs.iter().copied().chain(lookalikes.iter().map(|written| (*written, nothing)));
+        let all = verbs.chain(lookalikes.iter().map(|written| (*written, nothing)));
         for (written, means) in all {
             let mut words = written.split(' ');
             let first = words.next().unwrap_or("");

@@ -50,7 +50,7 @@ impl Bench<'_> {
     /// A number right before a thread that no noun follows: "3 x M4".
     fn counted_thread(&self, clause: &Clause) -> Option<(u32, String)> {
         self.line.quantities(clause).find_map(|quantity| {
-            let Figures::Thread(thread) = &quantity.figures else { return None };
+            let Figures::Size(thread) = &quantity.figures else { return None };
             let before = quantity.from.checked_sub(1)?;
             let at = if self.line.text(before) == "x" { before.checked_sub(1)? } else { before };
             match self.line.lexicon.amount(self.line.text(at))? {

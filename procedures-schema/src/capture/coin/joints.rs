@@ -263,11 +263,11 @@ impl Bench<'_> {
         let mut size = Size::default();
         for quantity in self.line.quantities(clause) {
             match &quantity.figures {
-                Figures::Thread(thread) => size.thread = size.thread.or_else(|| Some(thread.clone())),
+                Figures::Size(thread) => size.thread = size.thread.or_else(|| Some(thread.clone())),
                 Figures::Range(range) if range.unit == Unit::Millimetre => {
                     size.across_flats = quantity.measured(crate::units::Quantity::Length);
                 }
-                Figures::Range(_) => {}
+                Figures::Range(_) | Figures::Dimensions(_) => {}
             }
         }
         (size != Size::default()).then_some(size)

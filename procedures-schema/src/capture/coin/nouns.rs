@@ -33,7 +33,7 @@ pub(in crate::capture) enum Noun {
 }
 
 const VALVES: &[&str] = &["cock", "stopcock", "valve", "valf", "stop-cock"];
-const SWITCHES: &[&str] = &["breaker", "isolator", "spur", "switch", "disconnector"];
+const SWITCHES: &[&str] = &["breaker", "disconnector", "isolator", "mcb", "rcbo", "rcd", "spur", "switch"];
 /// Words before "valve" or "switch" that make it a part which nobody shuts off with.
 const NOT_BY_HAND: &[&str] = &[
     "check",
@@ -123,7 +123,8 @@ const TEMPORARY: &[&str] = &[
     "wedge",
 ];
 const SEALS: &[&str] = &["gasket", "o-ring", "olive", "packing", "rope", "seal", "washer", "ring"];
-const SETTINGS: &[&str] = &["curve", "position", "set-point", "setpoint", "setting", "speed", "throttle"];
+const SETTINGS: &[&str] =
+    &["curve", "offset", "position", "set-point", "setpoint", "setting", "speed", "throttle"];
 const PARTS: &[&str] = &[
     "assembly",
     "baffle",
@@ -321,6 +322,7 @@ pub(in crate::capture) fn noun(words: &[String]) -> Noun {
         "cap" if said(&["transit", "transport", "shipping"]) => Noun::Nothing,
         "loop" if said(&["fill", "filling"]) => Noun::Temporary,
         "cap" if said(&["dust"]) => Noun::Part,
+        "head" if said(&["button", "cheese", "countersunk", "hex", "pan", "socket"]) => Noun::Fixing,
         "clamp" | "device" | "hasp" if said(&["locking", "lock"]) => Noun::Nothing,
         "seal" if said(&["case", "door"]) => Noun::Seal,
         _ if CONNECTORS.contains(&head) => Noun::Connector(!said(LOW_VOLTAGE)),

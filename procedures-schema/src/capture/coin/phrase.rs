@@ -83,7 +83,7 @@ const ADJECTIVES: &[&str] = &[
     "worn",
 ];
 const PREPOSITIONS: &[&str] = &[
-    "above", "across", "against", "along", "around", "at", "behind", "below", "beside", "between", "by",
+    "above", "across", "against", "along", "at", "behind", "below", "beneath", "beside", "between", "by",
     "for", "from", "in", "inside", "into", "near", "of", "off", "on", "onto", "out", "over", "through", "to",
     "towards", "under", "using", "via", "with", "without",
 ];
@@ -94,11 +94,14 @@ const CONDITIONS: &[&str] = &[
 ];
 /// Words that end a name.
 const ENDS: &[&str] = &[
+    "about",
     "again",
     "all",
     "also",
     "apart",
+    "approximately",
     "are",
+    "around",
     "aside",
     "away",
     "back",
@@ -235,7 +238,8 @@ impl<'l, 'w> Chunker<'l, 'w> {
                     self.lead = Lead::Beside;
                 }
             }
-            if CONDITIONS.contains(&self.line.text(i)) {
+            let is_also = self.line.text(i) == "as" && self.line.text(i + 1) == "well";
+            if CONDITIONS.contains(&self.line.text(i)) && !is_also {
                 self.close(true);
                 self.skips = true;
             }
@@ -260,7 +264,13 @@ impl<'l, 'w> Chunker<'l, 'w> {
         let measured =
             self.line.quantities(self.clause).any(|quantity| (quantity.from..quantity.to).contains(&i));
         let amount = self.line.lexicon.amount(&text).filter(|_| !measured);
-        if of_verb {
+        // "Have a *look* at the seal": of the verb, and no thing.
+        let names_nothing = || {
+            let word = [singular(&text)];
+            matches!(super::nouns::noun(&word), super::nouns::Noun::Nothing | super::nouns::Noun::Unknown)
+        };
+        let of_idiom = i != self.clause.verb() && self.clause.phrase.contains(&i) && names_nothing();
+        if of_verb || of_idiom {
             self.close(true);
             // "Lift *it* off its hooks": the object stands before.
             let has_object =

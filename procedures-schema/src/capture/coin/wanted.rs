@@ -271,9 +271,9 @@ fn known_part(noun: &Noun) -> bool {
 pub(super) fn is_screwed_in(words: &[String]) -> bool {
     let Some((head, before)) = words.split_last() else { return false };
     match head.as_str() {
-        "anode" | "electrode" | "injector" | "insert" | "jet" | "nozzle" | "probe" | "sensor"
+        "anode" | "electrode" | "element" | "injector" | "insert" | "jet" | "nozzle" | "probe" | "sensor"
         | "strainer" | "thermostat" | "valve" => true,
-        "element" | "heater" => before.iter().any(|word| word == "immersion"),
+        "heater" => before.iter().any(|word| word == "immersion"),
         _ => false,
     }
 }

@@ -113,7 +113,7 @@ fn figures_are_taken_as_they_are_meant_or_not_at_all() {
     let open = open_values(&d);
     let place = |what: &str| &open.iter().find(|open| open.what.starts_with(what)).expect(what).place;
     let limits = place("limits of \"again\"");
-    for doubtful in ["", "about right", "3", "1 bar ± 0.2", "0.8 to 1.2 bar, then call the office"] {
+    for doubtful in ["", "about right", "3", "1 bar ± 5 %", "0.8 to 1.2 bar, then call the office"] {
         assert!(found_out(&d, limits, doubtful).is_err(), "{doubtful}");
     }
     let after =

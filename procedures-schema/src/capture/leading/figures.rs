@@ -1,7 +1,7 @@
 //! Limits and durations in the text of a leading word.
 //!
-//! Only what can be read without a doubt becomes limits. A sign, a tolerance or a second figure of another
-//! kind leaves the text as it is, because wrong limits are worse than none.
+//! Only what can be read without a doubt becomes limits. A sign, a tolerance in another unit or a second figure of
+//! another kind leaves the text as it is, because wrong limits are worse than none.
 
 use super::english::{AT_LEAST, AT_MOST, BEYOND, TWO_ENDS};
 use crate::capture::quantity::{Figures, quantities};
@@ -46,7 +46,7 @@ fn ranges(text: &str) -> Vec<(Span, Range)> {
     let found = quantities(text, &tokens(text), lexicon, &|_| false).into_iter();
     let range = |figures| match figures {
         Figures::Range(range) => Some(range),
-        Figures::Thread(_) => None,
+        Figures::Size(_) | Figures::Dimensions(_) => None,
     };
     found.filter_map(|quantity| range(quantity.figures).map(|range| (quantity.span, range))).collect()
 }

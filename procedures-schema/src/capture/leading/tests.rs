@@ -79,7 +79,7 @@ const LINES: &[(&str, &str)] = &[
     ("read: fill pressure between 1 and 1.5 bar cold", "read | fill pressure cold | 1 bar to 1.5 bar | ?"),
     ("read: time to 60 °C", "read | time to | 60 °C | ?"),
     ("read: flue draught -0.1 mbar", "read | flue draught -0.1 mbar | ? | ?"),
-    ("read: gap 1.2 ± 0.1 mm", "read | gap 1.2 ± 0.1 mm | ? | ?"),
+    ("read: gap 1.2 ± 0.1 mm", "read | gap | 1.1 mm to 1.3 mm | ?"),
     ("read: L to N 216 to 253 V, N to E 0 to 5 V", "read | L to N 216 to 253 V, N to E 0 to 5 V | ? | ?"),
     ("read: gauge about 2 bar", "read | gauge about 2 bar | ? | ?"),
     ("read: meter number", "read | meter number | ? | ?"),

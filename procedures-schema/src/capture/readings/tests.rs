@@ -78,7 +78,7 @@ fn a_verb_that_is_not_known_is_said_of_what_is_named() {
 fn a_verb_whose_thing_is_not_known_is_offered_on_what_it_can_be_done_to() {
     let (read, _) = at("Undo| the gland nuts.", "");
     assert_eq!(written(&read), ["undo screws", "undo unions", "slacken screws", "slacken unions"]);
-    let (read, _) = at("Close the flow valve, knock the front |cover off.", "");
+    let (read, _) = at("Close the flow valve, thump the front |cover off.", "");
     let inspect = read.actions.iter().find(|action| action.verb == Verb::Inspect).expect("offered");
     assert_eq!(inspect.says, [Span(32, 43)], "the verb of another part of the sentence does not say it");
 }

@@ -16,16 +16,32 @@ pub(in crate::check) static RULE: Rule = Rule {
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
     for at in steps(context) {
         let words = &at.step.words;
-        // So many words need at least so many bytes; few sentences have them.
-        if words.len() > 2 * MOST_WORDS && n_words(words) > MOST_WORDS {
+        // So many words need at least so many bytes; few steps have them.
+        if words.len() > 2 * MOST_WORDS && n_words(words) > MOST_WORDS && longest(words) > MOST_WORDS {
             let title = format!("Step {} has a sentence of more than 40 words", at.number);
             findings.push(at.finding(rule, title, "Cut it into two steps"));
         }
     }
 }
 
-/// Most words of a step.
+/// Most words of a sentence.
 const MOST_WORDS: usize = 40;
+
+/// How many words the longest sentence has.
+fn longest(words: &str) -> usize {
+    let (mut longest, mut n) = (0, 0);
+    for line in words.lines() {
+        n = 0;
+        for word in line.split_whitespace() {
+            n += 1;
+            longest = longest.max(n);
+            if word.trim_end_matches([')', '"', '\'']).ends_with(['.', '!', '?']) {
+                n = 0;
+            }
+        }
+    }
+    longest.max(n)
+}
 
 /// How many words there are; some more perhaps, as long as these are few.
 fn n_words(words: &str) -> usize {

@@ -1,8 +1,14 @@
-//! Figures with units and sizes in words: durations, torques, pressures, temperatures, threads.
+//! Figures with units and sizes in words: durations, torques, pressures, temperatures, threads, inches.
+
+mod bound;
+mod size;
+mod tolerance;
+mod unit;
 
 use crate::lexicon::{Amount, Lexicon, Token};
 use crate::model::Span;
 use crate::units::{Figure, Measured, Quantity as Kind, Range, Unit};
+use bound::Bound;
 
 /// A figure with its unit, or a size, and where it stands.
 #[derive(Clone, Debug, PartialEq)]
@@ -18,10 +24,12 @@ pub struct Quantity {
 /// What a quantity says.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Figures {
-    /// One figure or two, in a unit: `12 N·m`, `5 to 6 N·m`, `at most 43 °C`.
+    /// One figure or two, in a unit: `12 N·m`, `5 to 6 N·m`, `at most 43 °C`, `9.0 % ± 0.3`.
     Range(Range),
-    /// A thread: `M6`, `M10 x 1`, `G 1 1/2`, `R 3/4`.
-    Thread(String),
+    /// A thread or a nominal size: `M6`, `M10 x 1`, `G 1 1/2`, `R 3/4`, `1/2 in`.
+    Size(String),
+    /// What a seal measures: `18 x 2.5 mm`, `24 x 16 x 2 mm`.
+    Dimensions(String),
 }
 
 impl Quantity {
@@ -54,7 +62,8 @@ pub(super) fn quantities(
     let mut found = Vec::new();
     let mut i = 0;
     while i < tokens.len() {
-        match finder.thread(i).or_else(|| finder.range(i)) {
+        let quantity = finder.thread(i).or_else(|| finder.dimensions(i)).or_else(|| finder.inches(i));
+        match quantity.or_else(|| finder.range(i)) {
             Some((to, figures)) => {
                 let span = Span(finder.span(i).0, finder.span(to - 1).1);
                 found.push(Quantity { span, figures, from: i, to });
@@ -89,42 +98,14 @@ impl Finder<'_> {
         self.tokens.get(i).map_or(Span(0, 0), |token| token.span)
     }
 
-    /// `M6`, `M10 x 1`, `M10x1`, `G 1 1/2`, `G1`, `R 3/4`, `Rc 1/2`.
-    fn thread(&self, i: usize) -> Option<Found> {
-        let raw = self.raw(i);
-        let digits = |text: &str| !text.is_empty() && text.starts_with(|c: char| c.is_ascii_digit());
-        if let Some(size) = raw.strip_prefix('M').filter(|size| digits(size)) {
-            let size = size.replace('x', " x ");
-            if self.text(i + 1) == "x" && digits(self.text(i + 2)) {
-                return Some((i + 3, Figures::Thread(format!("M{size} x {}", self.text(i + 2)))));
-            }
-            return Some((i + 1, Figures::Thread(format!("M{size}"))));
-        }
-        let letters = ["Rc", "Rp", "R", "G"].into_iter().find(|letters| raw.starts_with(letters))?;
-        let joined = raw.strip_prefix(letters).unwrap_or("");
-        if !joined.is_empty() && !is_inches(joined) {
-            return None;
-        }
-        let mut inches: Vec<&str> = Some(joined).filter(|joined| !joined.is_empty()).into_iter().collect();
-        let mut to = i + 1;
-        // A whole number of inches, a fraction, or both.
-        while inches.len() < 2
-            && is_inches(self.text(to))
-            && !inches.last().is_some_and(|last| last.contains('/'))
-        {
-            if !inches.is_empty() && !self.text(to).contains('/') {
-                break;
-            }
-            inches.push(self.text(to));
-            to += 1;
-        }
-        (!inches.is_empty()).then(|| (to, Figures::Thread(format!("{letters} {}", inches.join(" ")))))
-    }
-
-    /// `12 N·m`, `5 to 6 N·m`, `5-6 N·m`, `0 V to 5 V`, `at most 43 °C`, `between 5 and 6 bar`.
+    /// `12 N·m`, `5 to 6 N·m`, `5-6 N·m`, `0 V to 5 V`, `at most 43 °C`, `between 5 and 6 bar`, `20.6 % or better`.
     fn range(&self, i: usize) -> Option<Found> {
         let (at, bound) = self.bound(i);
         let (first, unit, at) = self.figure(at)?;
+        if bound == Bound::None && self.has_tolerance(at, unit.is_some()) {
+            // "1 bar ± 5 %" is not 1 bar.
+            return self.tolerance(&first, unit.as_ref(), at).map(|(range, at)| (at, Figures::Range(range)));
+        }
         let next = match self.text(at) {
             "to" | "and" => Some(at + 1),
             _ if self.between(at).contains(['-', '\u{2013}']) => Some(at),
@@ -135,24 +116,13 @@ impl Finder<'_> {
         if let Some((second, Some(unit), at)) = second.filter(|_| bound == Bound::None) {
             return Some((at, Figures::Range(Range::new(Some(first), Some(second), unit))));
         }
+        let (at, bound) = if bound == Bound::None { self.bound_behind(at) } else { (at, bound) };
         let (min, max) = match bound {
             Bound::Most => (None, Some(first)),
             Bound::Least => (Some(first), None),
             Bound::None => (Some(first.clone()), Some(first)),
         };
         Some((at, Figures::Range(Range::new(min, max, unit?))))
-    }
-
-    /// Words before a figure that make it an end of a range.
-    fn bound(&self, i: usize) -> (usize, Bound) {
-        match (self.text(i), self.text(i + 1)) {
-            ("up", "to") if (self.is_verb)(i) => (i, Bound::None),
-            ("at", "most") | ("up", "to") | ("not", "above" | "over") => (i + 2, Bound::Most),
-            ("at", "least") | ("not", "below" | "under") => (i + 2, Bound::Least),
-            ("below" | "under" | "max" | "maximum", _) => (i + 1, Bound::Most),
-            ("above" | "over", _) => (i + 1, Bound::Least),
-            _ => (i, Bound::None),
-        }
     }
 
     /// A figure, its unit if one follows, and the token after both.
@@ -162,17 +132,26 @@ impl Finder<'_> {
         let (figure, joined) = text.split_at_checked(n_digits)?;
         let parsed = match self.lexicon.amount(text) {
             Some(Amount::Exactly(n)) if n_digits == 0 => Figure::parse(&n.to_string()),
+            _ if self.is_below_zero(i) => Figure::parse(&format!("-{figure}")),
             _ => Figure::parse(figure),
         };
         let figure = parsed.ok()?;
         if n_digits > 0 && !joined.is_empty() {
             let raw = self.raw(i).get(n_digits..).unwrap_or(joined);
-            return Some((figure, Some(unit(raw)?), i + 1));
+            return Some((figure, Some(unit::of_word(raw)?), i + 1));
         }
-        match unit(self.raw(i + 1)).filter(|_| !self.between(i + 1).contains(['.', ',', ';'])) {
-            Some(unit) => Some((figure, Some(unit), i + 2)),
+        let unit = self.unit(i + 1).filter(|_| !self.between(i + 1).contains(['.', ',', ';']));
+        match unit {
+            Some((unit, to)) => Some((figure, Some(unit), to)),
             None => Some((figure, None, i + 1)),
         }
+    }
+
+    /// Whether a dash right before a figure, and behind a blank, is its sign: "below -12 °C", not "5-6 bar".
+    fn is_below_zero(&self, i: usize) -> bool {
+        let between = self.between(i);
+        let sign = between.strip_suffix(['-', '\u{2212}']);
+        sign.is_some_and(|before| before.ends_with(char::is_whitespace))
     }
 
     /// What stands between a token and the one before it.
@@ -182,53 +161,4 @@ impl Finder<'_> {
             None => "",
         }
     }
-}
-
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Bound {
-    None,
-    Most,
-    Least,
-}
-
-/// Whether a text is a number of inches: `1`, `3/4`.
-fn is_inches(text: &str) -> bool {
-    !text.is_empty()
-        && text.len() <= 5
-        && text.chars().all(|c| c.is_ascii_digit() || c == '/')
-        && !text.ends_with('/')
-}
-
-/// The unit that a word names.
-fn unit(raw: &str) -> Option<Unit> {
-    let named = match raw.to_lowercase().as_str() {
-        "nm" | "n·m" | "n.m" => Unit::NewtonMetre,
-        "lbf·ft" | "lbf.ft" | "lbft" | "ft·lb" => Unit::PoundForceFoot,
-        "bar" => Unit::Bar,
-        "mbar" | "millibar" => Unit::Millibar,
-        "psi" => Unit::Psi,
-        "kpa" => Unit::Kilopascal,
-        "pa" => Unit::Pascal,
-        "mm" | "millimetre" | "millimetres" => Unit::Millimetre,
-        "kg" => Unit::Kilogram,
-        "lb" => Unit::Pound,
-        "°c" | "degrees" | "celsius" => Unit::Celsius,
-        "°f" => Unit::Fahrenheit,
-        "s" | "sec" | "second" | "seconds" => Unit::Second,
-        "min" | "mins" | "minute" | "minutes" => Unit::Minute,
-        "h" | "hour" | "hours" => Unit::Hour,
-        "v" | "volt" | "volts" => Unit::Volt,
-        "a" if raw == "A" => Unit::Ampere,
-        "ω" | "ohm" | "ohms" => Unit::Ohm,
-        "mω" | "megohm" | "megohms" => Unit::Megohm,
-        "l" | "litre" | "litres" => Unit::Litre,
-        "l/min" => Unit::LitrePerMinute,
-        "m³" | "m3" => Unit::CubicMetre,
-        "m³/h" | "m3/h" => Unit::CubicMetrePerHour,
-        "kw" => Unit::Kilowatt,
-        "%" => Unit::PerCent,
-        "ppm" => Unit::PartsPerMillion,
-        _ => return None,
-    };
-    Some(named)
 }
