@@ -170,6 +170,7 @@ pub fn told(findings: &[Finding]) -> Vec<String> {
 pub fn is_found_by_running(code: &str) -> bool {
     let written = [
         "control/no-steps",
+        "control/not-asked",
         "control/cannot-judge",
         "control/census-contradicts",
         "control/census-unanswered",

@@ -5,7 +5,9 @@
 
 use crate::laws::{Dice, good, spoiled};
 use procedures_schema::check::{Verdict, check};
-use procedures_schema::model::{Answer, Date, Id, Mode, Procedure, Question, Rest, Step, TestKind};
+use procedures_schema::model::{
+    Action, Answer, Date, Id, Mode, Procedure, Question, Rest, Step, TestKind, Verb,
+};
 use procedures_schema::simulate::{
     AnswerIndex, ApplianceCell, Cell, ClockCell, Guard, Place, QuestionIndex, Run, SupplyCell, TestCell,
     Thing, Trace, Wanted, simulate,
@@ -167,6 +169,13 @@ fn ten_independent_questions_do_not_multiply() {
         let connection = procedure.map.connections[n % procedure.map.connections.len()].id.clone();
         step.actions[0].on = vec![connection];
         procedure.steps.insert(photographs, Arc::new(step));
+        let mut asks = Step { id: Id::new(&format!("asks{n}")), actions: Vec::new(), ..(*model).clone() };
+        asks.words = "Ask.".to_owned();
+        asks.actions.push(Action {
+            ask: Some(procedure.questions[n].id.clone()),
+            ..Action::new(Verb::Ask, Vec::new())
+        });
+        procedure.steps.insert(photographs, Arc::new(asks));
     }
     let trace = simulate(&procedure, &Run::of(&procedure));
     let most = trace

@@ -40,7 +40,7 @@ pub(super) fn clauses(tokens: &[Token<'_>], said: &[Said]) -> Vec<Clause> {
     let mut clauses: Vec<Clause> = Vec::new();
     for phrase in said.iter().filter(|said| !said.unsaid && !said.means.is_empty()) {
         let Some(first) = phrase.tokens.first().copied() else { continue };
-        if is_noun(tokens, first) || is_expected(tokens, first) {
+        if is_noun(tokens, first) || is_expected(tokens, first) || is_told(tokens, first, phrase.means) {
             continue;
         }
         // "Until the gauge reads 0" shows zero; "while the pressure is at zero" only says when.
@@ -221,6 +221,22 @@ fn follows_what_is_awaited(tokens: &[Token<'_>], condition: usize, at: usize) ->
         && matches!(text(at - 1), "and" | "then")
         && OBJECTS.contains(&text(at + 1))
         && !PEOPLE.contains(&text(condition + 1))
+}
+
+/// Whether a verb tells what a thing does: "the zone valve *opens*". What people do in that form is an order: "the
+/// engineer closes the valve".
+fn is_told(tokens: &[Token<'_>], at: usize, means: &[Verb]) -> bool {
+    const PEOPLE: &[&str] =
+        &["colleague", "engineer", "fitter", "installer", "keeper", "operator", "person", "technician"];
+    let Some(token) = tokens.get(at).filter(|token| token.before == Break::None) else { return false };
+    let Some(before) = at.checked_sub(1).and_then(|i| tokens.get(i)) else { return false };
+    let in_third = token.text.ends_with('s') && !token.text.ends_with("ss");
+    let subject = before.text.chars().all(|c| c.is_alphabetic() || c == '-')
+        && !matches!(&*before.text, "and" | "or" | "then" | "to");
+    in_third
+        && subject
+        && !PEOPLE.contains(&before.text.as_ref())
+        && means.iter().all(|verb| verb.changes_the_appliance() || *verb == Verb::Start)
 }
 
 /// Whether a token stands in a condition: after "when", "until", up to a comma or the end of the sentence.

@@ -67,6 +67,8 @@ impl Reader<'_> {
                 && self.text(i + 2) == "after"
                 && self.is_of_source(clause, i)
         });
+        // "Prove dead at the terminals, tester proved before and after."
+        let both = both || self.tester_proved_both_times(clause);
         let before =
             both || words(&["first", "beforehand"]) || (clause.from..first_pair).any(|i| is_source(&i));
         let before = before || self.testers.iter().any(|tester| *tester < first_pair);
@@ -97,6 +99,17 @@ impl Reader<'_> {
             });
         }
         readings
+    }
+
+    /// Whether the words say of a tester that it is proved "before and after".
+    fn tester_proved_both_times(&self, clause: &Clause) -> bool {
+        const TESTERS: &[&str] = &["indicator", "multimeter", "source", "tester", "unit", "voltmeter"];
+        let both = (clause.from..clause.to)
+            .find(|i| [0, 1, 2].map(|n| self.text(i + n)) == ["before", "and", "after"]);
+        both.is_some_and(|both| {
+            let near = both.saturating_sub(4).max(clause.from)..both;
+            near.into_iter().any(|i| TESTERS.contains(&self.text(i)))
+        })
     }
 
     /// The limits that the words give the pairs; those of the known source are not among them.

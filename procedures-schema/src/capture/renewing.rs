@@ -10,7 +10,7 @@ use crate::model::{Action, Connection, Id, Renewal, ThingKind, Verb};
 const RENEWING: &[&str] = &["renew", "replac", "chang", "exchang", "swap"];
 
 /// Words for what is sealed with, where the map has not named the seal.
-const SEALS: &[&str] = &["gasket", "o-ring", "packing", "rope", "seal", "washer"];
+const SEALS: &[&str] = &["gasket", "o-ring", "olive", "packing", "rope", "seal", "washer"];
 
 impl Reader<'_> {
     /// Whether a clause says that something new takes the place of something old.

@@ -3,7 +3,7 @@
 use super::clause::Clause;
 use super::mention::Mention;
 use super::reader::Reader;
-use super::section::is_wet;
+use super::section::{is_electrical, is_wet};
 use crate::model::{CircuitKind, Family, Id, Stage, TestKind, ThingKind, Verb};
 use crate::units::Quantity as Kind;
 
@@ -25,7 +25,20 @@ const LEAKS: &[&str] =
     &["drip", "drips", "dry", "leak", "leakage", "leaks", "tight", "tissue", "weep", "weeps"];
 
 /// Words that ask whether something works.
-const WORKS: &[&str] = &["function", "functions", "operation", "starts", "stops", "working", "works"];
+const WORKS: &[&str] = &[
+    "closes",
+    "fires",
+    "function",
+    "functions",
+    "opens",
+    "operates",
+    "operation",
+    "runs",
+    "starts",
+    "stops",
+    "working",
+    "works",
+];
 
 impl Reader<'_> {
     /// The test that a clause names.
@@ -64,7 +77,10 @@ impl Reader<'_> {
         if self.is_gas_by_gauge(clause) {
             return Some(TestKind::Tightness);
         }
-        if self.has(clause, LEAKS) || self.holds_pressure(clause) || self.seeks_water(clause) {
+        if (self.has(clause, LEAKS) && !self.tells_of_fast(clause))
+            || self.holds_pressure(clause)
+            || self.seeks_water(clause)
+        {
             return Some(self.leak_test(clause));
         }
         if self.has(clause, WORKS) {
@@ -111,6 +127,49 @@ impl Reader<'_> {
         };
         let mut named = self.mentions_in(clause).peekable();
         named.peek().is_some() && self.has(clause, &["tight", "tightness"]) && named.all(is_fixing)
+    }
+
+    /// "Check that the earth connection is *tight*": of what carries no medium it says that it is fast, not that nothing
+    /// leaks. Where nothing is named it speaks of the joints.
+    fn tells_of_fast(&self, clause: &Clause) -> bool {
+        const GENERAL: &[&str] =
+            &["connection", "coupling", "everything", "fitting", "joint", "pipework", "union"];
+        let leaks = LEAKS.iter().filter(|word| **word != "tight");
+        if !self.has(clause, &["tight"]) || leaks.into_iter().any(|word| self.has(clause, &[word])) {
+            return false;
+        }
+        let carries = |mention: &Mention| {
+            let section = self.connection(mention).and_then(|joint| joint.section.as_ref());
+            section.and_then(|section| self.kind_of(section)).is_some_and(|kind| !is_electrical(kind))
+        };
+        if self.mentions_in(clause).any(carries) {
+            return false;
+        }
+        // What stands before "tight" is what it is said of, in a condition too: "check that the cables are tight".
+        let electrical = self.has(
+            clause,
+            &[
+                "cable",
+                "cables",
+                "earth",
+                "electrical",
+                "lead",
+                "leads",
+                "terminal",
+                "terminals",
+                "wire",
+                "wires",
+            ],
+        );
+        let (Some(first), Some(tight)) = (
+            (clause.verb() + 1..clause.to)
+                .find(|i| matches!(self.text(*i), "the" | "all" | "each" | "every")),
+            (clause.verb() + 1..clause.to).find(|i| self.text(*i) == "tight"),
+        ) else {
+            return electrical;
+        };
+        let named: Vec<String> = (first + 1..tight).map(|i| super::mention::singular(self.text(i))).collect();
+        electrical || !(named.is_empty() || named.iter().any(|word| GENERAL.contains(&word.as_str())))
     }
 
     /// "Look for water at the unions": at a joint of a circuit that is a leak.

@@ -64,7 +64,6 @@ pub(super) static LOOKALIKES: &[&str] = &[
     "swap|swapped|swapping|swaps … over|places|sides",
     "take|taken|takes|taking|took care|hold|note|place",
     "test cap|caps|gauge|instrument|lamp|lead|leads|nipple|nipples|plug|plugs|point|points|port|ports|pressure|screw|screws",
-    "test run",
     "vacuum cleaner|gauge|pump",
     "vent cap|caps|cock|cocks|hole|holes|nipple|pipe|pipes|plug|plugs|port|ports|screw|screws|valve|valves",
     "view port",

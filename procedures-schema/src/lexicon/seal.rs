@@ -7,8 +7,9 @@ use super::word_set::WordSet;
 
 /// Words for seals.
 static SEALS: WordSet = WordSet::of(&[
-    "disc", "discs", "fibre", "gasket", "gaskets", "hemp", "o-ring", "o-rings", "packing", "paste", "ptfe",
-    "ring", "rings", "rope", "ropes", "seal", "seals", "sealant", "sealing", "tape", "washer", "washers",
+    "disc", "discs", "fibre", "gasket", "gaskets", "hemp", "o-ring", "o-rings", "olive", "olives", "packing",
+    "paste", "ptfe", "ring", "rings", "rope", "ropes", "seal", "seals", "sealant", "sealing", "tape",
+    "washer", "washers",
 ]);
 
 /// Words that say that something is new.

@@ -36,19 +36,31 @@ const VALVES: &[&str] = &["cock", "stopcock", "valve", "valf", "stop-cock"];
 const SWITCHES: &[&str] = &["breaker", "disconnector", "isolator", "mcb", "rcbo", "rcd", "spur", "switch"];
 /// Words before "valve" or "switch" that make it a part which nobody shuts off with.
 const NOT_BY_HAND: &[&str] = &[
+    "blending",
     "check",
+    "control",
     "diverter",
     "expansion",
     "flow",
     "level",
     "limit",
+    "mid-position",
     "mixing",
+    "motorised",
+    "motorized",
     "non-return",
+    "port",
     "pressure",
+    "reducing",
     "relief",
     "safety",
     "solenoid",
+    "thermostatic",
+    "three-port",
     "three-way",
+    "two-port",
+    "two-way",
+    "zone",
 ];
 const FIXINGS: &[&str] = &[
     "bolt",
@@ -248,6 +260,7 @@ const NOTHINGS: &[&str] = &[
     "thing",
     "time",
     "tool",
+    "tug",
     "turn",
     "voltage",
     "water",
@@ -379,10 +392,14 @@ pub(super) fn role(words: &[String]) -> Option<Role> {
     }
 }
 
-/// The seal of a joint about which the words say nothing: a washer in a union, a gasket in a flange.
+/// The seal of a joint about which the words say nothing: a washer in a union, an olive in a compression joint, a gasket
+/// in a flange.
 pub(super) fn usual_seal(words: &[String]) -> Option<&'static str> {
     if words.iter().any(|word| word == "union") {
         return Some("washer");
+    }
+    if words.iter().any(|word| word == "compression") {
+        return Some("olive");
     }
     words.last().is_some_and(|head| head == "flange").then_some("gasket")
 }

@@ -1,6 +1,7 @@
 //! Seals of new joints: the one that the words name, or what such a joint usually has.
 
 use super::super::clause::Clause;
+use super::super::quantity::Figures;
 use super::bench::Bench;
 use super::nouns::{Noun, noun, usual_seal};
 use super::phrase::Phrase;
@@ -21,13 +22,20 @@ impl Bench<'_> {
             },
         };
         // A pipe thread is the size of its washer; that of a bolt says nothing of the gasket between.
-        let size = self.line.size(clause).filter(|size| size.starts_with(['G', 'R']));
+        let size =
+            self.line.size(clause).filter(|size| size.starts_with(['G', 'R']) || size.ends_with(" in"));
         let name = size.iter().fold(name, |name, size| format!("{name} {size}"));
+        let measured = self.line.quantities(clause).find_map(|quantity| match &quantity.figures {
+            Figures::Dimensions(measures) => Some(measures.clone()),
+            _ => None,
+        });
+        let name = measured.iter().fold(name, |name, measures| format!("{name} {measures}"));
         let known = self.map.seals.iter().find(|seal| seal.name == name).map(|seal| seal.id.clone());
         let id = known.unwrap_or_else(|| {
             let id = self.new_id(&name);
-            let mut seal = Seal::new(id.clone(), &name, SealPolicy::AlwaysRenew);
+            let mut seal = Seal::new(id.clone(), &name, policy(&name));
             seal.number = Some(Known::later(FINDS_OUT));
+            seal.size = measured.map(Known::Value);
             self.map_mut().seals.push(seal);
             match &said {
                 Some(said) => self.note_in_words(&id, ThingKind::Seal, &name, said),
@@ -37,4 +45,9 @@ impl Bench<'_> {
         });
         joint.seals.push(SealUse { seal: id, quantity: 1, rest: crate::model::Rest::default() });
     }
+}
+
+/// What becomes of a seal of which the words say no more: an olive that is sound on its pipe stays there.
+fn policy(name: &str) -> SealPolicy {
+    if name.starts_with("olive") { SealPolicy::RenewUnlessSound } else { SealPolicy::AlwaysRenew }
 }

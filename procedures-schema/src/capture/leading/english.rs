@@ -35,6 +35,12 @@ pub(super) const BEFORE: &str = "before";
 /// Words before a consequence: "hot water *can* scald".
 pub(super) const CAN: &[&str] = &["can", "may", "could"];
 
+/// What something "can be" that tells what follows and not how it is: "can be *fatal*".
+pub(super) const DEADLY: &[&str] = &["a", "deadly", "fatal", "injured", "killed", "lethal"];
+
+/// What begins the consequence where no "can" does: "the water is hot*, it* scalds".
+pub(super) const FOLLOWS: &[&str] = &[", it ", ", they ", ", which ", ", this "];
+
 /// Beginnings of what to do that are no verb of the appliance.
 pub(super) const ORDERS: &[&str] = &[
     "allow", "always", "avoid", "be", "beware", "check", "clear", "cover", "cut", "do", "don't", "ensure",

@@ -1,6 +1,6 @@
 //! From a line to its leading word and parts.
 
-use super::english::{BEFORE, CAN, FORBIDDING, KIT, OUT, WORDS, Word};
+use super::english::{BEFORE, CAN, DEADLY, FOLLOWS, FORBIDDING, KIT, OUT, WORDS, Word};
 use super::figures::{Limits, duration, limits};
 use super::instruction::is_instruction;
 use super::{Kind, Leading};
@@ -121,7 +121,7 @@ fn by_sentences(text: &str) -> (String, String, String) {
         let forbids = FORBIDDING.iter().any(|words| lower.starts_with(words));
         let spaced = after.starts_with(' ');
         match c {
-            '.' | '!' => spaced && is_instruction(after),
+            '.' | '!' | ',' if spaced && is_instruction(after) => true,
             ',' | '-' | '\u{2013}' | '\u{2014}' | ':' => spaced && forbids,
             _ => false,
         }
@@ -134,19 +134,28 @@ fn by_sentences(text: &str) -> (String, String, String) {
     (hazard, consequence, avoidance.unwrap_or_default().trim().to_owned())
 }
 
-/// Hazard and consequence: "hot water | can scald"; two sentences without "can" are one each.
+/// Hazard and consequence: "hot water | can scald"; two sentences without "can" are one each. "The pipes may be hot"
+/// is a hazard as a whole; "it scalds" behind it tells what follows.
 fn by_can(text: &str) -> (String, String) {
-    let can = tokens(text).into_iter().skip(1).find(|token| CAN.contains(&token.text.as_ref()));
+    let all = tokens(text);
+    let tells_state = |at: usize| {
+        let next = |n: usize| all.get(at + n).map_or("", |token| &*token.text);
+        let be = if matches!(next(1), "already" | "still") { 2 } else { 1 };
+        matches!(next(be), "be" | "contain" | "have" | "remain") && !DEADLY.contains(&next(be + 1))
+    };
+    let cans =
+        (1..all.len()).filter(|at| all.get(*at).is_some_and(|token| CAN.contains(&token.text.as_ref())));
+    let can = cans.into_iter().find(|at| !tells_state(*at)).and_then(|at| all.get(at));
     let at = can.map(|token| crate::model::Span(0, token.span.0).of(text).len());
     // "Escaping water. It can scald." is cut at the sentence, so that the consequence has its subject.
     let sentence = text.find(". ").map(|at| at + 1);
     let at = match (sentence, at) {
         (Some(sentence), Some(can)) if sentence < can => Some(sentence),
-        (sentence, None) => sentence,
+        (sentence, None) => sentence.or_else(|| FOLLOWS.iter().find_map(|follows| text.find(follows))),
         (_, can) => can,
     };
     let (hazard, consequence) = at.and_then(|at| text.split_at_checked(at)).unwrap_or((text, ""));
-    (hazard.trim().to_owned(), consequence.trim().to_owned())
+    (hazard.trim().to_owned(), consequence.trim_start_matches(',').trim().to_owned())
 }
 
 /// `quantity limits (out: …)`.

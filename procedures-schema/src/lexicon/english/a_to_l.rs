@@ -17,6 +17,7 @@ pub(super) static PHRASES: &[(&str, &[Verb])] = &[
     ("applied|applies|apply|applying", &[Place]),
     ("applied|applies|apply|applying … lock|locking|locks|padlock|padlocks", &[Lock, Place]),
     ("ask|asked|asking|asks", &[Ask]),
+    ("ask|asked|asking|asks … customer|householder|keeper|operator|owner|tenant|user", &[Tell]),
     ("assemble|assembled|assembles|assembling", &[Make]),
     ("at zero", &[Prove]),
     ("attach|attached|attaches|attaching", &[Place]),
