@@ -125,6 +125,7 @@ static RULES: &[&Rule] = &[
     &reading::wrong_state::RULE,
     &people::too_heavy::RULE,
     &words::avoidance_vague::RULE,
+    &words::comma_figure::RULE,
     &words::dangling_link::RULE,
     &words::differs::RULE,
     &words::empty::RULE,

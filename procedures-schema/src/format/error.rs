@@ -59,6 +59,8 @@ impl std::fmt::Display for FormatError {
                 write!(f, ", at {}", self.path)?;
             }
             f.write_str(": ")?;
+        } else if !self.path.is_empty() {
+            write!(f, "at {}: ", self.path)?;
         }
         write!(f, "{}. Nothing was changed.", self.message)
     }

@@ -16,6 +16,7 @@ mod rewriter;
 #[cfg(feature = "cli")]
 mod schema;
 mod sound;
+mod unique;
 mod write;
 
 pub use error::{Category, FormatError};

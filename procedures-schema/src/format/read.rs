@@ -3,6 +3,7 @@
 use super::limits::{MOST_DEPTH, check_bytes, check_document};
 use super::migrate::migrate;
 use super::sound::Sound;
+use super::unique::check_identities;
 use super::{Category, FormatError};
 use crate::model::{FORMAT_VERSION, Procedure, fault_path};
 use serde::Deserialize;
@@ -14,7 +15,7 @@ use std::cell::Cell;
 ///
 /// # Errors
 /// If the bytes are not UTF-8 or begin with a byte order mark, are no JSON, have a key twice in an object,
-/// are not a procedure, come from a newer version, or exceed a limit ([`super::MOST_BYTES`] and its
+/// are not a procedure, give two steps or things one identity, come from a newer version, or exceed a limit ([`super::MOST_BYTES`] and its
 /// neighbours). The error names line and column where there is one.
 // Inline: its many small parts are compiled as the program is that calls it, the page for the least weight.
 #[inline]
@@ -27,6 +28,7 @@ pub fn read(bytes: &[u8]) -> Result<Procedure, FormatError> {
     let mut procedure: Procedure = serde_json::from_str(text)
         .map_err(|error| from_json(&error, &fault_path(text, &error), Some(Category::Content)))?;
     check_document(&procedure)?;
+    check_identities(&procedure)?;
     migrate(&mut procedure);
     Ok(procedure)
 }

@@ -21,11 +21,29 @@ pub struct FigureError {
 
 impl std::fmt::Display for FigureError {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(f, "\"{}\" is not a decimal figure such as 12, 0.5 or -3", self.text)
+        match self.text.split_once(',').filter(|_| may_be_thousands(&self.text)) {
+            Some((whole, rest)) => write!(
+                f,
+                "\"{}\" can be {whole}{rest} or {whole}.{rest}; write the one that is meant",
+                self.text
+            ),
+            None => write!(f, "\"{}\" is not a decimal figure such as 12, 0.5 or -3", self.text),
+        }
     }
 }
 
 impl std::error::Error for FigureError {}
+
+/// Whether a text is a figure whose comma may be read in two ways: 1,200 is twelve hundred to some and one and a fifth to
+/// others, a thousandfold in a wait or a limit. Before a zero it is a decimal comma.
+pub fn may_be_thousands(text: &str) -> bool {
+    let digits = |part: &str| part.bytes().all(|b| b.is_ascii_digit());
+    let text = text.trim().trim_start_matches(['-', '\u{2212}']);
+    text.split_once(',').is_some_and(|(whole, rest)| {
+        let first = (1..=3).contains(&whole.len()) && digits(whole) && !whole.starts_with('0');
+        first && rest.len() == 3 && digits(rest)
+    })
+}
 
 /// Digits allowed before and after the point; enough for any reading, few enough to stay exact in a `f64`.
 const MOST_DIGITS: usize = 15;
@@ -35,8 +53,11 @@ impl Figure {
     ///
     /// # Errors
     /// If the text is not an optional minus sign (`-` or `−`), 1 to 15 digits and, after one point or
-    /// comma, 1 to 15 digits.
+    /// comma, 1 to 15 digits; or if its comma may set thousands apart: `1,200`.
     pub fn parse(text: &str) -> Result<Self, FigureError> {
+        if may_be_thousands(text) {
+            return Err(FigureError { text: text.to_owned() });
+        }
         let normal: String = text
             .trim()
             .chars()
@@ -124,6 +145,18 @@ mod tests {
     fn what_is_no_figure_is_refused() {
         for typed in ["", "-", ".5", "5.", "1e3", "NaN", "1.2.3", "12 bar", "1234567890123456"] {
             assert!(Figure::parse(typed).is_err(), "{typed}");
+        }
+    }
+
+    #[test]
+    fn a_comma_before_three_digits_is_asked_about() {
+        for typed in ["1,200", "12,000", "-1,050"] {
+            let error = Figure::parse(typed).expect_err(typed).to_string();
+            assert!(error.contains("write the one that is meant"), "{error}");
+        }
+        assert!(Figure::parse("1,200").is_err_and(|error| error.to_string().contains("1200 or 1.200")));
+        for typed in ["0,125", "1,20", "1,2000", "1.200"] {
+            assert!(Figure::parse(typed).is_ok(), "{typed}");
         }
     }
 }

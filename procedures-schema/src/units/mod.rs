@@ -11,7 +11,7 @@ mod rest;
 mod unit;
 
 pub use convert::{ConvertError, convert};
-pub use figure::{Figure, FigureError};
+pub use figure::{Figure, FigureError, may_be_thousands};
 pub use range::{Measured, Range};
 pub use rest::Rest;
 pub use unit::{Quantity, Unit};

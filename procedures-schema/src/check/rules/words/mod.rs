@@ -1,6 +1,7 @@
 //! What the words say.
 
 pub(in crate::check) mod avoidance_vague;
+pub(in crate::check) mod comma_figure;
 pub(in crate::check) mod dangling_link;
 pub(in crate::check) mod differs;
 pub(in crate::check) mod empty;

@@ -61,12 +61,18 @@ fn run(words: &str, phrase: &[Span]) -> Span {
     run
 }
 
-/// Whether a step without any action begins with a phrase that changes the appliance: what it is done to may
-/// be on no map yet.
+/// Whether a sentence of which no action says anything begins with a phrase that changes the appliance: what it is
+/// done to may be on no map yet.
 fn changes(step: &Step, phrase: &Said) -> bool {
-    let begins = phrase.words.first().is_some_and(|first| Span(0, first.0).of(&step.words).trim().is_empty());
-    step.actions.is_empty()
-        && begins
+    let Some(first) = phrase.words.first() else { return false };
+    let before = Span(0, first.0).of(&step.words).trim_end();
+    let begins = before.is_empty() || before.ends_with(['.', '!']);
+    let rest = step.words.get(Span(0, first.0).of(&step.words).len()..).unwrap_or_default();
+    let length = rest.find(['.', '!']).map_or(rest, |end| rest.get(..end).unwrap_or(rest)).chars().count();
+    let end = first.0.saturating_add(u32::try_from(length).unwrap_or(u32::MAX));
+    let mut said = step.actions.iter().flat_map(|action| &action.says);
+    begins
+        && !said.any(|span| span.0 < end && first.0 < span.1)
         && phrase.means.iter().any(Verb::changes_the_appliance)
         && !tokens(&step.words).iter().any(|token| SURROUNDINGS.contains(&token.text.as_ref()))
 }
