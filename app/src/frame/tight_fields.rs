@@ -26,6 +26,14 @@ pub fn tightness(sheet: Sheet<Connection>) -> AnyView {
     view! {
         {torque(sheet, "Torque from", |range| range.min.clone(), |range, figure| range.min = figure)}
         {torque(sheet, "Torque to", |range| range.max.clone(), |range, figure| range.max = figure)}
+        {manner(sheet)}
+    }
+    .into_any()
+}
+
+/// Pattern and method.
+pub fn manner(sheet: Sheet<Connection>) -> AnyView {
+    view! {
         {sheet.text("Pattern", "cross", |k| tight(k).pattern, |k, text| change_tight(k, |tight| tight.pattern = text))}
         {sheet.text("Or tight in words", "hand tight and a quarter turn", |k| tight(k).method, |k, text| change_tight(k, |tight| tight.method = text))}
     }

@@ -64,7 +64,7 @@ impl EditorStore {
     pub(super) fn select(self, step: Option<Id>) {
         self.typing(false);
         self.ask_nothing();
-        self.leave_empty_draft();
+        self.leave_draft();
         self.attention().anchor.set(None);
         self.attention().selected.set(step.clone());
         if let Some(step) = step {
@@ -87,7 +87,7 @@ impl EditorStore {
     /// Takes note that the keyboard went into the line at the end.
     pub fn entered_line(self) {
         self.in_line(true);
-        self.leave_empty_draft();
+        self.leave_draft();
     }
 
     fn in_line(self, is_so: bool) {
@@ -103,14 +103,14 @@ impl EditorStore {
             self.drop_held();
             self.typing(false);
             self.ask_nothing();
-            self.leave_empty_draft();
+            self.leave_draft();
             self.attention().anchor.set(None);
             self.attention().selected.set(Some(step.clone()));
         }
     }
 
     pub(super) fn edit_words(self, step: Id, at: Option<u32>) {
-        self.attention().draft_after.set(None);
+        self.leave_draft();
         self.attention().anchor.set(None);
         self.attention().selected.set(Some(step.clone()));
         self.attention().is_editing.set(true);
@@ -145,23 +145,30 @@ impl EditorStore {
         }
     }
 
-    /// Closes the line below a step if nothing is typed in it: the keyboard has gone elsewhere.
-    fn leave_empty_draft(self) {
-        let is_empty = self.line(Line::Below).with_untracked(|words| words.trim().is_empty());
-        if is_empty && self.attention().draft_after.with_untracked(Option::is_some) {
-            self.attention().draft_after.set(None);
+    /// Closes the line below a step, for the keyboard has gone elsewhere; what was typed in it becomes a step.
+    pub(super) fn leave_draft(self) {
+        let Some(after) = self.attention().draft_after.get_untracked() else { return };
+        let words = self.line(Line::Below).with_untracked(|words| words.trim().to_owned());
+        if !words.is_empty() && self.refuses() {
+            return;
+        }
+        self.attention().draft_after.set(None);
+        self.set_line(Line::Below, String::new());
+        if !words.is_empty() {
+            self.keep_line(Some(&after), &words);
         }
     }
 
     pub(super) fn open_draft(self, after: Id) {
         self.typing(false);
-        self.set_line(Line::Below, String::new());
+        self.leave_draft();
         self.attention().selected.set(Some(after.clone()));
         self.attention().draft_after.set(Some(after));
         self.look_at(Focus::Draft);
     }
 
     pub(super) fn close_draft(self) {
+        self.set_line(Line::Below, String::new());
         self.attention().draft_after.set(None);
         if let Some(step) = self.selected_now() {
             self.look_at(Focus::Row(step));

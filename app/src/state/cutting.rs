@@ -3,6 +3,7 @@
 use super::doubts::step_of;
 use super::editor_store::EditorStore;
 use super::ids::RandomIds;
+use super::making::Act;
 use super::rereading;
 use leptos::prelude::{GetValue, Set, SetValue};
 use procedures_schema::edit::{Edit, joined, part};
@@ -51,12 +52,13 @@ impl EditorStore {
             Edit::SetStep { step: Arc::new(one) },
             Edit::InsertStep { at: position + 1, step: Arc::new(two) },
         ];
-        let label = format!("cut step {} in two", position + 1);
-        if self.edit(&edits, &label, None) {
+        let act = Act::about(step, format!("cut step {} in two", position + 1));
+        if self.edit(&edits, &act.label, act.group.as_deref()) {
             if is_as_read {
-                self.make_things(step, &[], Some(label.clone()));
-                self.make_things(&id, &[], Some(label));
+                self.make_things(step, &[], Some(&act));
+                self.make_things(&id, &[], Some(&act));
             }
+            self.close_group();
             self.edit_words(id, Some(0));
         }
     }

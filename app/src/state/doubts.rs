@@ -9,6 +9,7 @@ use super::editor_store::EditorStore;
 use super::heard::Heard;
 use super::judged::Judged;
 use super::lines::Line;
+use super::making::Act;
 use super::rereading;
 use leptos::prelude::*;
 use procedures_schema::capture::{Answer, Doubt, Meaning, Question};
@@ -124,7 +125,8 @@ impl EditorStore {
     fn say_what(self, id: &Id, question: &Question, choice: usize) -> bool {
         let Some(means) = question.choices.get(choice) else { return false };
         let answer = Answer { span: question.span, means: means.clone() };
-        self.make_things(id, &[answer], Some(format!("say that it is {}", told(means))))
+        let act = Act::alone(format!("say that it is {}", told(means)));
+        self.make_things(id, &[answer], Some(&act))
     }
 
     pub(super) fn decline(self, id: &Id, span: Span) -> bool {

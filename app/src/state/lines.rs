@@ -1,6 +1,6 @@
 //! What is typed in the lines for a new step and is nobody's step yet.
 //!
-//! It stays while other screens are shown, and that of the line at the end outlives a reload.
+//! It stays while other screens are shown, and outlives a reload.
 
 use super::editor_store::EditorStore;
 use crate::storage::unfinished;
@@ -49,7 +49,12 @@ impl EditorStore {
                 unfinished::keep_line(self.document_now().id.as_str(), &words);
                 last.set(words);
             }
-            Line::Below => below.set(words),
+            Line::Below => {
+                if let Some(after) = self.attention().draft_after.get_untracked() {
+                    unfinished::keep_below(self.document_now().id.as_str(), after.as_str(), &words);
+                }
+                below.set(words);
+            }
         }
     }
 
@@ -64,5 +69,22 @@ impl EditorStore {
         let Lines { last, below } = self.lines();
         last.set(unfinished::line_of(document.as_str()).unwrap_or_default());
         below.set(String::new());
+    }
+
+    /// Opens the line below a step again in which something was typed when the page went.
+    pub(super) fn reopen_line_below(self) {
+        let document = self.document_now();
+        let Some((after, words)) = unfinished::below_of(document.id.as_str()) else { return };
+        let after = Id::new(&after);
+        if document.position(&after).is_some() {
+            self.attention().selected.set(Some(after.clone()));
+            self.attention().draft_after.set(Some(after));
+            self.set_line(Line::Below, words);
+        } else {
+            // Its step has gone, the words have not.
+            let (last, below) = (self.line(Line::Last).get_untracked(), words);
+            unfinished::keep_below(document.id.as_str(), "", "");
+            self.set_line(Line::Last, [last, below].join(" ").trim().to_owned());
+        }
     }
 }

@@ -25,6 +25,27 @@ pub struct Fresh {
     pub thing: Id,
 }
 
+/// An act of several edits, which is one entry of undo.
+pub(super) struct Act {
+    /// What undo calls it.
+    pub(super) label: String,
+    /// The group that its edits share, if it has several.
+    pub(super) group: Option<String>,
+}
+
+impl Act {
+    /// An act that is one edit.
+    pub(super) fn alone(label: String) -> Self {
+        Self { label, group: None }
+    }
+
+    /// An act of several edits about a step.
+    pub(super) fn about(step: &Id, label: String) -> Self {
+        let group = Some(format!("{label}: {step}"));
+        Self { label, group }
+    }
+}
+
 /// Reads words at a position of the document and makes what they name for the first time.
 pub fn making(
     judged: &Judged,
@@ -81,7 +102,7 @@ impl EditorStore {
     }
 
     /// Makes what the words of a step name, once they have been typed; keeps actions that were set by hand.
-    pub(super) fn make_things(self, id: &Id, answers: &[Answer], label: Option<String>) -> bool {
+    pub(super) fn make_things(self, id: &Id, answers: &[Answer], act: Option<&Act>) -> bool {
         let judged = self.judged_now();
         let Some(position) = judged.document.position(id) else { return false };
         let Some(step) = judged.document.steps.get(position) else { return false };
@@ -94,12 +115,13 @@ impl EditorStore {
             return false;
         }
         let step = Arc::new(Step { actions: making.reading.actions.clone(), ..Step::clone(step) });
-        let label = label.unwrap_or_else(|| format!("make what step {} names", position + 1));
+        let own = || format!("make what step {} names", position + 1);
+        let label = act.map_or_else(own, |act| act.label.clone());
         let mut edits = with_things(&making, Edit::SetStep { step });
         if making.asked.is_empty() {
             edits = with_neighbours(&judged.document, edits, id);
         }
-        let done = self.edit(&edits, &label, None);
+        let done = self.edit(&edits, &label, act.and_then(|act| act.group.as_deref()));
         if done {
             self.tell_made(id, &making);
         }

@@ -78,6 +78,7 @@ impl Beginning {
         let store = EditorStore::new(self.session, &self.name);
         versions::learn_soon(&store.document_now().id);
         store.join_tabs();
+        store.reopen_line_below();
         store.was_filed(self.filed);
         store.notice().set(self.notice);
         if let Some(at_ms) = self.kept_ms {

@@ -5,6 +5,7 @@
 
 use super::editor_store::EditorStore;
 use super::ids::RandomIds;
+use super::making::Act;
 use super::rereading;
 use super::review::Review;
 use super::together::with_neighbours;
@@ -113,17 +114,19 @@ impl EditorStore {
         for (offset, further) in applied.further.into_iter().enumerate() {
             edits.push(Edit::InsertStep { at: behind + offset, step: Arc::new(further) });
         }
-        if self.edit(&edits, &label, None) {
-            self.read_further(&read, &label);
+        let act = Act::about(&id, label);
+        if self.edit(&edits, &act.label, act.group.as_deref()) {
+            self.read_further(&read, &act);
         }
         Ok(read.into_iter().next_back())
     }
 
     /// Reads the words of steps that leading words have added.
-    fn read_further(self, steps: &[Id], label: &str) {
+    fn read_further(self, steps: &[Id], act: &Act) {
         for step in steps {
-            self.make_things(step, &[], Some(label.to_owned()));
+            self.make_things(step, &[], Some(act));
         }
+        self.close_group();
     }
 
     /// Takes the lines with leading words out of the words of a step that has been typed, and applies them. If
@@ -159,19 +162,20 @@ impl EditorStore {
         for (offset, step) in further.into_iter().enumerate() {
             edits.push(Edit::InsertStep { at: position + 1 + offset, step: Arc::new(step) });
         }
-        let label = format!("add to step {}", position + 1);
-        if self.edit(&edits, &label, None) {
-            self.read_further(&read, &label);
+        let act = Act::about(id, format!("add to step {}", position + 1));
+        if self.edit(&edits, &act.label, act.group.as_deref()) {
+            self.read_further(&read, &act);
         }
     }
 
     /// Gives words to a step that has a message and no words yet.
     fn fill(self, position: usize, waiting: &Step, words: &str) -> bool {
         let step = Arc::new(Step { words: words.to_owned(), ..waiting.clone() });
-        let label = format!("add step {}", position + 1);
-        let done = self.edit(&[Edit::SetStep { step }], &label, None);
+        let act = Act::about(&waiting.id, format!("add step {}", position + 1));
+        let done = self.edit(&[Edit::SetStep { step }], &act.label, act.group.as_deref());
         if done {
-            self.make_things(&waiting.id, &[], Some(label));
+            self.make_things(&waiting.id, &[], Some(&act));
+            self.close_group();
         }
         done
     }

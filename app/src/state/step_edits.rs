@@ -1,8 +1,10 @@
 //! Changing what a step holds beside its words: each change is one edit with a name.
 
 use super::editor_store::EditorStore;
+use procedures_schema::capture::restate;
 use procedures_schema::edit::Edit;
 use procedures_schema::model::{Action, Id, Step};
+use procedures_schema::units::Range;
 use std::sync::Arc;
 
 impl EditorStore {
@@ -20,12 +22,24 @@ impl EditorStore {
         }
     }
 
-    /// Changes one action of a step.
+    /// Changes one action of a step; where its words say a torque or limits that are set otherwise, they follow.
     pub fn change_action(self, id: &Id, at: usize, field: &str, change: impl FnOnce(&mut Action)) {
         self.change_step(id, &format!("{field} of action {at}"), |step| {
-            if let Some(action) = step.actions.get_mut(at) {
-                change(action);
+            let Some(action) = step.actions.get_mut(at) else { return };
+            let before = action.clone();
+            change(action);
+            let figures = changed_figures(&before, action);
+            for (old, new) in figures {
+                restate(step, at, &old, &new);
             }
         });
     }
+}
+
+/// The torque and the limits that an action had and has otherwise now.
+fn changed_figures(before: &Action, now: &Action) -> Vec<(Range, Range)> {
+    let limits = before.readings.iter().zip(&now.readings).map(|(before, now)| (&before.limits, &now.limits));
+    let all = std::iter::once((&before.torque, &now.torque)).chain(limits);
+    let both = all.filter_map(|(before, now)| before.clone().zip(now.clone()));
+    both.filter(|(before, now)| before != now).collect()
 }

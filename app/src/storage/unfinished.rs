@@ -3,6 +3,7 @@
 use gloo_storage::{LocalStorage, Storage};
 
 const LINE: &str = "putback.line";
+const BELOW: &str = "putback.line-below";
 
 /// What was being typed in a procedure.
 pub fn line_of(document: &str) -> Option<String> {
@@ -16,5 +17,20 @@ pub fn keep_line(document: &str, words: &str) {
         LocalStorage::delete(LINE);
     } else {
         let _ = LocalStorage::set(LINE, (document, words));
+    }
+}
+
+/// What was being typed below a step of a procedure: the step, and the words.
+pub fn below_of(document: &str) -> Option<(String, String)> {
+    let (of, after, words): (String, String, String) = LocalStorage::get(BELOW).ok()?;
+    (of == document).then_some((after, words))
+}
+
+/// Keeps what is being typed below a step.
+pub fn keep_below(document: &str, after: &str, words: &str) {
+    if words.is_empty() {
+        LocalStorage::delete(BELOW);
+    } else {
+        let _ = LocalStorage::set(BELOW, (document, after, words));
     }
 }

@@ -3,9 +3,10 @@
 
 use super::limit_fields::LimitFields;
 use super::token_keys::TokenKeys;
+use super::torque_fields::torque_fields;
 use crate::components::fields::{ChoiceField, TextField};
 use crate::frame::sheet::Sheet;
-use crate::frame::tight_fields::{size_fields, tightness};
+use crate::frame::tight_fields::{manner, size_fields, tightness};
 use crate::state::EditorStore;
 use leptos::prelude::*;
 use procedures_schema::model::{Action, ApplianceMap, Connection, Id, Renewal, ThingKind, Verb};
@@ -48,6 +49,8 @@ pub fn ActionFields(
     );
     let joint =
         Memo::new(move |_| store.map().with(|map| action.with(|action| joint_of(action.as_ref(), map))));
+    let states_torque =
+        Memo::new(move |_| action.with(|action| action.as_ref().is_some_and(|a| a.torque.is_some())));
     let thing = move || {
         let value = read(|action| action.on.first().map(ToString::to_string).unwrap_or_default());
         view! { <ChoiceField label="Which" value options=things send=write("thing", set_thing) /> }
@@ -66,7 +69,10 @@ pub fn ActionFields(
             {move || has_count.get().then(count)}
             {move || has_seal.get().then(seal)}
             {move || is_read.get().then(|| view! { <LimitFields store id=id.get_value() at action /> })}
-            {move || joint.get().map(|(joint, is_made)| joint_fields(Sheet::new(store, joint), is_made))}
+            {move || joint.get().map(|(joint, is_made)| {
+                let own = states_torque.get().then(|| torque_fields(store, id, at, action));
+                joint_fields(Sheet::new(store, joint), is_made, own)
+            })}
             <TokenKeys store id=id.get_value() at action naming />
         </div>
     }
@@ -81,10 +87,15 @@ fn joint_of(action: Option<&Action>, map: &ApplianceMap) -> Option<(Id, bool)> {
 }
 
 /// What the map says of a connection and the words of a step commonly do: size, torque, circuit.
-fn joint_fields(sheet: Sheet<Connection>, is_made: bool) -> AnyView {
+fn joint_fields(sheet: Sheet<Connection>, is_made: bool, own_torque: Option<AnyView>) -> AnyView {
+    // The torque that the step states stands in its words; the map's is changed where it counts.
+    let tight = match own_torque {
+        Some(torque) if is_made => view! { {torque}{manner(sheet)} }.into_any(),
+        _ => is_made.then(|| tightness(sheet)).into_any(),
+    };
     view! {
         {size_fields(sheet)}
-        {is_made.then(|| tightness(sheet))}
+        {tight}
         {sheet.one_of("Carries what is in", &[ThingKind::Section], |k| k.section.clone(), |k, id| k.section = id)}
     }
     .into_any()

@@ -43,5 +43,6 @@ pub mod row_margin;
 pub mod sight;
 pub mod token_keys;
 pub mod tokens;
+mod torque_fields;
 pub mod why;
 pub mod words_field;

@@ -32,6 +32,7 @@ mod readings;
 mod reason;
 mod refer;
 mod renewing;
+mod restate;
 mod section;
 mod stage;
 mod supply;
@@ -55,6 +56,7 @@ pub use leading::{Applied, Beside, Gap, Leading, NotHeld, StepParts, apply_leadi
 pub use quantity::{Figures, Quantity};
 pub use readings::{Readings, called, readings_at};
 pub use reason::{Reason, reason};
+pub use restate::restate;
 pub use stage::stage_between;
 pub use together::told_together;
 
