@@ -18,6 +18,18 @@ pub(super) struct Found {
     is_capital: bool,
 }
 
+impl Found {
+    /// Where it begins; and of two that begin at one place the longer first.
+    pub(super) fn from_and_length(&self) -> (usize, std::cmp::Reverse<usize>) {
+        (self.from, std::cmp::Reverse(self.to))
+    }
+
+    /// The code point after its last.
+    pub(super) fn end(&self) -> usize {
+        self.to
+    }
+}
+
 /// A name that is looked for.
 pub(super) struct Sought {
     plain: Vec<char>,

@@ -5,7 +5,7 @@
 //! and its section may share a name; then the section follows its circuit.
 
 use super::EditError;
-use super::in_words::{Sought, replaced, shifted};
+use super::in_words::{Found, Sought, replaced, shifted};
 use crate::model::{Action, ApplianceMap, Id, Procedure, Step};
 use std::sync::Arc;
 
@@ -31,6 +31,7 @@ pub(super) fn rename(
     if let Some(other) = taken_by(&document.map, thing, name) {
         return Err(EditError::NameTaken { name: name.to_owned(), by: other });
     }
+    rename_in_aliases(Arc::make_mut(&mut document.map), thing, name);
     let follows = section_of_same_name(&document.map, thing);
     for id in std::iter::once(thing).chain(&follows) {
         if let Some(place) = name_of(Arc::make_mut(&mut document.map), id) {
@@ -47,6 +48,38 @@ pub(super) fn rename(
         }
     }
     Ok(touched)
+}
+
+/// A further name that holds the old name holds the new one from now on: "bolts of the discharge flange".
+fn rename_in_aliases(map: &mut ApplianceMap, thing: &Id, name: &str) {
+    let Some(old) = name_of(map, thing).cloned() else { return };
+    let sought = Sought::new(&old, std::iter::empty());
+    let connections = map.connections.iter_mut().map(|one| (&one.id, &mut one.aliases));
+    let components = map.components.iter_mut().map(|one| (&one.id, &mut one.aliases));
+    let isolators = map.isolators.iter_mut().map(|one| (&one.id, &mut one.aliases));
+    let mut all = connections.chain(components).chain(isolators);
+    let Some((_, aliases)) = all.find(|(id, _)| *id == thing) else { return };
+    for alias in aliases {
+        let found = sought.find(alias);
+        if !found.is_empty() {
+            *alias = replaced(alias, &found, name);
+        }
+    }
+}
+
+/// Whether a further name has the words of a name in another order: "bolts of the pump flange" of "pump flange bolts".
+fn says_the_same(name: &str, alias: &str) -> bool {
+    let content = |text: &str| {
+        let mut words: Vec<String> = text
+            .to_lowercase()
+            .split_whitespace()
+            .filter(|word| !matches!(*word, "of" | "the"))
+            .map(str::to_owned)
+            .collect();
+        words.sort_unstable();
+        words
+    };
+    !same_name(name, alias) && content(name) == content(alias)
 }
 
 /// The name of another thing that is called so already, in whatever case.
@@ -101,14 +134,15 @@ fn name_of<'m>(map: &'m mut ApplianceMap, thing: &Id) -> Option<&'m mut String> 
 /// A thing whose name is looked for in steps.
 pub(super) struct Named {
     thing: Id,
-    sought: Sought,
+    /// Its name, and what says the same in another order: "bolts of the pump flange".
+    sought: Vec<Sought>,
     /// Other things that go by the same name.
     doubles: Vec<Id>,
 }
 
 impl Named {
     pub(super) fn of(map: &ApplianceMap, thing: &Id) -> Option<Self> {
-        let (_, _, name, _) = map.things().find(|(_, id, ..)| *id == thing)?;
+        let (_, _, name, own) = map.things().find(|(_, id, ..)| *id == thing)?;
         let called = |other: &str| same_name(other, name);
         let doubles = map
             .things()
@@ -119,14 +153,34 @@ impl Named {
             })
             .map(|(_, id, ..)| id.clone())
             .collect();
-        let all = map.things().flat_map(|(_, _, name, aliases)| {
-            std::iter::once(name).chain(aliases.iter().map(String::as_str))
-        });
-        Some(Self { thing: thing.clone(), sought: Sought::new(name, all), doubles })
+        // Within a name of its own that is longer, the thing is meant all the same.
+        let others: Vec<&str> = map
+            .things()
+            .filter(|(_, id, ..)| *id != thing)
+            .flat_map(|(_, _, name, aliases)| std::iter::once(name).chain(aliases.iter().map(String::as_str)))
+            .collect();
+        let same = own.iter().filter(|alias| says_the_same(name, alias)).map(String::as_str);
+        let sought = std::iter::once(name).chain(same).map(|name| Sought::new(name, others.iter().copied()));
+        Some(Self { thing: thing.clone(), sought: sought.collect(), doubles })
+    }
+
+    /// Where the thing is named in words, from left to right.
+    fn find(&self, words: &str) -> Vec<Found> {
+        let mut found: Vec<Found> = self.sought.iter().flat_map(|sought| sought.find(words)).collect();
+        if self.sought.len() > 1 {
+            found.sort_by_key(Found::from_and_length);
+            let mut end = 0;
+            found.retain(|place| {
+                let is_free = place.from_and_length().0 >= end;
+                end = if is_free { place.end() } else { end };
+                is_free
+            });
+        }
+        found
     }
 
     fn occurs_in(&self, step: &Step) -> bool {
-        (self.is_meant_in(step) && !self.sought.find(&step.words).is_empty())
+        (self.is_meant_in(step) && !self.find(&step.words).is_empty())
             || step.after_failures().any(|inner| self.occurs_in(inner))
     }
 
@@ -137,7 +191,7 @@ impl Named {
     }
 
     pub(super) fn replace_in(&self, step: &mut Step, name: &str) {
-        let found = if self.is_meant_in(step) { self.sought.find(&step.words) } else { Vec::new() };
+        let found = if self.is_meant_in(step) { self.find(&step.words) } else { Vec::new() };
         let length = name.chars().count();
         step.words = replaced(&step.words, &found, name);
         for action in &mut step.actions {

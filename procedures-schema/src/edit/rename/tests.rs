@@ -209,3 +209,26 @@ fn undo_of_a_rename_goes_back_to_the_very_same_document() {
         assert!(Arc::ptr_eq(session.document(), &d));
     }
 }
+
+#[test]
+fn what_says_the_same_in_another_order_is_renamed_too() {
+    let mut document = document(&[
+        "Undo the four bolts of the pump flange, M10.",
+        "Make the pump flange bolts.",
+        "Undo the union.",
+    ]);
+    let changed = Arc::make_mut(&mut document);
+    let mut bolts = Connection::new("bolts".into(), "pump flange bolts", Family::Fixing);
+    bolts.aliases = vec!["bolts of the pump flange".to_owned()];
+    let mut flange = Connection::new("flange".into(), "discharge side", Family::Joint);
+    flange.aliases = vec!["nuts of the discharge side".to_owned()];
+    Arc::make_mut(&mut changed.map).connections.extend([bolts, flange]);
+    assert_eq!(occurrences(&document, &"bolts".into()), 2);
+    let renamed = rename(&document, "bolts", "outlet bolts").expect("renamed");
+    assert_eq!(
+        words(&renamed),
+        ["Undo the four outlet bolts, M10.", "Make the outlet bolts.", "Undo the union."]
+    );
+    let renamed = rename(&renamed, "flange", "outlet side").expect("renamed");
+    assert_eq!(renamed.map.connection(&"flange".into()).expect("there").aliases, ["nuts of the outlet side"]);
+}
