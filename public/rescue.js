@@ -62,7 +62,8 @@ function titleOf(text) {
 function save({ name, text }) {
   const link = document.createElement('a');
   link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
-  link.download = `${name}${ENDING}`;
+  // Nothing judges it here, so its name does not say that it is fit.
+  link.download = `${name}.NOT-CHECKED${ENDING}`;
   link.click();
   // Some browsers begin to read only later.
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000);

@@ -16,6 +16,7 @@ use crate::route::{Screen, go};
 use crate::state::opening::Beginning;
 use crate::state::{EditorStore, files};
 use crate::versions::page::VersionsScreen;
+use crate::write::keys_sheet::KeysDialog;
 use crate::write::page::WriteScreen;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -52,6 +53,7 @@ impl Editor {
                 .with(|document| OpenNow { id: document.id.clone(), title: document.title.clone() })
         });
         flush_when_hidden(store);
+        crate::everywhere::listen(store);
         Self { store, jobs, offline, open_now }
     }
 }
@@ -59,7 +61,7 @@ impl Editor {
 impl Desk for Editor {
     fn screen(&self, screen: Screen) -> AnyView {
         let Self { store, jobs, offline, .. } = *self;
-        let as_on_paper = screen == Screen::Print;
+        let (as_on_paper, screen_shown) = (screen == Screen::Print, screen);
         let screen = match screen {
             Screen::Appliance => view! { <ApplianceScreen store /> }.into_any(),
             Screen::Kit => view! { <KitScreen store /> }.into_any(),
@@ -70,7 +72,9 @@ impl Desk for Editor {
             // The list of procedures is not of this part.
             Screen::Write | Screen::Procedures => view! { <WriteScreen store offline /> }.into_any(),
         };
-        view! { <LanePatterns as_on_paper />{screen} }.into_any()
+        // Write has the sheet of keys at its foot, beside its key.
+        let keys = (screen_shown != Screen::Write).then(|| view! { <KeysDialog /> });
+        view! { <LanePatterns as_on_paper />{screen}{keys} }.into_any()
     }
 
     fn bars(&self) -> AnyView {

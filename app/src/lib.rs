@@ -20,6 +20,7 @@ pub mod appliance;
 pub mod components;
 pub mod desk;
 pub mod editor;
+pub mod everywhere;
 pub mod finding_out;
 pub mod follow;
 pub mod frame;

@@ -39,7 +39,7 @@ async function saved(page, name) {
     page.waitForEvent('download'),
     page.getByRole('button', { name: `Save as a file: ${DEMO}` }).click(),
   ]);
-  assert.equal(download.suggestedFilename(), 'circulation-pump.putback.json');
+  assert.equal(download.suggestedFilename(), 'circulation-pump.NOT-CHECKED.putback.json');
   const path = out(name);
   await download.saveAs(path);
   return readFileSync(path, 'utf8');

@@ -6,7 +6,7 @@
 //! failure; ` !WARNING hazard; consequence; avoidance` after words gives the step a safety message.
 //! `map: pump, whole` runs to the end of the job; without `whole` the job is still going on;
 //! `override: {…}` replaces a demand, written as in a file;
-//! `also putback/left-open` names another rule that the same mistake breaks.
+//! `also putback/left-open` names another rule that the same mistake breaks; `language de` says what the words are in.
 
 use procedures_schema::check::{Finding, Rule, catalogue, check_with};
 use procedures_schema::format;
@@ -35,14 +35,16 @@ impl Fixture {
         let mut words = first.split(", ");
         let map = words.next().expect("a map");
         let mut whole = false;
-        let mut also = Vec::new();
+        let (mut also, mut language) = (Vec::new(), None);
         for word in words {
-            match word.strip_prefix("also ") {
-                Some(code) => also.push(code.to_owned()),
-                None => whole = word == "whole",
+            match word.split_once(' ') {
+                Some(("also", code)) => also.push(code.to_owned()),
+                Some(("language", word)) => language = Some(word.to_owned()),
+                _ => whole = word == "whole",
             }
         }
         let mut procedure = map_named(map);
+        procedure.language = language.unwrap_or(procedure.language);
         for line in lines.filter(|line| !line.trim().is_empty()) {
             if let Some(replaced) = line.strip_prefix("override: ") {
                 procedure.overrides.push(serde_json::from_str(replaced).expect(line));

@@ -19,6 +19,7 @@ pub fn OpenRow(
     let (what, hint) = (capital(&value.what), hint(&value.place));
     let who = match value.who.as_str() {
         "" => "nobody is named to find it out".to_owned(),
+        who if who.starts_with("from ") => format!("to be found out {who}"),
         who => format!("to be found out by {who}"),
     };
     let open = StoredValue::new(value);

@@ -23,7 +23,7 @@ pub fn ChangedFileBar(
     });
     let bar = move || {
         changed.get().map(|file| {
-            let what = format!("It is not what was read here: {}. Saving over it would lose that.", file.what.join("; "));
+            let what = format!("It is not what was read here: {}. Saving over it would lose that.", file.what.join("; ").trim_end_matches('.'));
             let open = file.can_be_opened.then(|| {
                 view! { <button type="button" class="key" on:click=move |_| store.open_changed()>"Open the file instead"</button> }
             });

@@ -145,6 +145,8 @@ pub enum Command {
     SelectNext,
     /// The selection goes to the step before.
     SelectPrevious,
+    /// The last step is selected.
+    SelectLast,
     /// The selection goes to the next step with a finding, round the end.
     NextFinding,
     /// The selection goes to the step with a finding before.
@@ -232,6 +234,7 @@ impl EditorStore {
             Command::Select(step) => self.select(step),
             Command::SelectNext => self.select_beside(1),
             Command::SelectPrevious => self.select_beside(-1),
+            Command::SelectLast => self.select(self.document_now().steps.last().map(|step| step.id.clone())),
             Command::NextFinding => self.select_finding(true),
             Command::PreviousFinding => self.select_finding(false),
             Command::LookAtAccepted => self.look_at_accepted(),

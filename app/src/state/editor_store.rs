@@ -23,6 +23,7 @@ use super::selection;
 use super::spread::Spread;
 use super::taken_out::TakenOut;
 use super::versions;
+use crate::storage::this_tab;
 use leptos::leptos_dom::helpers::TimeoutHandle;
 use leptos::prelude::*;
 use procedures_schema::derive::carry::Carried;
@@ -255,6 +256,7 @@ impl EditorStore {
         self.parts().filed.set(None);
         self.parts().name.set(name.to_owned());
         self.seat().opened(&session.document().id);
+        this_tab::note(session.document().id.as_str());
         self.lines_of(&session.document().id);
         versions::learn_soon(&session.document().id);
         self.parts().session.set(session);

@@ -8,7 +8,7 @@ use super::ids::RandomIds;
 use super::records::{self, KeptDocument};
 use super::taken_out::TakenOut;
 use super::versions;
-use crate::storage::files;
+use crate::storage::{files, this_tab};
 use leptos::prelude::*;
 use procedures_schema::edit::{Edit, Session};
 use procedures_schema::format;
@@ -78,6 +78,7 @@ impl Beginning {
         let store = EditorStore::new(self.session, &self.name);
         versions::learn_soon(&store.document_now().id);
         store.join_tabs();
+        this_tab::note(store.document_now().id.as_str());
         store.reopen_line_below();
         store.was_filed(self.filed);
         store.notice().set(self.notice);
@@ -155,6 +156,10 @@ impl EditorStore {
     }
 }
 
+/// What stands in the name of a file that is not fit, or that nobody judged: the latter by what hands files out without the
+/// program.
+const MARKS: [&str; 3] = ["REJECTED", "DRAFT", "NOT-CHECKED"];
+
 /// `NAME.putback.json`, or `NAME.REJECTED.putback.json`.
 pub(super) fn file_name(name: &str, mark: Option<&str>) -> String {
     let name = if name.is_empty() { "procedure" } else { name };
@@ -164,7 +169,7 @@ pub(super) fn file_name(name: &str, mark: Option<&str>) -> String {
 /// What the name of a file says of the verdict.
 pub(super) fn mark_in(file_name: &str) -> Option<&'static str> {
     let name = without_ending(file_name);
-    ["REJECTED", "DRAFT"].into_iter().find(|mark| name.ends_with(&format!(".{mark}")))
+    MARKS.into_iter().find(|mark| name.ends_with(&format!(".{mark}")))
 }
 
 fn without_ending(file_name: &str) -> &str {
@@ -174,7 +179,7 @@ fn without_ending(file_name: &str) -> &str {
 /// The name of a procedure from that of its file.
 fn stem(file_name: &str) -> &str {
     let name = without_ending(file_name);
-    name.strip_suffix(".REJECTED").or_else(|| name.strip_suffix(".DRAFT")).unwrap_or(name)
+    mark_in(name).and_then(|mark| name.strip_suffix(mark)?.strip_suffix('.')).unwrap_or(name)
 }
 
 #[cfg(test)]
@@ -188,6 +193,7 @@ mod tests {
         assert_eq!(file_name("pump", None), "pump.putback.json");
         assert_eq!(stem("pump.REJECTED.putback.json"), "pump");
         assert_eq!(stem("pump.putback.json"), "pump");
+        assert_eq!(stem("pump.NOT-CHECKED.putback.json"), "pump");
         assert_eq!(mark_in("pump.REJECTED.putback.json"), Some("REJECTED"));
         assert_eq!(mark_in("pump (1).putback.json"), None);
     }

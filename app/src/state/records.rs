@@ -6,6 +6,7 @@ use super::filing::Filed;
 use super::versions::{self, Stored};
 use super::written::Texts;
 use crate::storage::database::{self, Durability, Entry, Store};
+use crate::storage::this_tab;
 use leptos::task::spawn_local;
 use procedures_schema::edit::Session;
 use procedures_schema::format;
@@ -81,6 +82,13 @@ pub(super) async fn keep(state: &ToKeep, texts: &Texts, is_opened: bool) -> Resu
 /// # Errors
 /// In words, if the database cannot be read.
 pub async fn kept_document() -> Result<Option<KeptDocument>, String> {
+    // What this tab had open, if it is still on the device.
+    if let Some(id) = this_tab::open()
+        && let Some(text) = database::kept(Store::Docs, &id).await.map_err(unread)?
+        && let Some(kept) = read(&text).ok().filter(|kept| kept.removed_ms.is_none())
+    {
+        return Ok(Some(kept));
+    }
     let Some(id) = database::kept(Store::Meta, CURRENT).await.map_err(unread)? else { return Ok(None) };
     let Some(text) = database::kept(Store::Docs, &id).await.map_err(unread)? else { return Ok(None) };
     read(&text).map(Some)

@@ -1,13 +1,14 @@
 //! Several steps at once: the stretch from where the selection began to where it is, and what is done to it.
 //!
-//! What is copied lies in the memory of the page, so that it can be put into another procedure; the words
-//! go to the clipboard of the device too.
+//! What is copied lies in the memory of the page and on the clipboard of the device: as words for other programs, and as a
+//! procedure of these steps alone for another tab, another window, or this one after a reload.
 
 use super::editor_store::EditorStore;
 use leptos::prelude::*;
 use procedures_schema::derive::carry::Carried;
 use procedures_schema::edit::Edit;
-use procedures_schema::model::Id;
+use procedures_schema::format;
+use procedures_schema::model::{Id, Procedure};
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
@@ -71,15 +72,30 @@ impl EditorStore {
         }
     }
 
-    /// Takes a copy of the selected steps into memory; gives their words.
-    pub fn copy_selection(self) -> Option<String> {
+    /// Takes a copy of the selected steps into memory; gives their words, and the steps as a procedure of their own.
+    pub fn copy_selection(self) -> Option<(String, String)> {
         let carried = Carried::of(&self.document_now(), &self.selection_now());
         if carried.steps.is_empty() {
             return None;
         }
-        let text = carried.text();
+        let both = (carried.text(), as_procedure(&carried));
         self.copied().set(Some(carried));
-        Some(text)
+        Some(both)
+    }
+
+    /// Puts steps that came as a procedure of their own below a step, or at the end. Says whether they were such.
+    pub fn paste_steps(self, after: Option<Id>, text: &str) -> bool {
+        let Ok(document) = format::read(text.as_bytes()) else { return false };
+        let all: Vec<Id> = document.steps.iter().map(|step| step.id.clone()).collect();
+        let carried = Carried::of(&document, &all);
+        self.put_in(&carried, after, "paste", BTreeSet::new());
+        self.copied().set(Some(carried));
+        true
+    }
+
+    /// The last of the selected steps, below which what is pasted goes.
+    pub fn end_of_selection(self) -> Option<Id> {
+        self.selection_now().pop()
     }
 
     /// Puts what was copied below the selected step, or at the end.
@@ -96,6 +112,14 @@ impl EditorStore {
         let carried = Carried::of(&self.document_now(), &steps);
         self.put_in(&carried, steps.last().cloned(), "duplicate", BTreeSet::new());
     }
+}
+
+/// Carried steps as a procedure of their own, with the map that they speak of.
+fn as_procedure(carried: &Carried) -> String {
+    let mut document = Procedure::new(carried.from.clone(), "Copied steps");
+    document.map = carried.map.clone();
+    document.steps.clone_from(&carried.steps);
+    format::write(&document)
 }
 
 /// The steps from one to another, in whichever order; only the second, if there is no first.

@@ -11,4 +11,5 @@ pub mod offline;
 pub mod preferences;
 pub mod sharing;
 pub mod tabs;
+pub mod this_tab;
 pub mod unfinished;

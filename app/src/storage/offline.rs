@@ -7,7 +7,10 @@ use super::files;
 use procedures_schema::format;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
-use web_sys::{CacheStorage, RegistrationOptions, ServiceWorkerContainer, ServiceWorkerUpdateViaCache};
+use web_sys::{
+    CacheStorage, RegistrationOptions, ServiceWorkerContainer, ServiceWorkerRegistration,
+    ServiceWorkerUpdateViaCache,
+};
 
 /// The list of all files of the site, written by the build.
 const LIST: &str = "precache.json";
@@ -35,6 +38,22 @@ pub async fn register() -> Result<(), JsValue> {
     options.set_update_via_cache(ServiceWorkerUpdateViaCache::None);
     JsFuture::from(container.register_with_options(WORKER, &options)).await?;
     JsFuture::from(container.ready()?).await.map(|_| ())
+}
+
+/// Asks the server for a newer version, where there is one, and tells whether one is fetched and waits until no tab of
+/// this one is open.
+pub async fn is_newer_waiting() -> bool {
+    let Some(container) = container() else { return false };
+    let found = JsFuture::from(container.get_registration()).await.ok();
+    let Some(registration) = found.and_then(|found| found.dyn_into::<ServiceWorkerRegistration>().ok())
+    else {
+        return false;
+    };
+    // Without a network nothing newer is heard of, and what waits already waits on.
+    if let Ok(update) = registration.update() {
+        let _ = JsFuture::from(update).await;
+    }
+    registration.waiting().is_some()
 }
 
 /// Compares the list of files with the cache.

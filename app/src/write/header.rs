@@ -61,8 +61,10 @@ fn Stamp(store: EditorStore) -> impl IntoView {
 fn judged_by(store: EditorStore) -> Memo<String> {
     Memo::new(move |_| {
         store.judged().with(|judged| {
-            let country = judged.document.country.as_ref().filter(|country| **country != Country::Elsewhere);
-            let country = country.map(|country| format!(", written for {}", country.word()));
+            let country = judged.document.country.as_ref().map(|country| match country {
+                Country::Elsewhere => ", by the author's limits only".to_owned(),
+                country => format!(", written for {}", country.word()),
+            });
             format!("by {} rules{}, not for work yet", judged.report.n_rules, country.unwrap_or_default())
         })
     })

@@ -36,6 +36,14 @@ fn holds_on(store: EditorStore, event: &KeyboardEvent) -> bool {
     true
 }
 
+fn focus_new_line() {
+    let line = document().get_element_by_id("new-line");
+    if let Some(line) = line.and_then(|line| line.dyn_into::<web_sys::HtmlElement>().ok()) {
+        // Only an element that is gone refuses.
+        let _ = line.focus();
+    }
+}
+
 fn is_on_button(event: &KeyboardEvent) -> bool {
     event.target().is_some_and(|target| target.dyn_ref::<web_sys::HtmlButtonElement>().is_some())
 }
@@ -48,6 +56,12 @@ pub fn everywhere(store: EditorStore, event: &KeyboardEvent) {
     if event.key() == "F1" {
         event.prevent_default();
         open_sheet();
+        return;
+    }
+    if event.key() == "Enter" && (event.ctrl_key() || event.meta_key()) && !event.default_prevented() {
+        // On a row it opens the line below it; from anywhere else it leads to the line at the end.
+        event.prevent_default();
+        focus_new_line();
         return;
     }
     if event.key() == "F8" {
@@ -138,6 +152,15 @@ fn cut_at(event: &KeyboardEvent) -> Option<String> {
     (start == end && !head.trim().is_empty() && !tail.trim().is_empty()).then_some(head)
 }
 
+/// What steps on the clipboard are marked as.
+const STEPS: &str = "application/vnd.putback+json";
+
+/// The steps that a paste brings, if it brings steps of ours.
+pub fn copied_steps(event: &web_sys::ClipboardEvent) -> Option<String> {
+    let text = event.clipboard_data()?.get_data(STEPS).ok()?;
+    (!text.is_empty()).then_some(text)
+}
+
 /// Copies, cuts or pastes whole steps while the keyboard is on a row; in a text the browser does it.
 pub fn on_clipboard(store: EditorStore, event: &web_sys::Event) {
     let Some(event) = event.dyn_ref::<web_sys::ClipboardEvent>() else { return };
@@ -146,12 +169,16 @@ pub fn on_clipboard(store: EditorStore, event: &web_sys::Event) {
         return;
     }
     if event.type_() == "paste" {
-        store.run(Command::PasteCopied);
+        let came = copied_steps(event);
+        if !came.is_some_and(|text| store.paste_steps(store.end_of_selection(), &text)) {
+            store.run(Command::PasteCopied);
+        }
     } else {
-        let Some(text) = store.copy_selection() else { return };
+        let Some((text, steps)) = store.copy_selection() else { return };
         if let Some(data) = event.clipboard_data() {
-            // A clipboard that takes no text leaves the copy in the page's memory.
+            // A clipboard that takes neither leaves the copy in the page's memory.
             let _ = data.set_data("text/plain", &text);
+            let _ = data.set_data(STEPS, &steps);
         }
         if event.type_() == "cut" {
             store.run(Command::RemoveSelection);

@@ -32,7 +32,7 @@ const KEYS: [(&str, &[(&str, &str)]); 4] = [
                 "Enter opens its fields, N: another name for its thing, Backspace: not an action",
             ),
             ("Ctrl+.", "other readings of the words at the caret, of marked words, or of what it means"),
-            ("Ctrl+Enter", "a new step below"),
+            ("Ctrl+Enter", "a new step below; from anywhere else into the line at the end"),
             ("Alt+Up, Alt+Down", "hold the selected steps elsewhere; Enter drops them, Esc puts them back"),
             ("Ctrl+C, X, V, D", "copy, cut, paste, double whole steps"),
             ("Delete", "take the selected steps out"),
@@ -48,7 +48,11 @@ const KEYS: [(&str, &[(&str, &str)]); 4] = [
     ),
     (
         "Everywhere",
-        &[("Ctrl+Z, Ctrl+Y", "undo, redo, across all screens and after a reload"), ("F1", "this sheet")],
+        &[
+            ("Ctrl+Z, Ctrl+Y", "undo, redo, across all screens and after a reload"),
+            ("Ctrl+S, Ctrl+O", "save as a file, open a file"),
+            ("F1", "this sheet"),
+        ],
     ),
 ];
 
@@ -75,8 +79,16 @@ pub fn open_sheet() {
 /// The key that opens the sheet, and the sheet.
 #[component]
 pub fn KeysSheet() -> impl IntoView {
+    view! {
+        <button type="button" class="quiet" title="F1" on:click=move |_| open_sheet()>"Keys"</button>
+        <KeysDialog />
+    }
+}
+
+/// The sheet.
+#[component]
+pub fn KeysDialog() -> impl IntoView {
     let sheet = NodeRef::<leptos::html::Dialog>::new();
-    let open = move |_| open_sheet();
     let close = move |_| {
         if let Some(sheet) = sheet.get_untracked() {
             sheet.close();
@@ -92,7 +104,6 @@ pub fn KeysSheet() -> impl IntoView {
         view! { <dt><span class=class>{name}</span></dt><dd>{says}</dd> }
     };
     view! {
-        <button type="button" class="quiet" title="F1" on:click=open>"Keys"</button>
         <dialog class="keys-sheet" id=SHEET node_ref=sheet aria-labelledby="keys-title">
             <div class="keys-head">
                 <h2 id="keys-title">"Keys of Write"</h2>

@@ -126,6 +126,10 @@ impl Typed {
                 event.prevent_default();
                 self.ask(event.target());
             }
+            "ArrowUp" if self.after.with_value(Option::is_none) && self.words().is_empty() => {
+                event.prevent_default();
+                self.store.run(Command::SelectLast);
+            }
             "Escape" if self.after.with_value(Option::is_some) => {
                 event.stop_propagation();
                 self.store.run(Command::CloseDraft);
@@ -144,6 +148,13 @@ impl Typed {
     /// Several lines become steps at once; one line goes into the field like any text.
     fn pasted(self, event: &web_sys::ClipboardEvent) {
         let is_empty = self.words().is_empty();
+        // Steps that were copied come with all that they mean.
+        if let Some(steps) = keys::copied_steps(event).filter(|_| is_empty && !self.is_plain.get_value())
+            && self.store.paste_steps(self.after.get_value(), &steps)
+        {
+            event.prevent_default();
+            return;
+        }
         if let Some(text) = several_lines(event).filter(|_| is_empty) {
             event.prevent_default();
             let after = self.after.get_value();

@@ -130,6 +130,7 @@ static RULES: &[&Rule] = &[
     &words::differs::RULE,
     &words::empty::RULE,
     &words::message_incomplete::RULE,
+    &words::not_checked::RULE,
     &words::not_said::RULE,
     &words::not_typed::RULE,
     &words::placeholder::RULE,

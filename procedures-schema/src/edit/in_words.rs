@@ -20,7 +20,7 @@ pub(super) struct Found {
 
 impl Found {
     /// Where it begins; and of two that begin at one place the longer first.
-    pub(super) fn from_and_length(&self) -> (usize, std::cmp::Reverse<usize>) {
+    pub(super) fn begin_and_length(&self) -> (usize, std::cmp::Reverse<usize>) {
         (self.from, std::cmp::Reverse(self.to))
     }
 

@@ -168,10 +168,10 @@ impl Named {
     fn find(&self, words: &str) -> Vec<Found> {
         let mut found: Vec<Found> = self.sought.iter().flat_map(|sought| sought.find(words)).collect();
         if self.sought.len() > 1 {
-            found.sort_by_key(Found::from_and_length);
+            found.sort_by_key(Found::begin_and_length);
             let mut end = 0;
             found.retain(|place| {
-                let is_free = place.from_and_length().0 >= end;
+                let is_free = place.begin_and_length().0 >= end;
                 end = if is_free { place.end() } else { end };
                 is_free
             });

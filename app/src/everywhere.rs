@@ -1,0 +1,88 @@
+//! What holds on every screen of the editor: the keys that save, open and explain, files that are dropped, and the name
+//! of the tab.
+
+use crate::route::{Screen, go};
+use crate::state::{EditorStore, files};
+use crate::write::keys_sheet::open_sheet;
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+
+/// Listens for as long as the page stands.
+pub fn listen(store: EditorStore) {
+    window_event_listener(leptos::ev::keydown, move |event| key(store, &event));
+    // A file that is dropped beside its place would open in place of the page.
+    window_event_listener(leptos::ev::dragover, move |event| event.prevent_default());
+    window_event_listener(leptos::ev::drop, move |event| dropped(store, &event));
+    window_event_listener_untyped("hashchange", move |_| request_animation_frame(lead_keyboard));
+    let title = Memo::new(move |_| store.document().with(|document| document.title.clone()));
+    Effect::new(move |_| {
+        let title = title.get();
+        let named =
+            if title.trim().is_empty() { "Putback".to_owned() } else { format!("{title} · Putback") };
+        document().set_title(&named);
+    });
+}
+
+fn key(store: EditorStore, event: &web_sys::KeyboardEvent) {
+    // Whoever follows a job neither saves nor opens one by a slip of the hand.
+    if event.default_prevented() || event.alt_key() || is_following() {
+        return;
+    }
+    let with_control = event.ctrl_key() || event.meta_key();
+    match event.key().to_lowercase().as_str() {
+        "s" if with_control && !event.shift_key() => store.save(),
+        "o" if with_control && !event.shift_key() => open(store),
+        "f1" => open_sheet(),
+        _ => return,
+    }
+    event.prevent_default();
+}
+
+/// Asks for a file as the key "Open" does: by the browser's own dialog where it hands out files, else by a field.
+fn open(store: EditorStore) {
+    if EditorStore::has_files_in_hand() {
+        store.open_in_hand(Callback::new(|()| go(Screen::Write)));
+        return;
+    }
+    let field = document().query_selector("input[type=file]").ok().flatten();
+    if let Some(field) = field.and_then(|field| field.dyn_into::<web_sys::HtmlElement>().ok()) {
+        field.click();
+    }
+}
+
+/// Opens a file that is dropped anywhere but while a job is followed. Of several the first is opened, and that is said.
+fn dropped(store: EditorStore, event: &web_sys::DragEvent) {
+    if event.default_prevented() {
+        return;
+    }
+    event.prevent_default();
+    let files = event.data_transfer().and_then(|data| data.files());
+    let Some(file) = files.as_ref().and_then(|files| files.get(0)) else { return };
+    if is_following() {
+        return;
+    }
+    let n = files.map_or(1, |files| files.length());
+    if n > 1 {
+        let words = format!("Of the {n} files that were dropped, \"{}\" was opened.", file.name());
+        store.notice().set(Some(words));
+    }
+    files::open_file(store, file);
+    go(Screen::Write);
+}
+
+/// Puts the keyboard at the beginning of a screen that has just come, where the one before has taken it away with it.
+fn lead_keyboard() {
+    let page = document();
+    let is_lost = page.active_element().is_none_or(|element| element.tag_name() == "BODY");
+    let main = page.query_selector("main").ok().flatten();
+    let main = main.and_then(|main| main.dyn_into::<web_sys::HtmlElement>().ok());
+    if let Some(main) = main.filter(|_| is_lost) {
+        // Neither is refused by an element that stands in the page.
+        let _ = main.set_attribute("tabindex", "-1");
+        let _ = main.focus();
+    }
+}
+
+fn is_following() -> bool {
+    Screen::of_address() == Some(Screen::Follow)
+}
