@@ -19,8 +19,9 @@ fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
         return;
     }
     let language = &procedure.language;
-    let mut finding =
-        rule.finding(format!("The words are not checked: no rule can read the language \"{language}\""));
+    let mut finding = rule.finding(format!(
+        "The words of the steps are not checked: no rule can read the language \"{language}\""
+    ));
     finding
         .remedy
         .push("Let somebody who knows the language compare each sentence with its actions".to_owned());
