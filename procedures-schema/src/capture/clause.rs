@@ -40,7 +40,11 @@ pub(super) fn clauses(tokens: &[Token<'_>], said: &[Said]) -> Vec<Clause> {
     let mut clauses: Vec<Clause> = Vec::new();
     for phrase in said.iter().filter(|said| !said.unsaid && !said.means.is_empty()) {
         let Some(first) = phrase.tokens.first().copied() else { continue };
-        if is_noun(tokens, first) || is_expected(tokens, first) || is_told(tokens, first, phrase.means) {
+        if is_noun(tokens, first)
+            || is_state(tokens, first)
+            || is_expected(tokens, first)
+            || is_told(tokens, first, phrase.means)
+        {
             continue;
         }
         // "Until the gauge reads 0" shows zero; "while the pressure is at zero" only says when.
@@ -221,6 +225,17 @@ fn follows_what_is_awaited(tokens: &[Token<'_>], condition: usize, at: usize) ->
         && matches!(text(at - 1), "and" | "then")
         && OBJECTS.contains(&text(at + 1))
         && !PEOPLE.contains(&text(condition + 1))
+}
+
+/// Whether a word that is a verb as often as a state ends what another verb says: "the valve drives *open*".
+fn is_state(tokens: &[Token<'_>], at: usize) -> bool {
+    const STATES: &[&str] = &["clear", "close", "open", "shut"];
+    let Some(token) = tokens.get(at).filter(|token| token.before == Break::None) else { return false };
+    let before = at.checked_sub(1).and_then(|i| tokens.get(i)).map_or("", |token| &*token.text);
+    let behind =
+        tokens.get(at + 1).filter(|next| next.before == Break::None).map_or("", |token| &*token.text);
+    let goes_on = matches!(behind, "the" | "a" | "an" | "it" | "them" | "both" | "all" | "its");
+    STATES.contains(&token.text.as_ref()) && before.ends_with('s') && !before.ends_with("ss") && !goes_on
 }
 
 /// Whether a verb tells what a thing does: "the zone valve *opens*". What people do in that form is an order: "the

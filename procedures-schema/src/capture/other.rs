@@ -52,6 +52,10 @@ impl Reader<'_> {
             // "Hold the pipe with a second spanner" waits for nobody.
             Verb::Hold if clause.phrase.len() < 2 && self.acts_on_a_thing(clause) => return None,
             Verb::ShutDown | Verb::Start if !self.is_of_appliance(clause) => return None,
+            // "Bring *them* up finger tight": nuts are no appliance.
+            Verb::Start if self.object_pronoun(clause).is_some_and(|it| self.text(it) != "it") => {
+                return None;
+            }
             Verb::ShutDown => {}
             Verb::Start => action.mode = self.mode(clause),
             Verb::Finish => {
@@ -158,7 +162,9 @@ impl Reader<'_> {
         let last = clause.phrase.iter().copied().take_while(|i| *i <= clause.verb() + 1).last();
         let from = last.unwrap_or(clause.verb()) + 1;
         let what = (from..clause.to).find(|i| named.contains(&self.text(*i)));
-        if quantity.is_none() && what.is_none() {
+        // "Check *you* hold a current ticket."
+        let tells = matches!(self.text(from), "you" | "they");
+        if quantity.is_none() && (what.is_none() || tells) {
             return None;
         }
         let limits = quantity.and_then(|quantity| match &quantity.figures {

@@ -152,6 +152,13 @@ impl<'a> Reader<'a> {
     /// Takes a proposal: an action, or a doubt.
     pub(super) fn take(&mut self, proposal: Proposal) {
         let mut action = proposal.action;
+        let mut seen: Vec<Id> = Vec::new();
+        // "Switch off the spur, take the fuse": both may be names of one thing.
+        action.on.retain(|id| {
+            let is_new = !seen.contains(id);
+            seen.extend(is_new.then(|| id.clone()));
+            is_new
+        });
         action.says = self.spans(&proposal.said_by);
         if proposal.choices.len() < 2
             && (self.joins_last_proof(&action)

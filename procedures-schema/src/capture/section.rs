@@ -345,37 +345,43 @@ impl Reader<'_> {
         action.by = by_word.or(by_port).or(Some(Means::Vent));
         action.what = Some(if motion { Energy::Motion } else { Energy::Pressure });
         action.through = through;
-        action.vent = vent;
+        action.vent = vent.or_else(|| self.open_port(action, &Port::Vent));
         let outlet = through_port(self.map, action.through.as_ref()) == Some(&Port::Outlet);
-        action.to = self.after(clause, &["into"]).or_else(|| self.after(clause, &["at"]).filter(|_| outlet));
+        let to_a_place = || self.after(clause, &["to"]).filter(|place| takes_water(place));
+        let at_outlet = || self.after(clause, &["at"]).filter(|_| outlet);
+        action.to = self.after(clause, &["into"]).or_else(to_a_place).or_else(at_outlet);
         action.temperature =
             self.quantities(clause).find_map(|quantity| quantity.measured(Kind::Temperature));
     }
 
     /// "Let the boiler drain": through the only drain of it that stands open or has a hose on it.
     fn open_drain(&self, clause: &Clause, action: &Action) -> Option<Id> {
-        if !clause.phrase.iter().any(|i| self.text(*i) == "drain") {
-            return None;
-        }
-        let hose_on = |joint: &Connection| {
-            self.map.temporary.iter().any(|item| {
-                let in_place = self.here.temporary.get(&item.id) == Some(&true);
-                in_place && item.on.as_ref() == Some(&joint.id) && item.name.ends_with("hose")
-            })
-        };
+        let drains = clause.phrase.iter().any(|i| self.text(*i) == "drain");
+        drains.then(|| self.open_port(action, &Port::Drain)).flatten()
+    }
+
+    /// The only port of a kind, of what an action is about, that stands open or has a hose on it.
+    fn open_port(&self, action: &Action, port: &Port) -> Option<Id> {
         let is_open = |joint: &&Connection| {
             let open = self.here.connections.get(&joint.id).is_some_and(|here| here.open > 0);
-            let open = open || hose_on(joint);
             let own = joint.section.as_ref().is_some_and(|section| {
                 let mut sections = self.map.sections();
                 let circuit =
                     sections.find(|(_, known)| known.id == *section).map(|(circuit, _)| &circuit.id);
                 action.on.iter().any(|on| on == section || Some(on) == circuit)
             });
-            open && own && joint.port == Some(Port::Drain)
+            (open || self.has_hose(&joint.id)) && own && joint.port.as_ref() == Some(port)
         };
         let mut open = self.map.connections.iter().filter(is_open);
         open.next().filter(|_| open.next().is_none()).map(|joint| joint.id.clone())
+    }
+
+    /// Whether a hose is on a joint.
+    pub(super) fn has_hose(&self, joint: &Id) -> bool {
+        self.map.temporary.iter().any(|item| {
+            let in_place = self.here.temporary.get(&item.id) == Some(&true);
+            in_place && item.on.as_ref() == Some(joint) && item.name.ends_with("hose")
+        })
     }
 
     fn fill(&self, clause: &Clause, action: &mut Action) {
@@ -397,4 +403,22 @@ fn through_port<'m>(map: &'m ApplianceMap, through: Option<&Id>) -> Option<&'m P
 
 pub(super) fn reading(what: &str, limits: Option<Range>) -> Reading {
     Reading { what: what.to_owned(), limits, ..Reading::default() }
+}
+
+/// Whether words name a place that water can run to: "to the gully", not "to below the pump".
+fn takes_water(place: &str) -> bool {
+    const PLACES: &[&str] = &[
+        "bucket",
+        "container",
+        "drain",
+        "drum",
+        "floor",
+        "gulley",
+        "gully",
+        "outside",
+        "sink",
+        "tundish",
+        "waste",
+    ];
+    place.split(' ').any(|word| PLACES.contains(&word.to_lowercase().as_str()))
 }

@@ -162,11 +162,20 @@ impl Reader<'_> {
         let pick = |test: &dyn Fn(&&Mention) -> bool| -> Vec<Mention> {
             of_kind.iter().copied().filter(|mention| test(mention)).cloned().collect()
         };
-        let direct = pick(&|mention| is_direct(mention) && after_verb(mention));
+        // "Refit the lid and make *sure* no wire is caught": what is only looked after is not refitted.
+        let is_beyond = |mention: &&Mention| {
+            (clause.verb() + 1..mention.from)
+                .any(|i| matches!(self.text(i), "ensure" | "ensuring" | "minding" | "sure"))
+        };
+        let direct = pick(&|mention| is_direct(mention) && after_verb(mention) && !is_beyond(mention));
+        // "Pull *it* up to 30 Nm, the outlet nut to 23": the verb acts on what "it" stands for.
+        let mut direct = direct;
+        if let Some(it) = self.object_pronoun(clause) {
+            direct.retain(|mention| mention.from < it);
+        }
         // "Take off the panel; the chamber has a cover of its own": another sentence names no object, unless the
         // first has none.
         let end = self.end_of_sentence(clause);
-        let mut direct = direct;
         if direct.iter().any(|mention| mention.from < end) {
             direct.retain(|mention| mention.from < end);
         }

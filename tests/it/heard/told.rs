@@ -188,7 +188,7 @@ pub(super) const DONE: &[(&str, &str)] = &[
     // Where it goes is said when the hose is led there.
     (
         "Close the flow and return valves of the heating.|Put a hose on the drain cock and lead it to the gully.|Open the drain cock and let the heating drain.",
-        "undo drain-cock · release heating what=pressure by=drain through=drain-cock to=gully",
+        "release heating what=pressure by=drain through=drain-cock to=gully",
     ),
     // What closes a port is called after it.
     (

@@ -225,6 +225,8 @@ const NOTHINGS: &[&str] = &[
     "flow",
     "force",
     "grease",
+    "grit",
+    "nose",
     "hand",
     "heat",
     "hook",

@@ -62,7 +62,7 @@ impl Phrase {
     }
 }
 
-const ARTICLES: &[&str] = &["a", "an", "its", "the", "their", "this", "these", "those", "your"];
+const ARTICLES: &[&str] = &["a", "an", "any", "its", "the", "their", "this", "these", "those", "your"];
 /// Adjectives that belong to no name.
 const ADJECTIVES: &[&str] = &[
     "clean",
@@ -78,6 +78,7 @@ const ADJECTIVES: &[&str] = &[
     "other",
     "remaining",
     "same",
+    "single",
     "spare",
     "whole",
     "worn",
@@ -278,7 +279,9 @@ impl<'l, 'w> Chunker<'l, 'w> {
             let word = [singular(&text)];
             matches!(super::nouns::noun(&word), super::nouns::Noun::Nothing | super::nouns::Noun::Unknown)
         };
-        let of_idiom = i != self.clause.verb() && self.clause.phrase.contains(&i) && names_nothing();
+        let begins_here = self.words.is_empty();
+        let of_idiom =
+            begins_here && i != self.clause.verb() && self.clause.phrase.contains(&i) && names_nothing();
         if of_verb || of_idiom {
             self.close(true);
             // "Lift *it* off its hooks": the object stands before.
@@ -302,6 +305,13 @@ impl<'l, 'w> Chunker<'l, 'w> {
             self.bare = true;
         } else if text == "of" && self.words.is_empty() && self.amount.is_some() {
             self.part = self.amount.take();
+        } else if text == "of" && self.is_several() {
+            // "The *pair of* electrodes."
+            self.words.clear();
+        } else if self.holds_another(i) {
+            // "The screws *holding the* plate" are those of the plate.
+            self.close(true);
+            self.lead = Lead::After("of".to_owned());
         } else if PREPOSITIONS.contains(&text.as_str()) {
             self.close(true);
             let joins = text == "with"
@@ -329,6 +339,18 @@ impl<'l, 'w> Chunker<'l, 'w> {
         } else {
             self.close(true);
         }
+    }
+
+    /// Whether the open phrase is only a word for several.
+    fn is_several(&self) -> bool {
+        let [only] = self.words.as_slice() else { return false };
+        matches!(self.line.text(*only), "couple" | "pair" | "set")
+    }
+
+    /// Whether a word behind a name says what that holds, up to the article of it.
+    fn holds_another(&self, i: usize) -> bool {
+        let holds = matches!(self.line.text(i), "holding" | "retaining" | "securing");
+        holds && !self.words.is_empty() && ARTICLES.contains(&self.line.text(i + 1))
     }
 
     /// Whether the open phrase is one word behind an article that names nothing known.

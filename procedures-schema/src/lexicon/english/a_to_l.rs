@@ -144,6 +144,8 @@ pub(super) static PHRASES: &[(&str, &[Verb])] = &[
     ("get|gets|getting … off|out", &[Undo, Remove, TakeAway]),
     ("give|gives|giving … brush|clean|rinse|scrub|wash|wipe", &[Clean]),
     ("give|gives|giving … check|look|once-over", &[Inspect]),
+    ("give|gives|giving … turn … close|closed|off|shut", &[Isolate]),
+    ("give|gives|giving … turn … on|open", &[Restore]),
     ("go|goes|going|gone over|round", &[Test, Inspect]),
     ("hand|handed|handing|hands … over", &[Finish]),
     ("hang|hanging|hangs|hung", &[Fit, Place]),

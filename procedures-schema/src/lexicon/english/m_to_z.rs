@@ -277,6 +277,7 @@ pub(super) static PHRASES: &[(&str, &[Verb])] = &[
     ("unhook|unhooked|unhooking|unhooks", &[Undo, Remove]),
     ("unlatch|unlatched|unlatching|unlatchs", &[Undo]),
     ("unlock|unlocked|unlocking|unlocks", &[Restore]),
+    ("unmake|unmakes|unmaking", &[Undo]),
     ("unplug|unplugged|unplugging|unplugs", &[Isolate, Undo]),
     ("unscrew|unscrewed|unscrewing|unscrews", &[Undo, TakeAway, Slacken]),
     ("unscrew|unscrewed|unscrewing|unscrews … bowl|cover|lid", &[Remove]),

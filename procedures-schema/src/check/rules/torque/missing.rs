@@ -18,7 +18,8 @@ fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (at, action) in actions(context).filter(|(_, action)| action.verb == Verb::Make) {
         let named = action.on.iter().filter_map(|id| context.connection(id));
         let carries = named.filter(|k| k.family == Family::Joint && k.port.is_none() && k.section.is_some());
-        for joint in carries.filter(|joint| joint.tight.is_none() && action.torque.is_none()) {
+        let open = carries.filter(|joint| joint.tight.is_none() && action.torque.is_none());
+        for joint in open.filter(|_| !says_a_method(&at.step.words)) {
             let title =
                 format!("Step {} makes {} and nothing says how tight", at.number, context.the_id(&joint.id));
             findings.push(at.finding(
@@ -28,4 +29,19 @@ fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
             ));
         }
     }
+}
+
+/// Whether words say by another method than a torque how tight.
+fn says_a_method(words: &str) -> bool {
+    const METHODS: &[&str] = &[
+        "finger tight",
+        "finger-tight",
+        "hand tight",
+        "hand-tight",
+        "to its stop",
+        "to the stop",
+        "turn past",
+    ];
+    let words = words.to_lowercase();
+    METHODS.iter().any(|method| words.contains(method))
 }
