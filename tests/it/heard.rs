@@ -246,7 +246,7 @@ fn what_is_kept_as_words_says_nothing_to_do() {
 }
 
 /// How many of the 90 lines of `spoken` must be heard as expected; it only ever rises.
-const SPOKEN_FLOOR: usize = 74;
+const SPOKEN_FLOOR: usize = 76;
 
 #[test]
 fn what_engineers_say_is_heard_as_they_meant_it() {

@@ -180,8 +180,8 @@ fn set_ends(tokens: &[Token<'_>], clauses: &mut [Clause]) {
 /// Whether a word that is a noun as often as a verb ends a name: "the fan *plug*", "the flue *cap*".
 fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     const BOTH: &[&str] = &[
-        "blank", "block", "bond", "brush", "bung", "cap", "clip", "drain", "fire", "lead", "plug", "screw",
-        "setting", "strap", "tag", "vent", "wedge",
+        "blank", "block", "bolt", "bond", "brush", "bung", "cap", "clip", "drain", "fire", "lead", "plug",
+        "screw", "setting", "strap", "tag", "vent", "wedge",
     ];
     const JOINING: &[&str] = &[
         "and", "again", "always", "away", "back", "down", "first", "in", "it", "now", "off", "on", "or",
@@ -190,7 +190,10 @@ fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     let Some(token) = tokens.get(at).filter(|token| token.before == Break::None) else { return false };
     let Some(before) = at.checked_sub(1).and_then(|i| tokens.get(i)) else { return false };
     let names = before.text.chars().all(|c| c.is_alphabetic() || c == '-') && !before.text.ends_with("ly");
-    BOTH.contains(&token.text.as_ref()) && names && !JOINING.contains(&before.text.as_ref())
+    // "The M4 *screw* in the cover."
+    let is_thread =
+        before.text.starts_with('m') && before.text.bytes().nth(1).is_some_and(|b| b.is_ascii_digit());
+    BOTH.contains(&token.text.as_ref()) && (names || is_thread) && !JOINING.contains(&before.text.as_ref())
 }
 
 /// "When water comes at the vent screw tighten it": the order follows its condition without a comma.

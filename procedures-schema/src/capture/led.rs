@@ -58,11 +58,11 @@ impl Reader<'_> {
         if let Some(mention) = direct {
             let vents_first = self.connection(mention).is_some_and(|joint| joint.port == Some(Port::Vent));
             let all = self.mentions_in(clause).filter(|mention| mention.from > clause.verb());
-            return match vents_first {
+            if vents_first {
                 // "Open the air vent and the drain cock."
-                true => all.filter_map(|mention| self.connection(mention)).find(is_drain),
-                false => self.connection(mention).filter(is_drain),
-            };
+                return all.filter_map(|mention| self.connection(mention)).find(is_drain);
+            }
+            return self.connection(mention).filter(is_drain);
         }
         self.object_pronoun(clause)?;
         let last = self.last_or_under(ThingKind::Connection);

@@ -325,13 +325,20 @@ impl<'l, 'w> Chunker<'l, 'w> {
             self.amount = amount.or(self.amount);
         } else if is_drive(&text) || (self.words.is_empty() && ADJECTIVES.contains(&text.as_str())) {
             self.start.get_or_insert(i);
-        } else if ENDS.contains(&text.as_str())
-            || is_adverb(&text)
+        } else {
+            self.word(i, &text);
+        }
+    }
+
+    /// Takes in a word that belongs to the open phrase, begins one, or ends it.
+    fn word(&mut self, i: usize, text: &str) {
+        if ENDS.contains(&text)
+            || is_adverb(text)
             || text.contains('\'')
             || (text == "right" && is_particle(self.line.text(i + 1)))
         {
-            self.close(!matches!(text.as_str(), "it" | "them" | "him") && !is_adverb(&text));
-        } else if super::super::proof::is_pair(&text) {
+            self.close(!matches!(text, "it" | "them" | "him") && !is_adverb(text));
+        } else if super::super::proof::is_pair(text) {
             self.close(true);
         } else if text.starts_with(|c: char| c.is_alphabetic()) {
             self.start.get_or_insert(i);
