@@ -109,6 +109,8 @@ async function out(place, visit, follow) {
   await place.tally.step('a reading that is out says what the writer wrote for it', async () => {
     await follow.untilReading();
     await page.getByRole('group', { name: 'Keypad' }).getByRole('button', { name: '9' }).click();
+    // A press soon after the key has changed is ignored.
+    await page.waitForTimeout(450);
     await page.getByRole('button', { name: 'Take it' }).click();
     await page.getByText('If it is out: close the inlet valve and call the office; leave it safe').waitFor();
   });

@@ -50,7 +50,8 @@ fn show_from_its_head(jobs: JobStore, section: NodeRef<leptos::html::Section>) {
     });
     Effect::new(move |before: Option<_>| {
         let now = order.get();
-        if before.is_some_and(|before| before != now) {
+        // The first order of a job is in sight from its head; one to which somebody comes back need not be.
+        if before.map_or(now.1 > 0, |before| before != now) {
             // The step is on the screen once the effects of this turn have run.
             request_animation_frame(move || show_head(section));
         }

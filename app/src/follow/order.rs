@@ -48,7 +48,7 @@ fn step_words(moment: &Moment, step: &Step) -> impl IntoView + use<> {
 /// A proof that is taken again, with the words of the step that proved it first.
 fn proof_words(moment: &Moment, due: &ProofDue) -> impl IntoView + use<> {
     let number = moment.procedure.position(&due.step.id).map(|position| position + 1);
-    let when = clock::to_the_minute(due.proved_ms);
+    let when = clock::day_and_minute(due.proved_ms, clock::now_ms());
     view! {
         <div class="body">
             <span class="number" aria-hidden="true">"?"</span>

@@ -114,3 +114,43 @@ pub fn proved_ms(procedure: &Procedure, circuit: &Circuit, done: &[Done], job: O
     let ticked = done.iter().rfind(|done| has_proof(procedure.steps.get(done.position)));
     again.max(ticked.map(|done| done.at_ms))
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::follow::job::Job;
+    use crate::follow::moment::Moment;
+    use procedures_schema::derive::lanes::LaneLevel;
+    use procedures_schema::format;
+    use procedures_schema::model::{Id, Procedure};
+    use std::sync::Arc;
+    use wasm_bindgen_test::wasm_bindgen_test;
+
+    fn procedure() -> Arc<Procedure> {
+        let text = r#"{"putback":0,"id":"p","title":"t","map":{
+                "circuits":[{"id":"mains","name":"mains","kind":"mains electricity","sections":[{"id":"m","name":"m"}]}],
+                "isolators":[{"id":"switch","name":"switch","between":["supply","m"],"handle":"switch"}]},
+            "steps":[{"id":"1","stage":"strip","words":"Off.","actions":[{"do":"isolate","on":["switch"]}]},
+                {"id":"2","stage":"strip","words":"Prove.","actions":[{"do":"prove","on":["mains"]}]},
+                {"id":"3","stage":"strip","words":"Work."}]}"#;
+        Arc::new(format::read(text.as_bytes()).expect("a procedure"))
+    }
+
+    #[wasm_bindgen_test]
+    fn a_break_asks_for_the_proof_once_more() {
+        let moment = |job: &Job| Moment::of(procedure(), Some(job));
+        let levels =
+            |moment: &Moment| moment.circuits.iter().map(|circuit| circuit.state.level).collect::<Vec<_>>();
+        let job = Job::new(Id::new("job"), 0, None).ticked(Id::new("1"), 5).ticked(Id::new("2"), 6);
+        let before = moment(&job);
+        assert_eq!((before.proofs.len(), levels(&before)), (0, vec![LaneLevel::Proved]));
+        let job = job.after_break(1_000);
+        let after = moment(&job);
+        assert_eq!((after.proofs.len(), levels(&after)), (1, vec![LaneLevel::Lapsed]));
+        assert_eq!(after.proof().map(|due| (due.names.as_str(), due.proved_ms)), Some(("mains", 6)));
+        let job = job.proved_again(Id::new("2"), 0, 1_100);
+        let again = moment(&job);
+        assert_eq!((again.proofs.len(), levels(&again)), (0, vec![LaneLevel::Proved]));
+        assert_eq!(again.circuits.first().and_then(|circuit| circuit.proved_ms), Some(1_100));
+        assert_eq!(moment(&job.after_break(9_000)).proofs.len(), 1, "the next break asks for it again");
+    }
+}
