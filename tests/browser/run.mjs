@@ -1,10 +1,12 @@
 // The end-to-end tests: node tests/browser/run.mjs, after a build. `./dev test` does both.
 import { existsSync } from 'node:fs';
 import { walkAccepting } from './accepting.mjs';
+import { walkAnswers } from './answers.mjs';
 import { walkAppearance } from './appearance.mjs';
 import { walkBin } from './bin.mjs';
 import { walkCountry } from './country.mjs';
 import { walk } from './journey.mjs';
+import { walkAbsence } from './absence.mjs';
 import { walkLanes } from './lanes.mjs';
 import { walkLine } from './line.mjs';
 import { walkMoving } from './moving.mjs';
@@ -41,6 +43,8 @@ for (const needed of [page, commandLine, repository('tests/browser/node_modules'
 const tally = new Tally();
 for (const screen of SCREENS) {
   await walk(tally, screen);
+  await walkAnswers(tally, screen);
+  await walkAbsence(tally, screen);
   await walkFirst(tally, screen);
   await walkFromNothing(tally, screen);
   await walkSteps(tally, screen);

@@ -26,15 +26,18 @@ pub fn conditions(when: &[Answer], questions: &[Question]) -> Vec<String> {
 
 /// What is done where a test fails or a value is out.
 pub fn out_lines(actions: &[Action]) -> Vec<AnyView> {
-    let of_action = |action: &Action| {
-        let on_fail = action.on_fail.as_ref()?;
-        let again = (!on_fail.again.is_empty()).then(|| on_fail.again.clone());
-        let steps = on_fail.steps.iter().map(|step| step.words.clone());
-        let left = on_fail.leave_safe.then(|| "leave it safe".to_owned());
-        let words = again.into_iter().chain(steps).chain(left).collect::<Vec<_>>().join("; ");
-        (!words.is_empty()).then(|| view! { <p class="why">"out: " {words}</p> }.into_any())
-    };
-    actions.iter().filter_map(of_action).collect()
+    let line = |words: String| view! { <p class="why">"out: " {words}</p> }.into_any();
+    actions.iter().filter_map(out_words).map(line).collect()
+}
+
+/// What the writer says for the case that a test fails or a value is out.
+pub fn out_words(action: &Action) -> Option<String> {
+    let on_fail = action.on_fail.as_ref()?;
+    let again = (!on_fail.again.is_empty()).then(|| on_fail.again.clone());
+    let steps = on_fail.steps.iter().map(|step| step.words.clone());
+    let left = on_fail.leave_safe.then(|| "leave it safe".to_owned());
+    let words = again.into_iter().chain(steps).chain(left).collect::<Vec<_>>().join("; ");
+    (!words.is_empty()).then_some(words)
 }
 
 #[cfg(test)]

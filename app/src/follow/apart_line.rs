@@ -36,7 +36,7 @@ pub fn ApartLine(
                 <div class="apart-list">{list}</div>
             </details>
             <p class="facts">
-                {caution::WORDS}
+                {move || if jobs.is_running() { caution::IN_SHORT } else { caution::WORDS }}
                 " "
                 <span class="offline">{offline}</span>
             </p>

@@ -1,13 +1,14 @@
 //! The step to do, large, between the last line and the coming one.
 
-use super::job::Taken;
 use super::job_store::JobStore;
-use super::moment::Moment;
-use super::task::{Task, Wanted, last_taken, readings_of};
-use crate::components::notation_line::notation_line;
-use crate::components::safety_band::safety_band;
+use super::moment::{Done, Moment};
+use super::order::{order, task_now};
+use super::resume::LeaveSafe;
+use super::task::Task;
 use crate::state::clock;
 use leptos::prelude::*;
+use procedures_schema::derive::answered::{Condition, condition, open_words};
+use wasm_bindgen::JsCast;
 
 /// Lines done last that stay in view.
 const N_LAST: usize = 2;
@@ -21,33 +22,67 @@ pub fn Current(
     jobs: JobStore,
     /// What has to be done next for the step.
     task: Memo<Task>,
+    /// The sheet that STOP opens.
+    stop: NodeRef<leptos::html::Dialog>,
 ) -> impl IntoView {
     let last = move || jobs.moment().with(|moment| last_lines(moment));
-    let step = move || jobs.moment().with(|moment| step_now(moment));
+    let order = move || jobs.moment().with(|moment| order(moment));
     let coming = move || jobs.moment().with(|moment| coming_lines(moment));
+    let is_proof = Memo::new(move |_| jobs.moment().with(|moment| moment.proof().is_some()));
+    let section = NodeRef::<leptos::html::Section>::new();
+    show_from_its_head(jobs, section);
     view! {
         <ul class="last-lines" aria-label="Done last">{last}</ul>
-        <section class="now" tabindex="0" aria-label="Step to do">
-            {step}
+        <section class="now" tabindex="0" aria-label="Step to do" node_ref=section>
+            {order}
             {move || task_now(jobs, &task.get())}
+            {move || is_proof.get().then(|| view! { <LeaveSafe stop /> })}
         </section>
         <ul class="coming-lines" aria-label="Coming">{coming}</ul>
     }
 }
 
+/// Brings each new order into sight from its head, messages first, and tells it: nobody presses the key of a warning
+/// that is above the screen.
+fn show_from_its_head(jobs: JobStore, section: NodeRef<leptos::html::Section>) {
+    let order = Memo::new(move |_| {
+        jobs.moment().with(|moment| (moment.position, moment.done.len(), moment.proofs.len()))
+    });
+    Effect::new(move |before: Option<_>| {
+        let now = order.get();
+        // The first order of a job is in sight from its head; one to which somebody comes back need not be.
+        if before.map_or(now.1 > 0, |before| before != now) {
+            // The step is on the screen once the effects of this turn have run.
+            request_animation_frame(move || show_head(section));
+        }
+        now
+    });
+}
+
+fn show_head(section: NodeRef<leptos::html::Section>) {
+    let Some(section) = section.get_untracked() else { return };
+    let heading = section.query_selector("h1").ok().flatten();
+    if let Some(heading) = heading.and_then(|heading| heading.dyn_into::<web_sys::HtmlElement>().ok()) {
+        // A heading that is gone again needs no focus.
+        let _ = heading.focus();
+    }
+    section.scroll_into_view();
+}
+
 fn last_lines(moment: &Moment) -> impl IntoView + use<> {
     let from = moment.done.len().saturating_sub(N_LAST);
-    let line = |(index, (position, at_ms)): (usize, &(usize, u64))| {
-        let words = moment.procedure.words_of(moment.step_at(*position)?);
+    let line = |(index, done): (usize, &Done)| {
+        let words = moment.procedure.words_of(moment.step_at(done.position)?);
+        let answers = (!done.answers.is_empty()).then(|| format!(" – {}", done.answers.join(", ")));
         let is_last = index + 1 == moment.done.len();
         Some(view! {
             <li class="line">
                 <span class="tick" aria-hidden="true">"✓"</span>
                 <span class="words">
                     {is_last.then(|| view! { <span class="unseen">"Done: "</span> })}
-                    {position + 1} " " {words}
+                    {done.position + 1} " " {words} {answers}
                 </span>
-                <span class="time">{clock::to_the_minute(*at_ms)}</span>
+                <span class="time">{clock::to_the_minute(done.at_ms)}</span>
             </li>
         })
     };
@@ -55,11 +90,17 @@ fn last_lines(moment: &Moment) -> impl IntoView + use<> {
 }
 
 fn coming_lines(moment: &Moment) -> impl IntoView + use<> {
-    let first = moment.position.map_or(usize::MAX, |position| position + 1);
-    let steps = moment.procedure.steps.iter().enumerate().skip(first).take(N_COMING);
-    let mut lines: Vec<String> = steps
-        .map(|(position, step)| format!("{} {}", position + 1, moment.procedure.words_of(step)))
-        .collect();
+    let proofs = moment.proofs.iter().skip(1).map(|due| format!("Prove again: {}", due.names));
+    let behind = usize::from(moment.proofs.is_empty());
+    let first = moment.position.map_or(usize::MAX, |position| position + behind);
+    let steps = moment.procedure.steps.iter().enumerate().skip(first);
+    let steps = steps.filter(|(_, step)| condition(step, &moment.answers) != Condition::Missed);
+    let steps = steps.map(|(position, step)| {
+        let condition =
+            open_words(step, &moment.answers).map(|words| format!("{words}: ")).unwrap_or_default();
+        format!("{} {condition}{}", position + 1, moment.procedure.words_of(step))
+    });
+    let mut lines: Vec<String> = proofs.chain(steps).take(N_COMING).collect();
     if lines.len() < N_COMING {
         lines.push("the end".to_owned());
     }
@@ -67,84 +108,4 @@ fn coming_lines(moment: &Moment) -> impl IntoView + use<> {
         view! { <li class="line"><span class="words">{(index == 0).then_some("next: ")}{words}</span></li> }
     });
     lines.collect::<Vec<_>>()
-}
-
-fn step_now(moment: &Moment) -> impl IntoView + use<> {
-    let step = moment.step()?;
-    let number = moment.position? + 1;
-    let why = (!step.why.is_empty()).then(|| view! { <p class="why">"why: " {step.why.clone()}</p> });
-    let people = step.people.filter(|people| *people > 1);
-    let people = people.map(|people| view! { <p class="why">{people} " people"</p> });
-    Some(view! {
-        {step.messages.iter().map(safety_band).collect_view()}
-        <div class="body">
-            <span class="number" aria-hidden="true">{number}</span>
-            <div>
-                <h1><span class="unseen">"Step " {number} ": "</span>{moment.procedure.words_of(step)}</h1>
-                {notation_line(&step.actions, &moment.procedure.map)}
-                {why}
-                {people}
-                {readings(moment)}
-            </div>
-        </div>
-    })
-}
-
-/// The readings taken so far for this step.
-fn readings(moment: &Moment) -> impl IntoView + use<> {
-    let step = moment.step()?;
-    let wanted = readings_of(&moment.procedure, step);
-    let line = |wanted: &Wanted| {
-        let taken = last_taken(&moment.progress, wanted)?;
-        let value = taken.value.as_ref().map_or_else(|| wanted.reading.seen.clone(), ToString::to_string);
-        let verdict = if taken.is_inside { "✓" } else { "out" };
-        Some(view! { <li class:out=!taken.is_inside>{taken.what.clone()} ": " {value} " " {verdict}</li> })
-    };
-    let lines: Vec<_> = wanted.iter().filter_map(line).collect();
-    (!lines.is_empty()).then(|| view! { <ul class="taken">{lines}</ul> })
-}
-
-fn task_now(jobs: JobStore, task: &Task) -> AnyView {
-    match task {
-        Task::Message(..) | Task::Ready => ().into_any(),
-        Task::Reading(wanted) => reading_now(wanted).into_any(),
-        Task::Out(wanted, taken) => out_now(wanted, taken).into_any(),
-        Task::Wait(_, ms) => view! { <p class="waiting">"Wait " {clock::length(*ms)}</p> }.into_any(),
-        Task::Waiting(end_ms) => {
-            let end_ms = *end_ms;
-            let left = move || clock::remaining(end_ms.saturating_sub(jobs.now().get()));
-            view! {
-                <p class="waiting">
-                    <span class="value">{left}</span> " left, ends " {clock::to_the_minute(end_ms)}
-                    <span class="why">" · no alarm while the device is locked"</span>
-                </p>
-            }
-            .into_any()
-        }
-        Task::Hold(_, text) => view! { <p class="waiting">"Hold: " {text.clone()}</p> }.into_any(),
-    }
-}
-
-/// Something to see and confirm; figures are shown beside the keypad.
-fn reading_now(wanted: &Wanted) -> impl IntoView + use<> {
-    let reading = wanted.reading.clone();
-    let seen = (!reading.seen.is_empty()).then(|| {
-        view! { <p class="what">{reading.what}</p><p class="value seen">{reading.seen}</p> }
-    });
-    let source =
-        (!reading.source.is_empty()).then(|| view! { <p class="why">"limits: " {reading.source}</p> });
-    view! { <div class="reading">{seen}{source}</div> }
-}
-
-fn out_now(wanted: &Wanted, taken: &Taken) -> impl IntoView + use<> {
-    let value = taken.value.as_ref().map_or_else(|| "not seen".to_owned(), ToString::to_string);
-    let allowed = wanted.reading.limits.as_ref().map(|limits| format!("allowed: {limits}"));
-    view! {
-        <div class="reading out" role="alert">
-            <p class="what">{wanted.reading.what.clone()}</p>
-            <p class="value">{value} " is out"</p>
-            {allowed.map(|allowed| view! { <p class="why">{allowed}</p> })}
-            <p>"Do not go on. Read again; if it stays out, press STOP and leave it safe."</p>
-        </div>
-    }
 }

@@ -9,7 +9,11 @@ pub fn Ended(
     /// The state of Follow.
     jobs: JobStore,
 ) -> impl IntoView {
-    let n_steps = move || jobs.moment().with(|moment| moment.procedure.steps.len());
+    let n_ticked = move || jobs.moment().with(|moment| moment.done.len());
+    let passed_over = move || {
+        let n = jobs.moment().with(|moment| moment.n_passed_over);
+        (n > 0).then(|| view! { <p class="why">{n} " of other answers passed over"</p> })
+    };
     let apart = move || {
         jobs.moment().with(|moment| {
             let item = |words: &String| view! { <li>{words.clone()}</li> };
@@ -25,7 +29,8 @@ pub fn Ended(
     };
     view! {
         <section class="now" tabindex="0" aria-label="End of the job">
-            <h1>"All " {n_steps} " steps are ticked"</h1>
+            <h1>"All " {n_ticked} " steps are ticked"</h1>
+            {passed_over}
             {apart}
             <p class="why">"The record of this job stays on this device."</p>
         </section>

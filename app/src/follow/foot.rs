@@ -1,5 +1,6 @@
 //! The keys at the foot: STOP, what is next, and for ten seconds the way back.
 
+use super::answer_keys::AnswerKeys;
 use super::job::{Acknowledged, Taken};
 use super::job_store::{JobStore, Storing};
 use super::task::{Task, Wanted};
@@ -10,7 +11,7 @@ use procedures_schema::units::{Figure, Measured, Unit};
 /// A wrong tick can be taken back for this long.
 const BACK_MS: u64 = 10_000;
 /// A second press sooner than this after the key has changed is ignored.
-const SETTLE_MS: u64 = 400;
+pub const SETTLE_MS: u64 = 400;
 
 /// What the main key is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -51,6 +52,7 @@ pub fn Foot(
         let _ = label();
         changed_ms.set_value(clock::now_ms());
     });
+    let asks = move || key.get() == FootKey::Task && matches!(task.get(), Task::Ask(_));
     let is_held = move || !can_press(key.get(), &task.get(), &figure.get()) || is_storing(jobs);
     let press = move |_| {
         let settled = clock::now_ms().saturating_sub(changed_ms.get_value()) >= SETTLE_MS;
@@ -61,7 +63,8 @@ pub fn Foot(
     view! {
         <footer class="foot-keys">
             <button type="button" class="stop" on:click=open_stop>"STOP"</button>
-            {move || (key.get() != FootKey::None).then(|| view! {
+            <AnswerKeys jobs task key />
+            {move || (key.get() != FootKey::None && !asks()).then(|| view! {
                 <button
                     type="button" class="go"
                     aria-disabled=move || if is_held() { "true" } else { "false" }
@@ -77,7 +80,10 @@ pub fn Foot(
 #[component]
 fn BackKey(jobs: JobStore, task: Memo<Task>, key: Signal<FootKey>) -> impl IntoView {
     let can_go_back = move || {
-        let last = jobs.moment().with(|moment| moment.done.last().map(|(_, at_ms)| *at_ms));
+        let last = jobs.moment().with(|moment| {
+            let is_proving = moment.proof().is_some();
+            moment.answered_ms.or(moment.done.last().map(|done| done.at_ms)).filter(|_| !is_proving)
+        });
         last.is_some_and(|at_ms| jobs.now().get().saturating_sub(at_ms) < BACK_MS)
             && key.get() != FootKey::GoOn
     };
@@ -87,6 +93,10 @@ fn BackKey(jobs: JobStore, task: Memo<Task>, key: Signal<FootKey>) -> impl IntoV
         }
         _ => None,
     };
+    let what = move || {
+        let is_answer = jobs.moment().with(|moment| moment.answered_ms.is_some());
+        if is_answer { "Undo answer" } else { "Undo tick" }
+    };
     let shown = Memo::new(move |_| (unseen(), can_go_back()));
     move || {
         match shown.get() {
@@ -95,25 +105,26 @@ fn BackKey(jobs: JobStore, task: Memo<Task>, key: Signal<FootKey>) -> impl IntoV
         }
         .into_any(),
         (None, true) => {
-            view! { <button type="button" class="back" on:click=move |_| jobs.untick()>"Undo tick"</button> }.into_any()
+            view! { <button type="button" class="back" on:click=move |_| jobs.untick()>{what}</button> }.into_any()
         }
         (None, false) => ().into_any(),
     }
     }
 }
 
-fn is_storing(jobs: JobStore) -> bool {
+/// Whether a change is being kept, during which no key does anything.
+pub fn is_storing(jobs: JobStore) -> bool {
     matches!(jobs.storing().get(), Storing::Under | Storing::Slow)
 }
 
 fn label(key: FootKey, task: &Task, jobs: JobStore) -> String {
     match (key, task) {
         (FootKey::None, _) => String::new(),
-        (FootKey::GoOn, _) => {
-            let position = jobs.moment().with(|moment| moment.position);
-            position
-                .map_or_else(|| "Go on".to_owned(), |position| format!("Go on from step {}", position + 1))
-        }
+        (FootKey::GoOn, _) => jobs.moment().with(|moment| match (moment.proof(), moment.position) {
+            (Some(due), _) => format!("Prove again: {}", due.names),
+            (None, Some(position)) => format!("Go on from step {}", position + 1),
+            (None, None) => "Go on".to_owned(),
+        }),
         (FootKey::PutAway, _) => "Put the job away".to_owned(),
         (FootKey::Task, Task::Message(_, hazard)) => format!("Read: {hazard}"),
         (FootKey::Task, Task::Reading(wanted)) if !wanted.reading.seen.is_empty() => {
@@ -124,7 +135,12 @@ fn label(key: FootKey, task: &Task, jobs: JobStore) -> String {
         (FootKey::Task, Task::Wait(_, ms)) => format!("Start the wait of {}", clock::length(*ms)),
         (FootKey::Task, Task::Waiting(end_ms)) => format!("Waiting until {}", clock::to_the_minute(*end_ms)),
         (FootKey::Task, Task::Hold(..)) => "The hold is lifted".to_owned(),
-        (FootKey::Task, Task::Ready) => "Done, next".to_owned(),
+        (FootKey::Task, Task::Ask(question)) => question.words.clone(),
+        (FootKey::Task, Task::Ready) => jobs.moment().with(|moment| {
+            moment
+                .proof()
+                .map_or_else(|| "Done, next".to_owned(), |due| format!("Proved again: {}", due.names))
+        }),
     }
 }
 
@@ -133,14 +149,14 @@ fn can_press(key: FootKey, task: &Task, figure: &str) -> bool {
         (FootKey::Task, Task::Reading(wanted)) => {
             !wanted.reading.seen.is_empty() || Figure::parse(figure).is_ok()
         }
-        (FootKey::Task, Task::Waiting(_)) | (FootKey::None, _) => false,
+        (FootKey::Task, Task::Waiting(_) | Task::Ask(_)) | (FootKey::None, _) => false,
         _ => true,
     }
 }
 
 fn pressed(jobs: JobStore, key: FootKey, task: &Task, figure: &str) {
     match (key, task) {
-        (FootKey::None, _) | (FootKey::Task, Task::Waiting(_)) => {}
+        (FootKey::None, _) | (FootKey::Task, Task::Waiting(_) | Task::Ask(_)) => {}
         (FootKey::GoOn, _) => jobs.go_on(),
         (FootKey::PutAway, _) => jobs.put_away(),
         (FootKey::Task, Task::Message(position, _)) => jobs.acknowledge(Acknowledged::Message(*position)),
@@ -152,12 +168,7 @@ fn pressed(jobs: JobStore, key: FootKey, task: &Task, figure: &str) {
         }
         (FootKey::Task, Task::Out(wanted, _)) => jobs.read_again(wanted.action, wanted.index),
         (FootKey::Task, Task::Wait(action, _)) => jobs.wait(*action),
-        (FootKey::Task, Task::Ready) => {
-            let step = jobs.moment().with_untracked(|moment| moment.step().map(|step| step.id.clone()));
-            if let Some(step) = step {
-                jobs.tick(step);
-            }
-        }
+        (FootKey::Task, Task::Ready) => jobs.done(),
     }
 }
 

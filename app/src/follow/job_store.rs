@@ -3,9 +3,10 @@
 //! Every change of a job is one strict transaction; the signal changes only after it has completed, so what
 //! the screen shows as done is done also for the device.
 
-use super::job::{Acknowledged, Job, Progress, Taken, Waiting};
+use super::job::{Acknowledged, Answered, Job, Progress, Taken, Waiting};
 use super::moment::Moment;
 use super::standing::Standing;
+use super::task::{Task, next_task};
 use crate::state::clock;
 use crate::state::ids::RandomIds;
 use crate::storage::database::{self, Durability, Entry, Store, StoreError};
@@ -19,7 +20,7 @@ use std::time::Duration;
 
 /// After which a write counts as slow and is said not to be kept.
 const SLOW: Duration = Duration::from_millis(300);
-/// Out of sight for longer than this, a person is told where they were.
+/// Away for longer than this, a person is told where they were, and what was proved has to be proved again.
 const LONG_AWAY_MS: u64 = 5 * 60 * 1000;
 /// The key in the store of facts that names the running job.
 const RUNNING: &str = "running-job";
@@ -139,12 +140,39 @@ impl JobStore {
 
     // Intents.
 
-    /// Ticks the step.
-    pub fn tick(self, step: Id) {
-        self.change(move |job| job.ticked(step, clock::now_ms()));
+    /// Ticks what is to be done now: the step, or the proof that is taken again.
+    pub fn done(self) {
+        let moment = self.moment.get_untracked();
+        if let Some(due) = moment.proof() {
+            let (step, action) = (due.step.id.clone(), due.action);
+            self.change(move |job| job.proved_again(step, action, clock::now_ms()));
+        } else if let Some(step) = moment.next_step() {
+            let step = step.id.clone();
+            self.change(move |job| job.ticked(step, clock::now_ms()));
+        }
     }
 
-    /// Takes the last tick back.
+    /// Answers a question; that also ticks a step which asks for nothing else.
+    pub fn answer(self, question: Id, answer: String) {
+        let moment = self.moment.get_untracked();
+        let at_ms = clock::now_ms();
+        let given = Answered { question, answer, at_ms };
+        let mut progress = moment.progress.clone();
+        progress.answers.push(given.clone());
+        // A question that says whether the step is done at all leaves the step to be done.
+        let step = moment.next_step().filter(|_| moment.question_before().is_none());
+        let is_ready = |step: &&Arc<_>| next_task(&moment.procedure, step, &progress, at_ms) == Task::Ready;
+        let ticked = step.filter(is_ready).map(|step| step.id.clone());
+        self.change(move |mut job| {
+            job.progress.answers.push(given);
+            match ticked {
+                Some(step) => job.ticked(step, at_ms),
+                None => job,
+            }
+        });
+    }
+
+    /// Takes the last tick back, or the last answer.
     pub fn untick(self) {
         self.change(Job::unticked);
     }
@@ -190,10 +218,17 @@ impl JobStore {
     }
 
     fn progress(self, change: impl FnOnce(&mut Progress) + 'static) {
+        let is_proof = self.moment.with_untracked(|moment| moment.proof().is_some());
         self.change(move |mut job| {
-            change(&mut job.progress);
+            change(if is_proof { &mut job.proving } else { &mut job.progress });
             job
         });
+    }
+
+    /// Notes that nobody watched until now. It is kept with the next change: until then the times say it again.
+    fn note_break(self, running: &Running) {
+        let job = running.job.clone().after_break(clock::now_ms());
+        self.running.set(Some(Arc::new(Running { job, procedure: running.procedure.clone() })));
     }
 
     /// Changes the job, or begins one; shows it only when it is kept. One change at a time.
@@ -246,7 +281,11 @@ impl JobStore {
         match running().await {
             Ok(Some(running)) => {
                 self.is_resuming.set(true);
-                self.running.set(Some(Arc::new(running)));
+                if clock::now_ms().saturating_sub(running.job.last_ms()) > LONG_AWAY_MS {
+                    self.note_break(&running);
+                } else {
+                    self.running.set(Some(Arc::new(running)));
+                }
             }
             Ok(None) => {}
             Err(reason) => self.storing.set(Storing::Failed(reason)),
@@ -263,8 +302,10 @@ impl JobStore {
                 hidden_since.set_value(Some(now));
             } else if let Some(since) = hidden_since.try_update_value(Option::take).flatten()
                 && now.saturating_sub(since) > LONG_AWAY_MS
-                && self.running.with_untracked(Option::is_some)
+                && let Some(running) = self.running.get_untracked()
             {
+                self.note_break(&running);
+                self.now.set(now);
                 self.is_resuming.set(true);
             }
         });

@@ -51,17 +51,19 @@ pub fn FollowScreen(
                 <main>
                     {move || match showing.get() {
                         Showing::Looking => view! { <p class="middle">"Looking for a job on this device …"</p> }.into_any(),
-                        Showing::Resume => view! { <Resume jobs /> }.into_any(),
+                        Showing::Resume => view! { <Resume jobs stop /> }.into_any(),
                         Showing::Gate => view! { <Gate jobs /> }.into_any(),
-                        Showing::Step => view! { <Current jobs task /> }.into_any(),
+                        Showing::Step => view! { <Current jobs task stop /> }.into_any(),
                         Showing::Ended => view! { <Ended jobs /> }.into_any(),
                     }}
                 </main>
             </div>
             {move || has_keypad().then(|| view! { <ReadingPanel task figure /> })}
-            <NotKept jobs />
             <ApartLine jobs offline />
-            <Foot jobs task figure stop key=Signal::derive(move || key_of(showing.get())) />
+            <div class="docked">
+                <NotKept jobs />
+                <Foot jobs task figure stop key=Signal::derive(move || key_of(showing.get())) />
+            </div>
             <StopSheet jobs stop />
         </div>
     }
@@ -95,6 +97,9 @@ fn key_of(showing: Showing) -> FootKey {
 
 fn task(jobs: JobStore) -> Task {
     let moment = jobs.moment().get();
+    if let Some(question) = moment.question_before() {
+        return Task::Ask(question.clone());
+    }
     moment
         .step()
         .map_or(Task::Ready, |step| next_task(&moment.procedure, step, &moment.progress, jobs.now().get()))

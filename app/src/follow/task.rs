@@ -3,7 +3,7 @@
 //! Messages first, then the actions in order: their readings, waits and holds.
 
 use super::job::{Acknowledged, Progress, Taken};
-use procedures_schema::model::{Procedure, Reading, SignalWord, Step, Verb};
+use procedures_schema::model::{Action, Procedure, Question, Reading, SignalWord, Step, Verb};
 use procedures_schema::simulate::default_readings;
 use procedures_schema::units::{Measured, Unit, convert};
 
@@ -22,6 +22,8 @@ pub enum Task {
     Waiting(u64),
     /// Somebody must lift this stop: the action, who and what.
     Hold(usize, String),
+    /// A question to answer.
+    Ask(Question),
     /// Nothing.
     Ready,
 }
@@ -43,7 +45,7 @@ pub fn next_task(procedure: &Procedure, step: &Step, progress: &Progress, now_ms
         .or_else(|| {
             let actions = step.actions.iter().enumerate();
             actions
-                .flat_map(|(position, action)| tasks_of(procedure, step, position, &action.verb))
+                .flat_map(|(position, action)| tasks_of(procedure, position, action))
                 .find_map(|task| outstanding(task, progress, now_ms))
         })
         .unwrap_or(Task::Ready)
@@ -71,23 +73,21 @@ fn unread_message(step: &Step, progress: &Progress) -> Option<Task> {
 }
 
 /// What one action asks for, as if nothing had been done.
-fn tasks_of(procedure: &Procedure, step: &Step, position: usize, verb: &Verb) -> Vec<Task> {
-    let Some(action) = step.actions.get(position) else { return Vec::new() };
-    match verb {
-        Verb::Wait => action
-            .duration
-            .as_ref()
-            .and_then(milliseconds)
-            .map(|ms| Task::Wait(position, ms))
-            .into_iter()
-            .collect(),
+fn tasks_of(procedure: &Procedure, position: usize, action: &Action) -> Vec<Task> {
+    let readings = default_readings(procedure, action).into_iter().enumerate();
+    let mut tasks: Vec<Task> = match action.verb {
+        Verb::Wait => {
+            let ms = action.duration.as_ref().and_then(milliseconds);
+            ms.map(|ms| Task::Wait(position, ms)).into_iter().collect()
+        }
         Verb::Hold => vec![Task::Hold(position, action.text.clone().unwrap_or_default())],
-        _ => default_readings(procedure, action)
-            .into_iter()
-            .enumerate()
+        _ => readings
             .map(|(index, reading)| Task::Reading(Wanted { action: position, index, reading }))
             .collect(),
-    }
+    };
+    let question = procedure.questions.iter().find(|question| action.ask.as_ref() == Some(&question.id));
+    tasks.extend(question.filter(|question| !question.answers.is_empty()).cloned().map(Task::Ask));
+    tasks
 }
 
 /// The task as it stands after what has been done; none if it is done.
@@ -103,6 +103,7 @@ fn outstanding(task: Task, progress: &Progress, now_ms: u64) -> Option<Task> {
             Some(wait) => Some(Task::Waiting(wait.from_ms + ms)),
             None => Some(Task::Wait(position, ms)),
         },
+        Task::Ask(question) if progress.answers.iter().any(|given| given.question == question.id) => None,
         Task::Hold(position, _) if progress.acknowledged.contains(&Acknowledged::Hold(position)) => None,
         other => Some(other),
     }
@@ -128,9 +129,9 @@ fn milliseconds(duration: &Measured) -> Option<u64> {
 #[cfg(test)]
 mod tests {
     use super::{Acknowledged, Progress, Task, next_task};
-    use crate::follow::job::Waiting;
+    use crate::follow::job::{Answered, Waiting};
     use procedures_schema::format;
-    use procedures_schema::model::Procedure;
+    use procedures_schema::model::{Id, Procedure};
     use wasm_bindgen_test::wasm_bindgen_test;
 
     fn procedure() -> Procedure {
@@ -153,5 +154,17 @@ mod tests {
         progress.waits.push(Waiting { action: 0, from_ms: 1_000 });
         assert_eq!(next_task(&procedure, step, &progress, 2_000), Task::Waiting(601_000));
         assert!(matches!(next_task(&procedure, step, &progress, 601_000), Task::Reading(_)));
+    }
+
+    #[wasm_bindgen_test]
+    fn a_question_is_asked_until_it_is_answered() {
+        let text = r#"{"putback":0,"id":"p","title":"t","map":{},"questions":[{"id":"q","words":"Is it blocked?"}],
+            "steps":[{"id":"s","stage":"strip","words":"Ask.","actions":[{"do":"ask","ask":"q"}]}]}"#;
+        let procedure: Procedure = format::read(text.as_bytes()).expect("a procedure");
+        let step = procedure.steps.first().expect("a step");
+        let mut progress = Progress::default();
+        assert!(matches!(next_task(&procedure, step, &progress, 0), Task::Ask(_)));
+        progress.answers.push(Answered { question: Id::new("q"), answer: "no".to_owned(), at_ms: 1 });
+        assert_eq!(next_task(&procedure, step, &progress, 0), Task::Ready);
     }
 }

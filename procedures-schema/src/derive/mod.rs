@@ -4,6 +4,7 @@
 
 pub mod access;
 mod along;
+pub mod answered;
 pub mod apart;
 pub mod brings;
 pub mod carry;

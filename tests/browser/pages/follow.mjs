@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 
 /** What the main key says, in the order in which a step asks for it. */
-const MAIN_KEY = /^(Read: |Seen: |Take it|The hold is lifted|Start the wait|Done, next)/;
+const MAIN_KEY = /^(Read: |Seen: |Take it|The hold is lifted|Start the wait|Done, next|Proved again: )/;
 /** More than any step of the demo asks for. */
 const MOST_PRESSES = 20;
 /** Longer than any wait of the demo. */
@@ -43,6 +43,42 @@ export class Follow {
   async resumes() {
     await this.#page.getByRole('heading', { name: 'You were here' }).waitFor();
     await this.#page.getByText(/Still apart: \d+/).first().waitFor();
+  }
+
+  /** Begins a procedure that is rejected, with a name and a reason. */
+  async startAllTheSame(reason) {
+    await this.#page.getByRole('textbox', { name: /write your name and the reason$/ }).fill(reason);
+    await this.#page.getByRole('button', { name: 'Start all the same' }).click();
+    await this.#step.waitFor();
+  }
+
+  /** Answers the question in front. */
+  async answer(words) {
+    await this.#settled();
+    await this.#page.getByRole('group', { name: /\?$/ }).getByRole('button', { name: words, exact: true }).click();
+  }
+
+  /** Takes the last tick back, and with it what was answered at it. */
+  async undoTick() {
+    await this.#page.getByRole('button', { name: 'Undo tick' }).click();
+  }
+
+  /** What comes, a line each. */
+  coming() {
+    return this.#page.getByRole('list', { name: 'Coming' }).getByRole('listitem').allInnerTexts();
+  }
+
+  /** How a circuit stands, in words. */
+  async circuit(name) {
+    const circuits = this.#page.getByRole('list', { name: 'Circuits now' });
+    return circuits.getByRole('listitem').filter({ hasText: name }).locator('.state').first().innerText();
+  }
+
+  /** After a break: takes the proof in front again, with its readings. */
+  async proveAgain() {
+    const proof = this.#page.getByRole('button', { name: /^Proved again: / });
+    for (let press = 0; press < MOST_PRESSES && !(await proof.isVisible()); press += 1) await this.#press();
+    await this.#press();
   }
 
   /** The number of the step that is to be done now. */

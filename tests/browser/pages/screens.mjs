@@ -1,8 +1,11 @@
 // The tabs, and the screens Procedures and Appliance, as their user sees them: by roles and names.
 
-/** Goes to a screen by its tab. */
-export const goTo = (page, screen) =>
-  page.getByRole('navigation', { name: 'Screens' }).getByRole('button', { name: screen, exact: true }).click();
+/** Goes to a screen by its tab; Follow keeps the tabs behind a key where they have no room. */
+export async function goTo(page, screen) {
+  const menu = page.getByRole('button', { name: 'Menu', exact: true });
+  if (await menu.isVisible()) await menu.click();
+  await page.getByRole('navigation', { name: 'Screens' }).getByRole('button', { name: screen, exact: true }).click();
+}
 
 export class Procedures {
   #page;
