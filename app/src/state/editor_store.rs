@@ -244,6 +244,7 @@ impl EditorStore {
 
     /// Puts another document with its undo in place of this one.
     pub(super) fn open(self, session: Session, name: &str) {
+        let left = self.untouched();
         self.parts().held.set(None);
         self.parts().selected.set(None);
         self.parts().anchor.set(None);
@@ -259,6 +260,7 @@ impl EditorStore {
         self.parts().session.set(session);
         self.spread();
         self.settle_now();
+        self.forget_untouched(left);
     }
 
     /// Shows the open document as another tab has kept it.
