@@ -42,7 +42,7 @@ pub fn App(
     let offline = OfflineLine::start();
     let screen = route::screen();
     let part = DeskPart::new(source, offline.words());
-    move || {
+    let shown = move || {
         let screen = screen.get();
         // The list must not be made anew when the editor arrives, hence the order.
         if screen == Screen::Procedures {
@@ -55,6 +55,19 @@ pub fn App(
         };
         stands();
         desk.screen(screen)
+    };
+    view! { <EditorPrinted />{shown} }
+}
+
+/// What a browser that is told to print another screen than Print puts on paper, so that no page without its verdict
+/// gets about.
+#[component]
+fn EditorPrinted() -> impl IntoView {
+    view! {
+        <p class="editor-printed">
+            "This is the editor, not the procedure. Press Print in the menu of Write: its sheets carry the verdict on \
+             every page."
+        </p>
     }
 }
 

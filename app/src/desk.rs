@@ -42,6 +42,8 @@ pub struct OpenNow {
     pub id: Id,
     /// Its title.
     pub title: String,
+    /// Whether nothing stands in it.
+    pub is_blank: bool,
 }
 
 /// What the list of procedures wants of the editor.
@@ -60,6 +62,8 @@ pub trait Desk {
     fn begin(&self, what: Begin);
     /// Puts the open procedure into the bin and opens another; then says whether that was done.
     fn remove_open(&self, then: Box<dyn Fn(Result<bool, String>) + Send + Sync>);
+    /// Brings one back from the bin; then says what came of it.
+    fn put_back(&self, id: Id) -> Later<Result<(), String>>;
 }
 
 /// With what the editor begins where nothing is kept yet.

@@ -2,7 +2,7 @@
 
 use crate::appliance::page::ApplianceScreen;
 use crate::components::lane_patterns::LanePatterns;
-use crate::desk::{Begin, Desk, OpenNow, Start};
+use crate::desk::{Begin, Desk, Later, OpenNow, Start};
 use crate::finding_out::page::LaterScreen;
 use crate::follow::job_store::JobStore;
 use crate::follow::page::FollowScreen;
@@ -14,12 +14,14 @@ use crate::kit::page::KitScreen;
 use crate::print::page::PrintScreen;
 use crate::route::{Screen, go};
 use crate::state::opening::Beginning;
+use crate::state::shelf::is_blank;
 use crate::state::{EditorStore, files};
 use crate::versions::page::VersionsScreen;
 use crate::write::keys_sheet::KeysDialog;
 use crate::write::page::WriteScreen;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
+use procedures_schema::model::Id;
 use std::rc::Rc;
 
 /// The editor with what is shown of it.
@@ -48,9 +50,10 @@ impl Editor {
         });
         let jobs = JobStore::new(store.document(), standing);
         let open_now = Memo::new(move |_| {
-            store
-                .document()
-                .with(|document| OpenNow { id: document.id.clone(), title: document.title.clone() })
+            store.document().with(|document| {
+                let (id, title) = (document.id.clone(), document.title.clone());
+                OpenNow { id, title, is_blank: is_blank(document) }
+            })
         });
         flush_when_hidden(store);
         crate::everywhere::listen(store);
@@ -118,6 +121,11 @@ impl Desk for Editor {
 
     fn remove_open(&self, then: Box<dyn Fn(Result<bool, String>) + Send + Sync>) {
         self.store.remove_open(then);
+    }
+
+    fn put_back(&self, id: Id) -> Later<Result<(), String>> {
+        let store = self.store;
+        Box::pin(async move { store.back_from_bin(id).await })
     }
 }
 

@@ -18,10 +18,19 @@ export async function walkBin(tally, screen) {
     await write.untilKept(() => write.putBack());
     await goTo(visit.page, 'Procedures');
     await new Procedures(visit.page).beginNew();
+    await visit.page.getByRole('textbox', { name: 'What the job is for' }).fill('To be said.');
     await removeAndUndo(place, visit);
     await removeTheOpenOne(place, visit);
     await deleteForGood(place, visit);
     await afterThirtyDays(place, visit);
+  });
+  // A journey of its own, since the clock of the page stands after it was put forward so often.
+  await visited(tally, screen, 'one that nobody has touched', async (place, visit) => {
+    const write = new Write(visit.page);
+    await write.open(place.server.address);
+    await write.untilKept(() => write.putBack());
+    await goTo(visit.page, 'Procedures');
+    await anEmptyOneGoes(place, visit);
   });
 }
 
@@ -114,5 +123,29 @@ async function afterThirtyDays(place, { page }) {
     await procedures.titles();
     await bin(page).waitFor({ state: 'detached' });
     assert.ok(!(await held(page, 'docs')).some(([, record]) => record.includes('Untitled procedure')));
+  });
+}
+
+async function anEmptyOneGoes({ tally }, { page }) {
+  const procedures = new Procedures(page);
+  const [only] = await procedures.titles();
+  await tally.step('an empty one that nobody has touched goes when another is opened', async () => {
+    await procedures.beginNew();
+    await page.getByRole('textbox', { name: 'What the job is for' }).waitFor();
+    await goTo(page, 'Write');
+    await page.locator('#kept').filter({ hasText: /^kept \d/ }).waitFor();
+    await goTo(page, 'Procedures');
+    assert.deepEqual((await procedures.titles()).toSorted(), [only, 'Untitled procedure']);
+    assert.equal(await page.getByRole('button', { name: /^New from/ }).count(), 0);
+    await procedures.do('Open', only);
+    await goTo(page, 'Procedures');
+    assert.deepEqual(await procedures.titles(), [only]);
+  });
+  await tally.step('and when another is put back, which is open then', async () => {
+    await procedures.do('Remove', only);
+    await page.getByRole('button', { name: 'Undo', exact: true }).click();
+    await page.getByRole('button', { name: `New from "${only}"` }).waitFor();
+    assert.deepEqual(await procedures.titles(), [only]);
+    await page.getByText('open now').waitFor();
   });
 }

@@ -97,6 +97,8 @@ async function questions(place, visit) {
     await answer('no').getByRole('combobox', { name: 'Done on it' }).selectOption({ label: '5  Fit a new seal.' });
     await answer('no').getByText('5 Fit a new seal.').first().waitFor();
   });
+  // What lies half below the head is no target, and where the page has come to is chance.
+  await page.evaluate(() => scrollTo(0, 0));
   await look(place, visit, 'question');
   await place.tally.step('a renamed answer keeps its steps', async () => {
     await rename(answer('no'), 'worn');

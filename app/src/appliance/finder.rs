@@ -104,6 +104,17 @@ fn lacking(document: &Procedure) -> Vec<Id> {
     open_values(document).into_iter().filter_map(|open| thing(open.place)).collect()
 }
 
+/// That nothing was found, in words.
+fn nothing(sought: &Sought) -> String {
+    match (sought.words.trim(), sought.nowhere, sought.later) {
+        ("", true, false) => "Nothing here is used nowhere.".to_owned(),
+        ("", false, true) => "Nothing here is still to be found out.".to_owned(),
+        ("", ..) => "Nothing here is both.".to_owned(),
+        (words, false, false) => format!("Nothing here is called \"{words}\"."),
+        (words, ..) => format!("Nothing of that kind is called \"{words}\"."),
+    }
+}
+
 /// The line in which one types, the two filters, and how many there are.
 #[component]
 pub fn FinderBar(
@@ -128,6 +139,7 @@ pub fn FinderBar(
         match (finder.looks(), all) {
             (false, 1) => "1 thing".to_owned(),
             (false, all) => format!("{all} things"),
+            (true, _) if n == 0 => sought.with(nothing),
             (true, all) => format!("{n} of {all}"),
         }
     };

@@ -42,8 +42,9 @@ pub fn ApplianceScreen(
     let list = move |(kind, heading, empty)| view! { <Things store kind heading empty open finder /> };
     view! {
         <PlainScreen store shown=Screen::Appliance class="appliance">
+            <FinderBar store finder />
             <div class="about-job"><ScopeFields store /><Questions store /><Census store /></div>
-            <div class="map"><FinderBar store finder />{LISTS.map(list)}</div>
+            <div class="map" class:looks=move || finder.looks()>{LISTS.map(list)}</div>
         </PlainScreen>
     }
 }

@@ -27,13 +27,13 @@ pub fn ScopeFields(
         <section class="things-of">
             <h2 class="stage">"The job"</h2>
             <div class="sheet open">
-                {line(store, "What the job is for", "Renew the pump without draining the plant.", |d| d.purpose.clone(), |s, text| s.purpose = text)}
-                {line(store, "Plate of the right appliance", "Boiler K7, pump P2: 230 V, 250 mm", |d| d.applies_to.clone(), |s, text| s.applies_to = text)}
+                <div class="wide">{line(store, "What the job is for", "Renew the pump without draining the plant.", |d| d.purpose.clone(), |s, text| s.purpose = text)}</div>
+                <div class="wide">{line(store, "Plate of the right appliance", "Boiler K7, pump P2: 230 V, 250 mm", |d| d.applies_to.clone(), |s, text| s.applies_to = text)}</div>
                 {line(store, "Gases", "G20, with commas between", |d| d.gases.join(", "), |s, text| s.gases = listed(&text))}
                 <ChoiceField label="Country that it is written for" value=country options=countries send=set_country />
                 {line(store, "Whoever follows it is competent for", "electrical work, with commas between", |d| d.competence.join(", "), |s, text| s.competence = listed(&text))}
                 {move || competence(store)}
-                {line(store, "Remark", "", |d| d.note.clone(), |s, text| s.note = text)}
+                <div class="wide">{line(store, "Remark", "", |d| d.note.clone(), |s, text| s.note = text)}</div>
             </div>
         </section>
     }

@@ -11,6 +11,7 @@ pub mod plain_foot;
 pub mod plain_head;
 pub mod plain_screen;
 pub mod sheet;
+pub mod tall_head;
 pub mod tight_fields;
 pub mod undo_keys;
 pub mod versions_line;

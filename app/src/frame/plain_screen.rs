@@ -5,6 +5,7 @@ use super::notice::Notice;
 use super::other_tab::OtherTab;
 use super::plain_foot::PlainFoot;
 use super::plain_head::PlainHead;
+use super::tall_head::is_tall;
 use super::undo_keys::undo_keys;
 use crate::route::Screen;
 use crate::state::EditorStore;
@@ -26,9 +27,11 @@ pub fn PlainScreen(
         undo_keys(store, &event);
     });
     on_cleanup(move || keys.remove());
+    let head = NodeRef::<leptos::html::Div>::new();
+    let is_tall = is_tall(head);
     view! {
         <div class=class>
-            <div class="plain-top">
+            <div class="plain-top" class:tall=is_tall node_ref=head>
                 <PlainHead store shown />
                 <NotKept store />
                 <OtherTab store />

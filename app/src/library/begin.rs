@@ -26,7 +26,7 @@ pub fn Begin(
         }
     };
     let like_open = move || {
-        part.open_now().map(|open| {
+        part.open_now().filter(|open| !open.is_blank).map(|open| {
             let words = format!("New from \"{}\"", open.title);
             view! { <button type="button" class="key" on:click=move |_| part.begin(desk::Begin::LikeOpen)>{words}</button> }
         })

@@ -97,7 +97,7 @@ fn carry_out(
         spawn_local(async move {
             let outcome = match change {
                 Change::Remove => set_removed(&one.id, true).await,
-                Change::PutBack => set_removed(&one.id, false).await,
+                Change::PutBack => desk.put_back(one.id.clone()).await,
                 Change::Delete => delete_for_good(&one.id).await,
             };
             show(outcome.map(|()| (change == Change::Remove).then_some(one)));

@@ -246,6 +246,7 @@ impl EditorStore {
     /// Puts another document with its undo in place of this one.
     pub(super) fn open(self, session: Session, name: &str) {
         self.leave_draft();
+        let left = self.untouched();
         self.parts().held.set(None);
         self.parts().selected.set(None);
         self.parts().anchor.set(None);
@@ -262,6 +263,7 @@ impl EditorStore {
         self.parts().session.set(session);
         self.spread();
         self.settle_now();
+        self.forget_untouched(left);
         self.reopen_line_below();
     }
 

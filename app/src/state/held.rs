@@ -60,7 +60,7 @@ impl EditorStore {
             let now = judged.with(|judged| judged.n_to_mend());
             Some(match now.cmp(&before) {
                 std::cmp::Ordering::Less => format!("−{} rejects", before - now),
-                std::cmp::Ordering::Equal => "rejects as before".to_owned(),
+                std::cmp::Ordering::Equal => "verdict unchanged".to_owned(),
                 std::cmp::Ordering::Greater => format!("+{} rejects", now - before),
             })
         })

@@ -6,6 +6,7 @@ use super::editor_store::EditorStore;
 use super::filing::Filed;
 use super::ids::RandomIds;
 use super::records::{self, KeptDocument};
+use super::shelf::UNTITLED;
 use super::taken_out::TakenOut;
 use super::versions;
 use crate::storage::{files, this_tab};
@@ -62,7 +63,7 @@ impl Beginning {
     }
 
     fn empty(notice: Option<String>) -> Self {
-        let document = Procedure::new(RandomIds.next_id("procedure"), "Untitled procedure");
+        let document = Procedure::new(RandomIds.next_id("procedure"), UNTITLED);
         Self {
             session: Session::new(Arc::new(document)),
             name: "untitled".to_owned(),

@@ -2,15 +2,24 @@
 
 use super::editor_store::EditorStore;
 use super::ids::RandomIds;
-use super::on_shelf::{kept, on_shelf, set_removed};
+use super::lines::Line;
+use super::on_shelf::{delete_for_good, kept, on_shelf, set_removed};
 use super::{opening, records};
 use crate::storage::files;
-use leptos::prelude::{Callback, Set};
+use leptos::prelude::{Callback, GetUntracked, Set, WithUntracked};
 use leptos::task::spawn_local;
 use procedures_schema::edit::Session;
 use procedures_schema::format;
 use procedures_schema::model::{Id, IdSource, Procedure};
 use std::sync::Arc;
+
+/// What a procedure is called before somebody says what it is.
+pub(super) const UNTITLED: &str = "Untitled procedure";
+
+/// Whether nothing at all stands in a procedure.
+pub fn is_blank(document: &Procedure) -> bool {
+    document.steps.is_empty() && *document == Procedure::new(document.id.clone(), UNTITLED)
+}
 
 fn not_kept() -> String {
     "Nothing was removed, because the last changes are not kept yet.".to_owned()
@@ -56,6 +65,7 @@ impl EditorStore {
 
     async fn open_another_and_remove(self, id: &Id) -> Result<bool, String> {
         let others = on_shelf().await?;
+        let was_untouched = self.untouched().is_some();
         let mut is_open = false;
         for other in others.into_iter().filter(|one| one.id != *id && one.removed_ms.is_none()) {
             // What cannot be read stays where it is, and the one before it is opened.
@@ -67,7 +77,44 @@ impl EditorStore {
         if !is_open {
             self.open_new();
         }
-        set_removed(id, true).await.map(|()| true)
+        // One that nobody has touched has gone by now, and there is nothing to bring back.
+        if was_untouched { Ok(false) } else { set_removed(id, true).await.map(|()| true) }
+    }
+
+    /// Brings a procedure back from the bin. It takes the place of an empty one that is open only because something
+    /// has to be.
+    ///
+    /// # Errors
+    /// In words, if it is not there any more, cannot be read, or the database refuses.
+    pub async fn back_from_bin(self, id: Id) -> Result<(), String> {
+        set_removed(&id, false).await?;
+        if let Some(left) = self.untouched() {
+            self.open_kept(id).await?;
+            delete_for_good(&left).await?;
+        }
+        Ok(())
+    }
+
+    /// The open procedure, if nothing was ever written in it.
+    pub(super) fn untouched(self) -> Option<Id> {
+        let document = self.document_now();
+        let is_new = self.undo_labels().with_untracked(|(undo, redo)| undo.is_none() && redo.is_none());
+        let is_line_empty = self.line(Line::Last).with_untracked(|words| words.trim().is_empty());
+        let is_ours = !self.seat().only_shows().get_untracked();
+        (is_new && is_line_empty && is_ours && is_blank(&document)).then(|| document.id.clone())
+    }
+
+    /// Takes one that nobody has touched off this device once another is open, so that empty ones do not pile up.
+    pub(super) fn forget_untouched(self, left: Option<Id>) {
+        let Some(left) = left.filter(|left| *left != self.document_now().id) else { return };
+        // First what is still to be kept of it, or that would bring it back.
+        self.keeper().flush_then(Callback::new(move |_| {
+            let left = left.clone();
+            spawn_local(async move {
+                // If it stays it is seen in the list and can be removed there.
+                let _ = delete_for_good(&left).await;
+            });
+        }));
     }
 
     /// Opens a procedure that came with the page, as a copy of its own.
@@ -83,7 +130,7 @@ impl EditorStore {
 
     /// Begins an empty procedure.
     pub fn open_new(self) {
-        let document = Procedure::new(RandomIds.next_id("procedure"), "Untitled procedure");
+        let document = Procedure::new(RandomIds.next_id("procedure"), UNTITLED);
         self.open_and_keep(document, "untitled");
     }
 

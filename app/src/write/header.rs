@@ -170,7 +170,7 @@ fn FiledWords(store: EditorStore) -> impl IntoView {
     view! { <span id="filed" class="filed" role="status">{words}</span> }
 }
 
-/// What the verdict rests on, and what it cannot know.
+/// What the verdict rests on, and what it cannot know: one line, opened where it is cut.
 #[component]
 fn ToldOf(store: EditorStore) -> impl IntoView {
     let told_of = move || {
@@ -179,5 +179,11 @@ fn ToldOf(store: EditorStore) -> impl IntoView {
     };
     let by = judged_by(store);
     let by = view! { <span class="by-narrow">{by}" · "</span> };
-    view! { <span class="told">{by} {told_of} " · cannot know what nobody named"</span> }
+    let is_open = RwSignal::new(false);
+    view! {
+        <button
+            type="button" class="quiet told" aria-expanded=move || is_open.get().to_string()
+            on:click=move |_| is_open.update(|is_open| *is_open = !*is_open)
+        >{by} {told_of} " · cannot know what nobody named"</button>
+    }
 }

@@ -16,6 +16,7 @@ use super::sight::watch_rows;
 use crate::frame::not_kept::NotKept;
 use crate::frame::notice::Notice;
 use crate::frame::other_tab::OtherTab;
+use crate::frame::tall_head::is_tall;
 use crate::state::EditorStore;
 use crate::state::attention::Focus;
 use crate::state::files;
@@ -39,6 +40,8 @@ pub fn WriteScreen(
         let listener = window_event_listener_untyped(name, move |event| keys::on_clipboard(store, &event));
         on_cleanup(move || listener.remove());
     }
+    let head = NodeRef::<leptos::html::Header>::new();
+    let is_tall = is_tall(head);
     let n_lanes = move || store.heads().with(|heads| heads.len().to_string());
     let most_apart = move || store.most_apart().get().to_string();
     view! {
@@ -49,7 +52,7 @@ pub fn WriteScreen(
             on:dragover=|event| event.prevent_default()
             on:drop=move |event| dropped(store, &event)
         >
-            <header class="top">
+            <header class="top" class:tall=is_tall node_ref=head>
                 <Header store />
                 <NotKept store />
                 <OtherTab store />
