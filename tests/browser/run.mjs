@@ -9,6 +9,7 @@ import { walk } from './journey.mjs';
 import { walkAbsence } from './absence.mjs';
 import { walkLanes } from './lanes.mjs';
 import { walkLine } from './line.mjs';
+import { walkLosing } from './losing.mjs';
 import { walkMoving } from './moving.mjs';
 import { walkFiling } from './filing.mjs';
 import { walkFirst } from './first.mjs';
@@ -48,6 +49,7 @@ for (const screen of SCREENS) {
   await walkFirst(tally, screen);
   await walkFromNothing(tally, screen);
   await walkSteps(tally, screen);
+  await walkLosing(tally, screen);
   await walkTabs(tally, screen);
   await walkRefused(tally, screen);
   await walkVersions(tally, screen);
