@@ -9,8 +9,8 @@ pub(in crate::check) static RULE: Rule = Rule {
     summary: "an isolator is opened that is open",
     documentation: documentation!("already_open.md"),
     looks: Looks::AtUnmet(Wording {
-        title: |w| format!("{}, which is open already", w.step_does),
-        because: |w| format!("{} was not closed", w.thing),
-        remedy: |w| format!("Take this out, or close {} where it was forgotten", w.thing),
+        title: |w| format!("{}, which is not off", w.step_does),
+        because: |w| format!("{} was not shut or switched off", w.thing),
+        remedy: |w| format!("Take this out, or shut {} off where it was forgotten", w.thing),
     }),
 };

@@ -10,8 +10,9 @@ pub(in crate::check) static RULE: Rule = Rule {
     summary: "an isolator that is normally open is closed at the end",
     documentation: documentation!("supply_off.md"),
     looks: Looks::AtUnmet(Wording {
-        title: |w| format!("{} is closed at the end, since {}", capital(&w.thing), w.since),
-        because: |w| format!("{} was closed and not opened again", w.thing),
+        // To whoever thinks of a switch, "closed" means on.
+        title: |w| format!("{} is still off at the end, since {}", capital(&w.thing), w.since),
+        because: |w| format!("{} was shut or switched off and not put on again", w.thing),
         remedy: |w| format!("Restore {} before hand-over", w.thing),
     }),
 };
