@@ -137,8 +137,11 @@ impl EditorStore {
     /// Begins a procedure with everything of the open one, without what others said of that.
     pub fn open_new_from_this(self) {
         let this = self.document_now();
+        // Where it came from goes along with it, for whoever wonders which of two was first.
+        let origin = format!("Begun from \"{}\" ({}).", this.title, this.id);
         let document = Procedure {
             id: RandomIds.next_id("procedure"),
+            note: [this.note.trim(), &origin].join(" ").trim().to_owned(),
             title: format!("{} (copy)", this.title),
             revisions: Vec::new(),
             sign_offs: Vec::new(),

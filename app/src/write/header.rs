@@ -149,8 +149,8 @@ fn FileKeys(store: EditorStore) -> impl IntoView {
     view! {
         <span class="keys">
             <input type="file" class="hidden" aria-label="File to open" tabindex="-1" node_ref=input on:change=picked />
-            <button type="button" class="quiet" on:click=open>"Open"</button>
-            <button type="button" class="quiet" on:click=move |_| store.save()>"Save"</button>
+            <button type="button" class="quiet" title="Ctrl+O" on:click=open>"Open"</button>
+            <button type="button" class="quiet" title="Ctrl+S" on:click=move |_| store.save()>"Save"</button>
             <FiledWords store />
             <button type="button" class="quiet" on:click=move |_| go(Screen::Versions)>"Earlier"</button>
             <button type="button" class="quiet" on:click=move |_| go(Screen::Print)>"Print"</button>

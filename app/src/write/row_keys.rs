@@ -17,9 +17,10 @@ pub fn RowKeys(
     /// Whether the places to move it to are shown.
     has_places: RwSignal<bool>,
 ) -> impl IntoView {
-    let key = move |name: &'static str, command: Command| {
+    // What is pressed instead, for whoever has a keyboard.
+    let key = move |name: &'static str, pressed: &'static str, command: Command| {
         view! {
-            <button type="button" class="quiet" on:click=move |_| store.run(command.clone())>{name}</button>
+            <button type="button" class="quiet" title=pressed on:click=move |_| store.run(command.clone())>{name}</button>
         }
     };
     view! {
@@ -28,16 +29,16 @@ pub fn RowKeys(
                 type="button" class="quiet" aria-expanded=move || has_details.get().to_string()
                 on:click=move |_| has_details.update(|has| *has = !*has)
             >"Details"</button>
-            {key("New step below", Command::DraftBelow(id.clone()))}
-            <button type="button" class="quiet" aria-label="Move up" on:click=move |_| store.run(Command::MoveUp)>"Up"</button>
-            <button type="button" class="quiet" aria-label="Move down" on:click=move |_| store.run(Command::MoveDown)>"Down"</button>
+            {key("New step below", "Ctrl+Enter", Command::DraftBelow(id.clone()))}
+            <button type="button" class="quiet" aria-label="Move up" title="Alt+Up holds it there" on:click=move |_| store.run(Command::MoveUp)>"Up"</button>
+            <button type="button" class="quiet" aria-label="Move down" title="Alt+Down holds it there" on:click=move |_| store.run(Command::MoveDown)>"Down"</button>
             <button
                 type="button" class="quiet" aria-expanded=move || has_places.get().to_string()
                 on:click=move |_| has_places.update(|has| *has = !*has)
             >"Move to…"</button>
-            {key("Duplicate", Command::Duplicate)}
+            {key("Duplicate", "Ctrl+D", Command::Duplicate)}
             <CopyKeys store />
-            {key("Remove step", Command::RemoveSelection)}
+            {key("Remove step", "Delete", Command::RemoveSelection)}
             <LadderKeys store after=Some(id) />
         </div>
     }
@@ -55,11 +56,11 @@ fn CopyKeys(store: EditorStore) -> impl IntoView {
             n => format!("Paste {n} copied steps"),
         };
         Some(view! {
-            <button type="button" class="quiet" on:click=move |_| store.run(Command::PasteCopied)>{name}</button>
+            <button type="button" class="quiet" title="Ctrl+V" on:click=move |_| store.run(Command::PasteCopied)>{name}</button>
         })
     };
     let copy = move |_| {
         store.copy_selection();
     };
-    view! { <button type="button" class="quiet" on:click=copy>"Copy"</button> {paste} }
+    view! { <button type="button" class="quiet" title="Ctrl+C" on:click=copy>"Copy"</button> {paste} }
 }
