@@ -25,6 +25,8 @@ pub(super) const MEANT: &[(&str, &str)] = &[
         "Close the heating valve.|Undo the union of the pump, G 1.|Undo the union of the heater, G 1.|Renew the washer of the pump.",
         "make pump-union seal=new",
     ),
+    // An appliance is run up to something, and is no hose.
+    ("Run it to maximum.", "start max"),
     // Supplies, and what is switched.
     ("Close the gas cock.|Open the gas cock.|Turn off the gas.", "isolate gas-cock"),
     ("Close the gas cock.|Open the gas cock.|Shut the gas off.", "isolate gas-cock"),

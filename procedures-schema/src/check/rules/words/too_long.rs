@@ -29,9 +29,9 @@ const MOST_WORDS: usize = 40;
 
 /// How many words the longest sentence has.
 fn longest(words: &str) -> usize {
-    let (mut longest, mut n) = (0, 0);
+    let mut longest = 0;
     for line in words.lines() {
-        n = 0;
+        let mut n = 0;
         for word in line.split_whitespace() {
             n += 1;
             longest = longest.max(n);
@@ -40,7 +40,7 @@ fn longest(words: &str) -> usize {
             }
         }
     }
-    longest.max(n)
+    longest
 }
 
 /// How many words there are; some more perhaps, as long as these are few.
