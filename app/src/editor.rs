@@ -42,10 +42,10 @@ pub async fn make(start: Start, offline: ReadSignal<String>, owner: Owner) -> Rc
 impl Editor {
     fn of(store: EditorStore, offline: ReadSignal<String>) -> Self {
         let standing = Memo::new(move |_| {
-            store.judged().with(|judged| Standing {
-                is_rejected: judged.is_rejected(),
-                stamp: judged.stamp(),
-                n_rules: judged.report.n_rules,
+            store.told().with(|told| Standing {
+                is_rejected: told.is_rejected,
+                stamp: told.stamp.clone(),
+                n_rules: told.n_rules,
             })
         });
         let jobs = JobStore::new(store.document(), standing);

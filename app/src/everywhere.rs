@@ -14,7 +14,7 @@ pub fn listen(store: EditorStore) {
     window_event_listener(leptos::ev::dragover, move |event| event.prevent_default());
     window_event_listener(leptos::ev::drop, move |event| dropped(store, &event));
     window_event_listener_untyped("hashchange", move |_| request_animation_frame(lead_keyboard));
-    let title = Memo::new(move |_| store.document().with(|document| document.title.clone()));
+    let title = Memo::new(move |_| store.told().with(|told| told.title.clone()));
     Effect::new(move |_| {
         let title = title.get();
         let named =
@@ -25,17 +25,37 @@ pub fn listen(store: EditorStore) {
 
 fn key(store: EditorStore, event: &web_sys::KeyboardEvent) {
     // Whoever follows a job neither saves nor opens one by a slip of the hand.
-    if event.default_prevented() || event.alt_key() || is_following() {
+    let Some(asked) = asked_by(event).filter(|_| !event.default_prevented() && !is_following()) else {
         return;
-    }
-    let with_control = event.ctrl_key() || event.meta_key();
-    match event.key().to_lowercase().as_str() {
-        "s" if with_control && !event.shift_key() => store.save(),
-        "o" if with_control && !event.shift_key() => open(store),
-        "f1" => open_sheet(),
-        _ => return,
-    }
+    };
     event.prevent_default();
+    match asked {
+        Asked::Save => store.save(),
+        Asked::Open => open(store),
+        Asked::Keys => open_sheet(),
+    }
+}
+
+/// What a key of every screen asks for.
+enum Asked {
+    Save,
+    Open,
+    Keys,
+}
+
+/// Most keys are letters of words, and ask for nothing.
+fn asked_by(event: &web_sys::KeyboardEvent) -> Option<Asked> {
+    let with_control = event.ctrl_key() || event.meta_key();
+    let key = event.key();
+    if event.alt_key() {
+        None
+    } else if with_control && !event.shift_key() && key.eq_ignore_ascii_case("s") {
+        Some(Asked::Save)
+    } else if with_control && !event.shift_key() && key.eq_ignore_ascii_case("o") {
+        Some(Asked::Open)
+    } else {
+        (key == "F1").then_some(Asked::Keys)
+    }
 }
 
 /// Asks for a file as the key "Open" does: by the browser's own dialog where it hands out files, else by a field.

@@ -10,7 +10,7 @@ pub fn LaterKey(
     /// The editor's state.
     store: EditorStore,
 ) -> impl IntoView {
-    let n = Memo::new(move |_| store.judged().with(|judged| judged.report.n_later));
+    let n = Memo::new(move |_| store.told().with(|told| told.n_later));
     let key = move || {
         view! {
             <button

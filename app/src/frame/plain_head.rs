@@ -13,7 +13,8 @@ pub fn PlainHead(
     /// The screen that is shown.
     shown: Screen,
 ) -> impl IntoView {
-    let title = move || store.document().with(|document| document.title.clone());
+    let told = store.told();
+    let title = Memo::new(move |_| told.with(|told| told.title.clone()));
     view! {
         <header class="plain-head">
             <h1 class="name">"Putback"</h1>
@@ -27,8 +28,9 @@ pub fn PlainHead(
 /// Verdict and undo, as on the other screens.
 #[component]
 fn Standing(store: EditorStore) -> impl IntoView {
-    let is_rejected = Memo::new(move |_| store.judged().with(|judged| judged.is_rejected()));
-    let stamp = Memo::new(move |_| store.judged().with(|judged| judged.stamp()));
+    let told = store.told();
+    let is_rejected = Memo::new(move |_| told.with(|told| told.is_rejected));
+    let stamp = Memo::new(move |_| told.with(|told| told.stamp.clone()));
     let labels = store.undo_labels();
     let undo = move || {
         labels.with(|(undo, _)| undo.as_ref().map_or("Undo".to_owned(), |label| format!("Undo: {label}")))

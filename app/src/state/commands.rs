@@ -11,7 +11,7 @@ use super::last_read::LastRead;
 use super::links::LinkOffer;
 use super::readings::AskedAt;
 use super::rereading;
-use leptos::prelude::{GetValue, Set, SetValue, WithValue};
+use leptos::prelude::{Set, SetValue, UpdateValue, WithValue};
 use procedures_schema::derive::ladder;
 use procedures_schema::edit::Edit;
 use procedures_schema::model::{Id, Span, typed_over};
@@ -260,7 +260,7 @@ impl EditorStore {
         let words = typed_over(&before.words, words, |step| judged.document.link_name(step));
         let first = self.retyped().with_value(|typed| typed.clone().filter(|typed| typed.id == *step));
         let first = first.unwrap_or_else(|| before.clone());
-        let last = self.last_read().get_value();
+        let last = self.last_read().try_update_value(Option::take).flatten();
         let known = last.as_ref().filter(|last| last.of(&judged, position, before).is_some());
         let reread = rereading::reread_knowing(&judged, position, &first, before, &words, known);
         let changed = Arc::new(reread.step);
@@ -273,6 +273,7 @@ impl EditorStore {
             self.retyped().set_value(Some(before.clone()));
         }
         self.edit(&[Edit::SetStep { step: changed }], &label, Some(&group));
+        self.parts().outdated.update_value(|outdated| outdated.push(judged));
     }
 
     fn add_step(self, after: Option<Id>, words: &str) {

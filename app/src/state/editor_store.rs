@@ -47,6 +47,8 @@ pub(super) struct Parts {
     pub(super) spread: Spread,
     pub(super) settled: RwSignal<Arc<Judged>>,
     pub(super) settling: StoredValue<Option<TimeoutHandle>>,
+    /// What was shown before, until there is time to let go of it: that takes a while, and no key has to wait for it.
+    pub(super) outdated: StoredValue<Vec<Arc<Judged>>>,
     /// When typing will have paused for long enough.
     pub(super) settles_ms: StoredValue<u64>,
     pub(super) name: RwSignal<String>,
@@ -103,6 +105,7 @@ impl EditorStore {
             spread,
             settled: RwSignal::new(judged.get_untracked()),
             settling: StoredValue::new(None),
+            outdated: StoredValue::new(Vec::new()),
             settles_ms: StoredValue::new(0),
             name: RwSignal::new(name.to_owned()),
             selected,

@@ -49,6 +49,7 @@ mod spread;
 pub mod step_edits;
 pub mod taken_out;
 mod together;
+pub mod told;
 pub mod typed_measure;
 pub mod versions;
 mod written;

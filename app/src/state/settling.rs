@@ -31,6 +31,7 @@ impl EditorStore {
     }
 
     fn settle_once_calm(self) {
+        self.parts().outdated.update_value(Vec::clear);
         let left_ms = self.parts().settles_ms.get_value().saturating_sub(clock::now_ms());
         if left_ms > 0 {
             // Never more than the pause, whatever is done to the clock of the device.

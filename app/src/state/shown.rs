@@ -17,6 +17,7 @@ use super::same_things::Wanted;
 use super::seat::Seat;
 use super::spread::UndoLabels;
 use super::taken_out::TakenOut;
+use super::told::Told;
 use leptos::prelude::*;
 use procedures_schema::capture::Making;
 use procedures_schema::check::Finding;
@@ -32,6 +33,11 @@ impl EditorStore {
     /// The document, compared by pointer.
     pub fn document(self) -> Memo<Arc<Procedure>> {
         self.parts().document
+    }
+
+    /// What the head of a screen tells of it.
+    pub fn told(self) -> ReadSignal<Told> {
+        self.parts().spread.told.read_only()
     }
 
     /// The appliance map, compared by pointer.

@@ -6,6 +6,7 @@
 
 use super::judged::{Judged, most_apart};
 use super::lane_rows::LaneRows;
+use super::told::Told;
 use leptos::prelude::*;
 use procedures_schema::derive::lanes::{LaneHead, Lanes};
 use procedures_schema::edit::Session;
@@ -19,6 +20,7 @@ pub(super) type UndoLabels = (Option<String>, Option<String>);
 /// The parts of a document and of its picture.
 #[derive(Clone, Copy)]
 pub(super) struct Spread {
+    pub(super) told: RwSignal<Told>,
     pub(super) map: RwSignal<Arc<ApplianceMap>>,
     /// The ids of the steps in order.
     pub(super) places: RwSignal<Arc<Vec<Id>>>,
@@ -40,6 +42,7 @@ impl Spread {
     pub(super) fn of(judged: &Judged, session: &Session) -> Self {
         let document = &judged.document;
         Self {
+            told: RwSignal::new(Told::of(judged)),
             map: RwSignal::new(document.map.clone()),
             places: RwSignal::new(Arc::new(places(document))),
             stages: RwSignal::new(Arc::new(begun_stages(document))),
@@ -61,6 +64,10 @@ impl Spread {
         };
         if !self.undo_labels.with_untracked(is_named) {
             self.undo_labels.set(labels(session));
+        }
+        let told = Told::of(judged);
+        if self.told.with_untracked(|shown| *shown != told) {
+            self.told.set(told);
         }
         let document = &judged.document;
         if !self.map.with_untracked(|map| Arc::ptr_eq(map, &document.map)) {

@@ -15,7 +15,8 @@ pub fn Header(
     /// The editor's state.
     store: EditorStore,
 ) -> impl IntoView {
-    let title = move || store.document().with(|document| document.title.clone());
+    let told = store.told();
+    let title = Memo::new(move |_| told.with(|told| told.title.clone()));
     view! {
         <div class="head">
             <div class="first">
@@ -44,8 +45,9 @@ pub fn Header(
 /// The verdict, like a stamp: double frame rejected, single frame accepted.
 #[component]
 fn Stamp(store: EditorStore) -> impl IntoView {
-    let is_rejected = Memo::new(move |_| store.judged().with(|judged| judged.is_rejected()));
-    let stamp = Memo::new(move |_| store.judged().with(|judged| judged.stamp()));
+    let told = store.told();
+    let is_rejected = Memo::new(move |_| told.with(|told| told.is_rejected));
+    let stamp = Memo::new(move |_| told.with(|told| told.stamp.clone()));
     let by = judged_by(store);
     let change = store.held_change();
     view! {
@@ -60,12 +62,12 @@ fn Stamp(store: EditorStore) -> impl IntoView {
 /// By what it was judged: how many rules, and whose limits.
 fn judged_by(store: EditorStore) -> Memo<String> {
     Memo::new(move |_| {
-        store.judged().with(|judged| {
-            let country = judged.document.country.as_ref().map(|country| match country {
+        store.told().with(|told| {
+            let country = told.country.as_ref().map(|country| match country {
                 Country::Elsewhere => ", by the author's limits only".to_owned(),
                 country => format!(", written for {}", country.word()),
             });
-            format!("by {} rules{}, not for work yet", judged.report.n_rules, country.unwrap_or_default())
+            format!("by {} rules{}, not for work yet", told.n_rules, country.unwrap_or_default())
         })
     })
 }
@@ -73,7 +75,7 @@ fn judged_by(store: EditorStore) -> Memo<String> {
 /// The ways to what is wrong and to what was accepted, wherever it stands.
 #[component]
 fn NextFinding(store: EditorStore) -> impl IntoView {
-    let finds = Memo::new(move |_| store.judged().with(|judged| !judged.report.findings.is_empty()));
+    let finds = Memo::new(move |_| store.told().with(|told| told.has_findings));
     let key = move || {
         view! {
             <button type="button" class="quiet" title="F8" on:click=move |_| store.run(Command::NextFinding)>
@@ -174,7 +176,7 @@ fn FiledWords(store: EditorStore) -> impl IntoView {
 #[component]
 fn ToldOf(store: EditorStore) -> impl IntoView {
     let told_of = move || {
-        let circuits = store.judged().with(|judged| judged.report.told_of.join(", "));
+        let circuits = store.told().with(|told| told.told_of.join(", "));
         if circuits.is_empty() { "told of no circuit yet".to_owned() } else { format!("told of: {circuits}") }
     };
     let by = judged_by(store);

@@ -13,7 +13,7 @@ use crate::state::lines::Line;
 use crate::state::{Command, EditorStore};
 use leptos::ev::KeyboardEvent;
 use leptos::prelude::*;
-use procedures_schema::model::{Id, Procedure, Stage};
+use procedures_schema::model::{Id, Stage};
 
 /// The line at the end, or below a step.
 #[component]
@@ -33,8 +33,9 @@ pub fn NewLine(
     };
     let typed = Typed { store, after, line, is_plain: StoredValue::new(false) };
     let meaning = LineMeaning::new(store, after.get_value(), words);
+    let told = store.told();
     let example =
-        Memo::new(move |_| if is_last { store.document().with(|document| example(document)) } else { "" });
+        Memo::new(move |_| if is_last { told.with(|told| example(told.last_stage.as_ref())) } else { "" });
     let id = if is_last { "new-line" } else { "draft-line" };
     view! {
         <div class="new-line">
@@ -60,8 +61,8 @@ pub fn NewLine(
 }
 
 /// A step as it might go on, for whoever does not know how to begin.
-fn example(document: &Procedure) -> &'static str {
-    match document.steps.last().map(|step| &step.stage) {
+fn example(last: Option<&Stage>) -> &'static str {
+    match last {
         None => "Switch off at the wall switch, lock it off and keep the key.",
         Some(Stage::Prepare | Stage::MakeSafe) => "Undo the two union nuts of the pump, G 1, 37 mm.",
         Some(Stage::Strip | Stage::BenchWork) => "Take out the pump.",

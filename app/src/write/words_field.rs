@@ -28,6 +28,20 @@ pub fn WordsField(
 ) -> impl IntoView {
     let id = StoredValue::new(id);
     let words = move || step.get().map(|step| store.shown_words(&step)).unwrap_or_default();
+    let field = NodeRef::<leptos::html::Textarea>::new();
+    // What the field holds. What comes back from a key is there already, and to set it again would cost as much as to
+    // change it.
+    let in_field = StoredValue::new(untrack(words));
+    let first = in_field.get_value();
+    Effect::new(move |_| {
+        let words = words();
+        if in_field.with_value(|held| *held != words)
+            && let Some(field) = field.get_untracked()
+        {
+            field.set_value(&words);
+            in_field.set_value(words);
+        }
+    });
     let send = move |words: String| store.run(Command::SetWords { step: id.get_value(), words });
     let composed = RwSignal::new(None::<String>);
     let is_composing = StoredValue::new(false);
@@ -36,6 +50,7 @@ pub fn WordsField(
         None => heard.with(|heard| heard.pieces.clone()),
     };
     let typed = move |words: String| {
+        in_field.set_value(words.clone());
         if is_composing.get_value() {
             composed.set(Some(words));
         } else {
@@ -50,7 +65,7 @@ pub fn WordsField(
                 id=format!("words-{}", id.get_value())
                 class="words" rows="1" spellcheck="false" enterkeyhint="next"
                 aria-label=move || format!("Words of step {}", number.get())
-                prop:value=words
+                node_ref=field prop:value=first
                 on:input=move |event| typed(event_target_value(&event))
                 on:compositionstart=move |_| is_composing.set_value(true)
                 on:compositionend=move |event| {

@@ -17,18 +17,29 @@ pub(super) struct Context<'c> {
     pub(super) lexicon: Option<&'static Lexicon>,
     /// What the words of the steps say.
     pub(super) heard: &'c Heard,
-    /// By the position of the step, whether the rules that look at each step by itself are known to find nothing.
-    pub(super) clean: &'c [bool],
+    /// The positions of the steps of which the rules that look at each step by itself are not known to find nothing.
+    open: &'c [usize],
     names: OnceCell<Names>,
     rivals: OnceCell<Rivals>,
 }
 
 impl<'c> Context<'c> {
-    /// A document with its trace, and what its words say.
-    pub(super) fn new(procedure: &'c Procedure, trace: &'c Trace, heard: &'c Heard) -> Self {
+    /// A document with its trace, what its words say, and the positions of the steps that have to be looked at.
+    pub(super) fn new(
+        procedure: &'c Procedure,
+        trace: &'c Trace,
+        heard: &'c Heard,
+        open: &'c [usize],
+    ) -> Self {
         let lexicon = Lexicon::for_language(&procedure.language);
         let (names, rivals) = (OnceCell::new(), OnceCell::new());
-        Self { procedure, trace, lexicon, heard, clean: &[], names, rivals }
+        Self { procedure, trace, lexicon, heard, open, names, rivals }
+    }
+
+    /// The steps that have to be looked at by themselves, with their positions.
+    pub(super) fn open_steps(&self) -> impl Iterator<Item = (usize, &'c Step)> + use<'c> {
+        let (procedure, open) = (self.procedure, self.open);
+        open.iter().filter_map(|at| procedure.steps.get(*at).map(|step| (*at, step.as_ref())))
     }
 
     /// What the map calls its things; few documents hold words for which it is asked.

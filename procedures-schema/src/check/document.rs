@@ -33,15 +33,7 @@ impl At<'_> {
 
 /// Every step that has to be looked at, in order.
 pub(super) fn steps<'c>(context: &Context<'c>) -> impl Iterator<Item = At<'c>> + use<'c> {
-    let clean = context.clean;
-    let steps = context.procedure.steps.iter().enumerate();
-    let is_open = move |position: usize| !clean.get(position).copied().unwrap_or(false);
-    steps.filter(move |(i, _)| is_open(*i)).map(|(i, step)| At {
-        step,
-        number: i + 1,
-        action: None,
-        span: None,
-    })
+    context.open_steps().map(|(i, step)| At { step, number: i + 1, action: None, span: None })
 }
 
 /// Every step that has to be looked at whose words hold one of these phrases, in order, with its words in lower case.

@@ -87,11 +87,11 @@ pub fn check_after(
     today: Date,
 ) -> (Report, Sayings) {
     let mut sayings = before.map_or_else(|| Sayings::of(procedure), |before| before.followed_by(procedure));
-    let mut context = Context::new(procedure, trace, &sayings.heard);
-    context.clean = &sayings.clean;
+    let open = sayings.open();
+    let context = Context::new(procedure, trace, &sayings.heard, &open);
     let known = before.and_then(|before| before.found_in(procedure, trace));
-    let unmet = known.unwrap_or_else(|| findings_of_unmet(&context, catalogue()));
-    let (report, clean) = report(&context, today, catalogue(), unmet.clone());
+    let unmet = known.unwrap_or_else(|| findings_of_unmet(&context, catalogue()).into());
+    let (report, clean) = report(&context, today, catalogue(), unmet.to_vec());
     (sayings.clean, sayings.unmet) = (clean, Some((trace.clone(), unmet)));
     (report, sayings)
 }
@@ -99,7 +99,8 @@ pub fn check_after(
 /// Checks a document by some of the rules; a verdict by fewer than all is worth less.
 pub fn check_with(procedure: &Procedure, trace: &Trace, today: Date, rules: &[&'static Rule]) -> Report {
     let heard = Heard::of(procedure);
-    let context = Context::new(procedure, trace, &heard);
+    let open: Vec<usize> = (0..procedure.steps.len()).collect();
+    let context = Context::new(procedure, trace, &heard, &open);
     report(&context, today, rules, findings_of_unmet(&context, rules)).0
 }
 
@@ -119,8 +120,15 @@ fn report(
             look(rule, context, &mut findings);
         }
     }
-    let clean = clean_steps(procedure, findings.get(n_unmet..).unwrap_or_default());
     let positions = positions_of(procedure, &findings);
+    let mut clean = vec![true; procedure.steps.len()];
+    let written =
+        findings.get(n_unmet..).unwrap_or_default().iter().filter_map(|finding| finding.step.as_ref());
+    for position in written.filter_map(|step| positions.get(step)) {
+        if let Some(clean) = clean.get_mut(*position) {
+            *clean = false;
+        }
+    }
     // A finding without a step concerns the whole document and stands first.
     findings.sort_by_key(|finding| {
         let position = finding.step.as_ref().and_then(|id| positions.get(id).copied());
@@ -142,12 +150,6 @@ fn report(
         today,
     };
     (report, clean)
-}
-
-/// By the position of the step, whether none of these findings is of it.
-fn clean_steps(procedure: &Procedure, findings: &[Finding]) -> Vec<bool> {
-    let found = positions_of(procedure, findings);
-    procedure.steps.iter().map(|step| !found.contains_key(&step.id)).collect()
 }
 
 /// Where the steps stand of which something is found.

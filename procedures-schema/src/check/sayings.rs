@@ -21,7 +21,7 @@ pub struct Sayings {
     /// By the position of the step, whether a check found nothing of it that is written; none, if there was none.
     pub(super) clean: Vec<bool>,
     /// What a check found in a run, with the run.
-    pub(super) unmet: Option<(Arc<Trace>, Vec<Finding>)>,
+    pub(super) unmet: Option<(Arc<Trace>, Arc<[Finding]>)>,
     pub(super) heard: Heard,
     /// How many steps were read since the vocabulary was begun.
     n_read: usize,
@@ -61,9 +61,15 @@ impl Sayings {
         }
     }
 
+    /// The positions of the steps that have to be looked at, since it is not known that nothing is found of them.
+    pub(super) fn open(&self) -> Vec<usize> {
+        let is_open = |at: &usize| !self.clean.get(*at).copied().unwrap_or(false);
+        (0..self.steps.len()).filter(is_open).collect()
+    }
+
     /// What is found in the run of a document, if that is the run in which it was found: the documents differ in words
     /// then, and a finding of theirs only in where its action is said.
-    pub(super) fn found_in(&self, procedure: &Procedure, trace: &Arc<Trace>) -> Option<Vec<Finding>> {
+    pub(super) fn found_in(&self, procedure: &Procedure, trace: &Arc<Trace>) -> Option<Arc<[Finding]>> {
         let (known, findings) = self.unmet.as_ref()?;
         let is_same = Arc::ptr_eq(known, trace)
             && Arc::ptr_eq(&self.map, &procedure.map)
@@ -75,7 +81,11 @@ impl Sayings {
         let mut findings = findings.clone();
         let steps = self.steps.iter().zip(&procedure.steps);
         for (_, step) in steps.filter(|(known, step)| !Arc::ptr_eq(known, step)) {
-            for finding in findings.iter_mut().filter(|finding| finding.step.as_ref() == Some(&step.id)) {
+            let is_here = |finding: &Finding| finding.step.as_ref() == Some(&step.id);
+            if !findings.iter().any(is_here) {
+                continue;
+            }
+            for finding in Arc::make_mut(&mut findings).iter_mut().filter(|finding| is_here(finding)) {
                 let action = finding.action.and_then(|action| step.actions.get(action));
                 finding.span = action.and_then(|action| action.says.first().copied());
             }

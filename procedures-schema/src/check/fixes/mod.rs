@@ -44,7 +44,8 @@ pub struct Fix {
 pub fn fixes(procedure: &Procedure, finding: &Finding, today: Date) -> Vec<Fix> {
     let trace = Arc::new(simulate(procedure, &Run::of(procedure)));
     let sayings = Sayings::of(procedure);
-    let context = Context::new(procedure, &trace, &sayings.heard);
+    let open = sayings.open();
+    let context = Context::new(procedure, &trace, &sayings.heard, &open);
     let cause = causes(&context, super::catalogue()).into_iter().find(|cause| cause.tells(&context, finding));
     let met = |code: &str| cause.as_ref().map(|cause| cause.of_rule(code)).unwrap_or_default();
     let mut ids = FreeIds::of(procedure);

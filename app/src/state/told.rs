@@ -1,0 +1,48 @@
+//! What the head of a screen tells of the document and of the verdict on it.
+//!
+//! Every key changes the document and hardly one changes this, so those who show it hang on this and not on the
+//! document: a view that is only asked whether anything has changed costs a key as much as a short one that is drawn.
+
+use super::judged::Judged;
+use procedures_schema::model::{Country, Stage};
+
+/// Title, country and verdict of a document.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Told {
+    /// Its title.
+    pub title: String,
+    /// The country that it is written for, if it says so.
+    pub country: Option<Country>,
+    /// The stage of its last step; none, if it has no step.
+    pub last_stage: Option<Stage>,
+    /// Whether the checker rejects it.
+    pub is_rejected: bool,
+    /// The stamp: `REJECTED · 2 to mend` or `ACCEPTED`.
+    pub stamp: String,
+    /// Whether anything is found.
+    pub has_findings: bool,
+    /// By how many rules it was judged.
+    pub n_rules: usize,
+    /// How many values are left for later.
+    pub n_later: usize,
+    /// The kinds of circuits that the checker was told of.
+    pub told_of: Vec<String>,
+}
+
+impl Told {
+    /// Of a document that was judged.
+    pub(super) fn of(judged: &Judged) -> Self {
+        let (document, report) = (&judged.document, &judged.report);
+        Self {
+            title: document.title.clone(),
+            country: document.country.clone(),
+            last_stage: document.steps.last().map(|step| step.stage.clone()),
+            is_rejected: judged.is_rejected(),
+            stamp: judged.stamp(),
+            has_findings: !report.findings.is_empty(),
+            n_rules: report.n_rules,
+            n_later: report.n_later,
+            told_of: report.told_of.clone(),
+        }
+    }
+}
