@@ -5,6 +5,7 @@ use crate::route::{Screen, go};
 use crate::state::{EditorStore, files};
 use crate::write::keys_sheet::open_sheet;
 use leptos::prelude::*;
+use procedures_schema::compare::{Place, Places};
 use wasm_bindgen::JsCast;
 
 /// Listens for as long as the page stands.
@@ -14,6 +15,11 @@ pub fn listen(store: EditorStore) {
     window_event_listener(leptos::ev::dragover, move |event| event.prevent_default());
     window_event_listener(leptos::ev::drop, move |event| dropped(store, &event));
     window_event_listener_untyped("hashchange", move |_| request_animation_frame(lead_keyboard));
+    Effect::new(move |_| {
+        if let Some(went) = store.went().get() {
+            lead_to(store, &went);
+        }
+    });
     let title = Memo::new(move |_| store.told().with(|told| told.title.clone()));
     Effect::new(move |_| {
         let title = title.get();
@@ -100,6 +106,30 @@ fn lead_keyboard() {
         // Neither is refused by an element that stands in the page.
         let _ = main.set_attribute("tabindex", "-1");
         let _ = main.focus();
+    }
+}
+
+/// Leads to where something was undone or done again, unless the screen that is shown has it too.
+fn lead_to(store: EditorStore, went: &Places) {
+    let screen_of = |part: &Place| match part {
+        Place::Steps => Screen::Write,
+        Place::Map | Place::Scope => Screen::Appliance,
+        Place::Kit => Screen::Kit,
+        Place::Later => Screen::Later,
+    };
+    let is_seen = match Screen::or_write() {
+        Screen::Print => true,
+        // Census, kit and what is for later are written there too, and what a thing is stands beside each step that
+        // names it.
+        Screen::Write => went.has(Place::Steps) || went.is_in_use || !went.has(Place::Map),
+        now => went.parts.iter().any(|part| screen_of(part) == now),
+    };
+    let there = went.parts.first().map(screen_of).filter(|_| !is_seen);
+    if let Some(screen) = there {
+        if let Some(thing) = went.thing.as_ref().filter(|_| screen == Screen::Appliance) {
+            store.want_thing(thing, false);
+        }
+        go(screen);
     }
 }
 

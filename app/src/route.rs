@@ -55,7 +55,8 @@ impl Screen {
         Self::ALL.into_iter().find(|screen| screen.hash() == hash)
     }
 
-    fn or_write() -> Self {
+    /// The same, and Write if it names none.
+    pub fn or_write() -> Self {
         Self::of_address().unwrap_or(Self::Write)
     }
 }

@@ -163,6 +163,34 @@ async function acrossScreens(place, { page }, write) {
     await page.getByRole('button', { name: 'Redo', exact: true }).click();
     await page.locator('.thing-row', { hasText: 'G 1 1/4' }).first().waitFor();
   });
+  await tally.step('undo leads to the step on which it acts, from wherever it is pressed', async () => {
+    await goTo(page, 'Write');
+    await write.append('Hang the notice on the wall switch.');
+    const n = await write.steps();
+    await goTo(page, 'Kit');
+    await page.locator('h1').click();
+    await page.keyboard.press('Control+z');
+    await line(page).waitFor();
+    assert.equal(await write.steps(), n - 1);
+    await goTo(page, 'Kit');
+    await page.getByRole('button', { name: 'Redo', exact: true }).click();
+    await page.locator('li[data-step]:focus', { hasText: 'Hang the notice' }).waitFor();
+    assert.equal(await write.steps(), n);
+  });
+  await tally.step('and to the thing, where no step shows it', async () => {
+    await goTo(page, 'Appliance');
+    const appliance = new Appliance(page);
+    await appliance.add('seal', 'spare washer');
+    await goTo(page, 'Write');
+    await page.locator('h1').click();
+    await page.keyboard.press('Control+z');
+    await page.locator('.appliance .map').waitFor();
+    assert.equal(await page.locator('.thing-row', { hasText: 'spare washer' }).count(), 0);
+    await goTo(page, 'Kit');
+    await page.getByRole('button', { name: 'Redo', exact: true }).click();
+    await page.locator('.map-list .sheet').getByRole('textbox', { name: 'Name', exact: true }).waitFor();
+    await page.locator('.thing-row:focus', { hasText: 'spare washer' }).waitFor();
+  });
 }
 
 async function onAnAnswer(place, visit, write) {

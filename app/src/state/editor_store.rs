@@ -26,8 +26,9 @@ use super::versions;
 use crate::storage::this_tab;
 use leptos::leptos_dom::helpers::TimeoutHandle;
 use leptos::prelude::*;
+use procedures_schema::compare::Places;
 use procedures_schema::derive::carry::Carried;
-use procedures_schema::edit::{Edit, Session, Undone};
+use procedures_schema::edit::{Edit, Session};
 use procedures_schema::model::{Id, Procedure, Step};
 use std::sync::Arc;
 
@@ -62,6 +63,8 @@ pub(super) struct Parts {
     pub(super) focus: RwSignal<Option<Focus>>,
     pub(super) is_in_line: RwSignal<bool>,
     pub(super) notice: RwSignal<Option<String>>,
+    /// Where what was undone or done again last is seen.
+    pub(super) went: RwSignal<Option<Places>>,
     pub(super) taken_out: RwSignal<Option<TakenOut>>,
     pub(super) is_slow_to_mend: StoredValue<bool>,
     pub(super) asked_from: StoredValue<Option<AskedFrom>>,
@@ -118,6 +121,7 @@ impl EditorStore {
             focus: RwSignal::new(None),
             is_in_line: RwSignal::new(false),
             notice: RwSignal::new(None),
+            went: RwSignal::new(None),
             taken_out: RwSignal::new(None),
             is_slow_to_mend: StoredValue::new(false),
             asked_from: StoredValue::new(None),
@@ -213,34 +217,6 @@ impl EditorStore {
         only_shows
     }
 
-    /// Takes the last edit back and goes where it was.
-    pub fn undo(self) {
-        self.travel(Session::undo);
-    }
-
-    /// Does again what was undone.
-    pub fn redo(self) {
-        self.travel(Session::redo);
-    }
-
-    fn travel(self, way: fn(&mut Session) -> Option<Undone>) {
-        if self.refuses() {
-            return;
-        }
-        self.drop_held();
-        self.ask_nothing();
-        let before = self.document_now();
-        let mut next = self.parts().session.get_untracked();
-        let Some(undone) = way(&mut next) else { return };
-        self.parts().session.set(next);
-        self.spread();
-        self.follow_up(false);
-        let is_typing_there = self.parts().is_editing.get_untracked() && undone.step == self.selected_now();
-        if let Some(step) = undone.step.filter(|_| !is_typing_there) {
-            self.select(heir(&step, &before, &self.document_now()));
-        }
-    }
-
     /// Ends a group of typing, so that the next key is an undo entry of its own.
     pub fn close_group(self) {
         self.parts().session.update_untracked(Session::close_group);
@@ -309,20 +285,11 @@ impl EditorStore {
         });
     }
 
-    fn follow_up(self, is_typing: bool) {
+    pub(super) fn follow_up(self, is_typing: bool) {
         self.is_no_longer_filed();
         self.parts().keeper.changed(self.as_it_is(), is_typing);
         self.settle_soon(is_typing);
     }
-}
-
-/// A step, or if it has gone, the one that now stands in its place.
-fn heir(step: &Id, before: &Procedure, now: &Procedure) -> Option<Id> {
-    if now.position(step).is_some() {
-        return Some(step.clone());
-    }
-    let place = before.position(step)?.min(now.steps.len().checked_sub(1)?);
-    now.steps.get(place).map(|step| step.id.clone())
 }
 
 /// Whether two shared values are the very same one.

@@ -16,6 +16,7 @@ pub mod editor_store;
 pub mod files;
 pub mod filing;
 pub mod finding_out;
+mod going_back;
 pub mod heard;
 pub mod held;
 pub mod ids;

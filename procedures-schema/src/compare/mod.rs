@@ -5,10 +5,12 @@
 
 mod changes;
 mod parts;
+mod places;
 mod words;
 
 pub use changes::{Changes, changes};
 pub use parts::{Named, Parts};
+pub use places::{Place, Places, places};
 
 #[cfg(test)]
 mod tests;

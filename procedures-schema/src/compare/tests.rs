@@ -1,8 +1,8 @@
 //! Steps and things told by identity, and that nothing which differs goes unnoticed.
 
-use super::changes;
+use super::{Place, Places, changes, places};
 use crate::format;
-use crate::model::{Component, Id, Procedure, Stage, Step};
+use crate::model::{Action, Component, Id, KitList, Later, Procedure, Stage, Step, Verb};
 use std::sync::Arc;
 
 fn step(id: &str, words: &str) -> Arc<Step> {
@@ -72,4 +72,40 @@ fn nothing_that_differs_goes_unnoticed() {
         Arc::make_mut(&mut after.steps[at]).words.push('!');
         assert_eq!(changes(&before, &after).lines(), [format!("1 step changed: {}", at + 1)]);
     }
+}
+
+#[test]
+fn each_difference_has_its_place() {
+    let before = of_steps(&["a", "b"]);
+    let places_of = |change: fn(&mut Procedure)| {
+        let mut after = before.clone();
+        change(&mut after);
+        (places(&before, &after), places(&after, &before))
+    };
+    let add_pump = |procedure: &mut Procedure| {
+        Arc::make_mut(&mut procedure.map).components.push(Component::new(Id::new("pump"), "pump"));
+    };
+    let (same, _) = places_of(|_| ());
+    assert_eq!(same, Places::default());
+    let (there, back) = places_of(|procedure| procedure.steps.truncate(1));
+    assert_eq!((there.parts, back.parts), (vec![Place::Steps], vec![Place::Steps]));
+    let (there, back) = places_of(add_pump);
+    assert_eq!((there.parts, there.thing, there.is_in_use), (vec![Place::Map], Some(Id::new("pump")), false));
+    assert_eq!((back.parts, back.thing), (vec![Place::Map], None), "what has gone has no sheet");
+    let mut after = before.clone();
+    add_pump(&mut after);
+    let mut step = Step::clone(&after.steps[1]);
+    step.actions.push(Action::new(Verb::Remove, vec![Id::new("pump")]));
+    after.steps[1] = Arc::new(step);
+    let there = places(&before, &after);
+    assert_eq!((&*there.parts, there.is_in_use), (&[Place::Steps, Place::Map][..], true));
+    let (there, _) = places_of(|procedure| {
+        let later = r#"{"what": "number of the fan", "who": "the store"}"#;
+        procedure.later.push(serde_json::from_str::<Later>(later).expect("an entry"));
+    });
+    assert_eq!(there.parts, [Place::Later]);
+    let (there, _) = places_of(|procedure| procedure.kit.none.push(KitList::Tools));
+    assert_eq!(there.parts, [Place::Kit]);
+    let (there, _) = places_of(|procedure| procedure.applies_to = "Plate".to_owned());
+    assert_eq!(there.parts, [Place::Scope]);
 }
