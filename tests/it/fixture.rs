@@ -173,6 +173,7 @@ pub fn is_found_by_running(code: &str) -> bool {
     let written = [
         "control/no-steps",
         "control/not-asked",
+        "control/not-fed",
         "control/cannot-judge",
         "control/census-contradicts",
         "control/census-unanswered",

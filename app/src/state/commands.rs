@@ -129,6 +129,8 @@ pub enum Command {
     },
     /// The first remedy that is ready for a step is applied.
     Mend(Id),
+    /// The first remedy that is ready for the step before a line is applied: a step, or the last one.
+    MendBefore(Option<Id>),
     /// The next step of a pasted text that wants a look is selected.
     NextOfReview,
     /// A pasted text is taken back, with what has been done since.
@@ -226,6 +228,7 @@ impl EditorStore {
             }
             Command::Decline { step, action } => self.decline_action(&step, action),
             Command::Mend(step) => self.mend(&step),
+            Command::MendBefore(step) => self.mend_before(step),
             Command::NextOfReview => self.next_of_review(),
             Command::UndoReview => self.undo_review(),
             Command::PutBack => self.put_back(),

@@ -13,13 +13,13 @@ use leptos::prelude::*;
 use procedures_schema::capture::{
     Beside, Leading, Pasted, apply_leading, block, leading, parts_of_step, steps_of_block,
 };
-use procedures_schema::edit::{Edit, Scope};
+use procedures_schema::edit::{Edit, Scope, Session};
 use procedures_schema::model::{Id, IdSource, Kit, Procedure, Stage, Step};
 use std::sync::Arc;
 
 impl EditorStore {
-    /// Keeps what was typed or pasted into the line below a step, or at the end. Gives the id of a step that
-    /// the line became; none for several lines and for what went into another step.
+    /// Keeps what was typed or pasted into the line below a step, or at the end. Gives the id of the step that
+    /// the line became, behind which writing goes on; none for several lines and for what went into another step.
     pub(super) fn keep_line(self, after: Option<&Id>, text: &str) -> Option<Id> {
         let document = self.document_now();
         let at = rereading::place_after(&document, after);
@@ -73,7 +73,8 @@ impl EditorStore {
         let n = pasted.steps.len();
         if n > 0 && self.edit(&edits, &format!("paste {n} steps"), None) {
             let last = pasted.steps.last().map(|step| step.id.clone());
-            self.review().set(Some(Review::of(&pasted)));
+            self.review()
+                .set(Some(Review::of(&pasted, self.parts().session.with_untracked(Session::n_undo))));
             // The first question comes by itself; an answer goes on to the next one.
             if !self.ask_first_of_review() {
                 self.select(last);
@@ -82,7 +83,7 @@ impl EditorStore {
     }
 
     /// Adds what a leading word says to the step before; a message begins the next one.
-    /// Gives the id of a step whose words were read behind it.
+    /// Gives the id of the last step that came of it.
     fn keep_leading(
         self,
         document: &Arc<Procedure>,
@@ -118,7 +119,7 @@ impl EditorStore {
         if self.edit(&edits, &act.label, act.group.as_deref()) {
             self.read_further(&read, &act);
         }
-        Ok(read.into_iter().next_back())
+        Ok(read.into_iter().next_back().or_else(|| is_new.then_some(id)))
     }
 
     /// Reads the words of steps that leading words have added.

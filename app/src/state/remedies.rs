@@ -127,6 +127,14 @@ impl EditorStore {
         }
     }
 
+    /// The same for the step before a line: the one that is given, or the last.
+    pub(super) fn mend_before(self, step: Option<Id>) {
+        let last = || self.document_now().steps.last().map(|step| step.id.clone());
+        if let Some(step) = step.or_else(last) {
+            self.mend(&step);
+        }
+    }
+
     fn apply_fix(self, fix: &Fix) {
         self.edit(&fix.edits, &fix.label, None);
     }

@@ -7,6 +7,7 @@ use super::editor_store::EditorStore;
 use super::judged::Judged;
 use leptos::prelude::*;
 use procedures_schema::capture::Pasted;
+use procedures_schema::edit::Session;
 use procedures_schema::model::{Id, Step};
 use std::sync::Arc;
 
@@ -19,6 +20,8 @@ pub struct Review {
     pub steps: Vec<ToLookAt>,
     /// The first step of the text.
     first: Option<Id>,
+    /// How many edits could be taken back once it was there.
+    n_undo: usize,
 }
 
 /// A step that wants a look.
@@ -32,7 +35,7 @@ pub struct ToLookAt {
 
 impl Review {
     /// Of what was pasted.
-    pub(super) fn of(pasted: &Pasted) -> Self {
+    pub(super) fn of(pasted: &Pasted, n_undo: usize) -> Self {
         let is_asked = |step: &Step| {
             pasted.decisions.iter().any(|one| one.step == step.id)
                 || pasted.asked.iter().any(|(id, _)| *id == step.id)
@@ -41,7 +44,7 @@ impl Review {
         let wants = pasted.steps.iter().filter(|step| is_asked(step) || was_not_understood(step));
         let steps =
             wants.map(|step| ToLookAt { step: Arc::new(step.clone()), is_asked: is_asked(step) }).collect();
-        Self { head: head(pasted), steps, first: pasted.steps.first().map(|step| step.id.clone()) }
+        Self { head: head(pasted), steps, first: pasted.steps.first().map(|step| step.id.clone()), n_undo }
     }
 }
 
@@ -97,6 +100,17 @@ impl EditorStore {
         Memo::new(move |_| {
             let left = |review: &Review| settled.with(|judged| left(review, judged));
             review.with(|review| review.as_ref().map(left).unwrap_or_default())
+        })
+    }
+
+    /// How many edits have been made since a text was pasted; none once it has been taken back.
+    pub fn since_review(self) -> Memo<Option<usize>> {
+        let (review, order, session) = (self.review(), self.order(), self.parts().session);
+        Memo::new(move |_| {
+            let (first, then) =
+                review.with(|review| Some((review.as_ref()?.first.clone()?, review.as_ref()?.n_undo)))?;
+            let is_there = order.with(|order| order.contains(&first));
+            is_there.then(|| session.with(Session::n_undo).saturating_sub(then))
         })
     }
 

@@ -42,13 +42,21 @@ pub fn PastedText(
         })
     };
     let undo = move |_| store.run(Command::UndoReview);
+    // What was done since goes with it, so the key says so.
+    let since = store.since_review();
+    let is_there = Memo::new(move |_| since.with(Option::is_some));
+    let undo_name = move || match since.get() {
+        None | Some(0) => "Undo all".to_owned(),
+        Some(1) => "Undo all, and one change since".to_owned(),
+        Some(n) => format!("Undo all, and {n} changes since"),
+    };
     move || {
-        review.get().map(|review_now| {
+        review.get().filter(|_| is_there.get()).map(|review_now| {
             view! {
                 <p class="banner pasted" role="status">
                     <span>{review_now.head}</span>
                     {next}
-                    <button type="button" class="key" on:click=undo>"Undo all"</button>
+                    <button type="button" class="key" on:click=undo>{undo_name}</button>
                     <button type="button" class="key" on:click=move |_| review.set(None)>"Close"</button>
                 </p>
             }

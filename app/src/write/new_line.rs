@@ -114,6 +114,12 @@ impl Typed {
         let is_v = event.key().eq_ignore_ascii_case("v") && (event.ctrl_key() || event.meta_key());
         self.is_plain.set_value(is_v && event.shift_key());
         match event.key().as_str() {
+            // The step before has just been kept, and its finding has just come.
+            "Enter" if event.alt_key() && self.words().is_empty() => {
+                event.prevent_default();
+                event.stop_propagation();
+                self.store.run(Command::MendBefore(self.after.get_value()));
+            }
             "Enter" if !event.is_composing() && !event.shift_key() => {
                 event.prevent_default();
                 event.stop_propagation();

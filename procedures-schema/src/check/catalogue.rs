@@ -14,6 +14,7 @@ static RULES: &[&Rule] = &[
     &control::no_reason::RULE,
     &control::no_steps::RULE,
     &control::not_asked::RULE,
+    &control::not_fed::RULE,
     &control::override_unsupported::RULE,
     &control::scope_missing::RULE,
     &isolation::already_open::RULE,

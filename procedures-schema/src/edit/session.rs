@@ -137,6 +137,11 @@ impl Session {
         self.undo.last().map(|entry| entry.label.as_str())
     }
 
+    /// How many edits can be taken back.
+    pub fn n_undo(&self) -> usize {
+        self.undo.len()
+    }
+
     /// The name of what redo would do again.
     pub fn redo_label(&self) -> Option<&str> {
         self.redo.last().map(|entry| entry.label.as_str())

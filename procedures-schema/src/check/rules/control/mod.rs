@@ -8,5 +8,6 @@ pub(in crate::check) mod no_notice;
 pub(in crate::check) mod no_reason;
 pub(in crate::check) mod no_steps;
 pub(in crate::check) mod not_asked;
+pub(in crate::check) mod not_fed;
 pub(in crate::check) mod override_unsupported;
 pub(in crate::check) mod scope_missing;

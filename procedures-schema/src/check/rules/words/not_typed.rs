@@ -30,7 +30,9 @@ fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
                 || at.step.actions.iter().any(|action| phrase.says(&action.verb))
                 || phrase.words.iter().any(covered)
                 || !begins_a_clause(&at.step.words, first.0)
-                || !(names_a_thing(context, &at.step.words, first.1) || changes(at.step, phrase))
+                || !(names_a_thing(context, &at.step.words, first.1)
+                    || changes(at.step, phrase)
+                    || may_mean_one_of_several(context, &at.step.words, phrase))
             {
                 continue;
             }
@@ -114,8 +116,29 @@ fn begins_a_clause(words: &str, from: u32) -> bool {
 
 /// Whether the rest of the clause names a thing of the map.
 fn names_a_thing(context: &Context<'_>, words: &str, from: u32) -> bool {
+    context.names().stand_in(&rest_of_clause(words, from).to_lowercase())
+}
+
+/// Whether a phrase that changes the appliance is done to what the map calls by the same last word: "the valve" where
+/// there are a suction valve and a discharge valve, which somebody was asked about and has left open.
+fn may_mean_one_of_several(context: &Context<'_>, words: &str, phrase: &Said) -> bool {
+    let Some(last) = phrase.words.last() else { return false };
+    if !phrase.means.iter().any(Verb::changes_the_appliance) {
+        return false;
+    }
+    let clause = rest_of_clause(words, last.1);
+    let all = tokens(clause);
+    let mut object = all.iter().skip_while(|token| matches!(&*token.text, "the" | "a" | "both" | "all"));
+    let Some(noun) = object.next().filter(|_| all.first().is_some_and(|first| first.text == "the")) else {
+        return false;
+    };
+    context.procedure.map.things().any(|(_, _, name, _)| {
+        name.rsplit(' ').next().is_some_and(|head| head.eq_ignore_ascii_case(&noun.text))
+    })
+}
+
+fn rest_of_clause(words: &str, from: u32) -> &str {
     let before = Span(0, from).of(words);
     let rest = words.get(before.len()..).unwrap_or_default();
-    let clause = rest.split([';', '.']).next().unwrap_or_default();
-    context.names().stand_in(&clause.to_lowercase())
+    rest.split([';', '.']).next().unwrap_or_default()
 }
