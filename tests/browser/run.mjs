@@ -4,6 +4,7 @@ import { walkAccepting } from './accepting.mjs';
 import { walkAnswers } from './answers.mjs';
 import { walkAppearance } from './appearance.mjs';
 import { walkBin } from './bin.mjs';
+import { walkBringing } from './bringing.mjs';
 import { walkCountry } from './country.mjs';
 import { walk } from './journey.mjs';
 import { walkAbsence } from './absence.mjs';
@@ -57,6 +58,7 @@ for (const screen of SCREENS) {
   await walkRescue(tally, screen);
   await walkFiling(tally, screen);
   await walkThings(tally, screen);
+  await walkBringing(tally, screen);
   await walkKit(tally, screen);
   await walkCountry(tally, screen);
   await walkTyping(tally, screen);
