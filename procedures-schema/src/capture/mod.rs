@@ -33,6 +33,7 @@ mod reason;
 mod refer;
 mod renewing;
 mod restate;
+mod restate_seal;
 mod section;
 mod stage;
 mod supply;
@@ -57,6 +58,7 @@ pub use quantity::{Figures, Quantity};
 pub use readings::{Readings, called, readings_at};
 pub use reason::{Reason, reason};
 pub use restate::restate;
+pub use restate_seal::restate_seal;
 pub use stage::stage_between;
 pub use together::told_together;
 
