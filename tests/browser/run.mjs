@@ -23,6 +23,7 @@ import { walkPrinting } from './printing.mjs';
 import { walkReadings } from './readings.mjs';
 import { walkRefused } from './refused.mjs';
 import { walkRescue } from './rescue.mjs';
+import { walkStages } from './stages.mjs';
 import { walkSteps } from './steps.mjs';
 import { walkTabs } from './tabs.mjs';
 import { Tally } from './tally.mjs';
@@ -50,6 +51,7 @@ for (const screen of SCREENS) {
   await walkFirst(tally, screen);
   await walkFromNothing(tally, screen);
   await walkSteps(tally, screen);
+  await walkStages(tally, screen);
   await walkLosing(tally, screen);
   await walkTabs(tally, screen);
   await walkRefused(tally, screen);

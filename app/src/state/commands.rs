@@ -66,6 +66,8 @@ pub enum Command {
     ExtendTo(Id),
     /// Every step is selected.
     SelectAll,
+    /// The stage in which a step stands is selected.
+    SelectStage(Id),
     /// The steps that make a circuit safe are written after a step, or at the end.
     AddLadder {
         /// The step before them; at the end, if none.
@@ -213,6 +215,7 @@ impl EditorStore {
             Command::ExtendUp => self.extend(-1),
             Command::ExtendTo(step) => self.extend_to(step),
             Command::SelectAll => self.select_all(),
+            Command::SelectStage(step) => self.select_stage(&step),
             Command::AddLadder { after, circuit } => self.add_ladder(after.as_ref(), &circuit),
             Command::Settle { step, doubt, choice, also } => self.settle_doubt(&step, &doubt, choice, &also),
             Command::LeaveDoubts(step) => self.leave_doubts(&step),
