@@ -135,6 +135,8 @@ pub enum Command {
     NextOfReview,
     /// A pasted text is taken back, with what has been done since.
     UndoReview,
+    /// The first line of a pasted text is no title but a step.
+    TitleIsStep,
     /// The step that the demonstration lacks comes back.
     PutBack,
     /// The last edit is taken back.
@@ -231,6 +233,7 @@ impl EditorStore {
             Command::Mend(step) => self.mend(&step),
             Command::NextOfReview => self.next_of_review(),
             Command::UndoReview => self.undo_review(),
+            Command::TitleIsStep => self.title_is_step(),
             Command::PutBack => self.put_back(),
             Command::Undo => self.undo(),
             Command::Redo => self.redo(),
