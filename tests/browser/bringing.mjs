@@ -37,19 +37,22 @@ async function tabTo(page, locator) {
 
 async function wholeMap(place, visit) {
   const { page } = visit;
-  await place.tally.step('an empty appliance offers it, and Esc leaves it as it was', async () => {
+  await place.tally.step('an empty appliance offers it', async () => {
     await page.getByText('Nothing here yet. Things you mention while writing appear here.').waitFor();
     await key(page).focus();
     await page.keyboard.press('Enter');
     await panel(page).waitFor();
-    await tabTo(page, panel(page).getByRole('button', { name: `Take the map of ${PUMP}` }));
+    await tabTo(page, panel(page).getByRole('button', { name: `Take its map: ${PUMP}` }));
+  });
+  await look(place, visit, 'bringing-from');
+  await place.tally.step('Esc leaves it as it was', async () => {
     await page.keyboard.press('Escape');
     await panel(page).waitFor({ state: 'detached' });
     assert.ok(await key(page).evaluate((element) => element === document.activeElement));
   });
   await place.tally.step('the whole map comes by keys alone', async () => {
     await page.keyboard.press('Enter');
-    await tabTo(page, panel(page).getByRole('button', { name: `Take the map of ${PUMP}` }));
+    await tabTo(page, panel(page).getByRole('button', { name: `Take its map: ${PUMP}` }));
     await page.keyboard.press('Enter');
     await panel(page).getByText(/^New here: \d+ things: \d circuits, /).waitFor();
     assert.equal(await panel(page).locator('.meetings').count(), 0, 'nothing here has any of the names');
@@ -75,7 +78,7 @@ async function part(place, visit) {
   const question = (name) => panel(page).getByRole('group', { name, exact: true });
   await place.tally.step('of equal names each is asked about once, and nothing is new while all are the same', async () => {
     await key(page).click();
-    await panel(page).getByRole('button', { name: `Take the map of ${PUMP}` }).click();
+    await panel(page).getByRole('button', { name: `Take its map: ${PUMP}` }).click();
     await panel(page).getByText('Nothing of it is new: all of it is here already.').waitFor();
     assert.ok(await panel(page).getByRole('button', { name: 'Bring it' }).isDisabled());
     assert.equal(await question('suction flange connection').count(), 1);

@@ -72,16 +72,13 @@ fn Panel(store: EditorStore, close: Callback<Option<String>>) -> impl IntoView {
         Err(reason) => trouble.set(Some(reason)),
     });
     let again = Callback::new(move |()| chosen.set(None));
-    move || {
-        match chosen.get() {
+    move || match chosen.get() {
         Some(from) => view! { <BringChoice store from again close /> }.into_any(),
         None => view! {
-            <Sources others take />
+            <Sources others take close />
             <p class="refused" role="alert">{trouble}</p>
-            <div class="strip"><button type="button" class="quiet" on:click=move |_| close.run(None)>"Leave it"</button></div>
         }
         .into_any(),
-    }
     }
 }
 
@@ -90,12 +87,16 @@ fn Panel(store: EditorStore, close: Callback<Option<String>>) -> impl IntoView {
 fn Sources(
     others: RwSignal<Option<Vec<OnShelf>>>,
     take: Callback<Result<Arc<Procedure>, String>>,
+    close: Callback<Option<String>>,
 ) -> impl IntoView {
     let input = NodeRef::<leptos::html::Input>::new();
     let picked = move |event: web_sys::Event| {
         let field: web_sys::HtmlInputElement = event_target(&event);
         if let Some(file) = field.files().and_then(|files| files.get(0)) {
-            spawn_local(async move { take.run(of_file(file).await) });
+            // The panel may have been closed while the file was read.
+            spawn_local(async move {
+                take.try_run(of_file(file).await);
+            });
         }
         field.set_value("");
     };
@@ -120,6 +121,7 @@ fn Sources(
         <div class="strip">
             <input type="file" class="hidden" aria-label="File with the map" tabindex="-1" node_ref=input on:change=picked />
             <button type="button" class="key" on:click=open>"Of a file …"</button>
+            <button type="button" class="quiet" on:click=move |_| close.run(None)>"Leave it"</button>
         </div>
     }
 }
@@ -130,8 +132,13 @@ fn Source(one: OnShelf, take: Callback<Result<Arc<Procedure>, String>>) -> impl 
     let id: StoredValue<Id> = StoredValue::new(one.id);
     let kept = clock::day_and_minute(one.at_ms, clock::now_ms());
     let facts = format!("{} · {} steps · kept {kept}", one.name, one.n_steps);
-    let label = format!("Take the map of {}", one.title);
-    let read = move |_| spawn_local(async move { take.run(of_device(id.get_value()).await) });
+    let label = format!("Take its map: {}", one.title);
+    let read = move |_| {
+        let id = id.get_value();
+        spawn_local(async move {
+            take.try_run(of_device(id).await);
+        });
+    };
     view! {
         <li>
             <span class="about"><strong>{one.title}</strong><span class="facts">{facts}</span></span>

@@ -149,11 +149,12 @@ fn StageHeading(store: EditorStore, id: Id, position: Memo<Option<usize>>) -> im
         stages.with(|stages| stages.get(position).cloned().flatten())
     });
     let select = move |_| store.run(Command::SelectStage(id.get_value()));
+    // Tab goes past all rows but one, so it goes past their headings; Ctrl+Shift+A does the same.
     move || {
         stage.get().map(|stage| {
             view! {
                 <h2 class="stage">
-                    <button type="button" class="stage-key" title="Selects the stage with its steps: Ctrl+Shift+A" on:click=select>{capital(stage.word())}</button>
+                    <button type="button" class="stage-key" tabindex="-1" title="Selects the stage with its steps: Ctrl+Shift+A" on:click=select>{capital(stage.word())}</button>
                 </h2>
             }
         })
