@@ -1,5 +1,6 @@
 // What follows from the country that a procedure is written for; and figures in the unit that they have.
 import assert from 'node:assert/strict';
+import { picture } from './looking.mjs';
 import { Follow } from './pages/follow.mjs';
 import { Procedures, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
@@ -13,6 +14,7 @@ export async function walkCountry(tally, screen) {
     await goTo(visit.page, 'Procedures');
     await new Procedures(visit.page).beginNew();
     await scope(place, visit);
+    await everywhere(place, visit);
     await tokens(place, visit, write);
     await stop(place, visit, write);
   });
@@ -35,6 +37,42 @@ async function scope(place, visit) {
     // A narrow screen has no room for it beside the stamp.
     await page.getByText(/^by \d+ rules, written for US, not for work yet$/).waitFor({ state: 'attached' });
   });
+}
+
+/** Goes to each screen of the editor, and to those that have no tab by the keys that lead there. */
+const SCREENS = {
+  Appliance: (page) => goTo(page, 'Appliance'),
+  Kit: (page) => goTo(page, 'Kit'),
+  Versions: async (page) => {
+    await goTo(page, 'Write');
+    await page.getByRole('button', { name: 'Earlier', exact: true }).click();
+  },
+  'Find out': (page) => page.evaluate(() => { location.hash = '/later'; }),
+  Print: async (page) => {
+    await goTo(page, 'Write');
+    await page.getByRole('button', { name: 'Print', exact: true }).click();
+  },
+};
+
+async function everywhere(place, visit) {
+  const { page } = visit;
+  const own = page.viewportSize();
+  for (const width of [own.width, 320]) {
+    await page.setViewportSize({ width, height: width === 320 ? 640 : own.height });
+    for (const [name, go] of Object.entries(SCREENS)) {
+      await place.tally.step(`${name} says beside the verdict for which country it is, ${width} wide`, async () => {
+        await go(page);
+        await page.getByRole('main').waitFor();
+        const words = page.getByText(/by \d+ rules, written for US, not for work yet/).and(page.locator(':visible'));
+        await words.first().waitFor();
+        const { overflow } = await page.evaluate(() => ({ overflow: document.documentElement.scrollWidth - innerWidth }));
+        assert.ok(overflow <= 0, `${overflow} px too wide`);
+      });
+      await picture(page, `${place.screen.name}-country-${name.toLowerCase().replace(' ', '-')}-${width}`);
+    }
+  }
+  await page.setViewportSize(own);
+  await goTo(page, 'Write');
 }
 
 async function tokens(place, visit, write) {

@@ -14,6 +14,7 @@ export async function walkGoingOn(tally, screen) {
     const write = new Write(visit.page);
     await write.open(place.server.address);
     await wordsByHand(place, visit, write);
+    await sealByHand(place, visit, write);
     await pastAQuestion(place, visit, write);
     await unfinished(place, visit);
     await cutAndJoined(place, visit, write);
@@ -136,6 +137,34 @@ async function asWords({ tally }, { page }, write) {
     const row = await write.row(1).textContent();
     assert.match(row, /danger/i);
     assert.match(row, /wait 5 min/i);
+  });
+}
+
+async function sealByHand({ tally }, { page }, write) {
+  await tally.step('a seal that is set in the token is said in the sentence, and read there again', async () => {
+    await beginNew(page);
+    await write.append('Undo the two union nuts of the pump, flat washers.');
+    await write.append('Make the two union nuts of the pump.');
+    await write.select(2);
+    await page.locator('.row.selected .token').first().click();
+    const seal = page.locator('.row.selected .of-token').getByRole('combobox', { name: 'Seal', exact: true });
+    const words = () => write.words(2);
+    await seal.selectOption('with a new seal');
+    const now = await words();
+    assert.match(now, /^Make the two union nuts of the pump with (a )?new [a-z -]+\.$/);
+    await seal.selectOption('with the seal reused');
+    assert.equal(await words(), now.replace(/a new|new/, 'the same'));
+    await seal.selectOption('as the map says');
+    assert.equal(await words(), 'Make the two union nuts of the pump.');
+    await seal.selectOption('with a new seal');
+    assert.equal(await words(), now);
+    // Typed on, the words are read as what is set, so nothing differs.
+    await write.select(2);
+    await page.keyboard.press('Control+End');
+    await page.keyboard.type(' Look at both.');
+    await page.locator('.row.selected .token', { hasText: 'with new seal' }).first().waitFor();
+    await page.getByRole('button', { name: 'Undo: change the words of step 2' }).click();
+    await page.getByRole('button', { name: 'Undo: change step 2' }).waitFor();
   });
 }
 

@@ -1,5 +1,6 @@
 // A pasted text in which the same is asked again and again: asked once, answered for all, taken apart, taken back.
 import assert from 'node:assert/strict';
+import { Procedures, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
 import { look, visited } from './visit.mjs';
 
@@ -24,15 +25,25 @@ export async function walkPasting(tally, screen) {
     await askedOnce(place, visit, n);
     await takenApart(place, visit, n);
     await takenBack(place, visit, write, n);
+    await titled(place, visit, write);
   });
 }
 
-const paste = (page) =>
+/** A title, steps of which the second is not understood, and one that is not asked about. */
+const TITLED = [
+  'Circulation pump of the boiler',
+  '',
+  '1. Close the flow valve.',
+  '2. Mind the gap behind it.',
+  '3. Wipe the floor.',
+].join('\n');
+
+const paste = (page, text = TEXT) =>
   page.getByRole('textbox', { name: 'New step' }).evaluate((field, pasted) => {
     const data = new DataTransfer();
     data.setData('text/plain', pasted);
     field.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }));
-  }, TEXT);
+  }, text);
 
 const choices = (page) => page.getByRole('group', { name: 'Which one is "valve"?' });
 const notation = (page, number) => page.locator(`.row[aria-label="Step ${number}"] .notation`).first().innerText();
@@ -93,5 +104,40 @@ async function takenBack(place, visit, write, n) {
     await write.counts(n);
     await write.stamped('ACCEPTED');
     assert.equal(await page.locator('.pasted').count(), 0);
+  });
+}
+
+async function titled(place, visit, write) {
+  const { page } = visit;
+  const title = page.getByRole('textbox', { name: 'Title' });
+  await place.tally.step('the first line of a text names a procedure that has no name', async () => {
+    await goTo(page, 'Procedures');
+    await new Procedures(page).beginNew();
+    await goTo(page, 'Write');
+    await paste(page, TITLED);
+    await write.counts(3);
+    assert.equal(await title.inputValue(), 'Circulation pump of the boiler');
+    await page.locator('.pasted').getByText('Its first line is the title: Circulation pump of the boiler').waitFor();
+  });
+  await place.tally.step('the keyboard is at the first thing to decide, not at the last row', async () => {
+    const first = page.locator('.choices button:focus, .row.selected:focus').first();
+    await first.waitFor();
+    const row = await first.evaluate((element) => element.closest('.row').getAttribute('aria-label'));
+    assert.notEqual(row, 'Step 3');
+  });
+  await look(place, visit, 'write-pasted-title');
+  await place.tally.step('it can be a step after all, and undo has the title again', async () => {
+    await page.locator('.pasted').getByRole('button', { name: 'It is a step' }).click();
+    await write.counts(4);
+    assert.equal(await title.inputValue(), 'Untitled procedure');
+    assert.equal(await write.words(1), 'Circulation pump of the boiler');
+    await page.getByRole('button', { name: 'Undo: make a step of the title' }).click();
+    await write.counts(3);
+    assert.equal(await title.inputValue(), 'Circulation pump of the boiler');
+  });
+  await place.tally.step('one undo takes back the text and the title', async () => {
+    await page.getByRole('button', { name: /^Undo: paste 3 steps/ }).click();
+    await write.counts(0);
+    assert.equal(await title.inputValue(), 'Untitled procedure');
   });
 }

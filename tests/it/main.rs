@@ -10,6 +10,7 @@
 )]
 
 mod again;
+mod bring;
 mod cases;
 mod census;
 mod coin;

@@ -2,6 +2,8 @@
 //! of the job, and every thing that
 //! the steps name, each with a sheet of its own. It reads memos and changes the map by named edits.
 
+pub mod bring_choice;
+pub mod bring_map;
 pub mod census;
 pub mod circuit_sheet;
 pub mod component_sheet;
@@ -10,6 +12,7 @@ pub mod describe;
 pub mod finder;
 pub mod isolator_sheet;
 pub mod list;
+pub mod meetings;
 pub mod name_field;
 pub mod open_sheet;
 pub mod page;

@@ -1,5 +1,6 @@
 //! The Appliance screen as a whole.
 
+use super::bring_map::BringMap;
 use super::census::Census;
 use super::finder::{Finder, FinderBar};
 use super::list::{Open, OpenedTo, Things};
@@ -42,7 +43,7 @@ pub fn ApplianceScreen(
     let list = move |(kind, heading, empty)| view! { <Things store kind heading empty open finder /> };
     view! {
         <PlainScreen store shown=Screen::Appliance class="appliance">
-            <FinderBar store finder />
+            <div class="over-map"><FinderBar store finder /><BringMap store /></div>
             <div class="about-job"><ScopeFields store /><Questions store /><Census store /></div>
             <div class="map" class:looks=move || finder.looks()>{LISTS.map(list)}</div>
         </PlainScreen>

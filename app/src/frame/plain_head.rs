@@ -1,5 +1,6 @@
 //! The head of a screen beside Write: what is open, the tabs, the verdict, undo.
 
+use super::judged_by::judged_by;
 use super::later_key::LaterKey;
 use crate::route::{Screen, Tabs};
 use crate::state::{Command, EditorStore};
@@ -41,6 +42,6 @@ fn Standing(store: EditorStore) -> impl IntoView {
     view! {
         <button type="button" class="quiet" disabled=cannot on:click=move |_| store.run(Command::Undo)>{undo}</button>
         <button type="button" class="quiet" title=again disabled=cannot_redo on:click=move |_| store.run(Command::Redo)>"Redo"</button>
-        <div class="verdict"><LaterKey store /><span role="status"><strong class="stamp" class:rejected=is_rejected>{stamp}</strong></span></div>
+        <div class="verdict"><LaterKey store /><span role="status"><strong class="stamp" class:rejected=is_rejected>{stamp}</strong></span><span class="by">{judged_by(store)}</span></div>
     }
 }

@@ -4,7 +4,6 @@
 use super::editor_store::EditorStore;
 use super::ids::RandomIds;
 use super::rereading;
-use super::selection::called;
 use leptos::prelude::*;
 use procedures_schema::derive::carry::{Arrival, Carried};
 use procedures_schema::model::Id;
@@ -43,14 +42,14 @@ impl EditorStore {
         apart: BTreeSet<Id>,
     ) {
         let document = self.document_now();
-        let at = rereading::place_after(&document, after.as_ref());
+        let at = carried.place(&document, rereading::place_after(&document, after.as_ref()));
         let arrival = carried.arrive_apart(&document, at, &mut RandomIds, &apart);
         let (Some(first), Some(last)) = (arrival.steps.first(), arrival.steps.last()) else { return };
-        let label = format!("{verb} {}", called(at, arrival.steps.len()));
+        let label = format!("{verb} {}", carried.called(at));
         if self.edit(&arrival.edits, &label, None) {
             self.notice().set(told(&arrival));
             self.select(Some(last.clone()));
-            self.anchor().set((first != last).then(|| first.clone()));
+            self.anchor().set((first != last || carried.is_stage).then(|| first.clone()));
             let same = arrival.same;
             self.here().set(Some(CarriedHere { same, carried: carried.clone(), after, verb, apart, label }));
         }

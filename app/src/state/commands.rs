@@ -66,6 +66,8 @@ pub enum Command {
     ExtendTo(Id),
     /// Every step is selected.
     SelectAll,
+    /// The stage in which a step stands is selected.
+    SelectStage(Id),
     /// The steps that make a circuit safe are written after a step, or at the end.
     AddLadder {
         /// The step before them; at the end, if none.
@@ -135,6 +137,8 @@ pub enum Command {
     NextOfReview,
     /// A pasted text is taken back, with what has been done since.
     UndoReview,
+    /// The first line of a pasted text is no title but a step.
+    TitleIsStep,
     /// The step that the demonstration lacks comes back.
     PutBack,
     /// The last edit is taken back.
@@ -215,6 +219,7 @@ impl EditorStore {
             Command::ExtendUp => self.extend(-1),
             Command::ExtendTo(step) => self.extend_to(step),
             Command::SelectAll => self.select_all(),
+            Command::SelectStage(step) => self.select_stage(&step),
             Command::AddLadder { after, circuit } => self.add_ladder(after.as_ref(), &circuit),
             Command::Settle { step, doubt, choice, also } => self.settle_doubt(&step, &doubt, choice, &also),
             Command::LeaveDoubts(step) => self.leave_doubts(&step),
@@ -231,6 +236,7 @@ impl EditorStore {
             Command::MendBefore(step) => self.mend_before(step),
             Command::NextOfReview => self.next_of_review(),
             Command::UndoReview => self.undo_review(),
+            Command::TitleIsStep => self.title_is_step(),
             Command::PutBack => self.put_back(),
             Command::Undo => self.undo(),
             Command::Redo => self.redo(),

@@ -5,8 +5,8 @@
 
 use super::attention::Focus;
 use super::editor_store::EditorStore;
-use super::selection::called;
 use leptos::prelude::*;
+use procedures_schema::derive::carry::called;
 use procedures_schema::edit::{Edit, apply};
 use procedures_schema::model::{Id, Procedure};
 use std::sync::Arc;

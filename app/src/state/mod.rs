@@ -7,6 +7,7 @@
 pub mod accepting;
 pub mod alike;
 pub mod attention;
+pub mod bringing;
 pub mod carried;
 pub mod clock;
 pub mod commands;

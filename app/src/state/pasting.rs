@@ -8,10 +8,11 @@ use super::ids::RandomIds;
 use super::making::Act;
 use super::rereading;
 use super::review::Review;
+use super::shelf::UNTITLED;
 use super::together::with_neighbours;
 use leptos::prelude::*;
 use procedures_schema::capture::{
-    Beside, Leading, Pasted, apply_leading, block, leading, parts_of_step, steps_of_block,
+    Beside, Leading, Pasted, apply_leading, block, leading, parts_of_step, steps_of_block, take_title,
 };
 use procedures_schema::edit::{Edit, Scope, Session};
 use procedures_schema::model::{Id, IdSource, Kit, Procedure, Stage, Step};
@@ -57,7 +58,7 @@ impl EditorStore {
     /// Puts a text of several lines at a position.
     pub(super) fn paste_block(self, at: usize, text: &str) {
         let document = self.document_now();
-        let cut = match block(text) {
+        let mut cut = match block(text) {
             Ok(cut) => cut,
             Err(too_many) => {
                 let words = format!(
@@ -68,15 +69,19 @@ impl EditorStore {
                 return;
             }
         };
+        // A text that is the whole of a procedure without a name names it too.
+        let title = (document.title == UNTITLED && document.steps.is_empty()).then(|| take_title(&mut cut));
+        let title = title.flatten();
         let pasted = steps_of_block(&cut, &document, at, &mut RandomIds);
-        let edits = edits_of(&document, &pasted, at);
+        let mut edits = edits_of(&document, &pasted, at);
+        edits.extend(title.clone().map(Edit::SetTitle));
         let n = pasted.steps.len();
         if n > 0 && self.edit(&edits, &format!("paste {n} steps"), None) {
             let last = pasted.steps.last().map(|step| step.id.clone());
-            self.review()
-                .set(Some(Review::of(&pasted, self.parts().session.with_untracked(Session::n_undo))));
-            // The first question comes by itself; an answer goes on to the next one.
-            if !self.ask_first_of_review() {
+            let n_undo = self.parts().session.with_untracked(Session::n_undo);
+            self.review().set(Some(Review::of(&pasted, title, n_undo)));
+            // The first decision comes by itself; an answer goes on to the next one.
+            if !self.ask_first_of_review() && !self.select_first_of_review() {
                 self.select(last);
             }
         }

@@ -4,11 +4,14 @@ use super::alike::Asked;
 use super::attention::Focus;
 use super::doubts::{AskedFrom, Open, open_doubts};
 use super::editor_store::EditorStore;
+use super::ids::RandomIds;
 use super::judged::Judged;
+use super::making::Act;
+use super::shelf::UNTITLED;
 use leptos::prelude::*;
 use procedures_schema::capture::Pasted;
-use procedures_schema::edit::Session;
-use procedures_schema::model::{Id, Step};
+use procedures_schema::edit::{Edit, Session};
+use procedures_schema::model::{Id, IdSource, Stage, Step};
 use std::sync::Arc;
 
 /// What came of a pasted text.
@@ -18,6 +21,8 @@ pub struct Review {
     pub head: String,
     /// The steps that want a look, in order.
     pub steps: Vec<ToLookAt>,
+    /// The first line of the text, if it became the name of the procedure.
+    pub title: Option<String>,
     /// The first step of the text.
     first: Option<Id>,
     /// How many edits could be taken back once it was there.
@@ -34,8 +39,8 @@ pub struct ToLookAt {
 }
 
 impl Review {
-    /// Of what was pasted.
-    pub(super) fn of(pasted: &Pasted, n_undo: usize) -> Self {
+    /// Of what was pasted, and the title that was taken off it.
+    pub(super) fn of(pasted: &Pasted, title: Option<String>, n_undo: usize) -> Self {
         let is_asked = |step: &Step| {
             pasted.decisions.iter().any(|one| one.step == step.id)
                 || pasted.asked.iter().any(|(id, _)| *id == step.id)
@@ -44,7 +49,8 @@ impl Review {
         let wants = pasted.steps.iter().filter(|step| is_asked(step) || was_not_understood(step));
         let steps =
             wants.map(|step| ToLookAt { step: Arc::new(step.clone()), is_asked: is_asked(step) }).collect();
-        Self { head: head(pasted), steps, first: pasted.steps.first().map(|step| step.id.clone()), n_undo }
+        let first = pasted.steps.first().map(|step| step.id.clone());
+        Self { head: head(pasted), steps, title, first, n_undo }
     }
 }
 
@@ -166,6 +172,36 @@ impl EditorStore {
         let Some(review) = self.review().get_untracked() else { return false };
         let mut asked = review.steps.iter().filter(|one| one.is_asked);
         asked.any(|one| self.ask(&one.step.id, AskedFrom::Review))
+    }
+
+    /// Selects the first step of the pasted text that wants a look; says whether there is one.
+    pub(super) fn select_first_of_review(self) -> bool {
+        let first =
+            self.review().with_untracked(|review| Some(review.as_ref()?.steps.first()?.step.id.clone()));
+        let is_any = first.is_some();
+        if is_any {
+            self.select(first);
+        }
+        is_any
+    }
+
+    /// Makes a step of the line that became the name of the procedure, above the others; it has no name then.
+    pub(super) fn title_is_step(self) {
+        let Some(review) = self.review().get_untracked() else { return };
+        let Some(title) = &review.title else { return };
+        let document = self.document_now();
+        let at = review.first.as_ref().and_then(|first| document.position(first)).unwrap_or(0);
+        let stage = document.steps.get(at).map_or(Stage::Prepare, |step| step.stage.clone());
+        let id = RandomIds.next_id("step");
+        let step = Arc::new(Step::new(id.clone(), stage, title));
+        let act = Act::about(&id, "make a step of the title".to_owned());
+        let edits = [Edit::SetTitle(UNTITLED.to_owned()), Edit::InsertStep { at, step }];
+        if self.edit(&edits, &act.label, act.group.as_deref()) {
+            self.make_things(&id, &[], Some(&act));
+            self.close_group();
+            self.review().set(Some(Review { title: None, first: Some(id.clone()), ..review }));
+            self.select(Some(id));
+        }
     }
 
     /// Goes to the next question of the pasted text behind a step, round the end; says whether there is one.

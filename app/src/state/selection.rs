@@ -5,7 +5,7 @@
 
 use super::editor_store::EditorStore;
 use leptos::prelude::*;
-use procedures_schema::derive::carry::Carried;
+use procedures_schema::derive::carry::{Carried, stage_around};
 use procedures_schema::edit::Edit;
 use procedures_schema::format;
 use procedures_schema::model::{Id, Procedure};
@@ -22,10 +22,9 @@ pub(super) fn memo(
     Memo::new(move |_| order.with(|order| stretch(order, anchor.get().as_ref(), selected.get().as_ref())))
 }
 
-/// What a stretch of steps is called in a label: `step 4`, `steps 4 to 7`.
-pub(super) fn called(first: usize, n: usize) -> String {
-    if n == 1 { format!("step {}", first + 1) } else { format!("steps {} to {}", first + 1, first + n) }
-}
+/// What a copy is called as a procedure of its own: the next who reads it has to know whether it is a stage.
+const COPIED_STEPS: &str = "Copied steps";
+const COPIED_STAGE: &str = "Copied stage";
 
 impl EditorStore {
     fn selection_now(self) -> Vec<Id> {
@@ -59,6 +58,35 @@ impl EditorStore {
         }
     }
 
+    /// Selects the stage in which a step stands, from its heading down.
+    pub(super) fn select_stage(self, step: &Id) {
+        let document = self.document_now();
+        let Some(run) = document.position(step).map(|at| stage_around(&document, at)) else { return };
+        let steps = document.steps.get(run).unwrap_or_default();
+        if let (Some(first), Some(last)) = (steps.first(), steps.last()) {
+            // The first one is open, so that the keys are below the heading.
+            self.select(Some(first.id.clone()));
+            self.anchor().set(Some(last.id.clone()));
+        }
+    }
+
+    /// Whether a stage as a whole is selected; of a stage of one step only if it was meant as such.
+    pub fn is_stage_selected(self) -> Memo<bool> {
+        let (anchor, selection, stages) = (self.anchor(), self.selection(), self.stages());
+        Memo::new(move |_| {
+            let is_several = anchor.with(Option::is_some);
+            stages.track();
+            is_several && selection.with(|steps| is_stage(&self.document_now(), steps))
+        })
+    }
+
+    /// The selected steps as something to be carried.
+    fn carried_now(self) -> Carried {
+        let (document, steps) = (self.document_now(), self.selection_now());
+        let is_stage = self.anchor().with_untracked(Option::is_some) && is_stage(&document, &steps);
+        Carried { is_stage, ..Carried::of(&document, &steps) }
+    }
+
     /// Takes the selected steps out and selects what then stands in their place.
     pub(super) fn remove_selection(self) {
         let steps = self.selection_now();
@@ -67,14 +95,15 @@ impl EditorStore {
         let behind = document.steps.get(first + steps.len());
         let heir = behind.or_else(|| document.steps.get(first.checked_sub(1)?)).map(|step| step.id.clone());
         let removes: Vec<Edit> = steps.iter().map(|step| Edit::RemoveStep { step: step.clone() }).collect();
-        if self.edit(&removes, &format!("take out {}", called(first, steps.len())), None) {
+        let label = format!("take out {}", self.carried_now().called(first));
+        if self.edit(&removes, &label, None) {
             self.select(heir);
         }
     }
 
     /// Takes a copy of the selected steps into memory; gives their words, and the steps as a procedure of their own.
     pub fn copy_selection(self) -> Option<(String, String)> {
-        let carried = Carried::of(&self.document_now(), &self.selection_now());
+        let carried = self.carried_now();
         if carried.steps.is_empty() {
             return None;
         }
@@ -87,7 +116,8 @@ impl EditorStore {
     pub fn paste_steps(self, after: Option<Id>, text: &str) -> bool {
         let Ok(document) = format::read(text.as_bytes()) else { return false };
         let all: Vec<Id> = document.steps.iter().map(|step| step.id.clone()).collect();
-        let carried = Carried::of(&document, &all);
+        let is_stage = document.title == COPIED_STAGE;
+        let carried = Carried { is_stage, ..Carried::of(&document, &all) };
         self.put_in(&carried, after, "paste", BTreeSet::new());
         self.copied().set(Some(carried));
         true
@@ -108,18 +138,24 @@ impl EditorStore {
 
     /// Puts a copy of the selected steps below them.
     pub(super) fn duplicate(self) {
-        let steps = self.selection_now();
-        let carried = Carried::of(&self.document_now(), &steps);
-        self.put_in(&carried, steps.last().cloned(), "duplicate", BTreeSet::new());
+        let carried = self.carried_now();
+        self.put_in(&carried, self.end_of_selection(), "duplicate", BTreeSet::new());
     }
 }
 
 /// Carried steps as a procedure of their own, with the map that they speak of.
 fn as_procedure(carried: &Carried) -> String {
-    let mut document = Procedure::new(carried.from.clone(), "Copied steps");
+    let title = if carried.is_stage { COPIED_STAGE } else { COPIED_STEPS };
+    let mut document = Procedure::new(carried.from.clone(), title);
     document.map = carried.map.clone();
     document.steps.clone_from(&carried.steps);
     format::write(&document)
+}
+
+/// Whether steps are all that a stage has.
+fn is_stage(document: &Procedure, steps: &[Id]) -> bool {
+    let first = steps.first().and_then(|first| document.position(first));
+    first.is_some_and(|first| stage_around(document, first) == (first..first + steps.len()))
 }
 
 /// The steps from one to another, in whichever order; only the second, if there is no first.

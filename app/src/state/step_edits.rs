@@ -1,7 +1,7 @@
 //! Changing what a step holds beside its words: each change is one edit with a name.
 
 use super::editor_store::EditorStore;
-use procedures_schema::capture::restate;
+use procedures_schema::capture::{restate, restate_seal};
 use procedures_schema::edit::Edit;
 use procedures_schema::model::{Action, Id, Step};
 use procedures_schema::units::Range;
@@ -22,8 +22,10 @@ impl EditorStore {
         }
     }
 
-    /// Changes one action of a step; where its words say a torque or limits that are set otherwise, they follow.
+    /// Changes one action of a step; where its words say a torque or limits that are set otherwise, they follow, and
+    /// what is set of its seal they say too.
     pub fn change_action(self, id: &Id, at: usize, field: &str, change: impl FnOnce(&mut Action)) {
+        let map = self.document_now().map.clone();
         self.change_step(id, &format!("{field} of action {at}"), |step| {
             let Some(action) = step.actions.get_mut(at) else { return };
             let before = action.clone();
@@ -32,6 +34,7 @@ impl EditorStore {
             for (old, new) in figures {
                 restate(step, at, &old, &new);
             }
+            restate_seal(step, at, before.seal.as_ref(), &map);
         });
     }
 }

@@ -52,9 +52,14 @@ pub fn PastedText(
     };
     move || {
         review.get().filter(|_| is_there.get()).map(|review_now| {
+            let title = review_now.title.map(|title| view! {
+                <span class="named">"Its first line is the title: " <strong>{title}</strong></span>
+                <button type="button" class="quiet" on:click=move |_| store.run(Command::TitleIsStep)>"It is a step"</button>
+            });
             view! {
                 <p class="banner pasted" role="status">
                     <span>{review_now.head}</span>
+                    {title}
                     {next}
                     <button type="button" class="key" on:click=undo>{undo_name}</button>
                     <button type="button" class="key" on:click=move |_| review.set(None)>"Close"</button>

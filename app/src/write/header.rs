@@ -1,12 +1,12 @@
 //! The head of Write: what is open, the verdict, whether it is kept, undo, files.
 
+use crate::frame::judged_by::judged_by;
 use crate::frame::later_key::LaterKey;
 use crate::route::{Screen, Tabs, go};
 use crate::state::filing::Filed;
 use crate::state::keeping::Kept;
 use crate::state::{Command, EditorStore, clock, files};
 use leptos::prelude::*;
-use procedures_schema::model::Country;
 use wasm_bindgen::JsCast;
 
 /// The head, in two lines.
@@ -57,19 +57,6 @@ fn Stamp(store: EditorStore) -> impl IntoView {
             <span class="by">{by}</span>
         </div>
     }
-}
-
-/// By what it was judged: how many rules, and whose limits.
-fn judged_by(store: EditorStore) -> Memo<String> {
-    Memo::new(move |_| {
-        store.told().with(|told| {
-            let country = told.country.as_ref().map(|country| match country {
-                Country::Elsewhere => ", by the author's limits only".to_owned(),
-                country => format!(", written for {}", country.word()),
-            });
-            format!("by {} rules{}, not for work yet", told.n_rules, country.unwrap_or_default())
-        })
-    })
 }
 
 /// The ways to what is wrong and to what was accepted, wherever it stands.

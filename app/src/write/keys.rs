@@ -84,6 +84,7 @@ pub fn on_row(store: EditorStore, step: &Id, event: &KeyboardEvent) {
         ("ArrowDown", false, false) => Command::SelectNext,
         ("ArrowUp", false, false) => Command::SelectPrevious,
         ("a", false, true) => Command::SelectAll,
+        ("A", false, true) => Command::SelectStage(step.clone()),
         ("d", false, true) => Command::Duplicate,
         ("Enter", false, false) => Command::EditWords(step.clone(), None),
         ("Escape", ..) => Command::Select(None),
@@ -150,41 +151,6 @@ fn cut_at(event: &KeyboardEvent) -> Option<String> {
     let (head, tail) = words.split_at_checked(usize::try_from(start).ok()?)?;
     let (head, tail) = (String::from_utf16(head).ok()?, String::from_utf16(tail).ok()?);
     (start == end && !head.trim().is_empty() && !tail.trim().is_empty()).then_some(head)
-}
-
-/// What steps on the clipboard are marked as.
-const STEPS: &str = "application/vnd.putback+json";
-
-/// The steps that a paste brings, if it brings steps of ours.
-pub fn copied_steps(event: &web_sys::ClipboardEvent) -> Option<String> {
-    let text = event.clipboard_data()?.get_data(STEPS).ok()?;
-    (!text.is_empty()).then_some(text)
-}
-
-/// Copies, cuts or pastes whole steps while the keyboard is on a row; in a text the browser does it.
-pub fn on_clipboard(store: EditorStore, event: &web_sys::Event) {
-    let Some(event) = event.dyn_ref::<web_sys::ClipboardEvent>() else { return };
-    let is_on_row = document().active_element().is_some_and(|element| element.class_list().contains("row"));
-    if !is_on_row {
-        return;
-    }
-    if event.type_() == "paste" {
-        let came = copied_steps(event);
-        if !came.is_some_and(|text| store.paste_steps(store.end_of_selection(), &text)) {
-            store.run(Command::PasteCopied);
-        }
-    } else {
-        let Some((text, steps)) = store.copy_selection() else { return };
-        if let Some(data) = event.clipboard_data() {
-            // A clipboard that takes neither leaves the copy in the page's memory.
-            let _ = data.set_data("text/plain", &text);
-            let _ = data.set_data(STEPS, &steps);
-        }
-        if event.type_() == "cut" {
-            store.run(Command::RemoveSelection);
-        }
-    }
-    event.prevent_default();
 }
 
 fn on_row_or_words(step: &Id, event: &KeyboardEvent) -> Option<Command> {

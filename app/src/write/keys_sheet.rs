@@ -34,9 +34,9 @@ const KEYS: [(&str, &[(&str, &str)]); 4] = [
             ("Ctrl+.", "other readings of the words at the caret, of marked words, or of what it means"),
             ("Ctrl+Enter", "a new step below; from anywhere else into the line at the end"),
             ("Alt+Up, Alt+Down", "hold the selected steps elsewhere; Enter drops them, Esc puts them back"),
-            ("Ctrl+C, X, V, D", "copy, cut, paste, double whole steps"),
+            ("Ctrl+C, X, V, D", "copy, cut, paste, double whole steps or stages"),
             ("Delete", "take the selected steps out"),
-            ("Ctrl+A", "select all steps"),
+            ("Ctrl+A, Ctrl+Shift+A", "select all steps, the steps of this stage; so does its heading"),
         ],
     ),
     (

@@ -8,6 +8,7 @@ pub mod also_for;
 pub mod banner;
 pub mod carried_bar;
 pub mod choices;
+pub mod copying;
 pub mod details;
 pub mod drag;
 pub mod finding;

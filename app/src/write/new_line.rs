@@ -3,6 +3,7 @@
 //! Enter keeps the line as a step and stays ready for the next one. What is typed here is nobody's step
 //! yet; it is not kept and not judged.
 
+use super::copying::copied_steps;
 use super::keys;
 use super::ladder_keys::LadderKeys;
 use super::leading_keys::LeadingKeys;
@@ -156,7 +157,7 @@ impl Typed {
     fn pasted(self, event: &web_sys::ClipboardEvent) {
         let is_empty = self.words().is_empty();
         // Steps that were copied come with all that they mean.
-        if let Some(steps) = keys::copied_steps(event).filter(|_| is_empty && !self.is_plain.get_value())
+        if let Some(steps) = copied_steps(event).filter(|_| is_empty && !self.is_plain.get_value())
             && self.store.paste_steps(self.after.get_value(), &steps)
         {
             event.prevent_default();

@@ -3,6 +3,7 @@
 use super::accepted::AcceptedList;
 use super::banner::{Banner, PastedText};
 use super::carried_bar::CarriedBar;
+use super::copying;
 use super::foot::Foot;
 use super::header::Header;
 use super::heads::Heads;
@@ -37,7 +38,7 @@ pub fn WriteScreen(
     on_cleanup(move || shortcuts.remove());
     on_cleanup(move || store.drop_held());
     for name in ["copy", "cut", "paste"] {
-        let listener = window_event_listener_untyped(name, move |event| keys::on_clipboard(store, &event));
+        let listener = window_event_listener_untyped(name, move |event| copying::on_clipboard(store, &event));
         on_cleanup(move || listener.remove());
     }
     let head = NodeRef::<leptos::html::Header>::new();

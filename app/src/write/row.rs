@@ -71,7 +71,7 @@ pub fn Row(
         >
             <RowLanes store id=id.get_value() />
             <div class="content">
-                <StageHeading store position />
+                <StageHeading store id=id.get_value() position />
                 {move || step.get().map(|step| step.messages.iter().map(safety_band).collect_view())}
                 <div class="body">
                     <div class="number">
@@ -98,11 +98,11 @@ pub fn Row(
     }
 }
 
-/// Whether the keyboard or a finger went to a finding, or to what has just been made. The row must not grow then, or
+/// Whether the keyboard or a finger went to a finding, to what has just been made, or to a heading. The row must not grow then, or
 /// the key that is being pressed would move away under the finger.
 fn stays_closed(event: &web_sys::FocusEvent) -> bool {
     let target = event.target().and_then(|target| target.dyn_into::<web_sys::Element>().ok());
-    target.is_some_and(|target| target.closest(".margin, .fresh").is_ok_and(|part| part.is_some()))
+    target.is_some_and(|target| target.closest(".margin, .fresh, .stage").is_ok_and(|part| part.is_some()))
 }
 
 /// The words of the selected row as a field, what is asked about them, and what they mean.
@@ -139,13 +139,24 @@ fn ReadWords(store: EditorStore, id: Id, step: Memo<Option<Arc<Step>>>) -> impl 
     }
 }
 
-/// The name of the stage above its first step.
+/// The name of the stage above its first step: a key that selects all of it.
 #[component]
-fn StageHeading(store: EditorStore, position: Memo<Option<usize>>) -> impl IntoView {
+fn StageHeading(store: EditorStore, id: Id, position: Memo<Option<usize>>) -> impl IntoView {
+    let id = StoredValue::new(id);
     let stages = store.stages();
     let stage = Memo::new(move |_| {
         let position = position.get()?;
         stages.with(|stages| stages.get(position).cloned().flatten())
     });
-    move || stage.get().map(|stage| view! { <h2 class="stage">{capital(stage.word())}</h2> })
+    let select = move |_| store.run(Command::SelectStage(id.get_value()));
+    // Tab goes past all rows but one, so it goes past their headings; Ctrl+Shift+A does the same.
+    move || {
+        stage.get().map(|stage| {
+            view! {
+                <h2 class="stage">
+                    <button type="button" class="stage-key" tabindex="-1" title="Selects the stage with its steps: Ctrl+Shift+A" on:click=select>{capital(stage.word())}</button>
+                </h2>
+            }
+        })
+    }
 }

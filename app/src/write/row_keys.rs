@@ -1,5 +1,6 @@
 //! The keys of the selected row, for hands without a keyboard and for what has no key.
 
+use super::copying::{copy_by_key, cut_by_key};
 use super::ladder_keys::LadderKeys;
 use crate::state::{Command, EditorStore};
 use leptos::prelude::*;
@@ -23,6 +24,11 @@ pub fn RowKeys(
             <button type="button" class="quiet" title=pressed on:click=move |_| store.run(command.clone())>{name}</button>
         }
     };
+    let what = what_is_selected(store);
+    let remove = move || match what.get() {
+        "" => "Remove step".to_owned(),
+        what => format!("Remove {what}"),
+    };
     view! {
         <div class="strip" role="group" aria-label="Keys for this step">
             <button
@@ -36,31 +42,45 @@ pub fn RowKeys(
                 type="button" class="quiet" aria-expanded=move || has_places.get().to_string()
                 on:click=move |_| has_places.update(|has| *has = !*has)
             >"Move to…"</button>
-            {key("Duplicate", "Ctrl+D", Command::Duplicate)}
-            <CopyKeys store />
-            {key("Remove step", "Delete", Command::RemoveSelection)}
+            <CopyKeys store what />
+            <button type="button" class="quiet" title="Delete" on:click=move |_| store.run(Command::RemoveSelection)>{remove}</button>
             <LadderKeys store after=Some(id) />
         </div>
     }
 }
 
-/// Copying and pasting without a keyboard.
+/// What is selected beside the one step: nothing, several steps, a stage as a whole.
+fn what_is_selected(store: EditorStore) -> Memo<&'static str> {
+    let (is_stage, selection) = (store.is_stage_selected(), store.selection());
+    Memo::new(move |_| match selection.with(Vec::len) {
+        _ if is_stage.get() => "the stage",
+        0 | 1 => "",
+        _ => "the steps",
+    })
+}
+
+/// Duplicating, copying, cutting and pasting without a keyboard.
 #[component]
-fn CopyKeys(store: EditorStore) -> impl IntoView {
-    let copied =
-        Memo::new(move |_| store.copied().with(|copied| copied.as_ref().map_or(0, |c| c.steps.len())));
+fn CopyKeys(store: EditorStore, what: Memo<&'static str>) -> impl IntoView {
+    let copied = Memo::new(move |_| {
+        store.copied().with(|copied| copied.as_ref().map_or((0, false), |c| (c.steps.len(), c.is_stage)))
+    });
     let paste = move || {
         let name = match copied.get() {
-            0 => return None,
-            1 => "Paste the copied step".to_owned(),
-            n => format!("Paste {n} copied steps"),
+            (0, _) => return None,
+            (_, true) => "Paste the copied stage".to_owned(),
+            (1, _) => "Paste the copied step".to_owned(),
+            (n, _) => format!("Paste {n} copied steps"),
         };
         Some(view! {
             <button type="button" class="quiet" title="Ctrl+V" on:click=move |_| store.run(Command::PasteCopied)>{name}</button>
         })
     };
-    let copy = move |_| {
-        store.copy_selection();
-    };
-    view! { <button type="button" class="quiet" title="Ctrl+C" on:click=copy>"Copy"</button> {paste} }
+    let named = move |verb: &'static str| move || format!("{verb} {}", what.get()).trim().to_owned();
+    view! {
+        <button type="button" class="quiet" title="Ctrl+D" on:click=move |_| store.run(Command::Duplicate)>{named("Duplicate")}</button>
+        <button type="button" class="quiet" title="Ctrl+C" on:click=move |_| copy_by_key(store)>{named("Copy")}</button>
+        <button type="button" class="quiet" title="Ctrl+X" on:click=move |_| cut_by_key(store)>{named("Cut")}</button>
+        {paste}
+    }
 }

@@ -24,6 +24,7 @@ mod led;
 mod mention;
 mod other;
 mod others;
+mod pasted_title;
 mod pronoun;
 mod proof;
 mod quantity;
@@ -33,6 +34,7 @@ mod reason;
 mod refer;
 mod renewing;
 mod restate;
+mod restate_seal;
 mod section;
 mod stage;
 mod supply;
@@ -53,10 +55,12 @@ pub use coin::{
 pub use found_out::{NoAnswer, found_out, one_range, one_value};
 pub use here::Here;
 pub use leading::{Applied, Beside, Gap, Leading, NotHeld, StepParts, apply_leading, leading, parts_of_step};
+pub use pasted_title::take_title;
 pub use quantity::{Figures, Quantity};
 pub use readings::{Readings, called, readings_at};
 pub use reason::{Reason, reason};
 pub use restate::restate;
+pub use restate_seal::restate_seal;
 pub use stage::stage_between;
 pub use together::told_together;
 

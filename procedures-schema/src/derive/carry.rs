@@ -1,16 +1,20 @@
 //! Steps carried to another place or into another procedure, together with the things that they name.
 //!
-//! A thing that the other map has under the same name and kind is taken for the same, unless somebody says that it is
-//! another; every other comes along with what it needs: a section with its circuit, a circuit with its isolators.
+//! A thing that the other map has under the same name and kind is taken for the same, unless it is on another circuit
+//! or somebody says that it is another; every other comes along with what it needs: a section with its circuit, a
+//! circuit with its isolators.
 //! Questions and kit stay behind, because they belong to the document; what stays behind is told.
 
 use crate::edit::Edit;
 use crate::model::{
-    ApplianceMap, Component, Connection, Id, IdSource, Isolator, Procedure, References, Relinked, SUPPLY,
-    Seal, Setting, Step, Temporary, ThingKind, step_links,
+    ApplianceMap, Id, IdSource, Procedure, References, Relinked, Step, ThingKind, step_links,
 };
+use onto::{exchange, needed, the_same, with_missing};
 use std::collections::{BTreeMap, BTreeSet};
+use std::ops::Range;
 use std::sync::Arc;
+
+pub(super) mod onto;
 
 /// Steps with the map that they speak of.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,6 +27,8 @@ pub struct Carried {
     pub steps: Vec<Arc<Step>>,
     /// Their words as people read them where they come from, with the numbers that their links show there.
     pub words: Vec<String>,
+    /// Whether they are a stage as a whole, which is not put into the middle of another one.
+    pub is_stage: bool,
 }
 
 /// What becomes of carried steps where they are put.
@@ -45,7 +51,23 @@ impl Carried {
     pub fn of(document: &Procedure, steps: &[Id]) -> Self {
         let taken = document.steps.iter().filter(|step| steps.contains(&step.id));
         let words = taken.clone().map(|step| document.words_of(step)).collect();
-        Self { from: document.id.clone(), map: document.map.clone(), steps: taken.cloned().collect(), words }
+        let (from, map) = (document.id.clone(), document.map.clone());
+        Self { from, map, steps: taken.cloned().collect(), words, is_stage: false }
+    }
+
+    /// What they are called, with their number where they are put: `step 4`, `steps 4 to 7`, `the stage make safe`.
+    pub fn called(&self, first: usize) -> String {
+        match self.steps.first().filter(|_| self.is_stage) {
+            Some(step) => format!("the stage {}", step.stage.word()),
+            None => called(first, self.steps.len()),
+        }
+    }
+
+    /// The position for what is put below that of `at - 1`: right there, and for a stage behind the one that it would
+    /// cut in two.
+    pub fn place(&self, into: &Procedure, at: usize) -> usize {
+        let before = at.checked_sub(1).filter(|_| self.is_stage);
+        before.map_or(at, |before| stage_around(into, before).end.max(at))
     }
 
     /// The steps as plain text, a line each.
@@ -105,12 +127,14 @@ impl Carried {
         apart: &BTreeSet<Id>,
         arrival: &mut Arrival,
     ) -> BTreeMap<Id, Id> {
-        let (needed, named) = (needed(&self.map, &self.steps), named(&self.steps));
+        let named = named(&self.steps);
+        let needed = needed(&self.map, named.clone());
+        let same = the_same(&self.map, &into.map, apart);
         let mut renamed = BTreeMap::new();
         let mut missing = BTreeSet::new();
         for (kind, id, name, _) in self.map.things().filter(|(_, id, ..)| needed.contains(*id)) {
-            if let Some(known) = thing_named(&into.map, kind, name).filter(|_| !apart.contains(id)) {
-                renamed.insert(id.clone(), known);
+            if let Some(known) = same.get(id) {
+                renamed.insert(id.clone(), known.clone());
                 if named.contains(id) && !matches!(kind, ThingKind::Circuit | ThingKind::Section) {
                     arrival.same.push((id.clone(), name.to_owned()));
                 }
@@ -121,27 +145,25 @@ impl Carried {
             }
         }
         if !missing.is_empty() {
-            let mut map = with_missing(&into.map, &self.map, &missing, &renamed);
-            for id in apart.iter().filter_map(|id| renamed.get(id)) {
-                tell_apart(&mut map, id);
-            }
+            let map = with_missing(&into.map, &self.map, &missing, &renamed);
             arrival.edits.push(Edit::SetMap(Arc::new(map)));
         }
         renamed
     }
 }
 
-/// Gives a thing a name that no other of the map has: the same with a number behind it.
-fn tell_apart(map: &mut ApplianceMap, id: &Id) {
-    let name = map.name_of(id).to_owned();
-    let is_free = |name: &String| map.things().all(|(_, _, other, _)| !other.eq_ignore_ascii_case(name));
-    let Some(free) = (2..10_000_u32).map(|n| format!("{name} {n}")).find(is_free) else { return };
-    macro_rules! rename {
-        ($($list:ident),*) => {$(
-            map.$list.iter_mut().filter(|thing| thing.id == *id).for_each(|thing| thing.name.clone_from(&free));
-        )*};
-    }
-    rename!(isolators, components, connections, seals, temporary, settings);
+/// The positions of the stage in which a step stands: all that follow each other and have its stage.
+pub fn stage_around(document: &Procedure, at: usize) -> Range<usize> {
+    let stage = document.steps.get(at).map(|step| &step.stage);
+    let is_it = |step: &&Arc<Step>| Some(&step.stage) == stage;
+    let n_before = document.steps.iter().take(at).rev().take_while(is_it).count();
+    let n_behind = document.steps.iter().skip(at).take_while(is_it).count();
+    at - n_before.min(at)..at + n_behind
+}
+
+/// What a stretch of steps is called in a label: `step 4`, `steps 4 to 7`.
+pub fn called(first: usize, n: usize) -> String {
+    if n == 1 { format!("step {}", first + 1) } else { format!("steps {} to {}", first + 1, first + n) }
 }
 
 /// Lets links to steps that are copied too point at the copies.
@@ -159,17 +181,6 @@ fn relink(step: &mut Step, copies: &BTreeMap<Id, Id>) {
 fn is_there(step: &str, into: &Procedure, copies: &BTreeMap<Id, Id>) -> bool {
     let id = Id::new(step);
     into.position(&id).is_some() || copies.values().any(|copy| *copy == id)
-}
-
-fn thing_named(map: &ApplianceMap, kind: ThingKind, name: &str) -> Option<Id> {
-    let is_it = |known: ThingKind, other: &str| known == kind && other.eq_ignore_ascii_case(name);
-    map.things().find(|(known, _, other, _)| is_it(*known, other)).map(|(_, id, ..)| id.clone())
-}
-
-fn exchange(id: &mut Id, renamed: &BTreeMap<Id, Id>) {
-    if let Some(other) = renamed.get(id) {
-        *id = other.clone();
-    }
 }
 
 /// Drops what only the document of origin knows, and says so.
@@ -195,79 +206,6 @@ fn named(steps: &[Arc<Step>]) -> Vec<Id> {
         Step::clone(step).each_thing(&mut |id| named.push(id.clone()));
     }
     named
-}
-
-/// The things that steps name, and what those need, down to the last.
-fn needed(map: &ApplianceMap, steps: &[Arc<Step>]) -> BTreeSet<Id> {
-    let mut found = BTreeSet::new();
-    let mut open = named(steps);
-    while let Some(id) = open.pop() {
-        if id.as_str() != SUPPLY && found.insert(id.clone()) {
-            open.extend(needs(map, &id));
-        }
-    }
-    found
-}
-
-/// What one thing needs.
-fn needs(map: &ApplianceMap, id: &Id) -> Vec<Id> {
-    let mut all = Vec::new();
-    let mut note = |id: &mut Id| all.push(id.clone());
-    let is = |known: &Id| known == id;
-    for circuit in map.circuits.iter().filter(|c| is(&c.id) || c.sections.iter().any(|s| is(&s.id))) {
-        circuit.clone().each_thing(&mut note);
-        note(&mut circuit.id.clone());
-        circuit.sections.iter().for_each(|section| note(&mut section.id.clone()));
-        let borders = |side: &Id| circuit.sections.iter().any(|section| section.id == *side);
-        let around = |isolator: &&Isolator| borders(&isolator.between.0) || borders(&isolator.between.1);
-        map.isolators.iter().filter(around).for_each(|isolator| note(&mut isolator.id.clone()));
-    }
-    let mut of = |thing: &mut dyn References| thing.each_thing(&mut note);
-    map.isolators.iter().filter(|t| is(&t.id)).for_each(|t| of(&mut Isolator::clone(t)));
-    map.components.iter().filter(|t| is(&t.id)).for_each(|t| of(&mut Component::clone(t)));
-    map.connections.iter().filter(|t| is(&t.id)).for_each(|t| of(&mut Connection::clone(t)));
-    map.temporary.iter().filter(|t| is(&t.id)).for_each(|t| of(&mut Temporary::clone(t)));
-    map.settings.iter().filter(|t| is(&t.id)).for_each(|t| of(&mut Setting::clone(t)));
-    all
-}
-
-/// A map with the things of another that it lacks, under their new ids.
-fn with_missing(
-    into: &ApplianceMap,
-    from: &ApplianceMap,
-    missing: &BTreeSet<Id>,
-    renamed: &BTreeMap<Id, Id>,
-) -> ApplianceMap {
-    let mut map = into.clone();
-    let known = |id: &Id| renamed.get(id).unwrap_or(id).clone();
-    for circuit in &from.circuits {
-        let mut copy = circuit.clone();
-        copy.sections.retain(|section| missing.contains(&section.id));
-        copy.sections.iter_mut().for_each(|section| section.id = known(&section.id));
-        if missing.contains(&circuit.id) {
-            copy.id = known(&circuit.id);
-            copy.each_thing(&mut |id| exchange(id, renamed));
-            map.circuits.push(copy);
-        } else if let Some(there) = map.circuits.iter_mut().find(|there| there.id == known(&circuit.id)) {
-            there.sections.append(&mut copy.sections);
-        }
-    }
-    macro_rules! bring {
-        ($($list:ident: $thing:ident),*) => {$(
-            for thing in from.$list.iter().filter(|thing| missing.contains(&thing.id)) {
-                let mut copy = $thing::clone(thing);
-                copy.id = known(&thing.id);
-                copy.images.clear();
-                copy.each_thing(&mut |id| exchange(id, renamed));
-                map.$list.push(copy);
-            }
-        )*};
-    }
-    bring!(
-        isolators: Isolator, components: Component, connections: Connection, seals: Seal,
-        temporary: Temporary, settings: Setting
-    );
-    map
 }
 
 #[cfg(test)]

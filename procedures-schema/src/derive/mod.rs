@@ -6,6 +6,7 @@ pub mod access;
 mod along;
 pub mod answered;
 pub mod apart;
+pub mod bring;
 pub mod brings;
 pub mod carry;
 pub mod ladder;

@@ -15,6 +15,7 @@ mod part;
 pub mod questions;
 mod rename;
 mod replace;
+mod say;
 mod scope;
 mod session;
 mod split;
@@ -27,6 +28,7 @@ pub use kept_undo::{KeptUndo, UndoRewriter};
 pub use merge::{Choice, Difference, differences};
 pub use part::part;
 pub use rename::occurrences;
+pub use say::{insert, say_behind, take_out};
 pub use scope::Scope;
 pub use session::{Session, Undone};
 

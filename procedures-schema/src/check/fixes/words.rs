@@ -4,7 +4,7 @@
 use super::Fix;
 use crate::check::context::Context;
 use crate::check::finding::Finding;
-use crate::edit::Edit;
+use crate::edit::{Edit, insert, say_behind};
 use crate::model::{Action, Id, Renewal, Span, Step, Verb, a_new, listed};
 use crate::simulate::{IsolatorCell, Place, Reason, Thing, Unmet};
 use std::collections::BTreeMap;
@@ -123,34 +123,6 @@ pub(super) fn step_of<'c>(
 
 pub(super) fn edits(changed: Changed) -> Vec<Edit> {
     changed.into_values().map(|step| Edit::SetStep { step: Arc::new(step) }).collect()
-}
-
-/// Puts words behind those of an action, as part of them.
-fn say_behind(step: &mut Step, action: usize, text: &str) -> Option<()> {
-    let end = step.actions.get(action)?.says.iter().map(|span| span.1).max()?;
-    insert(step, end, text)?;
-    let last = step.actions.get_mut(action)?.says.iter_mut().find(|span| span.1 == end)?;
-    last.1 += length(text);
-    Some(())
-}
-
-/// Puts words in at a code point; spans that begin there or later move with what they say.
-fn insert(step: &mut Step, at: u32, text: &str) -> Option<()> {
-    let point = usize::try_from(at).ok()?;
-    if point > step.words.chars().count() {
-        return None;
-    }
-    let (before, after) = (step.words.chars().take(point), step.words.chars().skip(point));
-    step.words = before.chain(text.chars()).chain(after).collect();
-    for span in step.actions.iter_mut().flat_map(|action| &mut action.says) {
-        if span.0 >= at {
-            span.0 += length(text);
-        }
-        if span.1 > at {
-            span.1 += length(text);
-        }
-    }
-    Some(())
 }
 
 fn length(text: &str) -> u32 {

@@ -1,6 +1,6 @@
 //! Copies keep their meaning: within a document, and in one that knows nothing of their things.
 
-use super::Carried;
+use super::{Carried, stage_around};
 use crate::check::check;
 use crate::edit::{Edit, apply};
 use crate::model::{Date, Id, NumberedIds, Procedure};
@@ -139,4 +139,35 @@ fn the_text_of_a_copy_shows_the_numbers_of_steps() {
     let carried = Carried::of(&from, &[from.steps[5].id.clone()]);
     assert_eq!(carried.text(), "As in step 2.\n");
     assert_eq!(carried.steps[0].words, from.steps[5].words, "what is put in again keeps its link");
+}
+
+#[test]
+fn a_stage_goes_behind_the_one_that_it_would_cut_and_stays_a_stage() {
+    let from = demo();
+    let stages = |document: &Procedure| -> Vec<(String, usize)> {
+        let mut runs = Vec::new();
+        let mut at = 0;
+        while at < document.steps.len() {
+            let run = stage_around(document, at);
+            runs.push((document.steps[at].stage.word().to_owned(), run.len()));
+            at = run.end;
+        }
+        runs
+    };
+    let before = stages(&from);
+    let (first, second) = (before[0].1, before[1].1);
+    assert!(second > 1, "the second stage can be cut in two");
+    let ids: Vec<Id> = from.steps[..first].iter().map(|step| step.id.clone()).collect();
+    let whole = Carried { is_stage: true, ..Carried::of(&from, &ids) };
+    // Below the first step of the second stage.
+    let below = first + 1;
+    let at = whole.place(&from, below);
+    assert_eq!(at, first + second);
+    assert_eq!(Carried { is_stage: false, ..whole.clone() }.place(&from, below), below);
+    let after = with(&from, &whole.arrive(&from, at, &mut NumberedIds::default()).edits);
+    let mut expected = before.clone();
+    expected.insert(2, before[0].clone());
+    assert_eq!(stages(&after), expected);
+    assert_eq!(whole.called(at), format!("the stage {}", before[0].0));
+    assert_eq!(whole.place(&Procedure::new("empty".into(), "Empty"), 0), 0);
 }
