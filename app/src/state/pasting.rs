@@ -12,10 +12,11 @@ use super::shelf::UNTITLED;
 use super::together::with_neighbours;
 use leptos::prelude::*;
 use procedures_schema::capture::{
-    Beside, Leading, Pasted, apply_leading, block, leading, parts_of_step, steps_of_block, take_title,
+    Beside, Leading, Pasted, apply_leading, block, leading, number_of_step, parts_of_step, question_of,
+    question_with_answers, steps_of_block, take_title,
 };
 use procedures_schema::edit::{Edit, Scope, Session};
-use procedures_schema::model::{Id, IdSource, Kit, Procedure, Stage, Step};
+use procedures_schema::model::{Id, IdSource, Kit, Procedure, Stage, Step, link_to};
 use std::sync::Arc;
 
 impl EditorStore {
@@ -28,8 +29,11 @@ impl EditorStore {
             self.paste_block(at, text);
             return None;
         }
+        if let Some(lines) = question_with_answers(text) {
+            return self.keep_question(after, &lines);
+        }
         if let Some(leading) = leading(text.trim()) {
-            match self.keep_leading(&document, at, &leading) {
+            match self.keep_leading(&document, at, &leading, None) {
                 Ok(read) => return read,
                 Err(reason) => self.notice().set(Some(format!("Kept as words: {reason}."))),
             }
@@ -39,6 +43,22 @@ impl EditorStore {
         }
         let id = RandomIds.next_id("step");
         self.insert_made(at, &id, text).then_some(id)
+    }
+
+    /// Keeps a question and its answers, one line each, as one entry of undo. Gives the id of the last step.
+    fn keep_question(self, after: Option<&Id>, lines: &[String]) -> Option<Id> {
+        let mut last = after.cloned();
+        let act = Act::about(&RandomIds.next_id("act"), "add a question".to_owned());
+        for leading in lines.iter().filter_map(|line| leading(line)) {
+            let document = self.document_now();
+            let at = rereading::place_after(&document, last.as_ref());
+            match self.keep_leading(&document, at, &leading, Some(&act)) {
+                Ok(kept) => last = kept.or(last),
+                Err(reason) => self.notice().set(Some(format!("Not kept: {reason}."))),
+            }
+        }
+        self.close_group();
+        last
     }
 
     /// Puts the lines of a text below a step, or at the end, each as a step of words that nobody has read.
@@ -94,8 +114,14 @@ impl EditorStore {
         document: &Arc<Procedure>,
         at: usize,
         leading: &Leading,
+        act: Option<&Act>,
     ) -> Result<Option<Id>, String> {
-        let before = at.checked_sub(1).and_then(|before| document.steps.get(before));
+        let numbered = numbered(document, at, leading);
+        let leading = numbered.as_ref().unwrap_or(leading);
+        let before = match leading {
+            Leading::If { .. } => asked_before(document, at),
+            _ => at.checked_sub(1).and_then(|before| document.steps.get(before)),
+        };
         let (step, label, is_new) = match (leading, before) {
             (Leading::Message(_), Some(step)) if is_waiting(step) => {
                 (Step::clone(step), format!("add a message to step {at}"), false)
@@ -120,9 +146,13 @@ impl EditorStore {
         for (offset, further) in applied.further.into_iter().enumerate() {
             edits.push(Edit::InsertStep { at: behind + offset, step: Arc::new(further) });
         }
-        let act = Act::about(&id, label);
-        if self.edit(&edits, &act.label, act.group.as_deref()) {
-            self.read_further(&read, &act);
+        let own = Act::about(&id, label);
+        let shared = act.unwrap_or(&own);
+        if self.edit(&edits, &shared.label, shared.group.as_deref()) {
+            self.read_further(&read, shared);
+            if act.is_none() {
+                self.close_group();
+            }
         }
         Ok(read.into_iter().next_back().or_else(|| is_new.then_some(id)))
     }
@@ -132,7 +162,6 @@ impl EditorStore {
         for step in steps {
             self.make_things(step, &[], Some(act));
         }
-        self.close_group();
     }
 
     /// Takes the lines with leading words out of the words of a step that has been typed, and applies them. If
@@ -171,6 +200,7 @@ impl EditorStore {
         let act = Act::about(id, format!("add to step {}", position + 1));
         if self.edit(&edits, &act.label, act.group.as_deref()) {
             self.read_further(&read, &act);
+            self.close_group();
         }
     }
 
@@ -185,6 +215,23 @@ impl EditorStore {
         }
         done
     }
+}
+
+/// The step behind which an answer at a position goes on: the nearest before it that asks, or that is done on an answer;
+/// else the step before it.
+fn asked_before(document: &Procedure, at: usize) -> Option<&Arc<Step>> {
+    let before = document.steps.get(..at)?;
+    let is_asked = |step: &&Arc<Step>| question_of(step).is_some();
+    before.iter().rev().find(is_asked).or(before.last())
+}
+
+/// A running wait that names a later step by its number, with that step; none, if it is none or there is no such step.
+fn numbered(document: &Procedure, at: usize, leading: &Leading) -> Option<Leading> {
+    let Leading::Start { duration, before, until: None } = leading else { return None };
+    let position = number_of_step(before)?.checked_sub(1).filter(|position| *position >= at)?;
+    let until = document.steps.get(position)?.id.clone();
+    let before = link_to(until.as_str());
+    Some(Leading::Start { duration: duration.clone(), before, until: Some(until) })
 }
 
 /// The step before a position, if it is a message that waits for its step.

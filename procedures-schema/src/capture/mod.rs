@@ -54,7 +54,10 @@ pub use coin::{
 };
 pub use found_out::{NoAnswer, found_out, one_range, one_value};
 pub use here::Here;
-pub use leading::{Applied, Beside, Gap, Leading, NotHeld, StepParts, apply_leading, leading, parts_of_step};
+pub use leading::{
+    Applied, Beside, Gap, Leading, NotHeld, StepParts, apply_leading, leading, number_of_step, parts_of_step,
+    question_of, question_with_answers,
+};
 pub use pasted_title::take_title;
 pub use quantity::{Figures, Quantity};
 pub use readings::{Readings, called, readings_at};

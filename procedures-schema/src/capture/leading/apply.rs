@@ -115,7 +115,7 @@ pub fn apply_leading(step: &Step, leading: &Leading, ids: &mut dyn IdSource) -> 
 }
 
 /// The question that an answer behind a step belongs to: its own, or the one on another answer of which it is done.
-pub(in crate::capture) fn question_of(step: &Step) -> Option<Id> {
+pub fn question_of(step: &Step) -> Option<Id> {
     let own = step.actions.iter().rev().find_map(|action| action.ask.clone());
     own.or_else(|| step.when.last().map(|when| when.question.clone()))
 }

@@ -15,13 +15,12 @@ mod parse;
 #[cfg(test)]
 mod tests;
 
-pub(super) use apply::question_of;
-pub use apply::{Applied, Beside, NotHeld, apply_leading};
+pub use apply::{Applied, Beside, NotHeld, apply_leading, question_of};
 pub(super) use figures::{begins_with_quantity, limits};
 pub use gap::Gap;
 pub(super) use instruction::{is_instruction, orders_a_thing};
 pub(super) use parse::is_signal_alone;
-pub use parse::leading;
+pub use parse::{leading, number_of_step, question_with_answers};
 
 use crate::model::{Id, KitList, SafetyMessage, SignalWord};
 use crate::units::{Measured, Range};

@@ -24,6 +24,43 @@ pub fn leading(line: &str) -> Option<Leading> {
     })
 }
 
+/// The lines of a question that has its answers beside it: "ask: … ? if yes, … if no: …"; none, if it has none.
+pub fn question_with_answers(line: &str) -> Option<Vec<String>> {
+    let line = line.trim();
+    let Some(Leading::Ask { .. }) = leading(line) else { return None };
+    let asked = line.find('?')? + 1;
+    let answers: Vec<(usize, &str, &str)> = (asked..line.len())
+        .filter_map(|at| answer_at(line, at).map(|(word, text)| (at, word, text)))
+        .collect();
+    let ends = answers.iter().skip(1).map(|(at, ..)| *at).chain([line.len()]);
+    let trimmed = |text: &str| text.trim().trim_end_matches([',', ';']).trim_end().to_owned();
+    let mut lines = vec![trimmed(line.get(..answers.first()?.0)?)];
+    for ((_, word, text), end) in answers.iter().zip(ends) {
+        let text = text.get(..text.len() - (line.len() - end))?;
+        lines.push(format!("{word}: {}", trimmed(text)));
+    }
+    Some(lines)
+}
+
+/// The answer that begins at a byte of a line, and the text behind it: "if yes, …".
+fn answer_at(line: &str, at: usize) -> Option<(&str, &str)> {
+    let (before, here) = line.split_at_checked(at)?;
+    if before.ends_with(char::is_alphanumeric) {
+        return None;
+    }
+    ["if yes", "if no"].iter().find_map(|answer| {
+        let (start, rest) = here.split_at_checked(answer.len())?;
+        let text = rest.trim_start().strip_prefix([',', ':'])?;
+        start.eq_ignore_ascii_case(answer).then_some((start, text))
+    })
+}
+
+/// The number of the step before which a running wait must be over, where it is said by its number alone.
+pub fn number_of_step(before: &str) -> Option<usize> {
+    let (word, number) = before.trim().split_once(' ')?;
+    number.parse().ok().filter(|_| word.eq_ignore_ascii_case("step"))
+}
+
 /// A line that is a signal word and nothing else: its text stands on the next line.
 pub(in crate::capture) fn is_signal_alone(line: &str) -> bool {
     let bare = line.trim().trim_end_matches([':', '!', '.', '-', '\u{2013}']).trim();

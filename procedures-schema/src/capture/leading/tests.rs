@@ -1,6 +1,8 @@
 //! Lines that begin with a leading word, lines that only look so, and what a step becomes.
 
-use super::{Beside, Gap, Leading, apply_leading, leading, parts_of_step};
+use super::{
+    Beside, Gap, Leading, apply_leading, leading, number_of_step, parts_of_step, question_with_answers,
+};
 use crate::lexicon::Lexicon;
 use crate::model::{Id, NumberedIds, SignalWord, Stage, Step, Verb};
 use crate::notation::print;
@@ -269,4 +271,25 @@ fn what_is_done_after_a_reading_is_a_step_behind_it() {
     let applied = apply_leading(&step, &line, &mut NumberedIds::default()).expect("it is held");
     let words: Vec<&str> = applied.further.iter().map(|step| step.words.as_str()).collect();
     assert_eq!(words, ["Shut the flap"]);
+}
+
+#[test]
+fn a_question_is_cut_from_the_answers_beside_it() {
+    let cut = |line| question_with_answers(line).unwrap_or_default();
+    let line = "ask: is the seat marked? if yes, renew the check valve, number later";
+    assert_eq!(cut(line), ["ask: is the seat marked?", "if yes: renew the check valve, number later"]);
+    let line = "Ask: Is it dry? If yes: go on; if no: stop the job.";
+    assert_eq!(cut(line), ["Ask: Is it dry?", "If yes: go on", "if no: stop the job."]);
+    for whole in ["ask: is it dry if yes, or is it wet?", "ask: is it dry?", "Is it dry? If yes, go on."] {
+        assert_eq!(question_with_answers(whole), None, "{whole}");
+    }
+}
+
+#[test]
+fn a_wait_may_name_its_step_by_number() {
+    assert_eq!(number_of_step("step 12"), Some(12));
+    assert_eq!(number_of_step("Step 3"), Some(3));
+    for other in ["the test", "step two", "step", "3"] {
+        assert_eq!(number_of_step(other), None, "{other}");
+    }
 }
