@@ -40,6 +40,7 @@ mod test_kind;
 #[cfg(test)]
 mod tests;
 mod thing;
+mod threads;
 mod together;
 mod unknown;
 

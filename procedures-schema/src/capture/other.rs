@@ -164,6 +164,17 @@ impl Reader<'_> {
         let what = (from..clause.to).find(|i| named.contains(&self.text(*i)));
         // "Check *you* hold a current ticket."
         let tells = matches!(self.text(from), "you" | "they");
+        // "Measure how far the tips stand apart": whatever it is, it is read.
+        let measures = self.text(clause.verb()).starts_with("measur");
+        let object = || self.object_text(clause).filter(|_| measures);
+        if quantity.is_none()
+            && what.is_none()
+            && !tells
+            && let Some(what) = object()
+        {
+            action.readings = vec![Reading { what, ..Reading::default() }];
+            return Some(());
+        }
         if quantity.is_none() && (what.is_none() || tells) {
             return None;
         }

@@ -170,6 +170,7 @@ impl Reader<'_> {
     pub(super) fn add_shut_last(&self, clause: &Clause, proposal: &mut Proposal) {
         let names_lock = (clause.from..clause.to)
             .any(|i| matches!(self.text(i), "lock" | "locks" | "locking" | "padlock" | "padlocks" | "key"));
+        let names_lock = names_lock || matches!(self.text(clause.verb()), "locked" | "padlocked");
         if !names_lock {
             return;
         }

@@ -59,6 +59,7 @@ pub(super) static LOOKALIKES: &[&str] = &[
     "set bolt|bolts|of|point|points|pressure|screw|screws|temperature",
     "soap solution|water",
     "start attempt|button|key|signal|switch",
+    "started|starting at|from",
     "stay|stayed|staying|stays … closed|off|on|open|shut",
     "stop button|cock|cocks|switch|tap|taps|valve|valves",
     "swap|swapped|swapping|swaps … over|places|sides",

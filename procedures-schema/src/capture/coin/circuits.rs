@@ -41,7 +41,7 @@ pub(in crate::capture) fn named_kind(words: &[String], near: bool) -> Option<Cir
         (has(&["gas"]) && !pair("flue", &["gas", "gases"]), CircuitKind::FuelGas),
         (near && (has(&["flue"]) || pair("combustion", &["air"])), CircuitKind::AirAndFlue),
         (has(&["compressed", "receiver"]), CircuitKind::CompressedAir),
-        (has(&["heating", "radiator", "radiators"]), CircuitKind::HeatingWater),
+        (has(&["heating", "rad", "radiator", "radiators", "rads"]), CircuitKind::HeatingWater),
         (
             near && (has(&["cold", "hot", "domestic", "drinking", "stopcock", "stop-cock", "stop", "water"])),
             CircuitKind::DomesticWater,

@@ -3,7 +3,7 @@
 use super::super::clause::Clause;
 use super::Made;
 use super::bench::Bench;
-use super::nouns::{Noun, is_place, noun, role};
+use super::nouns::{Noun, is_open_end, is_place, noun, role};
 use super::phrase::Phrase;
 use super::wanted::{is_appliance, is_whole};
 use crate::lexicon::Amount;
@@ -71,6 +71,13 @@ impl Bench<'_> {
             || (matches!(noun(&before), Noun::Isolator(_)) && before.len() > 1);
         if is_part && !is_appliance(&before) {
             return Some(self.component_named(&before));
+        }
+        if noun(&phrase.stem()) == Noun::Fixing
+            && let Some(within) = self.behind(phrase, &["in"])
+            && noun(&within.stem()) == Noun::Part
+        {
+            // "The screw in the terminal cover" holds it.
+            return self.part_in(&within, false);
         }
         let at = self.behind(phrase, &["at", "from", "off", "on", "to"])?;
         // "The nut on the cartridge" is its nut; what is on the left or on the wall is of neither.
@@ -167,7 +174,8 @@ impl Bench<'_> {
 
     fn make_closing(&mut self, clause: &Clause, phrase: &Phrase) {
         let Some(head) = self.closing_item(clause) else { return };
-        let Some(on) = self.connection_in(phrase).or_else(|| self.open_end()) else {
+        let last = || self.last_connection.clone().filter(|_| is_open_end(&phrase.head_word()));
+        let Some(on) = self.connection_in(phrase).or_else(last).or_else(|| self.open_end()) else {
             self.ask(phrase, format!("Which joint gets the {head}?"));
             return;
         };

@@ -63,13 +63,13 @@ pub(super) fn quantities(
     let mut i = 0;
     while i < tokens.len() {
         let quantity = finder.thread(i).or_else(|| finder.dimensions(i)).or_else(|| finder.inches(i));
-        match quantity.or_else(|| finder.range(i)) {
-            Some((to, figures)) => {
-                let span = Span(finder.span(i).0, finder.span(to - 1).1);
-                found.push(Quantity { span, figures, from: i, to });
-                i = to;
-            }
-            None => i += 1,
+        if let Some((to, figures)) = quantity.or_else(|| finder.range(i)) {
+            let span = Span(finder.span(i).0, finder.span(to - 1).1);
+            found.push(Quantity { span, figures, from: i, to });
+            i = to;
+        } else {
+            found.extend(finder.torque_without_unit(i, &found));
+            i += 1;
         }
     }
     found
@@ -145,6 +145,18 @@ impl Finder<'_> {
             Some((unit, to)) => Some((figure, Some(unit), to)),
             None => Some((figure, None, i + 1)),
         }
+    }
+
+    /// "The inlet to 30 Nm, the outlet to *23*": the figure of a torque that is understood, in the unit of the one
+    /// before it.
+    fn torque_without_unit(&self, i: usize, found: &[Quantity]) -> Option<Quantity> {
+        let (figure, None, to) = self.figure(i)? else { return None };
+        let is_torque = |token: &Token<'_>| token.is_understood() && token.text == "torque";
+        let led = self.tokens.get(i.saturating_sub(7)..i).unwrap_or_default();
+        let last = found.iter().rev().find_map(|quantity| quantity.range(Kind::Torque))?;
+        let is_it = led.last().is_some_and(|token| token.text == "to") && led.iter().any(is_torque);
+        let range = Range::new(Some(figure.clone()), Some(figure), last.unit.clone());
+        is_it.then(|| Quantity { span: self.span(i), figures: Figures::Range(range), from: i, to })
     }
 
     /// Whether a dash right before a figure, and behind a blank, is its sign: "below -12 °C", not "5-6 bar".
