@@ -259,7 +259,7 @@ fn what_engineers_say_is_heard_as_they_meant_it() {
 }
 
 /// How many of the 90 lines of `loose` must be heard as expected; it only ever rises.
-const LOOSE_FLOOR: usize = 79;
+const LOOSE_FLOOR: usize = 81;
 
 /// The lines of `loose` that say something nobody meant; none may come to them.
 const LOOSE_FALSE: &[&str] = &[];
@@ -278,7 +278,7 @@ fn loose_speech_is_heard_as_it_was_meant() {
 }
 
 /// How many of the lines in `trade` must be heard as expected; it only ever rises.
-const TRADE_FLOOR: usize = 41;
+const TRADE_FLOOR: usize = 42;
 
 #[test]
 fn single_lines_of_the_trade_are_heard_as_they_are_meant() {
@@ -289,7 +289,7 @@ fn single_lines_of_the_trade_are_heard_as_they_are_meant() {
 }
 
 /// How many of the further lines in `trade` must be heard as expected; it only ever rises.
-const MORE_FLOOR: usize = 28;
+const MORE_FLOOR: usize = 30;
 
 #[test]
 fn more_lines_of_the_trade_are_heard_as_they_are_meant() {

@@ -194,8 +194,8 @@ fn set_ends(tokens: &[Token<'_>], clauses: &mut [Clause]) {
 /// Whether a word that is a noun as often as a verb ends a name: "the fan *plug*", "the flue *cap*".
 fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     const BOTH: &[&str] = &[
-        "blank", "block", "bolt", "bond", "brush", "bung", "cap", "clip", "drain", "fire", "lead", "plug",
-        "screw", "setting", "strap", "tag", "vent", "wedge",
+        "blank", "block", "bolt", "bond", "brush", "bung", "cap", "clip", "drain", "fire", "latch", "lead",
+        "plug", "screw", "setting", "strap", "strip", "tag", "tap", "vent", "wedge",
     ];
     const JOINING: &[&str] = &[
         "and", "again", "always", "away", "back", "down", "first", "in", "it", "now", "off", "on", "or",
@@ -203,7 +203,11 @@ fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     ];
     let Some(token) = tokens.get(at).filter(|token| token.before == Break::None) else { return false };
     let Some(before) = at.checked_sub(1).and_then(|i| tokens.get(i)) else { return false };
-    let names = before.text.chars().all(|c| c.is_alphabetic() || c == '-') && !before.text.ends_with("ly");
+    // "The 2-pin *plug*."
+    let is_word = |c: char| c.is_alphabetic() || c == '-';
+    let names = before.text.chars().all(|c| is_word(c) || c.is_ascii_digit())
+        && before.text.contains(char::is_alphabetic)
+        && !before.text.ends_with("ly");
     // "The M4 *screw* in the cover."
     let is_thread =
         before.text.starts_with('m') && before.text.bytes().nth(1).is_some_and(|b| b.is_ascii_digit());

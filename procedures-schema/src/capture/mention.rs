@@ -345,6 +345,7 @@ fn leaves_open(token: &Token<'_>) -> bool {
         "out",
         "remaining",
         "same",
+        "single",
         "that",
         "the",
         "their",

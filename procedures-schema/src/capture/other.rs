@@ -56,6 +56,8 @@ impl Reader<'_> {
             Verb::Start if self.object_pronoun(clause).is_some_and(|it| self.text(it) != "it") => {
                 return None;
             }
+            // "Open the drain cock and run *it* till it stops."
+            Verb::Start if self.object_pronoun(clause).is_some() && self.last_is_worked() => return None,
             Verb::ShutDown => {}
             Verb::Start => action.mode = self.mode(clause),
             Verb::Finish => {
@@ -76,6 +78,18 @@ impl Reader<'_> {
             _ => action.text = Some(self.object_text(clause)?),
         }
         Some(Proposal { action, choices: Vec::new(), doubtful: None, possible: true, said_by })
+    }
+
+    /// Whether what the line was about last is opened, shut or put somewhere, and does not run.
+    fn last_is_worked(&self) -> bool {
+        const WORKED: &[ThingKind] = &[
+            ThingKind::Circuit,
+            ThingKind::Connection,
+            ThingKind::Isolator,
+            ThingKind::Section,
+            ThingKind::Temporary,
+        ];
+        !self.last.is_empty() && self.last.iter().all(|last| WORKED.contains(&last.kind))
     }
 
     /// "Draw hot water at 10 l/min": whoever draws it starts the appliance.

@@ -21,8 +21,10 @@ const NAMED: &[(&[&str], TestKind)] = &[
 ];
 
 /// Words that ask for tightness.
-const LEAKS: &[&str] =
-    &["drip", "drips", "dry", "leak", "leakage", "leaks", "tight", "tissue", "weep", "weeps"];
+const LEAKS: &[&str] = &[
+    "drip", "dripping", "drips", "dry", "leak", "leakage", "leaking", "leaks", "tight", "tissue", "weep",
+    "weeping", "weeps",
+];
 
 /// Words that ask whether something works.
 const WORKS: &[&str] = &[

@@ -1,6 +1,7 @@
 //! Verbs with things: isolators, connections, components, temporary items, settings.
 
 use super::clause::Clause;
+use super::coin::{self, Lead, Noun};
 use super::mention::{Candidate, Mention};
 use super::pronoun::Before;
 use super::reader::{Proposal, Reader};
@@ -93,7 +94,8 @@ impl Reader<'_> {
         if proposal.action.on.is_empty() && proposal.choices.is_empty() {
             return None;
         }
-        if *verb == Verb::MoveAside && !proposal.possible {
+        let drops = *verb == Verb::Fit && stem.starts_with("drop");
+        if (drops || *verb == Verb::MoveAside) && !proposal.possible {
             // What is off already is only put down.
             return None;
         }
@@ -227,7 +229,10 @@ impl Reader<'_> {
         let is_named = self.mentions_in(clause).any(|mention| {
             is_direct(&mention) && after_verb(&mention) && !mention.candidates.iter().all(is_source)
         });
-        if !indirect.is_empty() && (covers || self.pronoun(clause).is_none()) && !is_named {
+        // "Shut the boiler down and isolate *it* at the spur."
+        let isolates = self.text(clause.verb()).starts_with("isolat")
+            && indirect.first().is_some_and(|mention| self.preposition(mention) == Some("at"));
+        if !indirect.is_empty() && (covers || isolates || self.pronoun(clause).is_none()) && !is_named {
             // "Switch off the heater at its switch *and* the controls *at the spur*".
             let is_at = |mention: &Mention| self.preposition(mention) == Some("at");
             let is_isolator =
@@ -414,7 +419,11 @@ impl Reader<'_> {
     pub(super) fn shut_down_first(&self, clause: &Clause, best: Option<&Proposal>) -> Option<Proposal> {
         let isolated = best.filter(|best| best.action.verb == Verb::Isolate)?;
         let at = self.mentions_in(clause).any(|mention| self.preposition(mention) == Some("at"));
-        let is_meant = clause.means.contains(&Verb::ShutDown) && self.here.running && at;
+        // "Turn the water off at the stop tap": the appliance is left on.
+        let of_supply = coin::phrases(self, clause)
+            .into_iter()
+            .any(|phrase| phrase.lead == Lead::Direct && coin::noun(&phrase.stem()) == Noun::Nothing);
+        let is_meant = clause.means.contains(&Verb::ShutDown) && self.here.running && at && !of_supply;
         is_meant.then(|| Proposal {
             action: Action::new(Verb::ShutDown, Vec::new()),
             choices: Vec::new(),

@@ -128,11 +128,6 @@ struct Stretch<'t, 'w> {
 impl Stretch<'_, '_> {
     /// The verb that is understood of it, if it stands without one.
     fn verb(&self) -> Option<Understood> {
-        let is_of_phrase =
-            |said: &Said| said.tokens.contains(&self.at) && (said.tokens.len() > 1 || said.means.is_empty());
-        if self.said.iter().any(is_of_phrase) && !self.comes_off_before_going_on() {
-            return None;
-        }
         let mut end = self.at;
         while end > 0 && self.is(end - 1, &BETWEEN) && self.joined(end) {
             end -= 1;
@@ -141,6 +136,15 @@ impl Stretch<'_, '_> {
         let head = (start + 1..end).find(|i| self.is(*i, &WHERE)).unwrap_or(end) - 1;
         let sort = self.sort(head)?;
         let state = self.state(end)?;
+        // "Fan *plug* back on" plugs nothing: behind another word it is a noun.
+        let is_of_phrase = |said: &Said| {
+            let is_noun = head > start && said.tokens.first() == Some(&head);
+            let is_longer = said.tokens.len() > 1 || said.means.is_empty();
+            said.tokens.contains(&self.at) && is_longer && !is_noun
+        };
+        if self.said.iter().any(is_of_phrase) && !self.comes_off_before_going_on() {
+            return None;
+        }
         let is_name = (start..end).all(|i| self.is_of_name(i, start, head));
         let (_, verb) = sort.states.iter().find(|(states, _)| states.contains(&state))?;
         let is_order = is_name && self.goes_on_well(sort) && !self.is_told() && !self.is_looked_for(start);

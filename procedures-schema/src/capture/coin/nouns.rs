@@ -289,6 +289,10 @@ const NOTHINGS: &[&str] = &[
     "gas",
     "fuel",
     "fluid",
+    "demand",
+    "everything",
+    "lot",
+    "rest",
     "operator",
     "customer",
     "owner",
@@ -315,7 +319,7 @@ pub(in crate::capture) fn noun(words: &[String]) -> Noun {
     match head {
         _ if VALVES.contains(&head) || SWITCHES.contains(&head) => {
             let is_of_flow = last == "flow" && (VALVES.contains(&head) || head == "isolator");
-            if NOT_BY_HAND.contains(&last) && !is_of_flow {
+            if NOT_BY_HAND.contains(&last) && !is_of_flow && !said(&["emergency"]) {
                 return Noun::Part;
             }
             Noun::Isolator(handle(before, head))

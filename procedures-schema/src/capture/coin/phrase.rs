@@ -315,7 +315,8 @@ impl<'l, 'w> Chunker<'l, 'w> {
             // "The screws *holding the* plate" are those of the plate.
             self.close(true);
             self.lead = Lead::After("of".to_owned());
-        } else if PREPOSITIONS.contains(&text.as_str()) {
+        } else if PREPOSITIONS.contains(&text.as_str()) || (text == "round" && self.start.is_none()) {
+            // "Wipe *round* the pocket", not "the round cover".
             self.close(true);
             let joins = text == "with"
                 && i.checked_sub(1).is_some_and(|i| matches!(self.line.text(i), "along" | "together"));

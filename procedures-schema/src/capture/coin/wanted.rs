@@ -245,12 +245,16 @@ impl<'c> Asked<'c> {
     }
 
     fn part(&self, phrase: &Phrase, noun: &Noun) -> Option<Wanted> {
+        const VESSELS: &[&str] =
+            &["bowl", "exchanger", "filter", "plate", "siphon", "strainer", "sump", "trap", "tray"];
         const SET: &[&str] = &["governor", "programmer", "regulator", "stat", "thermostat", "timer"];
         let head = phrase.head_word();
         let of = phrase.is_after(&["of"]);
         let direct = phrase.lead == Lead::Direct;
         let is_side = *noun == Noun::Side;
-        if self.looks() && (direct || of) && !is_side {
+        // "Flush the trap": what holds something of its own is cleaned, a main is run.
+        let flushes = self.stem.starts_with("flush") && VESSELS.contains(&head.as_str());
+        if (flushes || self.looks()) && (direct || of) && !is_side {
             return Some(Wanted::Component);
         }
         let plugs = self.stem.starts_with("unplug") || self.stem.starts_with("plug");
