@@ -5,7 +5,7 @@
 //! cock of the gas.
 
 use super::clause::Clause;
-use super::coin::{self, Noun, Phrase, named_kind, noun};
+use super::coin::{self, Noun, Phrase, named_kind, noun, tells_apart};
 use super::mention::{Candidate, Mention, singular};
 use super::reader::Reader;
 use crate::lexicon::tokens;
@@ -26,7 +26,7 @@ impl Reader<'_> {
                 let is_named = |mention: &Mention| {
                     mention.to == phrase.head + 1
                         && mention.from <= phrase.from
-                        && (mention.whole
+                        && ((mention.whole && !only_lies_there(clause, mention))
                             || mention.candidates.iter().any(|known| self.is_off(clause, known)))
                 };
                 if mentions.iter().any(is_named) || self.is_another(&phrase) {
@@ -85,6 +85,13 @@ impl Reader<'_> {
     }
 }
 
+/// "Refit the hose" where another hose is in place for the job: that one is not refitted.
+fn only_lies_there(clause: &Clause, mention: &Mention) -> bool {
+    !clause.means.contains(&Verb::TakeAway)
+        && !clause.means.contains(&Verb::Place)
+        && mention.candidates.iter().all(|known| known.kind == ThingKind::Temporary)
+}
+
 /// The verbs of a clause that put something back. What may as well take apart puts back only what is shut off.
 fn back_of(clause: &Clause) -> Vec<&Verb> {
     let opens = clause.means.iter().any(|verb| matches!(verb, Verb::Undo | Verb::Remove | Verb::Place));
@@ -100,9 +107,13 @@ fn back_of(clause: &Clause) -> Vec<&Verb> {
 /// Whether all words of a phrase are in a name, or say the circuit of the thing; at least its head is in the name.
 fn says_part_of(map: &ApplianceMap, phrase: &Phrase, name: &str, id: &Id) -> bool {
     let own: Vec<String> = tokens(name).into_iter().map(|token| singular(&token.text)).collect();
+    let stem = phrase.stem();
     // "The drain" is the drain point, "the gas pipe" is joined by its union; "the panel" is none of its screws.
-    let names_joint = noun(&phrase.stem()) == Noun::Joint;
+    let names_joint = noun(&stem) == Noun::Joint;
     let is_worked = || {
+        // "Torque the outlet to 23": of the joints that are open the one on that side.
+        let side = |word: &String| tells_apart(word) && stem.len() == 1;
+        let names_joint = names_joint || stem.last().is_some_and(side);
         let is_port =
             |known: &Connection| known.port.is_some() || (names_joint && known.family == Family::Joint);
         map.connection(id).is_some_and(is_port) || map.isolators.iter().any(|isolator| isolator.id == *id)
@@ -113,7 +124,6 @@ fn says_part_of(map: &ApplianceMap, phrase: &Phrase, name: &str, id: &Id) -> boo
             || (WORKED.contains(&head.as_str())
                 && own.last().is_some_and(|last| WORKED.contains(&last.as_str())))
     };
-    let stem = phrase.stem();
     let Some((head, before)) = stem.split_last() else { return false };
     let kind = circuit_around(map, id);
     let says_circuit = |word: &String| {
@@ -121,8 +131,16 @@ fn says_part_of(map: &ApplianceMap, phrase: &Phrase, name: &str, id: &Id) -> boo
         let said = named_kind(std::slice::from_ref(word), true).filter(|_| !tells_apart);
         said.is_some() && said.as_ref() == kind
     };
-    is_head(head)
-        && before.iter().map(|word| singular(word)).all(|word| own.contains(&word) || says_circuit(&word))
+    // "The vessel hose" is the hose of the vessel.
+    let says_owner = |word: &String| {
+        let joins = map.connection(id).map(|joint| joint.joins.as_slice()).unwrap_or_default();
+        let is_open_end = || names_joint && map.connection(id).is_some() && joins.is_empty();
+        let is_part = noun(std::slice::from_ref(word)) == Noun::Part;
+        joins.iter().any(|part| map.name_of(part).split(' ').any(|own| own == word))
+            || (is_part && is_open_end())
+    };
+    let says = |word: &String| own.contains(word) || says_circuit(word) || says_owner(word);
+    is_head(head) && before.iter().map(|word| singular(word)).all(|word| says(&word))
 }
 
 /// The kind of the circuit that a thing shuts or carries.

@@ -1,9 +1,10 @@
 //! Verbs that name the thing themselves: "unplug the fan", "cap the union", "unscrew the venturi".
 
 use super::clause::Clause;
-use super::mention::{Candidate, Mention};
+use super::coin::is_open_end;
+use super::mention::{Candidate, Mention, singular};
 use super::reader::{Proposal, Reader};
-use crate::model::{Family, Id, ThingKind, Verb};
+use crate::model::{Connection, Family, Id, ThingKind, Verb};
 
 impl Reader<'_> {
     /// Verbs that name the thing themselves: "*unplug* the fan" is about its plug, "*cap* the union" about the
@@ -28,7 +29,10 @@ impl Reader<'_> {
         let (meant, said_by): (Vec<Candidate>, Vec<usize>) = match (mention, self.pronoun(clause)) {
             (Some(mention), _) => (mention.candidates.clone(), self.tokens_of(mention)),
             (None, Some(pronoun)) => (self.named_last(clause, kind), vec![pronoun]),
-            (None, None) => return,
+            (None, None) => match self.open_end(clause) {
+                Some((end, at)) => (vec![end], vec![at]),
+                None => return,
+            },
         };
         let of: Vec<&Id> = meant.iter().filter(|c| c.kind == kind).map(|c| &c.id).collect();
         let said = mention.map(|mention| self.said_of(clause, mention)).unwrap_or_default();
@@ -56,6 +60,22 @@ impl Reader<'_> {
         proposal.said_by.extend(said_by);
     }
 
+    /// "Undo the union and cap *the end*": the connection that the last clause opened, or the only one that is open.
+    fn open_end(&self, clause: &Clause) -> Option<(Candidate, usize)> {
+        let end = (clause.verb() + 1..clause.to).find(|i| is_open_end(&singular(self.text(*i))))?;
+        let last = self.last_of(&[ThingKind::Connection]);
+        if let [only] = last.as_slice() {
+            return Some((only.clone(), end));
+        }
+        let is_open = |joint: &&Connection| {
+            let open = self.here.connections.get(&joint.id).is_some_and(|here| here.open > 0);
+            open && joint.section.is_some() && joint.port.is_none()
+        };
+        let mut open = self.map.connections.iter().filter(is_open);
+        let only = open.next().filter(|_| last.is_empty() && open.next().is_none())?;
+        Some((Candidate { id: only.id.clone(), kind: ThingKind::Connection, agrees: true }, end))
+    }
+
     /// The last things of a kind, or where the line has read none yet the only one that it names before a clause.
     fn named_last(&self, clause: &Clause, kind: ThingKind) -> Vec<Candidate> {
         let last = self.last_or_under(kind);
@@ -81,7 +101,9 @@ fn own_family(stem: &str) -> Option<Family> {
         Some(Family::Connector)
     } else if begins(&["clip", "unclip"]) {
         Some(Family::Fixing)
-    } else if begins(&["screw", "unscrew", "undo", "slacken", "loosen", "tighten", "crack"]) {
+    } else if begins(&[
+        "screw", "unscrew", "undo", "slacken", "loosen", "tighten", "crack", "nip", "start", "torque",
+    ]) {
         Some(Family::Joint)
     } else {
         None

@@ -38,9 +38,11 @@ const STANDING: &[&str] = &["as", "because", "if", "when", "whenever", "where", 
 /// Cuts words into clauses.
 pub(super) fn clauses(tokens: &[Token<'_>], said: &[Said]) -> Vec<Clause> {
     let mut clauses: Vec<Clause> = Vec::new();
+    let read = behind_read(tokens, said);
     for phrase in said.iter().filter(|said| !said.unsaid && !said.means.is_empty()) {
         let Some(first) = phrase.tokens.first().copied() else { continue };
-        if is_noun(tokens, first)
+        if read.iter().any(|(from, to)| (*from..*to).contains(&first))
+            || is_noun(tokens, first)
             || is_state(tokens, first)
             || is_expected(tokens, first)
             || is_told(tokens, first, phrase.means)
@@ -100,6 +102,18 @@ pub(super) fn clauses(tokens: &[Token<'_>], said: &[Said]) -> Vec<Clause> {
         }
     }
     clauses
+}
+
+/// What stands behind "read:" and its like up to the end of that sentence: what is to be seen, and no orders.
+fn behind_read(tokens: &[Token<'_>], said: &[Said]) -> Vec<(usize, usize)> {
+    let begins = |i: &usize| tokens.get(*i).is_none_or(|token| token.before == Break::Sentence);
+    let reads = |said: &&Said| !said.unsaid && said.means == [Verb::Read] && said.tokens.len() == 1;
+    let behind = said.iter().filter(reads).filter_map(|said| {
+        let from = said.tokens.first()? + 1;
+        let to = (from + 1..=tokens.len()).find(begins)?;
+        (from < tokens.len() && begins(&from)).then_some((from, to))
+    });
+    behind.collect()
 }
 
 /// Takes their verbs from orders that hold only on a condition: "if the pressure is above 2 bar, open the vent", "renew
@@ -180,8 +194,8 @@ fn set_ends(tokens: &[Token<'_>], clauses: &mut [Clause]) {
 /// Whether a word that is a noun as often as a verb ends a name: "the fan *plug*", "the flue *cap*".
 fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     const BOTH: &[&str] = &[
-        "blank", "block", "bolt", "bond", "brush", "bung", "cap", "clip", "drain", "fire", "lead", "plug",
-        "screw", "setting", "strap", "tag", "vent", "wedge",
+        "blank", "block", "bolt", "bond", "brush", "bung", "cap", "clip", "drain", "fire", "latch", "lead",
+        "plug", "screw", "setting", "strap", "strip", "tag", "tap", "vent", "wedge",
     ];
     const JOINING: &[&str] = &[
         "and", "again", "always", "away", "back", "down", "first", "in", "it", "now", "off", "on", "or",
@@ -189,7 +203,11 @@ fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     ];
     let Some(token) = tokens.get(at).filter(|token| token.before == Break::None) else { return false };
     let Some(before) = at.checked_sub(1).and_then(|i| tokens.get(i)) else { return false };
-    let names = before.text.chars().all(|c| c.is_alphabetic() || c == '-') && !before.text.ends_with("ly");
+    // "The 2-pin *plug*."
+    let is_word = |c: char| c.is_alphabetic() || c == '-';
+    let names = before.text.chars().all(|c| is_word(c) || c.is_ascii_digit())
+        && before.text.contains(char::is_alphabetic)
+        && !before.text.ends_with("ly");
     // "The M4 *screw* in the cover."
     let is_thread =
         before.text.starts_with('m') && before.text.bytes().nth(1).is_some_and(|b| b.is_ascii_digit());
@@ -212,9 +230,12 @@ fn is_expected(tokens: &[Token<'_>], at: usize) -> bool {
     const SUBJECTS: &[&str] = &["he", "she", "they", "which", "who"];
     let text =
         |back: usize| at.checked_sub(back).and_then(|i| tokens.get(i)).map_or("", |token| &*token.text);
+    // "He'll *have turned* the heating off": done by somebody else.
+    let has_done =
+        matches!(text(1), "had" | "has" | "have") && !matches!(text(2), "" | "you" | "must" | "to");
     // "You must lock it" is an order.
     let is_modal = MODALS.contains(&text(1)) && !matches!(text(2), "" | "you");
-    is_modal || SUBJECTS.contains(&text(1)) || text(1).ends_with("'ll")
+    is_modal || has_done || SUBJECTS.contains(&text(1)) || text(1).ends_with("'ll")
 }
 
 /// "Press it in till it clicks *and push the* plug home": what follows on what is waited for is an order again,
@@ -249,6 +270,10 @@ fn is_told(tokens: &[Token<'_>], at: usize, means: &[Verb]) -> bool {
     let Some(token) = tokens.get(at).filter(|token| token.before == Break::None) else { return false };
     let Some(before) = at.checked_sub(1).and_then(|i| tokens.get(i)) else { return false };
     let in_third = token.text.ends_with('s') && !token.text.ends_with("ss");
+    // "The plug on the fan *comes off the same way*" orders what is done to it.
+    if token.text == "comes" {
+        return false;
+    }
     let subject = before.text.chars().all(|c| c.is_alphabetic() || c == '-')
         && !matches!(&*before.text, "and" | "or" | "then" | "to");
     in_third

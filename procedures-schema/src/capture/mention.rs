@@ -5,7 +5,7 @@
 
 use super::coin::{Noun, noun};
 use crate::lexicon::{Break, Token, tokens};
-use crate::model::{ApplianceMap, Connection, Id, Port, ThingKind};
+use crate::model::{ApplianceMap, Connection, Id, Isolator, Port, ThingKind};
 
 /// The colours by which wires are told apart.
 pub(super) const COLOURS: &[&str] = &[
@@ -81,6 +81,9 @@ impl Names {
         if tokens.iter().any(|token| matches!(&*singular(&token.text), "screw" | "cap")) {
             map.connections.iter().for_each(|port| names.extend(closing_names(port)));
         }
+        if says_flow_and_return(tokens) {
+            map.isolators.iter().for_each(|isolator| names.extend(side_name(isolator)));
+        }
         Self { names }
     }
 
@@ -132,19 +135,23 @@ impl Names {
             .from
             .checked_sub(1)
             .filter(|and| mention.plural && unbroken(mention.from) && unbroken(*and))?;
-        let first =
-            and.checked_sub(1).filter(|_| tokens.get(and).is_some_and(|token| token.text == "and"))?;
+        and.checked_sub(1).filter(|_| tokens.get(and).is_some_and(|token| token.text == "and"))?;
         let tail = words.get(mention.from + 1..mention.to).filter(|tail| !tail.is_empty())?;
-        let named: Vec<String> = words.get(first).into_iter().chain(tail).cloned().collect();
-        let is_it = |name: &&Name| name.core == named && !name.plural;
-        let mut candidates: Vec<Candidate> = Vec::new();
-        for name in self.names.iter().filter(is_it) {
-            if candidates.iter().all(|known| known.id != name.candidate.id) {
-                candidates.push(name.candidate.clone());
+        // "The *heating flow* and return valves": of two words, or of one.
+        (1..=2).rev().find_map(|n| {
+            let first = and.checked_sub(n)?;
+            let joined = (first + 1..and).all(unbroken);
+            let named: Vec<&String> = words.get(first..and)?.iter().chain(tail).collect();
+            let is_it = |name: &&Name| joined && !name.plural && name.core.iter().eq(named.iter().copied());
+            let mut candidates: Vec<Candidate> = Vec::new();
+            for name in self.names.iter().filter(is_it) {
+                if candidates.iter().all(|known| known.id != name.candidate.id) {
+                    candidates.push(name.candidate.clone());
+                }
             }
-        }
-        let only = Mention { from: first, to: and, whole: true, plural: false, candidates };
-        Some(only).filter(|mention| !mention.candidates.is_empty())
+            let only = Mention { from: first, to: and, whole: true, plural: false, candidates };
+            Some(only).filter(|mention| !mention.candidates.is_empty())
+        })
     }
 
     /// The longest match that begins at a token; whole names before ends of names.
@@ -240,6 +247,26 @@ fn closing_names(port: &Connection) -> Vec<Name> {
     names
 }
 
+/// Whether words say "flow and return" and no noun behind it: "shut the flow and return".
+fn says_flow_and_return(tokens: &[Token<'_>]) -> bool {
+    const VALVES: &[&str] =
+        &["cocks", "isolating", "isolation", "isolators", "lever", "pipes", "taps", "valves"];
+    tokens.windows(3).enumerate().any(|(i, three)| {
+        let says = three.iter().map(|token| &*token.text).eq(["flow", "and", "return"]);
+        says && tokens.get(i + 3).is_none_or(|next| !VALVES.contains(&&*next.text))
+    })
+}
+
+/// What shuts a flow or a return, called by that alone.
+fn side_name(isolator: &Isolator) -> Option<Name> {
+    let words: Vec<String> =
+        tokens(&isolator.name).into_iter().map(|token| token.text.into_owned()).collect();
+    let side = words.iter().position(|word| matches!(word.as_str(), "flow" | "return"))?;
+    let core = words.get(..=side)?.to_vec();
+    let candidate = Candidate { id: isolator.id.clone(), kind: ThingKind::Isolator, agrees: true };
+    Some(Name { candidate, core, plural: false, least: 1 })
+}
+
 /// A name as it is looked for; once more without a letter or number at its end: "valve A".
 fn read_name(name: &str, candidate: &Candidate) -> Vec<Name> {
     let all: Vec<String> = tokens(name).into_iter().map(|token| token.text.into_owned()).collect();
@@ -312,11 +339,13 @@ fn leaves_open(token: &Token<'_>) -> bool {
         "old",
         "on",
         "onto",
+        "open",
         "or",
         "other",
         "out",
         "remaining",
         "same",
+        "single",
         "that",
         "the",
         "their",

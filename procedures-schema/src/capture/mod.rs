@@ -42,6 +42,7 @@ mod test_kind;
 #[cfg(test)]
 mod tests;
 mod thing;
+mod threads;
 mod together;
 mod unknown;
 

@@ -56,6 +56,8 @@ impl Reader<'_> {
             Verb::Start if self.object_pronoun(clause).is_some_and(|it| self.text(it) != "it") => {
                 return None;
             }
+            // "Open the drain cock and run *it* till it stops."
+            Verb::Start if self.object_pronoun(clause).is_some() && self.last_is_worked() => return None,
             Verb::ShutDown => {}
             Verb::Start => action.mode = self.mode(clause),
             Verb::Finish => {
@@ -76,6 +78,18 @@ impl Reader<'_> {
             _ => action.text = Some(self.object_text(clause)?),
         }
         Some(Proposal { action, choices: Vec::new(), doubtful: None, possible: true, said_by })
+    }
+
+    /// Whether what the line was about last is opened, shut or put somewhere, and does not run.
+    fn last_is_worked(&self) -> bool {
+        const WORKED: &[ThingKind] = &[
+            ThingKind::Circuit,
+            ThingKind::Connection,
+            ThingKind::Isolator,
+            ThingKind::Section,
+            ThingKind::Temporary,
+        ];
+        !self.last.is_empty() && self.last.iter().all(|last| WORKED.contains(&last.kind))
     }
 
     /// "Draw hot water at 10 l/min": whoever draws it starts the appliance.
@@ -164,6 +178,17 @@ impl Reader<'_> {
         let what = (from..clause.to).find(|i| named.contains(&self.text(*i)));
         // "Check *you* hold a current ticket."
         let tells = matches!(self.text(from), "you" | "they");
+        // "Measure how far the tips stand apart": whatever it is, it is read.
+        let measures = self.text(clause.verb()).starts_with("measur");
+        let object = || self.object_text(clause).filter(|_| measures);
+        if quantity.is_none()
+            && what.is_none()
+            && !tells
+            && let Some(what) = object()
+        {
+            action.readings = vec![Reading { what, ..Reading::default() }];
+            return Some(());
+        }
         if quantity.is_none() && (what.is_none() || tells) {
             return None;
         }

@@ -5,6 +5,7 @@ use super::mention::Mention;
 use super::reader::{Proposal, Reader};
 use crate::model::{Id, Verb};
 use crate::notation::entry;
+use crate::simulate::Whereabouts;
 
 impl Reader<'_> {
     /// What a clause says of the things that it acts on and that its first readings leave out.
@@ -25,7 +26,7 @@ impl Reader<'_> {
                 && self.is_joined(clause, mention.from)
                 && self.preposition(mention).is_none()
         });
-        let mut others = Vec::new();
+        let mut others = self.fitted_with(clause, best, &is_left);
         for mention in direct {
             let verbs =
                 BOTH_WAYS.iter().filter(|verb| clause.means.contains(verb) && **verb != best.action.verb);
@@ -37,6 +38,29 @@ impl Reader<'_> {
             others.extend(read.into_iter().next());
         }
         others
+    }
+
+    /// "Slide it in *with the turbine*": a part that is off and goes in with the other.
+    fn fitted_with(
+        &self,
+        clause: &Clause,
+        best: &Proposal,
+        is_left: &dyn Fn(&Mention) -> bool,
+    ) -> Vec<Proposal> {
+        let is_off = |id: &Id| self.here.components.get(id) == Some(&Whereabouts::Off);
+        let is_part = |mention: &&Mention| {
+            mention.from > clause.verb()
+                && self.preposition(mention) == Some("with")
+                && is_left(mention)
+                && mention.candidates.iter().all(|candidate| is_off(&candidate.id))
+        };
+        let with = self.mentions_in(clause).filter(|_| best.action.verb == Verb::Fit).filter(is_part);
+        let read = with.filter_map(|mention| {
+            let kinds = entry(&Verb::Fit)?.things.kinds;
+            let meant = self.meant_by(clause, &Verb::Fit, kinds, mention).filter(|meant| meant.possible)?;
+            Some(self.proposal_of(clause, &Verb::Fit, mention, meant))
+        });
+        read.collect()
     }
 
     /// Whether "and" stands before a thing, over its article and amount.

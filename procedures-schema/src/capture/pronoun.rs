@@ -2,7 +2,7 @@
 //! thing named before; at the start of a line what the step before changed.
 
 use super::clause::Clause;
-use super::mention::Candidate;
+use super::mention::{Candidate, Mention, singular};
 use super::reader::Reader;
 use crate::model::{Id, ThingKind, Verb};
 use crate::notation::entry;
@@ -89,7 +89,19 @@ impl Reader<'_> {
                 named.push(candidate.id.clone());
             }
         }
-        if named.len() == 1 { named } else { Vec::new() }
+        // "Olives on all the nuts, bring *them* up": all that one word in the plural names.
+        let plural = self.pronoun(clause).is_some_and(|at| matches!(self.text(at), "them" | "these"));
+        let mut before =
+            self.mentions.iter().filter(|mention| mention.from >= from && mention.to <= clause.verb());
+        let mut is_of_one = || {
+            let all = |mention: &Mention| {
+                named.iter().all(|id| mention.candidates.iter().any(|candidate| candidate.id == *id))
+            };
+            before.any(|mention| {
+                all(mention) && singular(self.text(mention.to - 1)) != self.text(mention.to - 1)
+            })
+        };
+        if named.len() == 1 || (plural && is_of_one()) { named } else { Vec::new() }
     }
 
     /// Whether some verb of a clause can be said of what the last clause was about.

@@ -5,6 +5,7 @@ use super::here::Here;
 use super::leading::stays_words;
 use super::mention::{Candidate, Mention, Names, singular};
 use super::quantity::{Figures, Quantity, quantities};
+use super::threads::with_screws;
 use super::{Choice, Doubt, LineReading, Unknown};
 use crate::lexicon::{Amount, Break, Lexicon, Token, tokens};
 use crate::model::{Action, ApplianceMap, Id, Span, Stage, ThingKind, Verb};
@@ -56,9 +57,10 @@ impl<'a> Reader<'a> {
         stage: &'a Stage,
         lexicon: &'static Lexicon,
     ) -> Self {
-        let tokens = tokens(words);
+        let tokens = with_screws(tokens(words));
         // "Back: take the tag off" is a reminder, even where no step can hold it.
-        let said = if stays_words(words) { Vec::new() } else { lexicon.phrases_of(&tokens) };
+        let (tokens, said) =
+            if stays_words(words) { (tokens, Vec::new()) } else { lexicon.phrases_understood(tokens) };
         let clauses = clauses(&tokens, &said);
         let is_verb = |i: usize| clauses.iter().any(|clause| clause.verb() == i);
         let mentions = Names::of(map, &tokens).find(&tokens, is_verb);
@@ -314,7 +316,9 @@ impl<'a> Reader<'a> {
                 _ => runs.push((i, i)),
             }
         }
-        runs.into_iter().map(|(from, to)| self.span(from, to + 1)).collect()
+        let spans = runs.into_iter().map(|(from, to)| self.span(from, to + 1));
+        // What is understood has no width.
+        spans.filter(|span| span.0 < span.1).collect()
     }
 
     /// The quantities of a clause.

@@ -280,9 +280,24 @@ impl Reader<'_> {
         };
         let drains =
             *verb == Verb::Release && clause.phrase.iter().any(|i| self.text(*i).starts_with("drain"));
+        let cools = clause.phrase.iter().any(|i| self.text(*i).starts_with("cool"));
+        let of_caps = self.tokens.iter().any(|t| matches!(&*t.text, "capacitor" | "capacitors"));
+        // What is filled or topped up is no gas pipe, unless the words say so.
+        let fills = *verb == Verb::Charge;
+        let words: Vec<String> = (clause.from..clause.to).map(|i| self.text(i).to_owned()).collect();
+        let named = coin::named_kind(&words, false);
         let fits = |kind: &CircuitKind| {
-            if drains && !is_liquid(kind) {
+            let is_gas = *kind == CircuitKind::FuelGas;
+            if (drains && !is_liquid(kind))
+                || (fills && is_gas && named.is_none())
+                || named.as_ref().is_some_and(|named| named != kind)
+            {
+                // "Fill the heating" fills no gas pipe.
                 false
+            } else if cools {
+                *kind == CircuitKind::StoredHeat
+            } else if of_caps {
+                *kind == CircuitKind::DcBus
             } else if dead {
                 is_electrical(kind)
             } else {

@@ -145,6 +145,10 @@ impl Reader<'_> {
         let Some(object) = self.object(clause) else { return true };
         let stem = object.stem();
         let is_machine = stem.last().is_some_and(|head| MACHINES.contains(&head.as_str()));
+        let calls = matches!(self.text(clause.verb()), "ask" | "asking" | "call" | "calling");
+        if calls && clause.means.contains(&Verb::Start) {
+            return true;
+        }
         // "Start heating."
         let is_mode = matches!(stem.as_slice(), [only] if only == "heating" || only == "cooling");
         if is_appliance(&stem) || is_machine || is_mode {
@@ -155,7 +159,15 @@ impl Reader<'_> {
             is_object && !mention.candidates.is_empty()
         });
         let is_other = stem.last().is_some_and(|head| OTHERS.contains(&head.as_str()));
-        let outside = matches!(noun(&stem), Noun::Nothing | Noun::Isolator(_) | Noun::Port(_));
+        let outside = matches!(
+            noun(&stem),
+            Noun::Nothing
+                | Noun::Isolator(_)
+                | Noun::Port(_)
+                | Noun::Temporary
+                | Noun::Connector(_)
+                | Noun::Fixing
+        );
         !is_part && !is_other && !outside
     }
 
@@ -170,6 +182,7 @@ impl Reader<'_> {
     pub(super) fn add_shut_last(&self, clause: &Clause, proposal: &mut Proposal) {
         let names_lock = (clause.from..clause.to)
             .any(|i| matches!(self.text(i), "lock" | "locks" | "locking" | "padlock" | "padlocks" | "key"));
+        let names_lock = names_lock || matches!(self.text(clause.verb()), "locked" | "padlocked");
         if !names_lock {
             return;
         }

@@ -21,8 +21,10 @@ const NAMED: &[(&[&str], TestKind)] = &[
 ];
 
 /// Words that ask for tightness.
-const LEAKS: &[&str] =
-    &["drip", "drips", "dry", "leak", "leakage", "leaks", "tight", "tissue", "weep", "weeps"];
+const LEAKS: &[&str] = &[
+    "drip", "dripping", "drips", "dry", "leak", "leakage", "leaking", "leaks", "tight", "tissue", "weep",
+    "weeping", "weeps",
+];
 
 /// Words that ask whether something works.
 const WORKS: &[&str] = &[
@@ -81,6 +83,9 @@ impl Reader<'_> {
             || self.holds_pressure(clause)
             || self.seeks_water(clause)
         {
+            return Some(self.leak_test(clause));
+        }
+        if self.watches_joints(clause) {
             return Some(self.leak_test(clause));
         }
         if self.has(clause, WORKS) {
@@ -179,13 +184,19 @@ impl Reader<'_> {
             && self.names_wet_joint(clause)
     }
 
+    /// "Watch the joints for 5 minutes": what comes there is a leak.
+    fn watches_joints(&self, clause: &Clause) -> bool {
+        const JOINTS: &[&str] = &["connections", "joint", "joints", "union", "unions"];
+        self.text(clause.verb()).starts_with("watch") && self.has(clause, JOINTS)
+    }
+
     /// Whether a relief valve is worked by hand: its lever lifted, its knob turned, itself tested.
     fn works_by_hand(&self, clause: &Clause) -> bool {
         let works = ["lift", "operat", "press", "test", "work"];
         let stem = self.text(clause.verb());
-        let by_verb =
-            works.iter().any(|begin| stem.starts_with(begin)) && self.has(clause, &["valve", "lever"]);
-        let by_hand = self.has(clause, &["knob", "lever", "lifts", "opens"]);
+        let by_verb = works.iter().any(|begin| stem.starts_with(begin))
+            && self.has(clause, &["lever", "levers", "valve"]);
+        let by_hand = self.has(clause, &["knob", "lever", "levers", "lifts", "opens"]);
         if self.turns_knob(clause) { self.is_coming_back() } else { by_verb || by_hand }
     }
 

@@ -1,6 +1,7 @@
 //! Verbs with things: isolators, connections, components, temporary items, settings.
 
 use super::clause::Clause;
+use super::coin::{self, Lead, Noun};
 use super::mention::{Candidate, Mention};
 use super::pronoun::Before;
 use super::reader::{Proposal, Reader};
@@ -93,7 +94,8 @@ impl Reader<'_> {
         if proposal.action.on.is_empty() && proposal.choices.is_empty() {
             return None;
         }
-        if *verb == Verb::MoveAside && !proposal.possible {
+        let drops = *verb == Verb::Fit && stem.starts_with("drop");
+        if (drops || *verb == Verb::MoveAside) && !proposal.possible {
             // What is off already is only put down.
             return None;
         }
@@ -104,6 +106,13 @@ impl Reader<'_> {
     /// "Undo the bolts, half a turn each": what is only turned a little is slackened.
     fn may_turn_by(&self, clause: &Clause, verb: &Verb) -> bool {
         let stem = self.text(clause.verb());
+        if stem.starts_with("crack") {
+            return match verb {
+                Verb::Undo => self.is_opened_wide(clause),
+                Verb::Slacken => !self.is_opened_wide(clause),
+                _ => true,
+            };
+        }
         if !["undo", "unscrew"].iter().any(|begin| stem.starts_with(begin)) {
             return true;
         }
@@ -118,6 +127,16 @@ impl Reader<'_> {
             Verb::Slacken => little,
             _ => true,
         }
+    }
+
+    /// "Crack the union and *bin the washer*": whose seal comes out is undone.
+    fn is_opened_wide(&self, clause: &Clause) -> bool {
+        let mut behind = self.clauses.iter().filter(|other| other.verb() > clause.verb());
+        let throws = |other: &Clause| {
+            let seal = (other.verb() + 1..other.to).any(|i| self.is_seal_word(i));
+            seal && other.means.iter().any(|verb| matches!(verb, Verb::Discard | Verb::Remove))
+        };
+        behind.next().is_some_and(throws)
     }
 
     /// "Isolate the pump": the isolators around the section that its joints carry.
@@ -188,8 +207,11 @@ impl Reader<'_> {
         let covers = self.text(clause.verb()).starts_with("cover");
         let placed = |mention: &&Mention| match self.preposition(mention) {
             Some("at" | "on" | "from" | "of") => true,
-            // "Cover it with a bag": the bag is placed.
-            Some("with") => covers,
+            // "Cover it with a bag": the bag is placed, as is the rag of "plug the stub with a rag".
+            Some("with") => {
+                let is_item = || mention.candidates.iter().all(|c| c.kind == ThingKind::Temporary);
+                covers || (names_item(self.text(clause.verb())) && is_item())
+            }
             // "Slacken the screw in the test nipple."
             Some("in") => self.connection(mention).is_some_and(|joint| joint.port.is_some()),
             _ => false,
@@ -207,8 +229,16 @@ impl Reader<'_> {
         let is_named = self.mentions_in(clause).any(|mention| {
             is_direct(&mention) && after_verb(&mention) && !mention.candidates.iter().all(is_source)
         });
-        if !indirect.is_empty() && (covers || self.pronoun(clause).is_none()) && !is_named {
-            return indirect.into_iter().take(1).collect();
+        // "Shut the boiler down and isolate *it* at the spur."
+        let isolates = self.text(clause.verb()).starts_with("isolat")
+            && indirect.first().is_some_and(|mention| self.preposition(mention) == Some("at"));
+        if !indirect.is_empty() && (covers || isolates || self.pronoun(clause).is_none()) && !is_named {
+            // "Switch off the heater at its switch *and* the controls *at the spur*".
+            let is_at = |mention: &Mention| self.preposition(mention) == Some("at");
+            let is_isolator =
+                |mention: &Mention| mention.candidates.iter().all(|c| c.kind == ThingKind::Isolator);
+            let n = indirect.iter().take_while(|mention| is_at(mention) && is_isolator(mention)).count();
+            return indirect.into_iter().take(n.max(1)).collect();
         }
         // "The valve must be closed."
         if self.pronoun(clause).is_some() { Vec::new() } else { pick(&|mention| !after_verb(mention)) }
@@ -389,7 +419,11 @@ impl Reader<'_> {
     pub(super) fn shut_down_first(&self, clause: &Clause, best: Option<&Proposal>) -> Option<Proposal> {
         let isolated = best.filter(|best| best.action.verb == Verb::Isolate)?;
         let at = self.mentions_in(clause).any(|mention| self.preposition(mention) == Some("at"));
-        let is_meant = clause.means.contains(&Verb::ShutDown) && self.here.running && at;
+        // "Turn the water off at the stop tap": the appliance is left on.
+        let of_supply = coin::phrases(self, clause)
+            .into_iter()
+            .any(|phrase| phrase.lead == Lead::Direct && coin::noun(&phrase.stem()) == Noun::Nothing);
+        let is_meant = clause.means.contains(&Verb::ShutDown) && self.here.running && at && !of_supply;
         is_meant.then(|| Proposal {
             action: Action::new(Verb::ShutDown, Vec::new()),
             choices: Vec::new(),

@@ -11,6 +11,7 @@ mod amount;
 mod ascii;
 mod english;
 mod english_nouns;
+mod english_understood;
 mod lowered;
 mod negation;
 mod phrase;
@@ -19,6 +20,7 @@ mod stage;
 #[cfg(test)]
 mod tests;
 mod text;
+mod understood;
 mod vocabulary;
 mod word_set;
 
@@ -69,7 +71,32 @@ impl Lexicon {
 
     /// As [`Lexicon::phrases_of`], behind what is in the list already.
     pub(crate) fn phrases_into(&self, tokens: &[Token<'_>], said: &mut Vec<Said>) {
+        let n_before = said.len();
         self.phrases.find(tokens, said);
+        let found = understood::understood(tokens, said.get(n_before..).unwrap_or_default());
+        if !found.is_empty() {
+            said.truncate(n_before);
+            let tokens = understood::with_understood(tokens, &found);
+            self.phrases.find(&tokens, said);
+            understood::complete(said, n_before, &tokens, &found);
+            understood::without_understood(said.get_mut(n_before..).unwrap_or_default(), &found);
+        }
+    }
+
+    /// Words with the verbs that are understood among them, and the phrases in them: "isolator off" is "*switch*
+    /// isolator off". An understood token has no width.
+    pub(crate) fn phrases_understood<'w>(&self, tokens: Vec<Token<'w>>) -> (Vec<Token<'w>>, Vec<Said>) {
+        let mut said = Vec::new();
+        self.phrases.find(&tokens, &mut said);
+        let found = understood::understood(&tokens, &said);
+        if found.is_empty() {
+            return (tokens, said);
+        }
+        let tokens = understood::with_understood(&tokens, &found);
+        said.clear();
+        self.phrases.find(&tokens, &mut said);
+        understood::complete(&mut said, 0, &tokens, &found);
+        (tokens, said)
     }
 
     /// Whether words that stand alone say the action's verb.

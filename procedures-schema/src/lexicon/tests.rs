@@ -32,6 +32,43 @@ fn the_tables_are_sorted_and_hold_nothing_twice() {
     assert!(PHRASES.into_iter().flatten().all(|(_, means)| !means.is_empty()));
 }
 
+/// Words without a verb, a verb, and whether it is understood.
+const UNDERSTOOD: &[(&str, Verb, bool)] = &[
+    ("Isolator off", Verb::Isolate, true),
+    ("Isolator off", Verb::Restore, false),
+    ("MCBs up", Verb::Restore, true),
+    ("MCB down and padlocked", Verb::Isolate, true),
+    ("Both valves open", Verb::Restore, true),
+    ("Drain cock shut, both valves open", Verb::Restore, true),
+    ("Spur back on", Verb::Restore, true),
+    ("Cover on, close the four catches", Verb::Fit, true),
+    ("Front panel off: two screws", Verb::Remove, true),
+    ("Undo the union and hose off", Verb::Undo, true),
+    ("Six screws back in the cover", Verb::Make, true),
+    ("Tag on", Verb::Place, true),
+    ("Padlocks off", Verb::Restore, true),
+    ("The nut to 30 Nm, the outlet to 23", Verb::Make, true),
+    // What is looked for, told, or how it stands, is no order.
+    ("Check: burner quiet, isolator off", Verb::Isolate, false),
+    ("With the cover off, look inside", Verb::Remove, false),
+    ("If the isolator is off, wait", Verb::Isolate, false),
+    ("The valve is shut", Verb::Isolate, false),
+    ("The water comes off the boil", Verb::Isolate, false),
+    ("Isolator off position", Verb::Isolate, false),
+    ("A drop of oil on the seal", Verb::Restore, false),
+    ("Leave it with the cover off", Verb::Remove, false),
+    ("No cover off", Verb::Remove, false),
+    ("Until the valve is open", Verb::Restore, false),
+    ("Cover in place", Verb::Fit, false),
+];
+
+#[test]
+fn a_verb_that_is_left_out_is_understood() {
+    for (words, verb, is_said) in UNDERSTOOD {
+        assert_eq!(says(words, verb.clone()), *is_said, "{words}: {verb}");
+    }
+}
+
 #[test]
 fn every_verb_can_be_said() {
     for verb in Verb::ALL {

@@ -45,6 +45,18 @@ impl<'w> Token<'w> {
     }
 }
 
+impl Token<'_> {
+    /// A word that is understood before a place and not written.
+    pub(crate) fn without_width(text: &'static str, at: u32, before: Break) -> Self {
+        Self::new(Cow::Borrowed(text), "", Span(at, at), before, true)
+    }
+
+    /// Whether it is understood and not written.
+    pub(crate) fn is_understood(&self) -> bool {
+        self.raw.is_empty()
+    }
+}
+
 /// A number for a word, from its length and four of its bytes.
 #[expect(
     clippy::cast_possible_truncation,

@@ -41,7 +41,7 @@ pub(in crate::capture) fn named_kind(words: &[String], near: bool) -> Option<Cir
         (has(&["gas"]) && !pair("flue", &["gas", "gases"]), CircuitKind::FuelGas),
         (near && (has(&["flue"]) || pair("combustion", &["air"])), CircuitKind::AirAndFlue),
         (has(&["compressed", "receiver"]), CircuitKind::CompressedAir),
-        (has(&["heating", "radiator", "radiators"]), CircuitKind::HeatingWater),
+        (has(&["heating", "rad", "radiator", "radiators", "rads"]), CircuitKind::HeatingWater),
         (
             near && (has(&["cold", "hot", "domestic", "drinking", "stopcock", "stop-cock", "stop", "water"])),
             CircuitKind::DomesticWater,
@@ -143,10 +143,13 @@ impl Bench<'_> {
     /// The circuit of a valve, by the words; else the only one that can be meant.
     pub(super) fn circuit_of_valve(&mut self, about: &About) -> Option<Id> {
         let named = about.answer.clone().or_else(|| named_kind(&about.near, true));
-        if let Some(kind) = named.or_else(|| named_kind(&about.far, false)) {
+        // "Close the gas cock, the flow valve and the return valve": a flow is none of the gas.
+        let hinted = hints_at_water(&about.near);
+        let far = named_kind(&about.far, false).filter(|kind| !hinted || is_water(kind));
+        if let Some(kind) = named.or(far) {
             return self.circuit_of_kind(&kind);
         }
-        if hints_at_water(&about.near) {
+        if hinted {
             return match self.only(is_water) {
                 Some(only) => Some(only),
                 None => self.circuit_of_kind(&CircuitKind::HeatingWater),

@@ -62,6 +62,9 @@ impl Bench<'_> {
         if asked.screws() {
             self.make_counted_screws(clause);
         }
+        if asked.isolates() {
+            self.make_valve_of_supply(clause);
+        }
         if asked.closes_by_its_verb() {
             self.close_with_the_verb(clause);
         }
@@ -121,7 +124,13 @@ impl Bench<'_> {
             verbs.iter().filter(|(verb, _)| clause.means.contains(verb)).collect();
         let is_another =
             |word: &String| tells_apart(word) || matches!(word.as_str(), "other" | "second" | "third");
-        let opens = clause.means.iter().any(|verb| matches!(verb, Verb::Undo | Verb::Remove | Verb::Place));
+        // "Fit the vessel hose": whoever fits puts nothing on what is there.
+        let fits = self.line.text(clause.verb()).starts_with("fit");
+        let opens = clause.means.iter().any(|verb| match verb {
+            Verb::Undo | Verb::Remove => true,
+            Verb::Place => !fits,
+            _ => false,
+        });
         if back.is_empty() || opens || phrase.words.iter().any(is_another) {
             return Vec::new();
         }

@@ -2,9 +2,9 @@
 
 use super::super::clause::Clause;
 use super::bench::Bench;
-use super::circuits::About;
+use super::circuits::{About, named_kind};
 use super::nouns::{Noun, count, noun, tells_apart};
-use super::phrase::Phrase;
+use super::phrase::{Lead, Phrase};
 use crate::model::{Circuit, CircuitKind, Handle, Id, Isolator, SUPPLY, Section, ThingKind};
 
 /// What an appliance that is unplugged has.
@@ -32,6 +32,35 @@ impl Bench<'_> {
             let body = component.filter(|_| total > 1).and_then(|words| self.body(&circuit, &words));
             self.make_on(&circuit, phrase, handle, body);
         }
+    }
+
+    /// "Turn the gas off at the meter": the valve there, as long as nothing else that a hand works is known to shut it.
+    pub(super) fn make_valve_of_supply(&mut self, clause: &Clause) {
+        const SUPPLIES: &[&str] = &["gas", "oil", "steam", "water"];
+        let off = clause.phrase.iter().any(|i| self.line.text(*i) == "off");
+        let direct = self.phrases.iter().find(|phrase| phrase.lead == Lead::Direct).cloned();
+        let is_supply =
+            |phrase: &Phrase| phrase.words.len() == 1 && SUPPLIES.contains(&phrase.head_word().as_str());
+        let Some(supply) = direct.filter(|phrase| off && is_supply(phrase)) else { return };
+        let Some(at) = self.behind(&supply, &["at"]) else { return };
+        if !matches!(noun(&at.stem()), Noun::Part | Noun::Unknown) {
+            return;
+        }
+        let near = supply.stem();
+        let Some(circuit) = named_kind(&near, true).and_then(|kind| self.circuit_of_kind(&kind)) else {
+            return;
+        };
+        let by_hand = |isolator: &Isolator| {
+            let of = self.map.sections().find(|(_, section)| section.id == isolator.between.1);
+            isolator.handle != Handle::None && of.is_some_and(|(of, _)| of.id == circuit)
+        };
+        if self.map.isolators.iter().any(by_hand) {
+            return;
+        }
+        let words = [at.stem(), near, vec!["valve".to_owned()]].concat();
+        let valve = Phrase { words, amount: None, part: None, ..supply };
+        self.make_on(&circuit, &valve, &Handle::Valve, None);
+        self.look_again();
     }
 
     /// "Unplug the boiler at the wall socket", "unplug the boiler" once its plug is known: the appliance is no plug of its
@@ -88,6 +117,9 @@ impl Bench<'_> {
                 // The fuse sits in it: whoever takes it out has cut off what the spur cuts off.
                 isolator.aliases.push("fuse".to_owned());
             }
+            if name.starts_with("double pole ") || name.starts_with("double-pole ") {
+                isolator.aliases.push("DP".to_owned());
+            }
             self.note_in_words(&isolator.id, ThingKind::Isolator, &name, phrase);
             self.map_mut().isolators.push(isolator);
         }
@@ -115,6 +147,9 @@ impl Bench<'_> {
             let mut named = of.words.clone();
             named.append(&mut words);
             words = named;
+        }
+        if words.last().is_some_and(|last| matches!(last.as_str(), "flow" | "return")) {
+            words.push("valve".to_owned());
         }
         words.join(" ")
     }

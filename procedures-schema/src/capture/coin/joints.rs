@@ -297,7 +297,10 @@ impl Bench<'_> {
                 return false;
             }
         }
-        let named = self.behind(phrase, &["of"]).or_else(|| self.next_off.clone());
+        // "The plug on the fan" is the fan's.
+        let is_plug = matches!(noun(&phrase.stem()), Noun::Connector(_)) && phrase.words.len() == 1;
+        let on = || self.behind(phrase, &["on"]).filter(|_| is_plug);
+        let named = self.behind(phrase, &["of"]).or_else(on).or_else(|| self.next_off.clone());
         // "The screws of the gas valve" are not those of the case, whatever else a valve is.
         let is_shut_with = |named: &Phrase| {
             matches!(noun(&named.stem()), Noun::Isolator(_))

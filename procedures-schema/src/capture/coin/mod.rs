@@ -25,7 +25,7 @@ mod seals;
 mod wanted;
 
 pub(super) use circuits::named_kind;
-pub(super) use nouns::{Noun, noun, opens};
+pub(super) use nouns::{Noun, is_open_end, noun, opens, tells_apart};
 pub(super) use phrase::{Lead, Phrase, phrases};
 pub(super) use wanted::is_appliance;
 

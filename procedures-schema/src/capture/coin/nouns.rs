@@ -33,7 +33,8 @@ pub(in crate::capture) enum Noun {
 }
 
 const VALVES: &[&str] = &["cock", "stopcock", "valve", "valf", "stop-cock"];
-const SWITCHES: &[&str] = &["breaker", "disconnector", "isolator", "mcb", "rcbo", "rcd", "spur", "switch"];
+const SWITCHES: &[&str] =
+    &["breaker", "disconnector", "dp", "isolator", "mcb", "rcbo", "rcd", "spur", "switch"];
 /// Words before "valve" or "switch" that make it a part which nobody shuts off with.
 const NOT_BY_HAND: &[&str] = &[
     "blending",
@@ -96,7 +97,7 @@ const JOINTS: &[&str] = &[
     "thread",
     "union",
 ];
-const CONNECTORS: &[&str] = &["cable", "connector", "harness", "lead", "plug", "socket", "wire"];
+const CONNECTORS: &[&str] = &["cable", "connector", "harness", "lead", "plug", "socket", "spade", "wire"];
 const SENSING: &[&str] = &["impulse", "sense", "sensing", "signal"];
 /// Words before a plug or lead that say that it carries no mains.
 const LOW_VOLTAGE: &[&str] = &[
@@ -124,6 +125,7 @@ const TEMPORARY: &[&str] = &[
     "cloth",
     "gauge",
     "manometer",
+    "mat",
     "notice",
     "prop",
     "rag",
@@ -136,7 +138,7 @@ const TEMPORARY: &[&str] = &[
 ];
 const SEALS: &[&str] = &["gasket", "o-ring", "olive", "packing", "rope", "seal", "washer", "ring"];
 const SETTINGS: &[&str] =
-    &["curve", "offset", "position", "set-point", "setpoint", "setting", "speed", "throttle"];
+    &["curve", "offset", "position", "set-point", "setpoint", "setting", "shutter", "speed", "throttle"];
 const PARTS: &[&str] = &[
     "assembly",
     "baffle",
@@ -208,8 +210,8 @@ const PARTS: &[&str] = &[
     "vessel",
 ];
 const SIDES: &[&str] = &[
-    "blade", "body", "bottom", "edge", "end", "face", "groove", "inside", "seat", "side", "surface", "tip",
-    "top", "way",
+    "blade", "body", "bottom", "edge", "end", "face", "glass", "groove", "inside", "lens", "seat", "side",
+    "surface", "tip", "top", "way", "window",
 ];
 const NOTHINGS: &[&str] = &[
     "air",
@@ -287,6 +289,10 @@ const NOTHINGS: &[&str] = &[
     "gas",
     "fuel",
     "fluid",
+    "demand",
+    "everything",
+    "lot",
+    "rest",
     "operator",
     "customer",
     "owner",
@@ -313,7 +319,7 @@ pub(in crate::capture) fn noun(words: &[String]) -> Noun {
     match head {
         _ if VALVES.contains(&head) || SWITCHES.contains(&head) => {
             let is_of_flow = last == "flow" && (VALVES.contains(&head) || head == "isolator");
-            if NOT_BY_HAND.contains(&last) && !is_of_flow {
+            if NOT_BY_HAND.contains(&last) && !is_of_flow && !said(&["emergency"]) {
                 return Noun::Part;
             }
             Noun::Isolator(handle(before, head))
@@ -322,6 +328,7 @@ pub(in crate::capture) fn noun(words: &[String]) -> Noun {
         "fuse" => Noun::Isolator(Handle::Fuse),
         "tube" if said(SENSING) || said(&["pressure", "air"]) => Noun::Connector(false),
         "hose" | "tube" if said(SENSING) => Noun::Connector(false),
+        "tube" if said(&["blast", "burner", "flame"]) => Noun::Part,
         "hose" if before.is_empty() || said(&["drain", "test", "filling", "gauge", "purge"]) => {
             Noun::Temporary
         }
@@ -418,7 +425,7 @@ pub(super) fn count(amount: Option<Amount>, part: Option<Amount>, plural: bool) 
 }
 
 /// Words that tell two things of one sort apart and name none themselves.
-pub(super) fn tells_apart(word: &str) -> bool {
+pub(in crate::capture) fn tells_apart(word: &str) -> bool {
     const WORDS: &[&str] = &[
         "back",
         "bottom",
@@ -455,6 +462,11 @@ pub(super) fn is_place(word: &str) -> bool {
     const PLACES: &[&str] =
         &["back", "bottom", "front", "inlet", "left", "lower", "outlet", "rear", "right", "top", "upper"];
     PLACES.contains(&word)
+}
+
+/// What is left open where something was taken off.
+pub(in crate::capture) fn is_open_end(word: &str) -> bool {
+    matches!(word, "end" | "opening" | "stub" | "tail")
 }
 
 /// What swings or lifts open.

@@ -3,11 +3,11 @@
 use super::super::clause::Clause;
 use super::Made;
 use super::bench::Bench;
-use super::nouns::{Noun, is_place, noun, role};
+use super::nouns::{Noun, is_open_end, is_place, noun, role};
 use super::phrase::Phrase;
 use super::wanted::{is_appliance, is_whole};
 use crate::lexicon::Amount;
-use crate::model::{Component, Connection, Id, Setting, Span, Temporary, ThingKind};
+use crate::model::{Component, Connection, Family, Id, Setting, Span, Temporary, ThingKind};
 
 impl Bench<'_> {
     /// Makes the component that a phrase names.
@@ -72,9 +72,17 @@ impl Bench<'_> {
         if is_part && !is_appliance(&before) {
             return Some(self.component_named(&before));
         }
+        if noun(&phrase.stem()) == Noun::Fixing
+            && let Some(within) = self.behind(phrase, &["in"])
+            && noun(&within.stem()) == Noun::Part
+        {
+            // "The screw in the terminal cover" holds it.
+            return self.part_in(&within, false);
+        }
         let at = self.behind(phrase, &["at", "from", "off", "on", "to"])?;
         // "The nut on the cartridge" is its nut; what is on the left or on the wall is of neither.
-        let holds = matches!(noun(&phrase.stem()), Noun::Fixing | Noun::Joint) && at.is_after(&["on"]);
+        let holds = matches!(noun(&phrase.stem()), Noun::Connector(_) | Noun::Fixing | Noun::Joint)
+            && at.is_after(&["on"]);
         let is_nowhere =
             |word: &String| is_place(word) || matches!(word.as_str(), "ceiling" | "floor" | "wall");
         let owned = at.is_after(&["from", "off"]) || (holds && !at.stem().last().is_some_and(is_nowhere));
@@ -167,7 +175,10 @@ impl Bench<'_> {
 
     fn make_closing(&mut self, clause: &Clause, phrase: &Phrase) {
         let Some(head) = self.closing_item(clause) else { return };
-        let Some(on) = self.connection_in(phrase).or_else(|| self.open_end()) else {
+        let is_joint = |id: &Id| self.map.connection(id).is_some_and(|known| known.family == Family::Joint);
+        let is_end = is_open_end(&phrase.head_word()) && !phrase.plural();
+        let last = || self.last_connection.clone().filter(|last| is_end && is_joint(last));
+        let Some(on) = self.connection_in(phrase).or_else(last).or_else(|| self.open_end()) else {
             self.ask(phrase, format!("Which joint gets the {head}?"));
             return;
         };

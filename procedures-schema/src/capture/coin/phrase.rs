@@ -174,8 +174,9 @@ const LET: &[&str] = &["cool", "drain", "escape", "know", "run", "settle", "stop
 pub(in crate::capture) fn phrases(line: &Reader<'_>, clause: &Clause) -> Vec<Phrase> {
     let behind = Chunker::new(line, clause).run(clause.verb() + 1, clause.to);
     let before_verb = clause.verb().checked_sub(1).map(|i| line.text(i));
-    let ends_with_verb =
-        behind.is_empty() && matches!(before_verb, Some("be" | "been" | "is" | "are" | "to"));
+    let ends_with_verb = behind.is_empty()
+        && matches!(before_verb, Some("be" | "been" | "is" | "are" | "to"))
+        || line.text(clause.verb()) == "comes";
     let mut all = Chunker::new(line, clause).run(clause.from, clause.verb());
     if !ends_with_verb {
         let starts_with = line.text(clause.from) == "with";
@@ -287,7 +288,9 @@ impl<'l, 'w> Chunker<'l, 'w> {
             // "Lift *it* off its hooks": the object stands before.
             let has_object =
                 !self.found.is_empty() || self.line.object_pronoun(self.clause).is_some_and(|it| it < i);
-            if has_object && PREPOSITIONS.contains(&text.as_str()) {
+            // "Put a tray *beneath and* rags over it": what is joined is placed too.
+            let leads_on = self.line.text(i + 1) != "and";
+            if has_object && leads_on && PREPOSITIONS.contains(&text.as_str()) {
                 self.lead = Lead::After(text);
             }
         } else if matches!(text.as_str(), "one" | "ones") && self.is_adjective_alone() {
@@ -312,7 +315,8 @@ impl<'l, 'w> Chunker<'l, 'w> {
             // "The screws *holding the* plate" are those of the plate.
             self.close(true);
             self.lead = Lead::After("of".to_owned());
-        } else if PREPOSITIONS.contains(&text.as_str()) {
+        } else if PREPOSITIONS.contains(&text.as_str()) || (text == "round" && self.start.is_none()) {
+            // "Wipe *round* the pocket", not "the round cover".
             self.close(true);
             let joins = text == "with"
                 && i.checked_sub(1).is_some_and(|i| matches!(self.line.text(i), "along" | "together"));
@@ -403,7 +407,14 @@ fn join_shared_heads(mut found: Vec<Phrase>) -> Vec<Phrase> {
         };
         let Some(first) = i.checked_sub(1).and_then(|i| found.get_mut(i)) else { continue };
         let joined = first.head + 2 == shared.start && first.lead == shared.lead;
-        if joined && first.words.iter().all(|word| super::nouns::tells_apart(word)) {
+        // "The *heating* flow and return valves": of which circuit both are.
+        let says_circuit =
+            |word: &String| matches!(word.as_str(), "central" | "domestic" | "heating" | "radiator");
+        let tells = |word: &String| super::nouns::tells_apart(word) || says_circuit(word);
+        if joined
+            && first.words.last().is_some_and(|last| !says_circuit(last))
+            && first.words.iter().all(tells)
+        {
             let tail: Vec<String> = shared.stem().into_iter().skip(1).collect();
             first.words.extend(tail);
             if let Some(second) = found.get_mut(i) {
@@ -424,8 +435,35 @@ fn is_drive(text: &str) -> bool {
 
 fn is_particle(text: &str) -> bool {
     const PARTICLES: &[&str] = &[
-        "apart", "aside", "away", "back", "clear", "down", "dead", "home", "in", "into", "off", "on", "open",
-        "out", "over", "shut", "through", "to", "under", "up", "zero", "closed", "from", "across", "free",
+        "apart",
+        "aside",
+        "away",
+        "back",
+        "beneath",
+        "clear",
+        "down",
+        "dead",
+        "home",
+        "in",
+        "into",
+        "off",
+        "on",
+        "open",
+        "out",
+        "over",
+        "shut",
+        "through",
+        "to",
+        "under",
+        "underneath",
+        "up",
+        "zero",
+        "closed",
+        "from",
+        "across",
+        "free",
+        "loose",
+        "slack",
         "0",
     ];
     PARTICLES.contains(&text)

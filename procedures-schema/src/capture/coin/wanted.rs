@@ -85,7 +85,8 @@ impl<'c> Asked<'c> {
         verbs.iter().any(|verb| self.clause.means.contains(verb))
     }
 
-    fn isolates(&self) -> bool {
+    /// Whether it says that something is shut off or comes back.
+    pub(super) fn isolates(&self) -> bool {
         self.says(&[Verb::Isolate, Verb::Lock, Verb::Restore])
     }
 
@@ -106,6 +107,10 @@ impl<'c> Asked<'c> {
 
     fn places(&self) -> bool {
         self.says(&[Verb::Place, Verb::TakeAway])
+    }
+
+    fn takes_away(&self) -> bool {
+        self.says(&[Verb::TakeAway, Verb::Remove]) && !self.says(&[Verb::Place])
     }
 
     fn looks(&self) -> bool {
@@ -140,12 +145,19 @@ impl<'c> Asked<'c> {
     pub(super) fn wanted(&self, phrase: &Phrase) -> Option<Wanted> {
         let direct = phrase.lead == Lead::Direct;
         let stem = phrase.stem();
+        // "Shut the flow and return."
+        if direct && self.isolates() && matches!(&*phrase.head_word(), "flow" | "return") {
+            return Some(Wanted::Isolator(Handle::Valve));
+        }
         match noun(&stem) {
             Noun::Isolator(handle) => self.isolator(phrase, handle),
             Noun::Port(port) => self.port(phrase, port),
             Noun::Connector(mains) => self.connector(phrase, mains),
             // A pipe or a bracket comes off as a whole; a union or a screw is undone.
             Noun::Joint | Noun::Fixing if direct && self.moves() && is_whole(&phrase.head_word()) => {
+                Some(Wanted::Component)
+            }
+            Noun::Joint | Noun::Fixing if direct && self.looks() && phrase.head_word() == "clamp" => {
                 Some(Wanted::Component)
             }
             Noun::Joint if self.undoes() && direct => Some(Wanted::Joint),
@@ -155,6 +167,10 @@ impl<'c> Asked<'c> {
             Noun::Fixing if self.undoes() && direct => Some(Wanted::Fixing),
             Noun::Joint | Noun::Fixing if direct && self.moves() => Some(Wanted::Component),
             Noun::Temporary => self.temporary(phrase),
+            // "Trim the air."
+            Noun::Nothing if self.stem.starts_with("trim") && direct && phrase.head_word() == "air" => {
+                Some(Wanted::Setting)
+            }
             // Where wires sit is no value that somebody sets.
             Noun::Setting if phrase.head_word() == "position" && phrase.plural() => None,
             Noun::Setting if self.sets() && (direct || phrase.head_word() == "setting") => {
@@ -211,6 +227,8 @@ impl<'c> Asked<'c> {
             // A cap that comes off without having been put on is the appliance's own.
             Lead::Direct if self.undoes() && closes => Some(Wanted::Joint),
             Lead::Direct if self.moves() && closes => Some(Wanted::Component),
+            // What was laid or hung for the job, and by words that made no thing of it, is not made to be taken off.
+            Lead::Direct if self.takes_away() && is_for_the_job(&phrase.head_word()) => None,
             Lead::Direct if self.places() => Some(Wanted::Temporary),
             Lead::Direct if self.moves() => Some(Wanted::Component),
             Lead::After(_) if self.closes_by_its_verb() && phrase.is_after(&["with", "by"]) => {
@@ -227,11 +245,16 @@ impl<'c> Asked<'c> {
     }
 
     fn part(&self, phrase: &Phrase, noun: &Noun) -> Option<Wanted> {
+        const VESSELS: &[&str] =
+            &["bowl", "exchanger", "filter", "plate", "siphon", "strainer", "sump", "trap", "tray"];
+        const SET: &[&str] = &["governor", "programmer", "regulator", "stat", "thermostat", "timer"];
         let head = phrase.head_word();
         let of = phrase.is_after(&["of"]);
         let direct = phrase.lead == Lead::Direct;
         let is_side = *noun == Noun::Side;
-        if self.looks() && (direct || of) && !is_side {
+        // "Flush the trap": what holds something of its own is cleaned, a main is run.
+        let flushes = self.stem.starts_with("flush") && VESSELS.contains(&head.as_str());
+        if (flushes || self.looks()) && (direct || of) && !is_side {
             return Some(Wanted::Component);
         }
         let plugs = self.stem.starts_with("unplug") || self.stem.starts_with("plug");
@@ -250,7 +273,7 @@ impl<'c> Asked<'c> {
         if self.screws() && is_screwed_in(&phrase.stem()) {
             return Some(Wanted::ThreadOf);
         }
-        if self.sets() && matches!(head.as_str(), "governor" | "regulator" | "thermostat" | "timer") {
+        if self.sets() && SET.contains(&head.as_str()) {
             return Some(Wanted::Setting);
         }
         let known_noun = *noun != Noun::Unknown;
@@ -261,6 +284,14 @@ impl<'c> Asked<'c> {
         };
         comes_off.then_some(Wanted::Component)
     }
+}
+
+/// What is only there while somebody works.
+fn is_for_the_job(head: &str) -> bool {
+    matches!(
+        head,
+        "bucket" | "cloth" | "mat" | "notice" | "prop" | "rag" | "sheet" | "sign" | "sling" | "tag" | "wedge"
+    )
 }
 
 fn known_part(noun: &Noun) -> bool {

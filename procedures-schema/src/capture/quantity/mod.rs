@@ -63,13 +63,14 @@ pub(super) fn quantities(
     let mut i = 0;
     while i < tokens.len() {
         let quantity = finder.thread(i).or_else(|| finder.dimensions(i)).or_else(|| finder.inches(i));
-        match quantity.or_else(|| finder.range(i)) {
-            Some((to, figures)) => {
-                let span = Span(finder.span(i).0, finder.span(to - 1).1);
-                found.push(Quantity { span, figures, from: i, to });
-                i = to;
-            }
-            None => i += 1,
+        let quantity = quantity.or_else(|| finder.part_of_an_hour(i));
+        if let Some((to, figures)) = quantity.or_else(|| finder.range(i)) {
+            let span = Span(finder.span(i).0, finder.span(to - 1).1);
+            found.push(Quantity { span, figures, from: i, to });
+            i = to;
+        } else {
+            found.extend(finder.torque_without_unit(i, &found));
+            i += 1;
         }
     }
     found
@@ -145,6 +146,39 @@ impl Finder<'_> {
             Some((unit, to)) => Some((figure, Some(unit), to)),
             None => Some((figure, None, i + 1)),
         }
+    }
+
+    /// `half an hour`, `quarter of an hour`, `an hour`, `a minute`.
+    fn part_of_an_hour(&self, i: usize) -> Option<Found> {
+        let at = |n: usize| self.text(i + n);
+        let (minutes, n) = match (at(0), at(1), at(2), at(3)) {
+            ("half", "an", "hour", _) => ("30", 3),
+            ("half", "hour", ..) => ("30", 2),
+            ("quarter", "of", "an", "hour") => ("15", 4),
+            ("an" | "one", "hour", ..) if !matches!(at(2), "and" | "per") => ("60", 2),
+            ("a", "minute", ..) if !self.is_rate(i) => ("1", 2),
+            _ => return None,
+        };
+        let figure = Figure::parse(minutes).ok()?;
+        Some((i + n, Figures::Range(Range::new(Some(figure.clone()), Some(figure), Unit::Minute))))
+    }
+
+    /// Whether "a minute" is said of a rate: "10 litres a minute".
+    fn is_rate(&self, i: usize) -> bool {
+        let before = i.checked_sub(1).map_or("", |before| self.text(before));
+        matches!(before, "l" | "litre" | "litres" | "turns" | "revs" | "times")
+    }
+
+    /// "The inlet to 30 Nm, the outlet to *23*": the figure of a torque that is understood, in the unit of the one
+    /// before it.
+    fn torque_without_unit(&self, i: usize, found: &[Quantity]) -> Option<Quantity> {
+        let (figure, None, to) = self.figure(i)? else { return None };
+        let is_torque = |token: &Token<'_>| token.is_understood() && token.text == "torque";
+        let led = self.tokens.get(i.saturating_sub(7)..i).unwrap_or_default();
+        let last = found.iter().rev().find_map(|quantity| quantity.range(Kind::Torque))?;
+        let is_it = led.last().is_some_and(|token| token.text == "to") && led.iter().any(is_torque);
+        let range = Range::new(Some(figure.clone()), Some(figure), last.unit.clone());
+        is_it.then(|| Quantity { span: self.span(i), figures: Figures::Range(range), from: i, to })
     }
 
     /// Whether a dash right before a figure, and behind a blank, is its sign: "below -12 °C", not "5-6 bar".

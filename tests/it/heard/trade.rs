@@ -1,0 +1,220 @@
+//! Lines of the trade, one at a time: those before the last of each stand only for the state of things.
+//!
+//! Written in many voices before the recogniser was taught any of them. What the last line is expected to say is
+//! written like `table`.
+
+/// Lines, split at "|", and what the last of them says.
+pub(super) const LINES: &[(&str, &str)] = &[
+    // Gas.
+    ("Turn the gas off at the meter.", "isolate"),
+    ("Gas cock off, tag on.", "isolate place|lock"),
+    (
+        "Switch off the boiler.|Close the gas cock.|Slacken both M5s under the gas valve and drop it out.",
+        "slacken|undo remove",
+    ),
+    (
+        "Close the gas cock.|Undo the 3/4 union at the valve inlet with a 30 and fish out the washer.",
+        "undo ?discard ?remove",
+    ),
+    (
+        "Close the gas cock.|Undo the inlet union and the outlet union.|Make the inlet union with a new washer to 30 Nm, the outlet to 23.",
+        "make make",
+    ),
+    (
+        "Close the gas cock.|Crack the test nipple, gauge on, gas cock open a quarter.",
+        "slacken|undo place restore",
+    ),
+    ("Working pressure 18 to 22 mbar with the burner flat out, not under 17 on hot water.", "read|test"),
+    // Mains.
+    ("Isolator off, lock on, key in your pocket.", "isolate lock"),
+    ("MCB down and padlocked.", "isolate lock"),
+    ("Switch off the fused spur.|Fuse out, and hang your tag on the spur.", "isolate|remove place|lock"),
+    (
+        "Knock off the MCB and the fused spur and lock them off.|Lock off, MCB up, spur back on.",
+        "restore restore ?take ?start",
+    ),
+    ("Both spades off the stat, mark which is which.", "undo ?record"),
+    (
+        "Disconnect the earth, the brown and the blue.|Earth back on its stud first, then brown and blue, 1.2 Nm each.",
+        "make ?make ?make",
+    ),
+    // Heating.
+    ("Flow and return shut, drain cock open, hose in the bucket.", "isolate isolate undo|release ?place"),
+    ("Both isolating valves on the pump round to off, slot across the pipe.", "isolate ?isolate"),
+    ("Pump head off: four 5 mm Allen bolts, and have a tray under.", "undo remove ?place"),
+    (
+        "Undo the four bolts and take the pump head off.|New gasket on the head, offer it up, bolts in finger tight, then 8 Nm crosswise.",
+        "fit make ?tighten",
+    ),
+    (
+        "Close the flow and return valves.|Open the drain cock.|Drain cock shut, both valves open, loop on and fill to 1.3.",
+        "make|isolate restore restore ?place|make charge",
+    ),
+    ("Bleed the rads starting at the bottom of the house, topping up as you go.", "release|purge ?charge"),
+    ("She should sit at 1.2 cold and not move in ten minutes.", "?read|test"),
+    // Hot and cold water.
+    ("Stop tap off, kitchen cold open till it dies.", "isolate ?undo|release|restore ?wait"),
+    ("Close the stop tap.|Hot tap open at the basin to break the vacuum.", "undo|release|restore"),
+    ("Whip the filter bowl off with the strap wrench and tip it out.", "remove|undo ?release"),
+    (
+        "Take the filter bowl off.|Take the cartridge out.|New cartridge in, bowl back up hand tight, no tools.",
+        "fit fit|make",
+    ),
+    (
+        "Close the stop tap.|Stop tap back on a crack, let the air spit out of the tap, then right open.",
+        "restore ?release|purge",
+    ),
+    ("The pressure relief valve lets by at 6 bar, so don't lean on it.", ""),
+    // Refrigerant.
+    (
+        "Recover the charge into a bottle until the set pulls down to 0.3 bar absolute, then break the vacuum with nitrogen.",
+        "release ?charge|purge",
+    ),
+    ("Gauges on, low side and high side.", "place ?place"),
+    ("Pull a vacuum to below 1.5 mbar and hold it half an hour.", "release|test ?test|wait ?read"),
+    ("Recover the charge.|Undo both flare nuts.|Both flare nuts to 55 Nm on a drop of oil.", "make"),
+    // Oil.
+    ("Oil off at the tank, fire valve left alone.", "isolate"),
+    ("Shut the oil valve.|Hose off the pump, cap the end.", "undo|remove place"),
+    ("Nozzle out with a 16, holder backed up with a 19.", "remove|undo"),
+    ("Trim the air till the smoke's a one.", "set"),
+    // Condensate.
+    ("Trap down, rinse it, fill it and back up with a click.", "remove clean ?charge fit|make"),
+    ("Pull the condensate pipe off the sump and plug the stub with a rag.", "undo|remove place"),
+    // Flue and air.
+    (
+        "Flue clamp slack, turn the elbow out of the fan and park it on the floor.",
+        "slacken|undo remove ?aside",
+    ),
+    ("Probe in, bung the hole behind it.", "place ?place"),
+    (
+        "Undo the two screws and lift the flue turret off.|Seal kit on the turret, turret down, both screws.",
+        "fit make",
+    ),
+    // Cases, covers and what is told.
+    ("Undo the four catches and take the cover off.|Cover on, close the four catches.", "fit make"),
+    ("Front panel off: two screws at the bottom, then up and out.", "undo remove"),
+    ("Sensor plug off, sensor out a quarter turn anticlockwise.", "undo remove|undo"),
+    ("The burner lights after about ten seconds and the flame holds.", ""),
+    ("He'll have turned the heating off already.", ""),
+    ("Mind the ribbon cable, it tears if the door drops.", ""),
+    ("Two catches at the top, then the door swings down.", "?undo ?aside"),
+    ("Leave the isolators shut until the joints are made.", ""),
+    ("With a 13 on the stud and a 10 on the nut, undo the strap.", "undo|remove ?remove"),
+    ("Run the tap hot, 48 to 52 at the spout.", "start|read|test ?read|test"),
+    ("Close the cold water valve.|Hang a tag on it.|Tag off, valve open.", "take restore"),
+    ("No locks and no tags left behind, then hand over.", "finish"),
+    (
+        "Undo the six screws and take the cover off.|Six screws back in the cover, 1.5 Nm, no pinched wires.",
+        "make ?fit",
+    ),
+];
+
+/// More of them, written when those above were read, to see what had been learnt of the language and what of the lines.
+pub(super) const MORE: &[(&str, &str)] = &[
+    // Gas.
+    ("Emergency control valve off at the meter box and a label on the handle.", "isolate ?place"),
+    (
+        "Shut the gas cock.|Undo the four T25s round the flange of the gas valve and lift it clear, catching the gasket.",
+        "undo remove",
+    ),
+    (
+        "Shut the gas cock.|Undo the gas union.|Nip the gas union up to 35 Nm with a new fibre washer, then gas back on.",
+        "make restore",
+    ),
+    ("Spray up every joint you've had apart while the gas is on; no bubbles.", "test"),
+    ("Let-by test first, 10 mbar for a minute, then tightness at 20.", "test ?test"),
+    (
+        "Shut the gas cock.|Open the test nipple.|Gauge off, nipple screw nipped up, soap it.",
+        "?take make|tighten test",
+    ),
+    // Mains.
+    (
+        "Knock the boiler off at the switched spur, pull its fuse and pocket it.",
+        "isolate ?shutdown ?isolate|remove ?lock",
+    ),
+    ("Isolate, lock off, prove dead.", "?isolate ?lock prove"),
+    ("Wires out of the terminal strip one at a time, photo first.", "?photograph undo"),
+    ("The element terminals stay live until the contactor drops.", ""),
+    (
+        "Switch off the fused spur.|Pull the fan plug off.|Fan plug back on, spur back on, and see that the fan runs.",
+        "make restore test|inspect ?start",
+    ),
+    ("Meter the coil cold: 3.9 to 4.3 kohm.", "read|test"),
+    // Heating.
+    ("Shut both pump valves with a flat blade, a quarter turn each.", "isolate isolate"),
+    ("Drop the pressure off the drain cock till the gauge sits on nought.", "release|undo ?prove|read"),
+    ("Close the pump valves.|Undo both pump unions, 36 mm, and slide the pump out sideways.", "undo remove"),
+    (
+        "Close the pump valves.|Undo both pump unions.|Take the pump out.|New pump in with the arrow up, fresh washers both sides, unions hand tight then a quarter with the grips.",
+        "fit make",
+    ),
+    (
+        "Close the pump valves.|Valves open, bleed the pump, fill to 1.2.",
+        "restore restore release|purge charge",
+    ),
+    ("Auto vent cap a turn open while it fills.", "?undo|slacken ?charge"),
+    (
+        "Close the flow and return valves.|Radiator valve shut at both ends, count the turns on the lockshield.",
+        "isolate ?isolate ?record",
+    ),
+    (
+        "Magnetic filter: both valves off, bleed it, lid off, sludge out, new O-ring and lid back on.",
+        "isolate ?isolate release|purge|undo remove|undo ?clean fit|make",
+    ),
+    // Hot and cold water.
+    (
+        "Cold main off, open the kitchen tap and the lowest hot.",
+        "isolate undo|release|restore ?undo|release|restore",
+    ),
+    (
+        "Shut the cold valve.|Unscrew the cartridge from the mixing valve with a 22 socket and draw it straight.",
+        "undo|remove ?remove",
+    ),
+    ("Strainer out, rinse it under the tap, back in with a smear of grease.", "remove|undo clean ?fit|make"),
+    ("Open up the main a bit at a time and watch the new joint.", "restore test|inspect|read"),
+    ("The T and P valve should not be passing; a drip means a new one.", "?inspect|test"),
+    ("Hot tap 48 to 50 after a minute, cold under 20 after two.", "?start read|test ?read|test"),
+    // Refrigerant.
+    (
+        "Close the service valves.|Undo the liquid line flare with two spanners and cap both ends straight away.",
+        "undo place ?place",
+    ),
+    ("Pressure up with dry nitrogen to 25 bar and leave it an hour.", "test|charge ?wait ?read"),
+    ("Compressor plug off, crankcase heater lead too.", "undo|isolate ?undo|isolate"),
+    // Oil.
+    (
+        "Shut the oil valve at the filter.|Filter bowl off, tip the sludge in the tray, new element and ring in.",
+        "undo|remove ?fit|make ?make ?release",
+    ),
+    (
+        "Burner out on its slide rail: two clamp nuts slack, then draw it back till it stops.",
+        "slacken|undo ?remove|aside ?remove|aside",
+    ),
+    ("Take the photocell out.|Photocell wiped and back in, seated square.", "?clean fit|make"),
+    // Condensate, flue, air.
+    (
+        "Syphon off its bayonet, empty it down the sink, flush it and refit.",
+        "remove|undo ?release clean|release|purge ?fit|make",
+    ),
+    ("Make sure the condensate runs free before the case goes on.", "?test|inspect"),
+    ("Flue terminal clear, no dents, guard on tight.", "?inspect"),
+    ("Fan off its four rubber feet, unplug it as it comes.", "remove|undo undo|isolate"),
+    (
+        "Undo the fan plug.|Take the fan out.|Fan in, feet pressed home, plug till it clicks.",
+        "fit make|fit ?make",
+    ),
+    (
+        "Analyser probe in the test point, boiler on max, read: CO2 8.8 to 9.4 %, ratio under 0.004.",
+        "?place|fit ?start test|read ?read",
+    ),
+    // Told, on a condition, or of the customer.
+    ("If the union weeps, shut down and remake it.", ""),
+    ("Your mate should have the isolator off by now.", ""),
+    ("The old seal usually comes away with the cover.", ""),
+    ("Keep the cover on its hooks until the plug is out.", ""),
+    ("It is no good with the valve half open.", ""),
+    ("Customer shown how to top it up.", "?tell"),
+    ("Nothing goes back on until both unions are dry.", ""),
+    ("Watch your knuckles on the bracket, cover back on last.", "?fit"),
+];
