@@ -55,7 +55,9 @@ impl Said {
         // Whoever only cleans or looks counts faces and threads that nobody has named.
         let only_looks = clause.means.iter().all(|verb| matches!(verb, Verb::Clean | Verb::Inspect));
         said.total = exactly(phrase.amount).filter(|_| !only_looks);
-        said.owner = owner(phrase, phrases, mentions);
+        // "The M4 screw *from* the wiring plug": what has a size of its own comes from what it is of.
+        let leads: &[&str] = if said.thread.is_some() { &["from", "of"] } else { &["of"] };
+        said.owner = owner(phrase, phrases, mentions, leads);
         said
     }
 
@@ -170,10 +172,10 @@ impl Reader<'_> {
 }
 
 /// What a phrase is of, if that is a thing: not the appliance, a circuit or a side.
-fn owner(phrase: &Phrase, phrases: &[Phrase], mentions: &[Mention]) -> Option<Owner> {
+fn owner(phrase: &Phrase, phrases: &[Phrase], mentions: &[Mention], leads: &[&str]) -> Option<Owner> {
     let behind = phrases.iter().skip_while(|other| other.from <= phrase.from);
     let mut own = behind.take_while(|other| matches!(other.lead, Lead::After(_)));
-    let of = own.find(|other| other.is_after(&["of"]))?;
+    let of = own.find(|other| other.is_after(leads))?;
     let stem = of.stem();
     let names_circuit = stem.len() == 1 && named_kind(&stem, true).is_some() && noun(&stem) != Noun::Part;
     let is_none = matches!(noun(&stem), Noun::Nothing | Noun::Side | Noun::Setting | Noun::Seal);

@@ -23,11 +23,18 @@ impl Reader<'_> {
     pub(super) fn with_parts_of_names(&self, map: &ApplianceMap, mut mentions: Vec<Mention>) -> Vec<Mention> {
         for clause in self.clauses.iter().filter(|clause| !back_of(clause).is_empty()) {
             for phrase in coin::phrases(self, clause) {
+                // "Push a hose on the drain cock and open the *cock*": the one that was just named.
+                let was_named = |mention: &Mention| {
+                    let before = mentions.iter().filter(|other| other.whole && other.to <= mention.from);
+                    let is_of = |known: &Candidate| mention.candidates.iter().any(|one| one.id == known.id);
+                    phrase.from == phrase.head && before.flat_map(|other| &other.candidates).any(is_of)
+                };
                 let is_named = |mention: &Mention| {
                     mention.to == phrase.head + 1
                         && mention.from <= phrase.from
                         && ((mention.whole && !only_lies_there(clause, mention))
-                            || mention.candidates.iter().any(|known| self.is_off(clause, known)))
+                            || mention.candidates.iter().any(|known| self.is_off(clause, known))
+                            || was_named(mention))
                 };
                 if mentions.iter().any(is_named) || self.is_another(&phrase) {
                     continue;

@@ -201,6 +201,14 @@ fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
         "and", "again", "always", "away", "back", "down", "first", "in", "it", "now", "off", "on", "or",
         "out", "please", "them", "then", "to", "up", "with",
     ];
+    let tells =
+        |next: &Token<'_>| next.before == Break::None && matches!(&*next.text, "is" | "are" | "has" | "was");
+    // "*Block* is scrap."
+    if tokens.get(at).is_some_and(|token| BOTH.contains(&token.text.as_ref()))
+        && tokens.get(at + 1).is_some_and(tells)
+    {
+        return true;
+    }
     let Some(token) = tokens.get(at).filter(|token| token.before == Break::None) else { return false };
     let Some(before) = at.checked_sub(1).and_then(|i| tokens.get(i)) else { return false };
     // "The 2-pin *plug*."

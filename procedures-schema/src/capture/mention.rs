@@ -280,6 +280,11 @@ fn read_name(name: &str, candidate: &Candidate) -> Vec<Name> {
     {
         cores.push(before.to_vec());
     }
+    // "The pressure switch" may be the high-pressure switch.
+    if core.iter().any(|word| word.contains('-')) {
+        let parts = |word: &String| word.split('-').map(str::to_owned).collect::<Vec<_>>();
+        cores.push(core.iter().flat_map(parts).filter(|part| !part.is_empty()).collect());
+    }
     cores.push(core);
     cores.retain(|core| !core.is_empty());
     let read = |core: Vec<String>| Name {

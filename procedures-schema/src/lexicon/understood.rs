@@ -146,6 +146,11 @@ impl Stretch<'_, '_> {
             return None;
         }
         let is_name = (start..end).all(|i| self.is_of_name(i, start, head));
+        // A tray that stays on its hinge is swung away and not put down.
+        let is_hinged = (self.at..self.tokens.len()).take_while(|i| *i == self.at || self.joined(*i));
+        if is_hinged.into_iter().any(|i| matches!(self.text(i), "hinge" | "hinges")) {
+            return None;
+        }
         let (_, verb) = sort.states.iter().find(|(states, _)| states.contains(&state))?;
         let is_order = is_name && self.goes_on_well(sort) && !self.is_told() && !self.is_looked_for(start);
         is_order.then_some(Understood { before: start, verb, of: self.at })
@@ -202,6 +207,13 @@ impl Stretch<'_, '_> {
 
     /// How it comes to be: what "back" leads to, or "in" where "back" stands alone.
     fn state(&self, end: usize) -> Option<&str> {
+        // "Motor up and *off*."
+        if matches!(self.text(self.at), "down" | "up")
+            && self.text(self.at + 1) == "and"
+            && matches!(self.text(self.at + 2), "off" | "out")
+        {
+            return Some(self.text(self.at + 2));
+        }
         if self.text(self.at) != "back" {
             return Some(self.text(self.at));
         }

@@ -41,8 +41,11 @@ const NOT_BY_HAND: &[&str] = &[
     "check",
     "control",
     "diverter",
+    "door",
     "expansion",
+    "float",
     "flow",
+    "interlock",
     "level",
     "limit",
     "mid-position",
@@ -50,12 +53,14 @@ const NOT_BY_HAND: &[&str] = &[
     "motorised",
     "motorized",
     "non-return",
+    "overheat",
     "port",
     "pressure",
     "reducing",
     "relief",
     "safety",
     "solenoid",
+    "temperature",
     "thermostatic",
     "three-port",
     "three-way",
@@ -303,6 +308,11 @@ const NOTHINGS: &[&str] = &[
     "smell",
 ];
 
+/// "Pressure", and "high-pressure" as well.
+fn is_not_by_hand(word: &str) -> bool {
+    NOT_BY_HAND.contains(&word) || word.rsplit_once('-').is_some_and(|(_, last)| NOT_BY_HAND.contains(&last))
+}
+
 /// What the words of a name say; in lower case, the last one in the singular.
 pub(in crate::capture) fn noun(words: &[String]) -> Noun {
     let Some((head, before)) = words.split_last() else { return Noun::Nothing };
@@ -319,7 +329,7 @@ pub(in crate::capture) fn noun(words: &[String]) -> Noun {
     match head {
         _ if VALVES.contains(&head) || SWITCHES.contains(&head) => {
             let is_of_flow = last == "flow" && (VALVES.contains(&head) || head == "isolator");
-            if NOT_BY_HAND.contains(&last) && !is_of_flow && !said(&["emergency"]) {
+            if is_not_by_hand(last) && !is_of_flow && !said(&["emergency"]) {
                 return Noun::Part;
             }
             Noun::Isolator(handle(before, head))
