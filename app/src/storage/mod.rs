@@ -4,6 +4,7 @@
 //! transaction has completed, because what is merely written can be lost when a browser is killed. Views
 //! never come in here directly except for files that a person picks.
 
+pub mod copies;
 pub mod database;
 pub mod file_access;
 pub mod files;

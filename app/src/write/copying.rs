@@ -1,6 +1,7 @@
 //! Whole steps and the clipboard of the device: as words for other programs, and as what they are for another tab.
 
 use crate::state::{Command, EditorStore};
+use crate::storage::copies;
 use leptos::prelude::{Set, document};
 use std::cell::Cell;
 use std::rc::Rc;
@@ -16,8 +17,21 @@ const REFUSED: &str = "Copied, but the browser does not let this page write to t
 
 /// The steps that a paste brings, if it brings steps of ours.
 pub fn copied_steps(event: &web_sys::ClipboardEvent) -> Option<String> {
-    let text = event.clipboard_data()?.get_data(STEPS).ok()?;
-    (!text.is_empty()).then_some(text)
+    let data = event.clipboard_data()?;
+    let steps = data.get_data(STEPS).ok().filter(|steps| !steps.is_empty());
+    steps.or_else(|| copies::of_words(&data.get_data("text/plain").ok()?))
+}
+
+/// The words that a paste brings, if it brings any.
+fn pasted_words(event: &web_sys::ClipboardEvent) -> Option<String> {
+    let words = event.clipboard_data()?.get_data("text/plain").ok()?;
+    (!words.trim().is_empty()).then_some(words)
+}
+
+/// The text of a paste, if it has several lines.
+pub fn several_lines(event: &web_sys::ClipboardEvent) -> Option<String> {
+    let text = pasted_words(event)?;
+    (text.lines().filter(|line| !line.trim().is_empty()).count() > 1).then_some(text)
 }
 
 /// Copies, cuts or pastes whole steps while the keyboard is on a row; in a text the browser does it.
@@ -30,7 +44,10 @@ pub fn on_clipboard(store: EditorStore, event: &web_sys::Event) {
     if event.type_() == "paste" {
         let came = copied_steps(event);
         if !came.is_some_and(|text| store.paste_steps(store.end_of_selection(), &text)) {
-            store.run(Command::PasteCopied);
+            let after = store.end_of_selection();
+            // Words of another program are written below, as in the line there.
+            let words = pasted_words(event).map(|words| Command::AddStep { after, words });
+            store.run(words.unwrap_or(Command::PasteCopied));
         }
     } else {
         let Some(copy) = store.copy_selection() else { return };
@@ -60,6 +77,7 @@ pub fn cut_by_key(store: EditorStore) {
 
 /// Gives words and steps to a clipboard; says whether it took both.
 fn hand_over(event: &web_sys::ClipboardEvent, (text, steps): &(String, String)) -> bool {
+    copies::keep(text, steps);
     event
         .clipboard_data()
         .is_some_and(|data| data.set_data("text/plain", text).is_ok() && data.set_data(STEPS, steps).is_ok())

@@ -23,6 +23,7 @@ pub mod keys_sheet;
 pub mod ladder_keys;
 pub mod leading_keys;
 pub mod leading_words;
+mod leaving;
 pub mod limit_fields;
 pub mod line_meaning;
 pub mod link_offer;

@@ -3,7 +3,7 @@
 //! Enter keeps the line as a step and stays ready for the next one. What is typed here is nobody's step
 //! yet; it is not kept and not judged.
 
-use super::copying::copied_steps;
+use super::copying::{copied_steps, several_lines};
 use super::keys;
 use super::ladder_keys::LadderKeys;
 use super::leading_keys::LeadingKeys;
@@ -71,12 +71,6 @@ fn example(last: Option<&Stage>) -> &'static str {
         Some(Stage::Recommission) => "Open the flow valve and look for water at both unions.",
         Some(_) => "Tell the keeper that the heating runs again.",
     }
-}
-
-/// The text of a paste, if it has several lines.
-fn several_lines(event: &web_sys::ClipboardEvent) -> Option<String> {
-    let text = event.clipboard_data()?.get_data("text/plain").ok()?;
-    (text.lines().filter(|line| !line.trim().is_empty()).count() > 1).then_some(text)
 }
 
 fn number_of(store: EditorStore, step: &Id) -> Option<usize> {

@@ -7,6 +7,7 @@ use super::fresh_things::FreshThings;
 use super::handle::Handle;
 use super::keys;
 use super::leading_keys::LeadingKeys;
+use super::leaving::{focus_on, is_left};
 use super::link_offer::LinkOffer;
 use super::move_to::MoveTo;
 use super::new_line::NewLine;
@@ -87,8 +88,8 @@ pub fn Row(
                         }}
                         <FreshThings store id=id.get_value() />
                         {move || is_selected.get().then(|| view! { <RowKeys store id=id.get_value() has_details has_places /> })}
-                        {move || (is_selected.get() && has_places.get()).then(|| view! { <MoveTo store has_places /> })}
-                        {move || (is_selected.get() && has_details.get()).then(|| view! { <Details store id=id.get_value() step /> })}
+                        {move || (is_selected.get() && has_places.get()).then(|| view! { <MoveTo store has_places on:keydown=move |event| if is_left(&event) { has_places.set(false); focus_on(&format!("row-{}", id.get_value())); } /> })}
+                        {move || (is_selected.get() && has_details.get()).then(|| view! { <Details store id=id.get_value() step on:keydown=move |event| if is_left(&event) { has_details.set(false); focus_on(&format!("row-{}", id.get_value())); } /> })}
                         {move || has_draft.get().then(|| view! { <NewLine store after=Some(id.get_value()) /> })}
                     </div>
                 </div>

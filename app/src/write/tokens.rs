@@ -2,6 +2,7 @@
 
 use super::action_fields::ActionFields;
 use super::keys::asked_at;
+use super::leaving::{focus_on, is_left};
 use crate::components::notation_line::one_action;
 use crate::state::readings::AskedAt;
 use crate::state::{Command, EditorStore};
@@ -47,7 +48,13 @@ pub fn Tokens(
         </div>
         {move || reason.get().map(|reason| view! { <p class="reason">{reason}</p> })}
         {move || open.get().filter(|at| *at < n_actions.get()).map(|at| view! {
-            <ActionFields store id=id.get_value() at action=action(at) naming />
+            <ActionFields
+                store id=id.get_value() at action=action(at) naming
+                on:keydown=move |event: KeyboardEvent| if is_left(&event) {
+                    open.set(None);
+                    focus_on(&format!("token-{}-{at}", id.get_value()));
+                }
+            />
         })}
         {why}
     }

@@ -4,6 +4,7 @@
 //! Nothing is sent while an input method composes, because that would tear its text apart; the layer below
 //! shows the composed text without lines meanwhile.
 
+use super::copying::several_lines;
 use super::keys;
 use super::mirror::mirror;
 use crate::state::heard::{Heard, plain};
@@ -58,6 +59,13 @@ pub fn WordsField(
             send(words);
         }
     };
+    // Several lines are steps of their own, here as in every other line.
+    let pasted = move |event: &web_sys::ClipboardEvent| {
+        if let Some(words) = several_lines(event) {
+            event.prevent_default();
+            store.run(Command::AddStep { after: Some(id.get_value()), words });
+        }
+    };
     view! {
         <div class="grows">
             {mirror(pieces)}
@@ -72,6 +80,7 @@ pub fn WordsField(
                     is_composing.set_value(false);
                     typed(event_target_value(&event));
                 }
+                on:paste=move |event| pasted(&event)
                 on:focus=move |_| store.typing(true)
                 on:blur=move |_| store.typing(false)
                 on:keydown=move |event| keys::in_words(store, &id.get_value(), &event)
