@@ -102,6 +102,8 @@ mod tests {
         assert_eq!((found.answers.len(), found.answers[1].value.is_known()), (2, false));
         assert_eq!(write_found(&found), FILE);
         assert!(is_found(FILE.as_bytes()));
+        let as_procedure = super::super::read(FILE.as_bytes()).expect_err("no procedure").to_string();
+        assert!(as_procedure.starts_with("This file holds answers found on a job"), "{as_procedure}");
     }
 
     #[test]

@@ -1,5 +1,6 @@
 //! Reading a file.
 
+use super::found::is_found;
 use super::limits::{MOST_DEPTH, check_bytes, check_document};
 use super::migrate::migrate;
 use super::sound::Sound;
@@ -26,6 +27,11 @@ pub fn read(bytes: &[u8]) -> Result<Procedure, FormatError> {
     refuse_unsound(text)?;
     // The JSON is sound by now, so whatever is wrong here is wrong with what it says.
     let mut procedure: Procedure = serde_json::from_str(text).map_err(|error| {
+        if is_found(bytes) {
+            let words = "This file holds answers found on a job and no procedure. Open the procedure first, \
+                         and then the answers";
+            return FormatError::whole(Category::Content, words.to_owned());
+        }
         from_json(&error, &fault_path(text, &error), Some(Category::Content), "a procedure")
     })?;
     check_document(&procedure)?;
