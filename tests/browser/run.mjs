@@ -12,6 +12,7 @@ import { walkLine } from './line.mjs';
 import { walkLosing } from './losing.mjs';
 import { walkMoving } from './moving.mjs';
 import { walkFiling } from './filing.mjs';
+import { walkFinding } from './finding.mjs';
 import { walkFirst } from './first.mjs';
 import { walkGoingOn } from './going_on.mjs';
 import { walkFromNothing } from './nothing.mjs';
@@ -58,6 +59,7 @@ for (const screen of SCREENS) {
   await walkFiling(tally, screen);
   await walkThings(tally, screen);
   await walkKit(tally, screen);
+  await walkFinding(tally, screen);
   await walkCountry(tally, screen);
   await walkTyping(tally, screen);
   await walkLine(tally, screen);
