@@ -84,6 +84,9 @@ async function onTheJob(place, visit) {
     await end(page).getByText(/^kept/).nth(1).waitFor();
   });
   await look(place, visit, 'follow-found');
+  await place.tally.step('until it is given away it says that it is in no file', async () => {
+    await end(page).getByText('not in a file yet').waitFor();
+  });
   let path;
   await place.tally.step('a key gives it away as a file', async () => {
     path = await saved(place, visit, 'Save what was found', 'to-find.found.json');
@@ -171,6 +174,16 @@ async function bring({ tally }, { page }, procedure, found) {
     await page.getByRole('heading', { name: '2 values are still to be found out' }).waitFor();
     await page.getByText(/: 2 answers found on a job, today/).waitFor();
     await offers(page).nth(1).waitFor();
+  });
+  await tally.step('a file of answers that is dropped leads there too', async () => {
+    await goTo(page, 'Kit');
+    await page.evaluate((text) => {
+      const data = new DataTransfer();
+      data.items.add(new File([text], 'dropped.found.json'));
+      document.querySelector('main').dispatchEvent(new DragEvent('drop', { dataTransfer: data, bubbles: true, cancelable: true }));
+    }, readFileSync(found, 'utf8'));
+    await page.getByRole('status').filter({ hasText: /^dropped\.found\.json: 2 answers/ }).waitFor();
+    await page.getByRole('heading', { name: '2 values are still to be found out' }).waitFor();
   });
   await tally.step('a procedure is no answers, and changes nothing', async () => {
     await page.getByLabel('File with answers').setInputFiles(procedure);

@@ -15,6 +15,8 @@ pub fn SheetKeys(
     store: EditorStore,
     /// Whether something is open.
     has_open: Signal<bool>,
+    /// What stands before them.
+    children: Children,
 ) -> impl IntoView {
     let input = NodeRef::<leptos::html::Input>::new();
     let picked = move |event: web_sys::Event| {
@@ -38,6 +40,7 @@ pub fn SheetKeys(
     view! {
         <p class="sheet-keys">
             <input type="file" class="hidden answers" aria-label="File with answers" tabindex="-1" node_ref=input on:change=picked />
+            {children()}
             <button type="button" class="key" on:click=pick>"Answers from a file"</button>
             {move || has_open.get().then(|| view! {
                 <button type="button" class="key" on:click=print>"Print the sheet"</button>

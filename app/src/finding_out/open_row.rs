@@ -25,7 +25,7 @@ pub fn OpenRow(
     let (what, hint) = (capital(&value.what), hint(&value.place));
     let who = match value.who.as_str() {
         "" => "nobody is named to find it out".to_owned(),
-        who if who.starts_with("from ") => format!("to be found out {who}"),
+        who if is_of_a_place(who) => format!("to be found out {who}"),
         who => format!("to be found out by {who}"),
     };
     let open = StoredValue::new(value);
@@ -83,7 +83,10 @@ fn offered(store: EditorStore, offer: Offer, not_taken: RwSignal<Option<String>>
     let label = format!("Take it: {answer}");
     let take = move |_| {
         let refused = store.take_found(std::slice::from_ref(&offer.found));
-        not_taken.set(refused.into_iter().next().map(|(_, reason)| reason));
+        match refused.into_iter().next() {
+            Some((_, reason)) => not_taken.set(Some(reason)),
+            None => request_animation_frame(lead_to_head),
+        }
     };
     view! {
         <p class="offer">
@@ -91,6 +94,11 @@ fn offered(store: EditorStore, offer: Offer, not_taken: RwSignal<Option<String>>
             <button type="button" class="key" aria-label=label on:click=take>"Take it"</button>
         </p>
     }
+}
+
+/// Whether who finds it out is told by a place: `from the stores`, `on site`.
+fn is_of_a_place(who: &str) -> bool {
+    ["from ", "on ", "at ", "in "].iter().any(|word| who.starts_with(word))
 }
 
 /// An example of what goes there.
@@ -121,9 +129,18 @@ fn place_of(field: &web_sys::HtmlInputElement) -> usize {
 
 /// Puts the keyboard into a field; past the last one, onto the head that says how many are left.
 fn focus_row(at: usize) {
-    let head = || document().get_element_by_id("later-head").and_then(|head| head.dyn_into().ok());
-    if let Some(target) = fields().into_iter().nth(at).or_else(head) {
+    match fields().into_iter().nth(at) {
         // A field that cannot be focused has just gone.
-        let _ = target.focus();
+        Some(field) => drop(field.focus()),
+        None => lead_to_head(),
+    }
+}
+
+/// Puts the keyboard onto the head: what was pressed is gone with its row, and no keyboard has to come up for that.
+pub fn lead_to_head() {
+    let head = document().get_element_by_id("later-head");
+    if let Some(head) = head.and_then(|head| head.dyn_into::<web_sys::HtmlElement>().ok()) {
+        // It stands as long as the screen does.
+        let _ = head.focus();
     }
 }

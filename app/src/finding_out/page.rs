@@ -1,7 +1,7 @@
 //! The Later screen as a whole.
 
 use super::brought::{FoundFiles, SheetKeys};
-use super::open_row::OpenRow;
+use super::open_row::{OpenRow, lead_to_head};
 use crate::frame::plain_screen::PlainScreen;
 use crate::route::{Screen, go};
 use crate::state::EditorStore;
@@ -40,9 +40,10 @@ pub fn LaterScreen(
         <PlainScreen store shown=Screen::Later class="finding-out">
             <h2 class="stage" id="later-head" tabindex="-1">{head}</h2>
             {hint}
-            <SheetKeys store has_open=Signal::derive(move || !open.with(Vec::is_empty)) />
+            <SheetKeys store has_open=Signal::derive(move || !open.with(Vec::is_empty))>
+                <TakeAll store offers refused />
+            </SheetKeys>
             <FoundFiles store />
-            <TakeAll store offers refused />
             <ol class="later-walk">
                 <For
                     each=move || open.get() key=key
@@ -77,11 +78,13 @@ fn TakeAll(
         let latest = |(_, offers): &(OpenValue, Vec<Offer>)| offers.first().map(|offer| offer.found.clone());
         let found: Vec<Found> = offers.with_untracked(|offers| offers.iter().filter_map(latest).collect());
         refused.set(store.take_found(&found));
+        // If some are left, so is the key.
+        request_animation_frame(lead_to_head);
     };
     let n = Memo::new(move |_| offers.with(Vec::len));
     move || {
         (n.get() > 1).then(|| {
-            view! { <p class="sheet-keys"><button type="button" class="key" on:click=take>"Take all " {n.get()}</button></p> }
+            view! { <button type="button" class="key" on:click=take>"Take all " {n.get()}</button> }
         })
     }
 }

@@ -37,6 +37,25 @@ impl Typed {
     }
 }
 
+/// What came of giving away what was found out.
+#[derive(Clone)]
+pub struct Given {
+    /// It, in words.
+    pub words: String,
+    answers: Vec<(String, String)>,
+}
+
+impl Given {
+    /// Whether nothing has been found out since.
+    pub fn is_of(&self, found: &FoundOnJob) -> bool {
+        self.answers == answers_of(found)
+    }
+}
+
+fn answers_of(found: &FoundOnJob) -> Vec<(String, String)> {
+    found.answers.iter().map(|found| (found.what.clone(), found.answer.clone())).collect()
+}
+
 impl JobStore {
     /// What is open in the procedure that is followed, each with its step.
     pub fn open_at(self) -> Memo<Vec<OpenAt>> {
@@ -94,7 +113,7 @@ impl JobStore {
     }
 
     /// Gives the person what was found out as a file, and says in `told` what came of it.
-    pub fn save_found(self, told: RwSignal<String>) {
+    pub fn save_found(self, told: RwSignal<Option<Given>>) {
         let Some(running) = self.running.get_untracked() else { return };
         let found = self.with_typed(&running).found;
         self.keep_found();
@@ -102,11 +121,11 @@ impl JobStore {
         spawn_local(async move {
             let words = match giving::give(&name, &format::write_found(&found)).await {
                 Ok(true) => format!("saved {}", clock::to_the_minute(clock::now_ms())),
-                Ok(false) => String::new(),
+                Ok(false) => return,
                 Err(reason) => format!("Nothing was saved: {reason}."),
             };
             // The screen may have been left meanwhile.
-            let _ = told.try_set(words);
+            let _ = told.try_set(Some(Given { words, answers: answers_of(&found) }));
         });
     }
 }

@@ -1,6 +1,7 @@
 //! The rows in which somebody writes what is to be found out: at the step where they stand before it, and all at the
 //! end. They ask for nothing: a field that is left empty stays open.
 
+use super::found_here::Given;
 use super::job_store::JobStore;
 use crate::components::capital::capital;
 use crate::state::clock;
@@ -50,7 +51,7 @@ pub fn FoundAtTheEnd(
     move || {
         values.with(|values| !values.is_empty()).then(|| {
             view! {
-                <section class="to-find" aria-labelledby="found-at-the-end">
+                <section class="to-find at-the-end" aria-labelledby="found-at-the-end">
                     <h2 id="found-at-the-end">{move || head(jobs, values.with(Vec::len))}</h2>
                     <FindRows jobs values=values.into() />
                     <SaveFound jobs />
@@ -123,7 +124,12 @@ fn FindRow(jobs: JobStore, value: OpenValue) -> impl IntoView {
 #[component]
 fn SaveFound(jobs: JobStore) -> impl IntoView {
     let by = jobs.found_by();
-    let told = RwSignal::new(String::new());
+    let told = RwSignal::new(None::<Given>);
+    let stands = move || {
+        let found = jobs.found().filter(|found| !found.answers.is_empty())?;
+        let given = told.get().filter(|given| given.is_of(&found));
+        Some(given.map_or_else(|| "not in a file yet".to_owned(), |given| given.words))
+    };
     let has_any = move || jobs.found().is_some_and(|found| !found.answers.is_empty());
     let save = move |_| {
         if has_any() {
@@ -142,7 +148,7 @@ fn SaveFound(jobs: JobStore) -> impl IntoView {
             <button type="button" class="key" aria-disabled=move || (!has_any()).to_string() on:click=save>
                 "Save what was found"
             </button>
-            <span class="stands" role="status">{move || told.get()}</span>
+            <span class="stands" role="status">{stands}</span>
         </div>
     }
 }

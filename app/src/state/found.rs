@@ -35,8 +35,8 @@ pub struct FoundFile {
 pub struct Offer {
     /// The answer.
     pub found: Found,
-    /// The file that it came in; none for a job of this device.
-    pub file: Option<String>,
+    /// Whether it came in a file, and not from a job of this device.
+    pub is_from_file: bool,
 }
 
 impl Offer {
@@ -44,7 +44,7 @@ impl Offer {
     pub fn head(&self) -> String {
         let when = clock::day_and_minute(clock::ms_of(&self.found.time), clock::now_ms());
         let by = if self.found.by.is_empty() { String::new() } else { format!(", by {}", self.found.by) };
-        let file = self.file.as_ref().map(|file| format!(" ({file})")).unwrap_or_default();
+        let file = if self.is_from_file { ", from a file" } else { "" };
         format!("Found on a job, {when}{by}{file}")
     }
 }
@@ -112,12 +112,12 @@ impl EditorStore {
     pub fn offers(self) -> Memo<Vec<(OpenValue, Vec<Offer>)>> {
         let (document, jobs, files) = (self.document(), self.parts().brought.jobs, self.found_files());
         Memo::new(move |_| {
-            let of_jobs = jobs.get().into_iter().map(|job| (job, None));
-            let of_files = files.get().into_iter().map(|file| (file.found, Some(file.name)));
+            let of_jobs = jobs.get().into_iter().map(|job| (job, false));
+            let of_files = files.get().into_iter().map(|file| (file.found, true));
             document.with(|document| {
                 let all = of_jobs.chain(of_files).filter(|(job, _)| job.procedure == document.id);
-                let all = all.flat_map(|(job, file)| {
-                    job.answers.into_iter().map(move |found| Offer { found, file: file.clone() })
+                let all = all.flat_map(|(job, is_from_file)| {
+                    job.answers.into_iter().map(move |found| Offer { found, is_from_file })
                 });
                 let mut placed: Vec<_> =
                     all.filter_map(|offer| Some((offer.found.place(document).ok()?, offer))).collect();
