@@ -68,9 +68,15 @@ async function onTheJob(place, visit) {
     assert.equal(await here(page).getByText(/^kept/).count(), 0);
     await doStep(page, follow);
   });
-  await place.tally.step('what is kept says so', async () => {
+  await place.tally.step('what the device refuses to keep is never said to be kept', async () => {
+    await page.evaluate(refuseOnDemand);
+    await page.evaluate(() => { globalThis.refuses = true; });
     await here(page).getByRole('textbox', { name: SIZE }).fill('37 mm');
     await page.keyboard.press('Enter');
+    await page.getByRole('alert').filter({ hasText: /^not kept yet: / }).waitFor();
+    assert.equal(await here(page).getByText(/^kept/).count(), 0);
+    await page.evaluate(() => { globalThis.refuses = false; });
+    await here(page).getByRole('button', { name: 'Keep' }).click();
     await here(page).getByText(/^kept \d\d:\d\d$/).waitFor();
   });
   await place.tally.step('after a reload all of it stands at the end, and can be put right', async () => {
@@ -97,6 +103,15 @@ async function onTheJob(place, visit) {
   });
   await page.getByRole('button', { name: 'Put the job away' }).click();
   return path;
+}
+
+/** Runs in the page: while `refuses` is set, the database refuses to be written. */
+function refuseOnDemand() {
+  const { transaction } = IDBDatabase.prototype;
+  IDBDatabase.prototype.transaction = function refusing(stores, mode, options) {
+    if (mode === 'readwrite' && globalThis.refuses) throw new DOMException('not here', 'SecurityError');
+    return transaction.call(this, stores, mode, options);
+  };
 }
 
 /** Ticks the step in front, the last one included. */

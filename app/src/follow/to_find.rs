@@ -9,6 +9,9 @@ use leptos::prelude::*;
 use procedures_schema::derive::open_at::OpenAt;
 use procedures_schema::model::OpenValue;
 
+/// More than this at one step would push what has to be done there out of sight, and stand behind a key.
+const MOST_SHOWN: usize = 3;
+
 /// What is to be found out at the step that is shown.
 #[component]
 pub fn ToFindHere(
@@ -26,11 +29,15 @@ pub fn ToFindHere(
         all.with(|all| all.iter().filter(is_here).map(|open| open.value.clone()).collect::<Vec<_>>())
     });
     move || {
-        here.with(|here| !here.is_empty()).then(|| {
+        let n = here.with(Vec::len);
+        (n > 0).then(|| {
+            let count = (n > MOST_SHOWN).then(|| format!(": {n} values"));
             view! {
-                <section class="to-find" aria-labelledby="to-find-here">
-                    <h2 id="to-find-here">"To find out here"</h2>
-                    <FindRows jobs values=here.into() />
+                <section class="to-find" aria-label="To find out here">
+                    <details prop:open=n <= MOST_SHOWN>
+                        <summary>"To find out here" {count}</summary>
+                        <FindRows jobs values=here.into() />
+                    </details>
                 </section>
             }
         })

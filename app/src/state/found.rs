@@ -139,9 +139,10 @@ impl EditorStore {
     /// Puts answers found on a job where they were missing, all as one undo; gives those that are not taken, and why.
     pub fn take_found(self, found: &[Found]) -> Vec<(Found, String)> {
         let several = several_found_out(&self.document_now(), found);
-        let label = match found {
-            [one] => format!("find out: {}", one.what),
-            _ => format!("take {} answers found on a job", several.edits.len()),
+        let label = match (found, several.edits.len()) {
+            ([one], _) => format!("find out: {}", one.what),
+            (_, 1) => "take one answer found on a job".to_owned(),
+            (_, n) => format!("take {n} answers found on a job"),
         };
         let mut refused: Vec<_> =
             several.refused.into_iter().map(|(found, reason)| (found, reason.0)).collect();
