@@ -109,8 +109,7 @@ impl Desk for Editor {
                 go(Screen::Write);
             }
             Begin::File(file) => {
-                files::open_file(store, file);
-                go(Screen::Write);
+                files::open_file(store, file, || go(Screen::Write));
             }
             Begin::FileInHand => store.open_in_hand(Callback::new(|()| go(Screen::Write))),
             Begin::Demo => spawn_local(async move { show(store, store.open_demo().await) }),

@@ -16,6 +16,12 @@ pub fn listen(store: EditorStore) {
     window_event_listener(leptos::ev::drop, move |event| dropped(store, &event));
     window_event_listener_untyped("hashchange", move |_| request_animation_frame(lead_keyboard));
     Effect::new(move |_| {
+        if store.has_brought().get() {
+            store.has_brought().set(false);
+            go(Screen::Later);
+        }
+    });
+    Effect::new(move |_| {
         if let Some(went) = store.went().get() {
             lead_to(store, &went);
         }
@@ -70,7 +76,7 @@ fn open(store: EditorStore) {
         store.open_in_hand(Callback::new(|()| go(Screen::Write)));
         return;
     }
-    let field = document().query_selector("input[type=file]").ok().flatten();
+    let field = document().query_selector("input[type=file]:not(.answers)").ok().flatten();
     if let Some(field) = field.and_then(|field| field.dyn_into::<web_sys::HtmlElement>().ok()) {
         field.click();
     }
@@ -92,8 +98,7 @@ fn dropped(store: EditorStore, event: &web_sys::DragEvent) {
         let words = format!("Of the {n} files that were dropped, \"{}\" was opened.", file.name());
         store.notice().set(Some(words));
     }
-    files::open_file(store, file);
-    go(Screen::Write);
+    files::open_file(store, file, || go(Screen::Write));
 }
 
 /// Puts the keyboard at the beginning of a screen that has just come, where the one before has taken it away with it.

@@ -13,6 +13,7 @@ import { walkLine } from './line.mjs';
 import { walkLosing } from './losing.mjs';
 import { walkMoving } from './moving.mjs';
 import { walkFiling } from './filing.mjs';
+import { walkFinding } from './finding.mjs';
 import { walkFirst } from './first.mjs';
 import { walkGoingOn } from './going_on.mjs';
 import { walkFromNothing } from './nothing.mjs';
@@ -62,6 +63,7 @@ for (const screen of SCREENS) {
   await walkThings(tally, screen);
   await walkBringing(tally, screen);
   await walkKit(tally, screen);
+  await walkFinding(tally, screen);
   await walkCountry(tally, screen);
   await walkTyping(tally, screen);
   await walkLine(tally, screen);

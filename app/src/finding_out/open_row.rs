@@ -1,9 +1,11 @@
 //! One value that is still to be found out.
 
+use super::page::Refused;
 use crate::components::capital::capital;
 use crate::state::EditorStore;
+use crate::state::found::Offer;
 use leptos::prelude::*;
-use procedures_schema::model::{OpenPlace, OpenValue};
+use procedures_schema::model::{Found, OpenPlace, OpenValue};
 use wasm_bindgen::JsCast;
 
 /// What it is, who finds it out, and the field for the answer.
@@ -13,13 +15,17 @@ pub fn OpenRow(
     store: EditorStore,
     /// The value.
     value: OpenValue,
+    /// What was found on jobs.
+    offers: Memo<Vec<(OpenValue, Vec<Offer>)>>,
+    /// What was not taken of several answers.
+    refused: Refused,
 ) -> impl IntoView {
-    let refused = RwSignal::new(None::<String>);
+    let not_taken = RwSignal::new(None::<String>);
     let field = NodeRef::<leptos::html::Input>::new();
     let (what, hint) = (capital(&value.what), hint(&value.place));
     let who = match value.who.as_str() {
         "" => "nobody is named to find it out".to_owned(),
-        who if who.starts_with("from ") => format!("to be found out {who}"),
+        who if is_of_a_place(who) => format!("to be found out {who}"),
         who => format!("to be found out by {who}"),
     };
     let open = StoredValue::new(value);
@@ -35,8 +41,21 @@ pub fn OpenRow(
         match open.with_value(|open| store.answer_open(open, &typed)) {
             // The row goes, so the next one stands in its place once the page has been redrawn.
             Ok(()) => request_animation_frame(move || focus_row(at)),
-            Err(reason) => refused.set(Some(reason)),
+            Err(reason) => not_taken.set(Some(reason)),
         }
+    };
+    let found = Memo::new(move |_| {
+        let of_it = |(value, _): &&(OpenValue, Vec<Offer>)| open.with_value(|open| open == value);
+        offers.with(|offers| offers.iter().find(of_it).map(|(_, offers)| offers.clone()).unwrap_or_default())
+    });
+    let why = move || {
+        let of_several = || {
+            let is_of_it = |(of, _): &&(Found, String)| {
+                found.with(|found| found.iter().any(|offer| offer.found.is_of_the_same(of)))
+            };
+            refused.with(|refused| refused.iter().find(is_of_it).map(|(_, reason)| reason.clone()))
+        };
+        not_taken.get().or_else(of_several)
     };
     view! {
         <li>
@@ -46,14 +65,40 @@ pub fn OpenRow(
                     <span>{who}</span>
                     <input
                         type="text" spellcheck="false" autocomplete="off" enterkeyhint="next" placeholder=hint
-                        node_ref=field aria-invalid=move || refused.with(Option::is_some).to_string()
+                        node_ref=field aria-invalid=move || not_taken.with(Option::is_some).to_string()
                     />
                 </label>
                 <button type="submit" class="key">"Keep"</button>
             </form>
-            <p class="refused" role="alert">{move || refused.get().map(|reason| format!("Not taken: {reason}."))}</p>
+            {move || found.get().into_iter().map(|offer| offered(store, offer, not_taken)).collect_view()}
+            <p class="refused" role="alert">{move || why().map(|reason| format!("Not taken: {reason}."))}</p>
         </li>
     }
+}
+
+/// An answer found on a job, with its key. It stands outside the form, so that Enter in the field never takes it.
+fn offered(store: EditorStore, offer: Offer, not_taken: RwSignal<Option<String>>) -> impl IntoView {
+    let head = offer.head();
+    let answer = offer.found.answer.clone();
+    let label = format!("Take it: {answer}");
+    let take = move |_| {
+        let refused = store.take_found(std::slice::from_ref(&offer.found));
+        match refused.into_iter().next() {
+            Some((_, reason)) => not_taken.set(Some(reason)),
+            None => request_animation_frame(lead_to_head),
+        }
+    };
+    view! {
+        <p class="offer">
+            <span>{head} ": " <strong>{answer}</strong></span>
+            <button type="button" class="key" aria-label=label on:click=take>"Take it"</button>
+        </p>
+    }
+}
+
+/// Whether who finds it out is told by a place: `from the stores`, `on site`.
+fn is_of_a_place(who: &str) -> bool {
+    ["from ", "on ", "at ", "in "].iter().any(|word| who.starts_with(word))
 }
 
 /// An example of what goes there.
@@ -84,9 +129,18 @@ fn place_of(field: &web_sys::HtmlInputElement) -> usize {
 
 /// Puts the keyboard into a field; past the last one, onto the head that says how many are left.
 fn focus_row(at: usize) {
-    let head = || document().get_element_by_id("later-head").and_then(|head| head.dyn_into().ok());
-    if let Some(target) = fields().into_iter().nth(at).or_else(head) {
+    match fields().into_iter().nth(at) {
         // A field that cannot be focused has just gone.
-        let _ = target.focus();
+        Some(field) => drop(field.focus()),
+        None => lead_to_head(),
+    }
+}
+
+/// Puts the keyboard onto the head: what was pressed is gone with its row, and no keyboard has to come up for that.
+pub fn lead_to_head() {
+    let head = document().get_element_by_id("later-head");
+    if let Some(head) = head.and_then(|head| head.dyn_into::<web_sys::HtmlElement>().ok()) {
+        // It stands as long as the screen does.
+        let _ = head.focus();
     }
 }

@@ -5,6 +5,7 @@ use super::moment::{Done, Moment};
 use super::order::{order, task_now};
 use super::resume::LeaveSafe;
 use super::task::Task;
+use super::to_find::ToFindHere;
 use crate::state::clock;
 use leptos::prelude::*;
 use procedures_schema::derive::answered::{Condition, condition, open_words};
@@ -36,6 +37,7 @@ pub fn Current(
         <section class="now" tabindex="0" aria-label="Step to do" node_ref=section>
             {order}
             {move || task_now(jobs, &task.get())}
+            <ToFindHere jobs />
             {move || is_proof.get().then(|| view! { <LeaveSafe stop /> })}
         </section>
         <ul class="coming-lines" aria-label="Coming">{coming}</ul>

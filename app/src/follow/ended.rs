@@ -1,6 +1,7 @@
 //! The end of a job: every step is ticked; what is still apart is called out.
 
 use super::job_store::JobStore;
+use super::to_find::FoundAtTheEnd;
 use leptos::prelude::*;
 
 /// The end.
@@ -32,6 +33,7 @@ pub fn Ended(
             <h1>"All " {n_ticked} " steps are ticked"</h1>
             {passed_over}
             {apart}
+            <FoundAtTheEnd jobs />
             <p class="why">"The record of this job stays on this device."</p>
         </section>
     }

@@ -3,6 +3,7 @@
 //! Every change of a job is one strict transaction; the signal changes only after it has completed, so what
 //! the screen shows as done is done also for the device.
 
+use super::found_here::Typed;
 use super::job::{Acknowledged, Answered, Job, Progress, Taken, Waiting};
 use super::moment::Moment;
 use super::standing::Standing;
@@ -10,11 +11,12 @@ use super::task::{Task, next_task};
 use crate::state::clock;
 use crate::state::ids::RandomIds;
 use crate::storage::database::{self, Durability, Entry, Store, StoreError};
+use crate::storage::found;
 use leptos::leptos_dom::helpers::set_timeout_with_handle;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use procedures_schema::format;
-use procedures_schema::model::{Id, IdSource, Procedure};
+use procedures_schema::model::{FoundOnJob, Id, IdSource, Procedure};
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -38,11 +40,12 @@ pub enum Storing {
     Failed(String),
 }
 
-/// A job with the procedure as it was when the job began.
+/// A job with the procedure as it was when the job began, and what has been found out on it.
 #[derive(Clone)]
-struct Running {
-    job: Job,
-    procedure: Arc<Procedure>,
+pub(super) struct Running {
+    pub(super) job: Job,
+    pub(super) procedure: Arc<Procedure>,
+    pub(super) found: FoundOnJob,
 }
 
 /// The state of Follow.
@@ -50,7 +53,8 @@ struct Running {
 pub struct JobStore {
     document: Memo<Arc<Procedure>>,
     standing: Memo<Standing>,
-    running: RwSignal<Option<Arc<Running>>>,
+    pub(super) running: RwSignal<Option<Arc<Running>>>,
+    pub(super) typed: Typed,
     moment: Memo<Arc<Moment>>,
     is_loaded: RwSignal<bool>,
     is_resuming: RwSignal<bool>,
@@ -78,6 +82,7 @@ impl JobStore {
             document,
             standing,
             running,
+            typed: Typed::default(),
             moment,
             is_loaded: RwSignal::new(false),
             is_resuming: RwSignal::new(false),
@@ -208,9 +213,16 @@ impl JobStore {
         self.is_resuming.set(false);
     }
 
+    /// Keeps what is typed of what was found out.
+    pub fn keep_found(self) {
+        self.change(|job| job);
+    }
+
     /// Puts the job away; its record stays on the device.
     pub fn put_away(self) {
-        self.store(None, move || {
+        let last = self.running.get_untracked().map(|running| self.with_typed(&running));
+        self.store(last.map(Arc::new), true, move || {
+            self.typed.forget();
             self.running.set(None);
             self.is_resuming.set(false);
             self.all_the_same.set(None);
@@ -228,7 +240,7 @@ impl JobStore {
     /// Notes that nobody watched until now. It is kept with the next change: until then the times say it again.
     fn note_break(self, running: &Running) {
         let job = running.job.clone().after_break(clock::now_ms());
-        self.running.set(Some(Arc::new(Running { job, procedure: running.procedure.clone() })));
+        self.running.set(Some(Arc::new(Running { job, ..running.clone() })));
     }
 
     /// Changes the job, or begins one; shows it only when it is kept. One change at a time.
@@ -241,22 +253,29 @@ impl JobStore {
             let reason = self.all_the_same.get_untracked();
             Job::new(RandomIds.next_id("job"), clock::now_ms(), reason)
         };
-        let job = change(running.as_ref().map_or_else(begin, |running| running.job.clone()));
-        let procedure =
-            running.map_or_else(|| self.document.get_untracked(), |running| running.procedure.clone());
-        let next = Arc::new(Running { job, procedure });
-        self.store(Some(next.clone()), move || {
+        let running = running.map_or_else(
+            || {
+                let procedure = self.document.get_untracked();
+                Running { job: begin(), found: FoundOnJob::of(&procedure), procedure }
+            },
+            |running| Running::clone(&running),
+        );
+        let typed = self.typed.now();
+        let next = self.with_typed(&running);
+        let next = Arc::new(Running { job: change(next.job), ..next });
+        self.store(Some(next.clone()), false, move || {
             self.running.set(Some(next));
+            self.typed.kept(&typed);
             self.now.set(clock::now_ms());
         });
     }
 
-    /// Keeps a job as the running one, or says that none runs; then does what has to wait for that.
-    fn store(self, running: Option<Arc<Running>>, then: impl FnOnce() + 'static) {
+    /// Keeps a job, as the running one or as one that is over; then does what has to wait for that.
+    fn store(self, job: Option<Arc<Running>>, is_over: bool, then: impl FnOnce() + 'static) {
         self.storing.set(Storing::Under);
         spawn_local(async move {
             let slow = set_timeout_with_handle(move || self.is_slow(), SLOW).ok();
-            let outcome = keep(running.as_deref()).await;
+            let outcome = keep(job.as_deref(), is_over).await;
             if let Some(slow) = slow {
                 slow.clear();
             }
@@ -300,6 +319,9 @@ impl JobStore {
             let now = clock::now_ms();
             if document().visibility_state() == web_sys::VisibilityState::Hidden {
                 hidden_since.set_value(Some(now));
+                if !self.typed.now().is_empty() {
+                    self.keep_found();
+                }
             } else if let Some(since) = hidden_since.try_update_value(Option::take).flatten()
                 && now.saturating_sub(since) > LONG_AWAY_MS
                 && let Some(running) = self.running.get_untracked()
@@ -317,20 +339,27 @@ fn procedure_key(job: &str) -> String {
     format!("{job} procedure")
 }
 
-async fn keep(running: Option<&Running>) -> Result<(), StoreError> {
-    let Some(Running { job, procedure }) = running else {
-        return database::keep(&[Entry { store: Store::Meta, key: RUNNING, text: None }], Durability::Strict)
-            .await;
+async fn keep(running: Option<&Running>, is_over: bool) -> Result<(), StoreError> {
+    let over = Entry { store: Store::Meta, key: RUNNING, text: None };
+    let Some(Running { job, procedure, found }) = running else {
+        return database::keep(&[over], Durability::Strict).await;
     };
     // A job is strings, numbers and lists; it always serialises.
     let text = format::write_part(job);
     let id = job.id.as_str();
     let mut entries = vec![Entry { store: Store::Jobs, key: id, text: Some(&text) }];
+    let found_key = found::key(procedure.id.as_str(), id);
+    let found = (!found.answers.is_empty()).then(|| format::write_found(found));
+    entries.push(Entry { store: Store::Jobs, key: &found_key, text: found.as_deref() });
     let key = procedure_key(id);
     // A job begins with its first change, which ticks one step at most; the copy does not change later.
     let copy = (job.ticks.len() <= 1).then(|| format::write(procedure));
     if let Some(copy) = &copy {
         entries.push(Entry { store: Store::Jobs, key: &key, text: Some(copy) });
+    }
+    if is_over {
+        entries.push(over);
+    } else if copy.is_some() {
         entries.push(Entry { store: Store::Meta, key: RUNNING, text: Some(id) });
     }
     database::keep(&entries, Durability::Strict).await
@@ -342,9 +371,18 @@ async fn running() -> Result<Option<Running>, String> {
     let job = database::kept(Store::Jobs, &id).await.map_err(in_words)?;
     let copy = database::kept(Store::Jobs, &procedure_key(&id)).await.map_err(in_words)?;
     let (Some(job), Some(copy)) = (job, copy) else { return Ok(None) };
-    let job =
+    let job: Job =
         format::read_part(&job).map_err(|error| format!("the job on this device is damaged: {error}"))?;
     let procedure = format::read(copy.as_bytes())
         .map_err(|error| format!("the job on this device is damaged: {error}"))?;
-    Ok(Some(Running { job, procedure: Arc::new(procedure) }))
+    let found_key = found::key(procedure.id.as_str(), &id);
+    let found = database::kept(Store::Jobs, &found_key).await.map_err(in_words)?;
+    let found = found.map_or_else(
+        || Ok(FoundOnJob::of(&procedure)),
+        |text| {
+            format::read_found(text.as_bytes())
+                .map_err(|error| format!("what was found out on this job is damaged: {error}"))
+        },
+    );
+    Ok(Some(Running { job, procedure: Arc::new(procedure), found: found? }))
 }

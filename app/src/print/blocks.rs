@@ -11,7 +11,8 @@ use crate::kit::columns::{LISTS, Listed};
 use crate::state::judged::{Judged, row_of};
 use leptos::prelude::*;
 use procedures_schema::derive::lanes::LaneRow;
-use procedures_schema::model::{Kit, OpenValue, Procedure, Reading, Step, open_values};
+use procedures_schema::derive::open_at::{OpenAt, open_at};
+use procedures_schema::model::{Kit, Procedure, Reading, Step};
 use procedures_schema::simulate::default_readings;
 use std::sync::Arc;
 
@@ -26,14 +27,16 @@ pub enum Block {
     Step(usize, Arc<Step>),
     /// An entry of the kit.
     Entry(String),
-    /// A value that is still to be found out.
-    Open(OpenValue),
+    /// What the columns of what is to be found out are.
+    OpenHead,
+    /// A value that is still to be found out, with its step.
+    Open(OpenAt),
 }
 
 impl Block {
     /// What has to be known of it to divide pages.
     pub fn piece(&self, height: f64) -> Piece {
-        Piece { height, leads: matches!(self, Self::Heading(_)) }
+        Piece { height, leads: matches!(self, Self::Heading(_) | Self::OpenHead) }
     }
 }
 
@@ -90,9 +93,12 @@ fn steps(document: &Procedure, is_of_it: impl Fn(&Step) -> bool) -> Vec<Block> {
 }
 
 fn later(document: &Procedure) -> Vec<Block> {
-    let open = open_values(document);
-    let heading = (!open.is_empty()).then(|| Block::Heading("To be found out".to_owned()));
-    heading.into_iter().chain(open.into_iter().map(Block::Open)).collect()
+    let open = open_at(document);
+    if open.is_empty() {
+        return Vec::new();
+    }
+    let head = [Block::Heading("To find out on site".to_owned()), Block::OpenHead];
+    head.into_iter().chain(open.into_iter().map(Block::Open)).collect()
 }
 
 /// A block as it stands on paper.
@@ -101,9 +107,12 @@ pub fn block(judged: &Judged, block: &Block, has_lanes: bool) -> AnyView {
         Block::Heading(name) => view! { <h3 class="stage block">{name.clone()}</h3> }.into_any(),
         Block::Words(words) => view! { <p class="block">{words.clone()}</p> }.into_any(),
         Block::Entry(words) => view! { <p class="block boxed">{words.clone()}</p> }.into_any(),
-        Block::Open(open) => {
-            let who = if open.who.is_empty() { String::new() } else { format!(" ({})", open.who) };
-            view! { <p class="block blank"><span>{capital(&open.what)} {who}</span></p> }.into_any()
+        Block::OpenHead => {
+            row_to_find("to-find-head", ["What", "By whom", "Where", "Found out"].map(str::to_owned))
+        }
+        Block::Open(OpenAt { value, step }) => {
+            let place = step.map_or_else(|| "at the start".to_owned(), |step| format!("step {}", step + 1));
+            row_to_find("to-find-row", [capital(&value.what), value.who.clone(), place, String::new()])
         }
         Block::Step(number, step) => {
             let row = row_of(&judged.lanes, number - 1, &step.id).filter(|_| has_lanes);
@@ -112,6 +121,12 @@ pub fn block(judged: &Judged, block: &Block, has_lanes: bool) -> AnyView {
                 .into_any()
         }
     }
+}
+
+/// A row of what is to be found out; the last column is to write in.
+fn row_to_find(class: &'static str, columns: [String; 4]) -> AnyView {
+    let columns = columns.map(|words| view! { <span>{words}</span> });
+    view! { <div class=format!("block {class}")>{columns}</div> }.into_any()
 }
 
 fn lanes_of(judged: &Judged, row: &LaneRow) -> impl IntoView + use<> {

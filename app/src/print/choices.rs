@@ -32,14 +32,11 @@ pub struct Choices {
 }
 
 impl Choices {
-    /// Everything with lanes, on the paper of the country.
+    /// Everything with lanes, or the sheet that was asked for, on the paper of the country.
     pub fn of(store: EditorStore) -> Self {
         let paper = store.document().with_untracked(|document| Paper::of_country(document.country.as_ref()));
-        Self {
-            part: RwSignal::new(Part::default()),
-            has_lanes: RwSignal::new(true),
-            paper: RwSignal::new(paper),
-        }
+        let part = if store.takes_sheet_wanted() { Part::Later } else { Part::default() };
+        Self { part: RwSignal::new(part), has_lanes: RwSignal::new(true), paper: RwSignal::new(paper) }
     }
 }
 

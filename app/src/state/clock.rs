@@ -33,6 +33,19 @@ pub fn today() -> model::Date {
     model::Date::parse(&text).unwrap_or(model::Date::FIRST)
 }
 
+/// The moment, as files have it.
+pub fn moment(at_ms: u64) -> model::Moment {
+    let text = String::from(local(at_ms - at_ms % 1000).to_iso_string()).replace(".000Z", "Z");
+    // As for days: only a clock outside the years 1 to 9999 gives none.
+    model::Moment::parse(&text).unwrap_or(model::Moment::FIRST)
+}
+
+/// Milliseconds since 1970 of a moment of a file; 0 for one before.
+pub fn ms_of(moment: &model::Moment) -> u64 {
+    let ms = Date::parse(&moment.to_string());
+    if ms.is_finite() && ms > 0.0 { whole(ms) } else { 0 }
+}
+
 /// The time of day to the second, `10:42:07`.
 pub fn to_the_second(at_ms: u64) -> String {
     let at = local(at_ms);

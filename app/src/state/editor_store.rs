@@ -8,6 +8,7 @@ use super::carried::CarriedHere;
 use super::clock;
 use super::doubts::AskedFrom;
 use super::filing::{ChangedFile, Filed, InHand};
+use super::found::Brought;
 use super::held::Held;
 use super::judged::Judged;
 use super::keeping::Keeper;
@@ -75,6 +76,7 @@ pub(super) struct Parts {
     pub(super) fresh: RwSignal<Option<Fresh>>,
     pub(super) review: RwSignal<Option<Review>>,
     pub(super) lines: Lines,
+    pub(super) brought: Brought,
     pub(super) in_hand: StoredValue<Option<InHand>, LocalStorage>,
     pub(super) changed_file: RwSignal<Option<ChangedFile>>,
     pub(super) filed: RwSignal<Option<Filed>>,
@@ -132,6 +134,7 @@ impl EditorStore {
             fresh: RwSignal::new(None),
             review: RwSignal::new(None),
             lines,
+            brought: Brought::default(),
             in_hand: StoredValue::new_local(None),
             changed_file: RwSignal::new(None),
             filed: RwSignal::new(None),

@@ -6,7 +6,7 @@
 
 use super::clock;
 use super::editor_store::EditorStore;
-use super::opening::{file_name, mark_in};
+use super::opening::{Came, file_name, mark_in};
 use crate::storage::file_access::{self, Handle};
 use crate::storage::files;
 use crate::storage::sharing::{self, Shared};
@@ -83,7 +83,7 @@ impl EditorStore {
     async fn pick_and_open(self) -> Result<bool, String> {
         let Some(file) = file_access::pick_to_open().await? else { return Ok(false) };
         let known = files::bytes_of(&file.file().await?).await?;
-        let is_open = self.open_bytes(&file.name(), &known);
+        let is_open = self.open_bytes(&file.name(), &known) == Came::Procedure;
         if is_open {
             self.keep_in_hand(self.document_now().id.clone(), file, known);
         }
@@ -224,7 +224,7 @@ impl EditorStore {
         self.changed_file().set(None);
         let Some(held) = self.parts().in_hand.get_value() else { return };
         let Some(found) = held.told else { return };
-        if self.open_bytes(&held.file.name(), &found) {
+        if self.open_bytes(&held.file.name(), &found) == Came::Procedure {
             self.keep_in_hand(held.document, held.file, found);
         }
     }

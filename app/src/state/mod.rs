@@ -17,6 +17,7 @@ pub mod editor_store;
 pub mod files;
 pub mod filing;
 pub mod finding_out;
+pub mod found;
 mod going_back;
 pub mod heard;
 pub mod held;

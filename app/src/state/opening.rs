@@ -21,6 +21,17 @@ const DEMO_NAME: &str = "circulation-pump";
 /// What follows the name of every procedure's file.
 const ENDING: &str = ".putback.json";
 
+/// What came of a file.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Came {
+    /// It is open now.
+    Procedure,
+    /// It holds answers found on a job, which are offered, or refused with the reason.
+    Answers,
+    /// Nothing; the reason is told.
+    Nothing,
+}
+
 /// What there is to begin with.
 pub struct Beginning {
     session: Session,
@@ -138,20 +149,23 @@ impl EditorStore {
         }
     }
 
-    /// Opens the bytes of a file with this name; if they cannot be read, says why and changes nothing. Says
-    /// whether it is open now.
-    pub fn open_bytes(self, file_name: &str, bytes: &[u8]) -> bool {
+    /// Opens the bytes of a file with this name; if they cannot be read, says why and changes nothing.
+    pub fn open_bytes(self, file_name: &str, bytes: &[u8]) -> Came {
         match format::read(bytes) {
             Ok(document) => {
                 self.notice().set(None);
                 self.open(Session::new(Arc::new(document)), stem(file_name));
                 self.was_filed(Some(Filed::Opened));
                 self.keep_now();
-                true
+                Came::Procedure
+            }
+            Err(_) if format::is_found(bytes) => {
+                self.bring_found(file_name, bytes);
+                Came::Answers
             }
             Err(error) => {
                 self.notice().set(Some(format!("{file_name} was not opened: {error}")));
-                false
+                Came::Nothing
             }
         }
     }

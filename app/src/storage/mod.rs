@@ -8,6 +8,8 @@ pub mod copies;
 pub mod database;
 pub mod file_access;
 pub mod files;
+pub mod found;
+pub mod giving;
 pub mod offline;
 pub mod preferences;
 pub mod sharing;

@@ -122,7 +122,7 @@ fn FileKeys(store: EditorStore) -> impl IntoView {
     let picked = move |event: web_sys::Event| {
         let field: web_sys::HtmlInputElement = event_target(&event);
         if let Some(file) = field.files().and_then(|files| files.get(0)) {
-            files::open_file(store, file);
+            files::open_file(store, file, || ());
         }
         // So that the same file can be picked again after it was mended.
         field.set_value("");

@@ -135,6 +135,6 @@ fn dropped(store: EditorStore, event: &web_sys::DragEvent) {
     event.prevent_default();
     let file = event.data_transfer().and_then(|data| data.files()).and_then(|files| files.get(0));
     if let Some(file) = file {
-        files::open_file(store, file);
+        files::open_file(store, file, || ());
     }
 }

@@ -3,6 +3,10 @@
 //! Figures are read as in a line that begins with `read:`, with the same caution: what could mean something
 //! else is not taken, and the person is told.
 
+mod several;
+
+pub use several::{Several, several_found_out};
+
 use super::leading::{Leading, leading};
 use crate::edit::{Edit, Scope};
 use crate::model::{

@@ -53,7 +53,7 @@ pub use block::{
 pub use coin::{
     Answer, Given, Made, Making, Meaning, Question, line_making, line_making_here, line_with_making,
 };
-pub use found_out::{NoAnswer, found_out, one_range, one_value};
+pub use found_out::{NoAnswer, Several, found_out, one_range, one_value, several_found_out};
 pub use here::Here;
 pub use leading::{
     Applied, Beside, Gap, Leading, NotHeld, StepParts, apply_leading, leading, number_of_step, parts_of_step,

@@ -11,6 +11,7 @@ pub mod brings;
 pub mod carry;
 pub mod ladder;
 pub mod lanes;
+pub mod open_at;
 pub mod ready;
 pub mod rungs;
 mod sentence;

@@ -11,6 +11,8 @@ pub const MOST_STEPS: usize = 5_000;
 pub const MOST_THINGS: usize = 2_000;
 /// Most images.
 pub const MOST_IMAGES: usize = 2_000;
+/// Most answers in a file of answers found on a job.
+pub const MOST_ANSWERS: usize = 5_000;
 /// Longest text and longest key, in characters (code points).
 pub const MOST_CHARACTERS: usize = 20_000;
 /// Objects and lists inside each other. The reader of JSON itself stops there, before the stack does.
@@ -27,7 +29,7 @@ pub(super) fn check_document(procedure: &Procedure) -> Result<(), FormatError> {
     within(procedure.images.len(), MOST_IMAGES, "images")
 }
 
-fn within(given: usize, most: usize, what: &str) -> Result<(), FormatError> {
+pub(super) fn within(given: usize, most: usize, what: &str) -> Result<(), FormatError> {
     if given <= most {
         Ok(())
     } else {

@@ -7,6 +7,7 @@
 //! nothing.
 
 mod error;
+mod found;
 mod head;
 mod limits;
 mod migrate;
@@ -20,13 +21,16 @@ mod unique;
 mod write;
 
 pub use error::{Category, FormatError};
+pub use found::{is_found, read_found, write_found};
 pub use head::{Head, read_head};
-pub use limits::{MOST_BYTES, MOST_CHARACTERS, MOST_DEPTH, MOST_IMAGES, MOST_STEPS, MOST_THINGS};
+pub use limits::{
+    MOST_ANSWERS, MOST_BYTES, MOST_CHARACTERS, MOST_DEPTH, MOST_IMAGES, MOST_STEPS, MOST_THINGS,
+};
 pub use part::{read_part, write_part};
 pub use read::read;
 pub use rewriter::Rewriter;
 #[cfg(feature = "cli")]
-pub use schema::schema;
+pub use schema::{found_schema, schema};
 pub use write::write;
 
 #[cfg(test)]

@@ -1,5 +1,6 @@
 //! Reading a file.
 
+use super::found::is_found;
 use super::limits::{MOST_DEPTH, check_bytes, check_document};
 use super::migrate::migrate;
 use super::sound::Sound;
@@ -25,15 +26,21 @@ pub fn read(bytes: &[u8]) -> Result<Procedure, FormatError> {
     refuse_newer(text)?;
     refuse_unsound(text)?;
     // The JSON is sound by now, so whatever is wrong here is wrong with what it says.
-    let mut procedure: Procedure = serde_json::from_str(text)
-        .map_err(|error| from_json(&error, &fault_path(text, &error), Some(Category::Content)))?;
+    let mut procedure: Procedure = serde_json::from_str(text).map_err(|error| {
+        if is_found(bytes) {
+            let words = "This file holds answers found on a job and no procedure. Open the procedure first, \
+                         and then the answers";
+            return FormatError::whole(Category::Content, words.to_owned());
+        }
+        from_json(&error, &fault_path(text, &error), Some(Category::Content), "a procedure")
+    })?;
     check_document(&procedure)?;
     check_identities(&procedure)?;
     migrate(&mut procedure);
     Ok(procedure)
 }
 
-fn as_text(bytes: &[u8]) -> Result<&str, FormatError> {
+pub(super) fn as_text(bytes: &[u8]) -> Result<&str, FormatError> {
     if bytes.starts_with(&[0xEF, 0xBB, 0xBF]) {
         return Err(FormatError {
             category: Category::Text,
@@ -64,34 +71,42 @@ fn refuse_newer(text: &str) -> Result<(), FormatError> {
     struct Mark {
         putback: u32,
     }
-    match serde_json::from_str::<Mark>(text) {
-        Ok(mark) if mark.putback > FORMAT_VERSION => Err(FormatError::whole(
-            Category::Newer,
-            format!(
-                "This file has format version {}; this program knows versions up to {FORMAT_VERSION}. \
-                 Open it with a newer version of the program",
-                mark.putback
-            ),
-        )),
-        // Every other fault is found, with its place, by the full reading.
-        Ok(_) | Err(_) => Ok(()),
+    // Every other fault is found, with its place, by the full reading.
+    serde_json::from_str::<Mark>(text).map_or(Ok(()), |mark| no_newer(mark.putback, FORMAT_VERSION))
+}
+
+/// Refuses a version beyond the one that is known.
+pub(super) fn no_newer(given: u32, known: u32) -> Result<(), FormatError> {
+    if given <= known {
+        return Ok(());
     }
+    let message = format!(
+        "This file has format version {given}; this program knows versions up to {known}. \
+         Open it with a newer version of the program"
+    );
+    Err(FormatError::whole(Category::Newer, message))
 }
 
 /// Refuses what no field could be at fault for, in fields that we know and in others.
 #[inline]
-fn refuse_unsound(text: &str) -> Result<(), FormatError> {
+pub(super) fn refuse_unsound(text: &str) -> Result<(), FormatError> {
     let fault = Cell::new(None);
     let mut track = serde_path_to_error::Track::new();
     let mut json = serde_json::Deserializer::from_str(text);
     let walked = Sound { fault: &fault }
         .deserialize(serde_path_to_error::Deserializer::new(&mut json, &mut track))
-        .map_err(|error| from_json(&error, &track.path().to_string(), fault.get()));
+        .map_err(|error| from_json(&error, &track.path().to_string(), fault.get(), "a procedure"));
     walked?;
-    json.end().map_err(|error| from_json(&error, ".", None))
+    json.end().map_err(|error| from_json(&error, ".", None, "a procedure"))
 }
 
-fn from_json(error: &serde_json::Error, path: &str, fault: Option<Category>) -> FormatError {
+/// A fault of the JSON library in our words; `what` the file should be.
+pub(super) fn from_json(
+    error: &serde_json::Error,
+    path: &str,
+    fault: Option<Category>,
+    what: &str,
+) -> FormatError {
     let whole = error.to_string();
     // The library appends the place; ours stands before the message.
     let message = whole.rfind(" at line ").and_then(|at| whole.get(..at)).unwrap_or(&whole);
@@ -108,7 +123,7 @@ fn from_json(error: &serde_json::Error, path: &str, fault: Option<Category>) -> 
             Category::Content,
             "This is no procedure file: its first field should be \"putback\", the format version".to_owned(),
         ),
-        _ => (Category::Content, format!("This does not fit a procedure: {}", in_plain_words(message))),
+        _ => (Category::Content, format!("This does not fit {what}: {}", in_plain_words(message))),
     };
     // The library writes "?" for a field whose name it does not know yet.
     let path = path.replace(".?", "");

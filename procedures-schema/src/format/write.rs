@@ -10,10 +10,14 @@ const LONGEST_LINE: usize = 90;
 // Inline for the same reason as `read`.
 #[inline]
 pub fn write(procedure: &Procedure) -> String {
-    let mut text = String::new();
     // A procedure has string keys only and no figures but whole ones, so it always becomes a value.
-    let value = serde_json::to_value(procedure).unwrap_or(Value::Null);
-    put(&value, 0, &mut text);
+    laid_out(&serde_json::to_value(procedure).unwrap_or(Value::Null))
+}
+
+/// The canonical text of a value.
+pub(super) fn laid_out(value: &Value) -> String {
+    let mut text = String::new();
+    put(value, 0, &mut text);
     text.push('\n');
     text
 }

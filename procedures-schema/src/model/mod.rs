@@ -11,6 +11,7 @@ mod connection;
 mod country;
 mod date;
 mod fault_path;
+mod found;
 mod id;
 mod image;
 mod kit;
@@ -40,6 +41,7 @@ pub use connection::{Connection, Family, FreesWhen, Grouping, Port, SealUse, Siz
 pub use country::Country;
 pub use date::{Date, DateError};
 pub(crate) use fault_path::fault_path;
+pub use found::{FOUND_VERSION, Found, FoundOnJob, FoundValue, NoPlace};
 pub use id::{Id, IdSource, NumberedIds};
 pub use image::Image;
 pub use kit::{Consumable, Instrument, Kit, KitList, Protection, Spare, Tool};

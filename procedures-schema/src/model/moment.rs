@@ -35,6 +35,9 @@ impl From<DateError> for MomentError {
 }
 
 impl Moment {
+    /// The first moment of the first day.
+    pub const FIRST: Self = Self { date: Date::FIRST, hour: 0, minute: 0, second: 0 };
+
     /// Reads `YYYY-MM-DDThh:mm:ssZ`.
     ///
     /// # Errors

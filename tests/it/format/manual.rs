@@ -2,7 +2,7 @@
 
 use super::{faults_by_schema, read, validator};
 use procedures_schema::check::{Verdict, check};
-use procedures_schema::format::{self, MOST_CHARACTERS, MOST_IMAGES, MOST_STEPS, MOST_THINGS};
+use procedures_schema::format::{self, MOST_ANSWERS, MOST_CHARACTERS, MOST_IMAGES, MOST_STEPS, MOST_THINGS};
 use procedures_schema::model::{Date, step_links};
 use procedures_schema::units::Unit;
 use putback_tests::repository;
@@ -28,17 +28,25 @@ fn first_column(section: &str) -> BTreeSet<&str> {
     rows.filter_map(|row| row.split_once('`')).map(|(first, _)| first).collect()
 }
 
+/// Every object and list of both kinds of file.
+fn definitions() -> BTreeMap<String, Value> {
+    let mut all = BTreeMap::new();
+    for (root, schema) in [("Procedure", format::schema()), ("FoundOnJob", format::found_schema())] {
+        let inside = schema["$defs"].as_object().expect("definitions").clone();
+        all.extend(inside);
+        all.insert(root.to_owned(), schema);
+    }
+    all
+}
+
 #[test]
 fn every_object_is_told_with_every_field_and_no_other() {
     let manual = manual();
     let sections = sections(&manual);
-    let schema = format::schema();
-    let definitions = schema["$defs"].as_object().expect("definitions");
-    let objects = definitions.iter().map(|(name, definition)| (name.as_str(), definition));
     let mut n_objects = 0;
-    for (name, definition) in objects.chain([("Procedure", &schema)]) {
+    for (name, definition) in &definitions() {
         let Some(properties) = definition["properties"].as_object() else { continue };
-        let section = sections.get(name).unwrap_or_else(|| panic!("no section \"### {name}\""));
+        let section = sections.get(name.as_str()).unwrap_or_else(|| panic!("no section \"### {name}\""));
         let fields: BTreeSet<&str> = properties.keys().map(String::as_str).collect();
         assert_eq!(first_column(section), fields, "{name}");
         let required: BTreeSet<&str> =
@@ -59,9 +67,8 @@ fn every_object_is_told_with_every_field_and_no_other() {
 fn every_word_of_every_list_is_told_and_no_other() {
     let manual = manual();
     let sections = sections(&manual);
-    let schema = format::schema();
     let mut n_lists = 0;
-    for (name, definition) in schema["$defs"].as_object().expect("definitions") {
+    for (name, definition) in &definitions() {
         let words: BTreeSet<&str> = definition["anyOf"]
             .as_array()
             .into_iter()
@@ -84,9 +91,26 @@ fn every_word_of_every_list_is_told_and_no_other() {
 fn the_limits_are_told_in_numbers() {
     let manual = manual();
     assert_eq!([MOST_STEPS, MOST_THINGS, MOST_IMAGES, MOST_CHARACTERS], [5_000, 2_000, 2_000, 20_000]);
+    assert_eq!(MOST_ANSWERS, 5_000);
+    assert!(manual.contains("of answers at most 5,000"));
     for told in ["50 MB", "5,000 steps", "2,000 things", "2,000 images", "20,000 characters", "127"] {
         assert!(manual.contains(told), "{told}");
     }
+}
+
+#[test]
+fn the_example_of_answers_is_read_and_laid_out_as_it_stands() {
+    let manual = manual();
+    let section = manual.split("\n## Answers found on a job\n").nth(1).expect("the section");
+    let text =
+        section.split("```json\n").nth(1).and_then(|rest| rest.split("```").next()).expect("an example");
+    let found = format::read_found(text.as_bytes()).expect("answers");
+    assert_eq!(format::write_found(&found), text);
+    let validator = jsonschema::draft202012::new(&format::found_schema()).expect("a schema");
+    let value: Value = serde_json::from_str(text).expect("JSON");
+    assert!(validator.is_valid(&value));
+    let nameless = text.replace("\"procedure\": \"p\",", "");
+    assert!(!validator.is_valid(&serde_json::from_str(&nameless).expect("JSON")));
 }
 
 #[test]

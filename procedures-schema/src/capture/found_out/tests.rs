@@ -1,8 +1,10 @@
 //! Every value that is missing can be answered, and then it is missing no more.
 
-use super::found_out;
+use super::{found_out, several_found_out};
 use crate::edit::{Session, apply};
-use crate::model::{OpenPlace, OpenValue, Procedure, Size, Step, each_reading, open_values, readings};
+use crate::model::{
+    Found, Moment, OpenPlace, OpenValue, Procedure, Size, Step, each_reading, open_values, readings,
+};
 use crate::units::Unit;
 use std::sync::Arc;
 
@@ -147,4 +149,47 @@ fn tight_is_a_torque_or_words() {
     let torque = super::tight("25 to 30 N·m");
     assert!(torque.torque.is_some() && torque.method.is_empty());
     assert_eq!(super::tight("hand tight and a quarter turn").method, "hand tight and a quarter turn");
+}
+
+/// All answers of a job as they come back, in the order of the list.
+fn from_a_job(answer: impl Fn(&OpenValue) -> &'static str) -> Vec<Found> {
+    let document = document();
+    let time = Moment::parse("2026-11-29T11:20:00Z").expect("a moment");
+    let open = open_values(&document);
+    open.iter().map(|open| Found::new(&document, open, answer(open), time)).collect()
+}
+
+#[test]
+fn several_answers_are_one_undo_and_the_same_as_one_by_one() {
+    let mut one_by_one = document();
+    while let Some(open) = open_values(&one_by_one).first() {
+        let edit = found_out(&one_by_one, &open.place, fitting(open)).expect(&open.what);
+        one_by_one = apply(&one_by_one, &edit).expect("it applies").document;
+    }
+    let several = several_found_out(&document(), &from_a_job(fitting));
+    assert_eq!((several.edits.len(), several.refused.len()), (11, 0));
+    let mut session = Session::new(document());
+    session.edit(&several.edits, "take what was found", None, 0).expect("they apply");
+    assert_eq!(*session.document(), one_by_one);
+    session.undo().expect("one entry");
+    assert_eq!(*session.document(), document());
+    assert!(session.undo().is_none());
+}
+
+#[test]
+fn what_is_refused_stays_with_its_reason_and_the_others_are_taken() {
+    let mut found = from_a_job(|_| "about right");
+    found.push(found[0].clone());
+    let several = several_found_out(&document(), &found);
+    let refused: Vec<&str> = several.refused.iter().map(|(found, _)| found.what.as_str()).collect();
+    let expected = [
+        "limits of \"flow\" in step 1",
+        "installation volume in step 1",
+        "limits of \"again\" in step 1",
+        "installation volume in step 1",
+        "size of the unions",
+    ];
+    assert_eq!((several.edits.len(), refused.as_slice()), (7, expected.as_slice()));
+    assert!(several.refused[0].1.0.contains("is not read as limits"), "{:?}", several.refused[0].1);
+    assert_eq!(several.refused[4].1.0, "this is not open any more");
 }
