@@ -81,8 +81,8 @@ pub fn on_row(store: EditorStore, step: &Id, event: &KeyboardEvent) {
     let command = match (event.key().as_str(), event.alt_key(), event.ctrl_key()) {
         ("ArrowDown", false, false) if event.shift_key() => Command::ExtendDown,
         ("ArrowUp", false, false) if event.shift_key() => Command::ExtendUp,
-        ("ArrowDown", false, false) => Command::SelectNext,
-        ("ArrowUp", false, false) => Command::SelectPrevious,
+        ("ArrowDown", false, false) => Command::SelectBeside(step.clone(), 1),
+        ("ArrowUp", false, false) => Command::SelectBeside(step.clone(), -1),
         ("a", false, true) => Command::SelectAll,
         ("d", false, true) => Command::Duplicate,
         ("Enter", false, false) => Command::EditWords(step.clone(), None),
