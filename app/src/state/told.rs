@@ -17,8 +17,12 @@ pub struct Told {
     pub last_stage: Option<Stage>,
     /// Whether the checker rejects it.
     pub is_rejected: bool,
-    /// The stamp: `REJECTED · 2 to mend` or `ACCEPTED`.
+    /// Whether it is accepted, and something is still to be found out.
+    pub is_draft: bool,
+    /// The stamp: `REJECTED · 2 to mend`, `ACCEPTED · DRAFT, 3 later` or `ACCEPTED`.
     pub stamp: String,
+    /// By what it was judged, and that it is not for work yet.
+    pub judged_by: String,
     /// Whether anything is found.
     pub has_findings: bool,
     /// By how many rules it was judged.
@@ -38,7 +42,9 @@ impl Told {
             country: document.country.clone(),
             last_stage: document.steps.last().map(|step| step.stage.clone()),
             is_rejected: judged.is_rejected(),
+            is_draft: judged.is_draft(),
             stamp: judged.stamp(),
+            judged_by: judged.judged_by(),
             has_findings: !report.findings.is_empty(),
             n_rules: report.n_rules,
             n_later: report.n_later,

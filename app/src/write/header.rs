@@ -6,7 +6,6 @@ use crate::state::filing::Filed;
 use crate::state::keeping::Kept;
 use crate::state::{Command, EditorStore, clock, files};
 use leptos::prelude::*;
-use procedures_schema::model::Country;
 use wasm_bindgen::JsCast;
 
 /// The head, in two lines.
@@ -42,34 +41,22 @@ pub fn Header(
     }
 }
 
-/// The verdict, like a stamp: double frame rejected, single frame accepted.
+/// The verdict, like a stamp: double frame rejected, single frame accepted, dashed frame while it is a draft.
 #[component]
 fn Stamp(store: EditorStore) -> impl IntoView {
     let told = store.told();
     let is_rejected = Memo::new(move |_| told.with(|told| told.is_rejected));
+    let is_draft = Memo::new(move |_| told.with(|told| told.is_draft));
     let stamp = Memo::new(move |_| told.with(|told| told.stamp.clone()));
-    let by = judged_by(store);
+    let by = Memo::new(move |_| store.told().with(|told| told.judged_by.clone()));
     let change = store.held_change();
     view! {
         <div class="verdict" role="status">
-            <strong class="stamp" class:rejected=is_rejected>{stamp}</strong>
+            <strong class="stamp" class:rejected=is_rejected class:draft=is_draft>{stamp}</strong>
             {move || change.get().map(|change| view! { <span class="change-held">{change}</span> })}
             <span class="by">{by}</span>
         </div>
     }
-}
-
-/// By what it was judged: how many rules, and whose limits.
-fn judged_by(store: EditorStore) -> Memo<String> {
-    Memo::new(move |_| {
-        store.told().with(|told| {
-            let country = told.country.as_ref().map(|country| match country {
-                Country::Elsewhere => ", by the author's limits only".to_owned(),
-                country => format!(", written for {}", country.word()),
-            });
-            format!("by {} rules{}, not for work yet", told.n_rules, country.unwrap_or_default())
-        })
-    })
 }
 
 /// The ways to what is wrong and to what was accepted, wherever it stands.
@@ -179,7 +166,7 @@ fn ToldOf(store: EditorStore) -> impl IntoView {
         let circuits = store.told().with(|told| told.told_of.join(", "));
         if circuits.is_empty() { "told of no circuit yet".to_owned() } else { format!("told of: {circuits}") }
     };
-    let by = judged_by(store);
+    let by = Memo::new(move |_| store.told().with(|told| told.judged_by.clone()));
     let by = view! { <span class="by-narrow">{by}" · "</span> };
     let is_open = RwSignal::new(false);
     view! {
