@@ -11,6 +11,7 @@ use crate::frame::changed_file::ChangedFileBar;
 use crate::frame::not_kept::NotKept;
 use crate::frame::versions_line::VersionsLine;
 use crate::kit::page::KitScreen;
+use crate::places;
 use crate::print::page::PrintScreen;
 use crate::route::{Screen, go};
 use crate::state::opening::Beginning;
@@ -55,6 +56,7 @@ impl Editor {
                 OpenNow { id, title, is_blank: is_blank(document) }
             })
         });
+        forget_places_of_others(open_now);
         flush_when_hidden(store);
         crate::everywhere::listen(store);
         Self { store, jobs, offline, open_now }
@@ -135,6 +137,17 @@ fn show(store: EditorStore, opened: Result<(), String>) {
         Ok(()) => go(Screen::Write),
         Err(reason) => store.notice().set(Some(reason)),
     }
+}
+
+/// Each procedure is shown from its top when it is opened.
+fn forget_places_of_others(open_now: Memo<OpenNow>) {
+    Effect::new(move |before: Option<Id>| {
+        let now = open_now.with(|open| open.id.clone());
+        if before.is_some_and(|before| before != now) {
+            places::forget();
+        }
+        now
+    });
 }
 
 /// Writes what is pending as soon as the page goes out of sight, which may be the last that it hears.

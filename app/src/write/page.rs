@@ -100,17 +100,7 @@ fn follow_focus(store: EditorStore) {
         request_animation_frame(move || {
             // Only the last wish counts: a row that was passed must not take the selection back.
             let Some(focus) = store.take_focus() else { return };
-            let id = match &focus {
-                Focus::Row(step) => format!("row-{step}"),
-                Focus::Words(step, _) => format!("words-{step}"),
-                Focus::Draft => "draft-line".to_owned(),
-                Focus::LastLine => "new-line".to_owned(),
-                Focus::Choice(step) => format!("choice-{step}"),
-                Focus::Reading(step) => format!("reading-{step}"),
-                Focus::Token(step, at) => format!("token-{step}-{at}"),
-                Focus::End => "end".to_owned(),
-            };
-            if let Some(element) = document().get_element_by_id(&id) {
+            if let Some(element) = document().get_element_by_id(&focus.element_id()) {
                 let element: web_sys::HtmlElement = element.unchecked_into();
                 // An element that cannot be focused has just gone; the next key begins at the page.
                 let _ = element.focus();
