@@ -14,7 +14,9 @@ pub fn listen(store: EditorStore) {
     // A file that is dropped beside its place would open in place of the page.
     window_event_listener(leptos::ev::dragover, move |event| event.prevent_default());
     window_event_listener(leptos::ev::drop, move |event| dropped(store, &event));
-    window_event_listener_untyped("hashchange", move |_| request_animation_frame(move || lead_keyboard(store)));
+    window_event_listener_untyped("hashchange", move |_| {
+        request_animation_frame(move || lead_keyboard(store))
+    });
     Effect::new(move |_| {
         if let Some(went) = store.went().get() {
             lead_to(store, &went);
