@@ -15,7 +15,8 @@ pub fn listen(store: EditorStore) {
     window_event_listener(leptos::ev::dragover, move |event| event.prevent_default());
     window_event_listener(leptos::ev::drop, move |event| dropped(store, &event));
     window_event_listener_untyped("hashchange", move |_| {
-        request_animation_frame(move || lead_keyboard(store))
+        store.let_go_of_notice();
+        request_animation_frame(move || lead_keyboard(store));
     });
     Effect::new(move |_| {
         if let Some(went) = store.went().get() {

@@ -29,7 +29,10 @@ pub fn ProceduresScreen(
     let trouble = part.trouble();
     let show = move |outcome: Result<Option<OnShelf>, String>| {
         match outcome {
-            Ok(one) => removed.set(one),
+            Ok(one) => {
+                trouble.set(None);
+                removed.set(one);
+            }
             Err(reason) => trouble.set(Some(reason)),
         }
         look(shelf, part);
