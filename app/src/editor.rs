@@ -18,7 +18,7 @@ use crate::state::opening::Beginning;
 use crate::state::shelf::is_blank;
 use crate::state::{EditorStore, files};
 use crate::versions::page::VersionsScreen;
-use crate::write::keys_sheet::KeysDialog;
+use crate::write::keys_sheet::KeysBeside;
 use crate::write::page::WriteScreen;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -78,7 +78,7 @@ impl Desk for Editor {
             Screen::Write | Screen::Procedures => view! { <WriteScreen store offline /> }.into_any(),
         };
         // Write has the sheet of keys at its foot, beside its key.
-        let keys = (screen_shown != Screen::Write).then(|| view! { <KeysDialog /> });
+        let keys = (screen_shown != Screen::Write).then(|| view! { <KeysBeside /> });
         view! { <LanePatterns as_on_paper />{screen}{keys} }.into_any()
     }
 

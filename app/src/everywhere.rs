@@ -1,9 +1,9 @@
 //! What holds on every screen of the editor: the keys that save, open and explain, files that are dropped, and the name
 //! of the tab.
 
+use crate::components::keys_dialog::open_sheet;
 use crate::route::{Screen, go};
 use crate::state::{EditorStore, files};
-use crate::write::keys_sheet::open_sheet;
 use leptos::prelude::*;
 use procedures_schema::compare::{Place, Places};
 use wasm_bindgen::JsCast;

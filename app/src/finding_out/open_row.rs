@@ -83,7 +83,7 @@ fn place_of(field: &web_sys::HtmlInputElement) -> usize {
 }
 
 /// Puts the keyboard into a field; past the last one, onto the head that says how many are left.
-fn focus_row(at: usize) {
+pub(super) fn focus_row(at: usize) {
     let head = || document().get_element_by_id("later-head").and_then(|head| head.dyn_into().ok());
     if let Some(target) = fields().into_iter().nth(at).or_else(head) {
         // A field that cannot be focused has just gone.

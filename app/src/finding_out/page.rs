@@ -1,6 +1,6 @@
 //! The Later screen as a whole.
 
-use super::open_row::OpenRow;
+use super::open_row::{OpenRow, focus_row};
 use crate::frame::plain_screen::PlainScreen;
 use crate::route::{Screen, go};
 use crate::state::EditorStore;
@@ -14,6 +14,8 @@ pub fn LaterScreen(
     store: EditorStore,
 ) -> impl IntoView {
     let open = store.open_values();
+    // The fields stand in the page by then.
+    request_animation_frame(|| focus_row(0));
     let head = move || match open.with(Vec::len) {
         0 => "Nothing is left to find out".to_owned(),
         1 => "One value is still to be found out".to_owned(),

@@ -8,6 +8,7 @@ use super::samples::Samples;
 use super::shelf_row::ShelfRow;
 use super::undo_bar::UndoBar;
 use crate::components::caution::Caution;
+use crate::components::keys_dialog::{KeyGroup, KeysDialog, open_sheet};
 use crate::desk::{Coming, DeskPart, Start};
 use crate::route::{Screen, Tabs};
 use crate::state::on_shelf::{OnShelf, delete_for_good, on_shelf, set_removed};
@@ -17,6 +18,16 @@ use leptos::task::spawn_local;
 /// What is on this device, as far as it has been looked at.
 type Shelf = RwSignal<Option<Result<Vec<OnShelf>, String>>>;
 
+const KEYS: KeyGroup = KeyGroup {
+    heading: "Procedures",
+    keys: &[
+        ("Tab, Enter", "to the next key of the page, and to press it"),
+        ("Ctrl+O", "open a file; one that is dropped here is opened too"),
+        ("Ctrl+S", "save the open procedure as a file"),
+        ("F1", "this sheet"),
+    ],
+};
+
 /// Everything of Procedures.
 #[component]
 pub fn ProceduresScreen(
@@ -25,6 +36,7 @@ pub fn ProceduresScreen(
 ) -> impl IntoView {
     let (shelf, removed): (Shelf, _) = (RwSignal::new(None), RwSignal::new(None));
     look(shelf, part);
+    listen_for_keys();
     let is_late = is_late(part);
     let trouble = part.trouble();
     let show = move |outcome: Result<Option<OnShelf>, String>| {
@@ -62,8 +74,20 @@ pub fn ProceduresScreen(
                 <Caution />
                 <p class="foot-line">{move || part.get().map(|desk| desk.versions())}</p>
             </main>
+            <KeysDialog title="Keys here" groups=vec![KEYS] />
         </div>
     }
+}
+
+/// F1 opens the sheet of keys, which on other screens is the editor's business.
+fn listen_for_keys() {
+    let listener = window_event_listener(leptos::ev::keydown, |event| {
+        if event.key() == "F1" && !event.default_prevented() {
+            event.prevent_default();
+            open_sheet();
+        }
+    });
+    on_cleanup(move || listener.remove());
 }
 
 /// Looks at what is on this device; then the editor is fetched, unless it is there.

@@ -1,6 +1,6 @@
 //! Keys of Write. Letter keys act nowhere but in texts; everything here needs a focused row or Ctrl.
 
-use super::keys_sheet::open_sheet;
+use crate::components::keys_dialog::open_sheet;
 use crate::frame::undo_keys::undo_keys;
 use crate::state::readings::AskedAt;
 use crate::state::{Command, EditorStore};
