@@ -23,6 +23,10 @@ use crate::state::files;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
+/// So many lanes have room for their names beside each other: in a window of middle width, and in a wide one.
+const FEW_LANES: usize = 4;
+const MANY_LANES: usize = 6;
+
 /// Everything of Write.
 #[component]
 pub fn WriteScreen(
@@ -42,12 +46,14 @@ pub fn WriteScreen(
     }
     let head = NodeRef::<leptos::html::Header>::new();
     let is_tall = is_tall(head);
-    let n_lanes = move || store.heads().with(|heads| heads.len().to_string());
+    let n_lanes = Memo::new(move |_| store.heads().with(|heads| heads.len()));
     let most_apart = move || store.most_apart().get().to_string();
     view! {
         <div
             class="write"
-            style=("--n", n_lanes)
+            class:many=move || { n_lanes.get() > FEW_LANES }
+            class:crowd=move || { n_lanes.get() > MANY_LANES }
+            style=("--n", move || n_lanes.get().to_string())
             style=("--most", most_apart)
             on:dragover=|event| event.prevent_default()
             on:drop=move |event| dropped(store, &event)
