@@ -1,8 +1,7 @@
 // From screen to screen and back: each keeps its place, and Write the row that has the keyboard.
 import assert from 'node:assert/strict';
-import { goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
-import { visited } from './visit.mjs';
+import { look, visited } from './visit.mjs';
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
 export async function walkStaying(tally, screen) {
@@ -15,6 +14,8 @@ export async function walkStaying(tally, screen) {
     await selected(place, visit.page, write);
     await undone(place, visit.page, write);
     await lettingGo(place, visit.page);
+    await later(place, visit, write);
+    await keys(place, visit.page);
   });
 }
 
@@ -22,6 +23,13 @@ export async function walkStaying(tally, screen) {
 const settled = (page) =>
   page.evaluate(async () => {
     for (let n = 0; n < 8; n += 1) await new Promise((done) => requestAnimationFrame(done));
+  });
+
+/** Goes to a screen by its tab, where a click of the tool would scroll the page first. */
+const goTo = (page, screen) =>
+  page.getByRole('navigation', { name: 'Screens' }).getByRole('button', { name: screen, exact: true }).evaluate((tab) => {
+    tab.focus();
+    tab.click();
   });
 
 const fromTop = (page) => page.evaluate(() => Math.round(scrollY));
@@ -119,5 +127,36 @@ async function lettingGo({ tally }, page) {
     assert.ok(await told.isVisible());
     await goTo(page, 'Kit');
     await told.waitFor({ state: 'detached' });
+  });
+}
+
+async function later(place, visit, write) {
+  const { page } = visit;
+  await place.tally.step('what is still to be found out makes a draft, and the stamp says so', async () => {
+    await goTo(page, 'Write');
+    await write.append('later: the size of the strainer');
+    await write.stamped('ACCEPTED · DRAFT, 1 later');
+    assert.equal(await page.locator('.stamp.draft').evaluate((stamp) => getComputedStyle(stamp).borderTopStyle), 'dashed');
+  });
+  await look(place, visit, 'write-draft');
+  await place.tally.step('the walk through it begins in its first field', async () => {
+    await page.getByRole('button', { name: '1 later: to be found out' }).click();
+    await page.locator('.later-walk input:focus').waitFor();
+    await page.keyboard.press('Control+z');
+  });
+}
+
+async function keys({ tally }, page) {
+  await tally.step('F1 opens a sheet of keys that is true on its screen', async () => {
+    for (const [screen, title, first] of [['Kit', 'Keys here, and those of Write', 'Everywhere'], ['Procedures', 'Keys here', 'Procedures']]) {
+      await goTo(page, screen);
+      await page.getByRole('dialog').waitFor({ state: 'hidden' });
+      await page.keyboard.press('F1');
+      const sheet = page.getByRole('dialog', { name: title, exact: true });
+      await sheet.waitFor();
+      assert.equal(await sheet.getByRole('heading', { level: 3 }).first().innerText(), first);
+      await page.keyboard.press('Escape');
+      await sheet.waitFor({ state: 'hidden' });
+    }
   });
 }
