@@ -160,6 +160,8 @@ impl EditorStore {
 /// Why a file was not opened. One that does not even begin as ours do is a text, a picture or what not, and where in it
 /// that shows is of little use to anybody.
 fn not_opened(file_name: &str, bytes: &[u8], error: &FormatError) -> String {
+    // A mark of the order of bytes, which some programs put first, makes no other file of it.
+    let bytes = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
     let begins_as_ours = bytes.trim_ascii_start().first() == Some(&b'{');
     if begins_as_ours || !matches!(error.category(), Category::Text | Category::Syntax | Category::Content) {
         return format!("{file_name} was not opened: {error}");
@@ -217,6 +219,8 @@ mod tests {
         }
         let damaged = told(b"{\"putback\": 0,\n oh");
         assert!(damaged.starts_with("notes.txt was not opened: line 2"), "{damaged}");
+        let marked = told(b"\xef\xbb\xbf{\"putback\": 0}");
+        assert!(!marked.contains("not a procedure"), "{marked}");
     }
 
     #[wasm_bindgen_test]
