@@ -51,7 +51,7 @@ pub fn App(
             return view! { <ProceduresScreen part /> }.into_any();
         }
         let Some(desk) = part.get() else {
-            part.want(Start::Demo, |_| ());
+            part.want_screen();
             return view! { <NotThere part screen /> }.into_any();
         };
         stands();

@@ -202,6 +202,14 @@ impl DeskPart {
         self.ask(start, then);
     }
 
+    /// Asks for the editor because a screen of it is shown. What was wanted and could not be had is then given up.
+    pub fn want_screen(self) {
+        if self.coming.get_untracked() == Coming::Failed {
+            self.wish.set_value(None);
+        }
+        self.want(Start::Demo, |_| ());
+    }
+
     /// Opens something. Of several that are asked for before the editor is there, the last is opened.
     pub fn begin(self, what: Begin) {
         self.wish.set_value(Some(what));
