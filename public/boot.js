@@ -35,6 +35,12 @@ setTimeout(() => show('Putback has not started within 10 seconds.'), PATIENCE_MS
 // What fails in the application before it stands comes by here, since nobody awaits it.
 for (const kind of ['error', 'unhandledrejection']) addEventListener(kind, () => show('Putback could not start.'));
 
+// The application asks so when the rest of it does not come.
+addEventListener('rescue-here', () => {
+  const place = document.getElementById('rescue-here');
+  if (place) showKept(place);
+});
+
 try {
   const application = await import(address(own.dataset.js));
   await application.default({ module_or_path: address(own.dataset.wasm) });

@@ -1,6 +1,7 @@
 //! The frame of the application: the list of procedures, which comes first, and the screens of the editor.
 
-use crate::desk::{DeskPart, Source, Start};
+use crate::desk::{Coming, DeskPart, Source, Start};
+use crate::library::fetching::{Fetching, KeptWithout, is_late};
 use crate::library::page::ProceduresScreen;
 use crate::route::{self, Screen, Tabs};
 use crate::state::offline::OfflineLine;
@@ -50,7 +51,7 @@ pub fn App(
             return view! { <ProceduresScreen part /> }.into_any();
         }
         let Some(desk) = part.get() else {
-            part.ask(Start::Demo, |_| ());
+            part.want_screen();
             return view! { <NotThere part screen /> }.into_any();
         };
         stands();
@@ -81,27 +82,23 @@ fn stands() {
 /// What stands in the place of the editor while it is fetched, and if it cannot be fetched.
 #[component]
 fn NotThere(part: DeskPart, screen: Screen) -> impl IntoView {
-    let trouble = part.trouble();
-    let troubled = move || {
-        trouble.get().map(|reason| {
+    // A page that begins here says so already, and hands out what is kept if it takes too long.
+    let says_so = document().get_element_by_id("start").is_some();
+    let is_late = is_late(part);
+    let coming = part.coming();
+    let is_shown = Memo::new(move |_| !says_so || coming.get() == Coming::Failed);
+    move || {
+        is_shown.get().then(|| {
             stands();
             view! {
                 <div class="procedures">
-                    <header class="plain-head"><h1 class="name">"Putback"</h1><Tabs shown=screen /></header>
-                    <main>
-                        <p class="notice" role="alert">{reason}</p>
-                        <p>"What is kept on this device stays kept."</p>
-                        <div class="begin">
-                            <button type="button" class="key first" on:click=move |_| part.ask(Start::Demo, |_| ())>"Try again"</button>
-                        </div>
-                    </main>
+                    <div class="plain-top">
+                        <header class="plain-head"><h1 class="name">"Putback"</h1><Tabs shown=screen /></header>
+                        <Fetching part start=Start::Demo is_late />
+                    </div>
+                    <main><KeptWithout part is_late /></main>
                 </div>
             }
         })
-    };
-    // A page that begins here says so already.
-    let says_so = document().get_element_by_id("start").is_some();
-    let starting =
-        move || (!says_so && trouble.with(Option::is_none)).then_some("The editor is being fetched …");
-    view! { {troubled}<p class="start" role="status">{starting}</p> }
+    }
 }

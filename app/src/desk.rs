@@ -86,6 +86,17 @@ pub struct Source {
 
 type Waiting = Box<dyn FnOnce(Rc<dyn Desk>)>;
 
+/// How it stands with an editor that is not there.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Coming {
+    /// Nobody waits for it.
+    Unasked,
+    /// Somebody waits for it.
+    Awaited,
+    /// It could not be fetched.
+    Failed,
+}
+
 /// The editor, once it is there. A handle that can be copied.
 #[derive(Clone, Copy)]
 pub struct DeskPart {
@@ -94,7 +105,10 @@ pub struct DeskPart {
     owner: StoredValue<Owner>,
     desk: RwSignal<Option<Rc<dyn Desk>>, LocalStorage>,
     trouble: RwSignal<Option<String>>,
+    coming: RwSignal<Coming>,
     is_coming: StoredValue<bool>,
+    /// What is opened when it comes: what somebody asked for last.
+    wish: StoredValue<Option<Begin>, LocalStorage>,
     waiting: StoredValue<Vec<Waiting>, LocalStorage>,
 }
 
@@ -107,7 +121,9 @@ impl DeskPart {
             owner: StoredValue::new(Owner::current().unwrap_or_default()),
             desk: RwSignal::new_local(None),
             trouble: RwSignal::new(None),
+            coming: RwSignal::new(Coming::Unasked),
             is_coming: StoredValue::new(false),
+            wish: StoredValue::new_local(None),
             waiting: StoredValue::new_local(Vec::new()),
         }
     }
@@ -117,9 +133,22 @@ impl DeskPart {
         self.desk.get()
     }
 
-    /// Why it could not be fetched.
+    /// Why it could not be fetched, or why something was not done.
     pub fn trouble(self) -> RwSignal<Option<String>> {
         self.trouble
+    }
+
+    /// How it stands with it, while it is not there.
+    pub fn coming(self) -> ReadSignal<Coming> {
+        self.coming.read_only()
+    }
+
+    /// Tells no trouble any more: it was read, or something else has been done.
+    pub fn forget_trouble(self) {
+        self.trouble.set(None);
+        if self.coming.get_untracked() == Coming::Failed {
+            self.coming.set(Coming::Unasked);
+        }
     }
 
     /// Fetches the second part, so that it is there when it is wanted.
@@ -151,19 +180,49 @@ impl DeskPart {
             let waiting = self.waiting.try_update_value(std::mem::take).unwrap_or_default();
             match made {
                 Ok(desk) => {
+                    self.coming.set(Coming::Unasked);
                     self.desk.set(Some(desk.clone()));
                     for then in waiting {
                         then(desk.clone());
                     }
                 }
-                Err(reason) => self.trouble.set(Some(reason)),
+                Err(reason) => {
+                    self.coming.set(Coming::Failed);
+                    self.trouble.set(Some(reason));
+                }
             }
         });
     }
 
-    /// Opens something.
+    /// As [`DeskPart::ask`], for somebody who waits for it and is told so.
+    pub fn want(self, start: Start, then: impl FnOnce(Rc<dyn Desk>) + 'static) {
+        if self.desk.with_untracked(Option::is_none) {
+            self.coming.set(Coming::Awaited);
+        }
+        self.ask(start, then);
+    }
+
+    /// Asks for the editor because a screen of it is shown. What was wanted and could not be had is then given up.
+    pub fn want_screen(self) {
+        if self.coming.get_untracked() == Coming::Failed {
+            self.wish.set_value(None);
+        }
+        self.want(Start::Demo, |_| ());
+    }
+
+    /// Opens something. Of several that are asked for before the editor is there, the last is opened.
     pub fn begin(self, what: Begin) {
-        self.ask(Start::Empty, move |desk| desk.begin(what));
+        self.wish.set_value(Some(what));
+        self.try_again(Start::Empty);
+    }
+
+    /// Asks for the editor again, and for what somebody wanted of it.
+    pub fn try_again(self, start: Start) {
+        self.want(start, move |desk| {
+            if let Some(what) = self.wish.try_update_value(Option::take).flatten() {
+                desk.begin(what);
+            }
+        });
     }
 
     /// The open procedure, if the editor is there.

@@ -11,13 +11,14 @@ use crate::frame::changed_file::ChangedFileBar;
 use crate::frame::not_kept::NotKept;
 use crate::frame::versions_line::VersionsLine;
 use crate::kit::page::KitScreen;
+use crate::places;
 use crate::print::page::PrintScreen;
 use crate::route::{Screen, go};
 use crate::state::opening::Beginning;
 use crate::state::shelf::is_blank;
 use crate::state::{EditorStore, files};
 use crate::versions::page::VersionsScreen;
-use crate::write::keys_sheet::KeysDialog;
+use crate::write::keys_sheet::KeysBeside;
 use crate::write::page::WriteScreen;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -55,6 +56,7 @@ impl Editor {
                 OpenNow { id, title, is_blank: is_blank(document) }
             })
         });
+        forget_places_of_others(open_now);
         flush_when_hidden(store);
         crate::everywhere::listen(store);
         Self { store, jobs, offline, open_now }
@@ -76,7 +78,7 @@ impl Desk for Editor {
             Screen::Write | Screen::Procedures => view! { <WriteScreen store offline /> }.into_any(),
         };
         // Write has the sheet of keys at its foot, beside its key.
-        let keys = (screen_shown != Screen::Write).then(|| view! { <KeysDialog /> });
+        let keys = (screen_shown != Screen::Write).then(|| view! { <KeysBeside /> });
         view! { <LanePatterns as_on_paper />{screen}{keys} }.into_any()
     }
 
@@ -134,6 +136,17 @@ fn show(store: EditorStore, opened: Result<(), String>) {
         Ok(()) => go(Screen::Write),
         Err(reason) => store.notice().set(Some(reason)),
     }
+}
+
+/// Each procedure is shown from its top when it is opened.
+fn forget_places_of_others(open_now: Memo<OpenNow>) {
+    Effect::new(move |before: Option<Id>| {
+        let now = open_now.with(|open| open.id.clone());
+        if before.is_some_and(|before| before != now) {
+            places::forget();
+        }
+        now
+    });
 }
 
 /// Writes what is pending as soon as the page goes out of sight, which may be the last that it hears.

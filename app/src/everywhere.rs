@@ -1,9 +1,9 @@
 //! What holds on every screen of the editor: the keys that save, open and explain, files that are dropped, and the name
 //! of the tab.
 
+use crate::components::keys_dialog::open_sheet;
 use crate::route::{Screen, go};
 use crate::state::{EditorStore, files};
-use crate::write::keys_sheet::open_sheet;
 use leptos::prelude::*;
 use procedures_schema::compare::{Place, Places};
 use wasm_bindgen::JsCast;
@@ -14,7 +14,10 @@ pub fn listen(store: EditorStore) {
     // A file that is dropped beside its place would open in place of the page.
     window_event_listener(leptos::ev::dragover, move |event| event.prevent_default());
     window_event_listener(leptos::ev::drop, move |event| dropped(store, &event));
-    window_event_listener_untyped("hashchange", move |_| request_animation_frame(lead_keyboard));
+    window_event_listener_untyped("hashchange", move |_| {
+        store.let_go_of_notice();
+        request_animation_frame(move || lead_keyboard(store));
+    });
     Effect::new(move |_| {
         if store.has_brought().get() {
             store.has_brought().set(false);
@@ -101,17 +104,26 @@ fn dropped(store: EditorStore, event: &web_sys::DragEvent) {
     files::open_file(store, file, || go(Screen::Write));
 }
 
-/// Puts the keyboard at the beginning of a screen that has just come, where the one before has taken it away with it.
-fn lead_keyboard() {
+/// Puts the keyboard onto a screen that has just come, where the one before has taken it away with it: on Write to where
+/// it was, else to the beginning. Nothing scrolls for it: the screen is shown as it was left.
+fn lead_keyboard(store: EditorStore) {
     let page = document();
-    let is_lost = page.active_element().is_none_or(|element| element.tag_name() == "BODY");
-    let main = page.query_selector("main").ok().flatten();
-    let main = main.and_then(|main| main.dyn_into::<web_sys::HtmlElement>().ok());
-    if let Some(main) = main.filter(|_| is_lost) {
-        // Neither is refused by an element that stands in the page.
-        let _ = main.set_attribute("tabindex", "-1");
-        let _ = main.focus();
+    if page.active_element().is_some_and(|element| element.tag_name() != "BODY") {
+        return;
     }
+    let left_at = (Screen::or_write() == Screen::Write).then(|| store.left_at()).flatten();
+    let place = left_at.and_then(|focus| page.get_element_by_id(&focus.element_id()));
+    let place = place.or_else(|| {
+        let main = page.query_selector("main").ok().flatten()?;
+        // Not refused by an element that stands in the page.
+        let _ = main.set_attribute("tabindex", "-1");
+        Some(main)
+    });
+    let Some(place) = place.and_then(|place| place.dyn_into::<web_sys::HtmlElement>().ok()) else { return };
+    let staying = web_sys::FocusOptions::new();
+    staying.set_prevent_scroll(true);
+    // As above.
+    let _ = place.focus_with_options(&staying);
 }
 
 /// Leads to where something was undone or done again, unless the screen that is shown has it too.

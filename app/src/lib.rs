@@ -27,6 +27,7 @@ pub mod frame;
 pub mod kit;
 pub mod library;
 pub mod panic_notice;
+pub mod places;
 pub mod print;
 pub mod route;
 pub mod state;

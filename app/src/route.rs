@@ -1,5 +1,6 @@
 //! Which screen is shown, by the part of the address behind `#`, so that pages opened from a file work too.
 
+use crate::places;
 use leptos::leptos_dom::helpers::location_hash;
 use leptos::prelude::*;
 
@@ -64,7 +65,13 @@ impl Screen {
 /// The screen of the address, as long as the page lives.
 pub fn screen() -> ReadSignal<Screen> {
     let screen = RwSignal::new(Screen::or_write());
-    window_event_listener_untyped("hashchange", move |_| screen.set(Screen::or_write()));
+    places::keep_from_browser();
+    window_event_listener_untyped("hashchange", move |_| {
+        let next = Screen::or_write();
+        places::note(screen.get_untracked());
+        screen.set(next);
+        places::come_back(next);
+    });
     screen.read_only()
 }
 

@@ -1,6 +1,9 @@
 // The lanes: every state drawn and told in words, and findings that hang on the very boundary that they are about.
 import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { fitsTheWidth, picture } from './looking.mjs';
 import { goTo } from './pages/screens.mjs';
+import { repository } from './places.mjs';
 import { Write } from './pages/write.mjs';
 import { begin, look, visited } from './visit.mjs';
 
@@ -25,6 +28,7 @@ export async function walkLanes(tally, screen) {
     await write.open(place.server.address);
     await boundaries(place, visit, write);
     await states(place, visit);
+    await many(place, visit);
   });
 }
 
@@ -110,4 +114,39 @@ async function states(place, visit) {
       assert.match(told, words);
     }
   });
+}
+
+/** The demonstration with so many circuits. */
+function withCircuits(n) {
+  const document_ = JSON.parse(readFileSync(repository('public/demo/circulation-pump.putback.json'), 'utf8'));
+  const { circuits } = document_.map;
+  const [first] = circuits;
+  for (let at = circuits.length; at < n; at += 1) {
+    const sections = (first.sections ?? []).map((section, of) => ({ ...section, id: `section-${at}-${of}`, name: `section ${at} ${of}` }));
+    circuits.push({ ...first, id: `circuit-${at}`, name: `circuit number ${at}`, sections });
+  }
+  return JSON.stringify(document_);
+}
+
+async function many({ tally, screen }, { page }) {
+  const size = page.viewportSize();
+  await goTo(page, 'Write');
+  for (const n of [10, 15]) {
+    await tally.step(`with ${n} circuits, half of the width is left for words, and nothing scrolls sideways`, async () => {
+      const file = { name: 'many.putback.json', mimeType: 'application/json', buffer: Buffer.from(withCircuits(n)) };
+      await page.locator('input[type=file]').setInputFiles(file);
+      await page.waitForFunction((n) => document.querySelectorAll('.lane-head:not(.apart)').length === n, n);
+      await page.locator('li[data-step]').nth(3).locator('.words').click();
+      for (const width of [1280, 1024, 820, 320]) {
+        await page.setViewportSize({ width, height: size.height });
+        await fitsTheWidth(page);
+        const lanes = await page.locator('li[data-step] .lanes').first().evaluate((lanes) => lanes.getBoundingClientRect().width);
+        const words = await page.locator('.end .content').evaluate((words) => words.getBoundingClientRect().width);
+        assert.ok(lanes <= width / 2 + 1, `lanes of ${lanes} px at ${width}`);
+        if (width !== 1024) assert.ok(words >= width / 2 - 1, `words of ${words} px at ${width}`);
+        await picture(page, `${screen.name}-lanes-${n}-at-${width}`);
+      }
+      await page.setViewportSize(size);
+    });
+  }
 }

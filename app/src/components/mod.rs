@@ -8,6 +8,7 @@ pub mod capital;
 pub mod caution;
 pub mod fields;
 pub mod keypad;
+pub mod keys_dialog;
 pub mod lane;
 pub mod lane_patterns;
 pub mod limits_bar;

@@ -128,7 +128,7 @@ fn place_of(field: &web_sys::HtmlInputElement) -> usize {
 }
 
 /// Puts the keyboard into a field; past the last one, onto the head that says how many are left.
-fn focus_row(at: usize) {
+pub(super) fn focus_row(at: usize) {
     match fields().into_iter().nth(at) {
         // A field that cannot be focused has just gone.
         Some(field) => drop(field.focus()),

@@ -1,7 +1,7 @@
 //! The Later screen as a whole.
 
 use super::brought::{FoundFiles, SheetKeys};
-use super::open_row::{OpenRow, lead_to_head};
+use super::open_row::{OpenRow, focus_row, lead_to_head};
 use crate::frame::plain_screen::PlainScreen;
 use crate::route::{Screen, go};
 use crate::state::EditorStore;
@@ -22,6 +22,8 @@ pub fn LaterScreen(
     look_for_found(store);
     let offers = store.offers();
     let refused: Refused = RwSignal::new(Vec::new());
+    // The fields stand in the page by then.
+    request_animation_frame(|| focus_row(0));
     let head = move || match open.with(Vec::len) {
         0 => "Nothing is left to find out".to_owned(),
         1 => "One value is still to be found out".to_owned(),

@@ -31,6 +31,7 @@ pub fn PlainHead(
 fn Standing(store: EditorStore) -> impl IntoView {
     let told = store.told();
     let is_rejected = Memo::new(move |_| told.with(|told| told.is_rejected));
+    let is_draft = Memo::new(move |_| told.with(|told| told.is_draft));
     let stamp = Memo::new(move |_| told.with(|told| told.stamp.clone()));
     let labels = store.undo_labels();
     let undo = move || {
@@ -42,6 +43,6 @@ fn Standing(store: EditorStore) -> impl IntoView {
     view! {
         <button type="button" class="quiet" disabled=cannot on:click=move |_| store.run(Command::Undo)>{undo}</button>
         <button type="button" class="quiet" title=again disabled=cannot_redo on:click=move |_| store.run(Command::Redo)>"Redo"</button>
-        <div class="verdict"><LaterKey store /><span role="status"><strong class="stamp" class:rejected=is_rejected>{stamp}</strong></span><span class="by">{judged_by(store)}</span></div>
+        <div class="verdict"><LaterKey store /><span role="status"><strong class="stamp" class:rejected=is_rejected class:draft=is_draft>{stamp}</strong></span><span class="by">{judged_by(store)}</span></div>
     }
 }

@@ -4,6 +4,7 @@
 
 pub mod begin;
 pub mod bin;
+pub mod fetching;
 pub mod first_time;
 pub mod page;
 pub mod samples;

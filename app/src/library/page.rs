@@ -2,12 +2,14 @@
 
 use super::begin::Begin;
 use super::bin::{Bin, BinKeys};
+use super::fetching::{Fetching, KeptWithout, is_late};
 use super::first_time::FirstTime;
 use super::samples::Samples;
 use super::shelf_row::ShelfRow;
 use super::undo_bar::UndoBar;
 use crate::components::caution::Caution;
-use crate::desk::{DeskPart, Start};
+use crate::components::keys_dialog::{KeyGroup, KeysDialog, open_sheet};
+use crate::desk::{Coming, DeskPart, Start};
 use crate::route::{Screen, Tabs};
 use crate::state::on_shelf::{OnShelf, delete_for_good, on_shelf, set_removed};
 use leptos::prelude::*;
@@ -15,6 +17,16 @@ use leptos::task::spawn_local;
 
 /// What is on this device, as far as it has been looked at.
 type Shelf = RwSignal<Option<Result<Vec<OnShelf>, String>>>;
+
+const KEYS: KeyGroup = KeyGroup {
+    heading: "Procedures",
+    keys: &[
+        ("Tab, Enter", "to the next key of the page, and to press it"),
+        ("Ctrl+O", "open a file; one that is dropped here is opened too"),
+        ("Ctrl+S", "save the open procedure as a file"),
+        ("F1", "this sheet"),
+    ],
+};
 
 /// Everything of Procedures.
 #[component]
@@ -24,10 +36,15 @@ pub fn ProceduresScreen(
 ) -> impl IntoView {
     let (shelf, removed): (Shelf, _) = (RwSignal::new(None), RwSignal::new(None));
     look(shelf, part);
+    listen_for_keys();
+    let is_late = is_late(part);
     let trouble = part.trouble();
     let show = move |outcome: Result<Option<OnShelf>, String>| {
         match outcome {
-            Ok(one) => removed.set(one),
+            Ok(one) => {
+                trouble.set(None);
+                removed.set(one);
+            }
             Err(reason) => trouble.set(Some(reason)),
         }
         look(shelf, part);
@@ -45,9 +62,11 @@ pub fn ProceduresScreen(
                 </header>
                 {move || part.get().map(|desk| desk.bars())}
                 <UndoBar removed put_back />
+                <Fetching part start=Start::Empty is_late />
                 <Notice part />
             </div>
             <main>
+                <KeptWithout part is_late />
                 {move || is_bare(shelf).then(|| view! { <FirstTime part /> })}
                 <Begin part />
                 {move || shelf.get().map(|found| listed(part, found, remove, keys))}
@@ -55,8 +74,20 @@ pub fn ProceduresScreen(
                 <Caution />
                 <p class="foot-line">{move || part.get().map(|desk| desk.versions())}</p>
             </main>
+            <KeysDialog title="Keys here" groups=vec![KEYS] />
         </div>
     }
+}
+
+/// F1 opens the sheet of keys, which on other screens is the editor's business.
+fn listen_for_keys() {
+    let listener = window_event_listener(leptos::ev::keydown, |event| {
+        if event.key() == "F1" && !event.default_prevented() {
+            event.prevent_default();
+            open_sheet();
+        }
+    });
+    on_cleanup(move || listener.remove());
 }
 
 /// Looks at what is on this device; then the editor is fetched, unless it is there.
@@ -86,7 +117,7 @@ fn carry_out(
     change: Change,
     show: impl Fn(Result<Option<OnShelf>, String>) + Copy + Send + Sync + 'static,
 ) {
-    part.ask(Start::Empty, move |desk| {
+    part.want(Start::Empty, move |desk| {
         let is_open = desk.open_now().with_untracked(|open| open.id == one.id);
         if is_open && change == Change::Remove {
             desk.remove_open(Box::new(move |outcome| {
@@ -146,9 +177,11 @@ fn listed(
 #[component]
 fn Notice(part: DeskPart) -> impl IntoView {
     let of_editor = move || part.get().and_then(|desk| desk.notice().get());
-    let words = move || of_editor().or_else(|| part.trouble().get());
+    // That it cannot be fetched is told elsewhere.
+    let of_list = move || part.trouble().get().filter(|_| part.coming().get() != Coming::Failed);
+    let words = move || of_editor().or_else(of_list);
     let close = move |_| {
-        part.trouble().set(None);
+        part.forget_trouble();
         if let Some(desk) = part.get() {
             desk.notice().set(None);
         }

@@ -57,10 +57,6 @@ pub fn sheet(
 
 /// What every sheet says first: of what it is, and that it is not fit to be followed where it is not.
 fn head(judged: &Judged, has_lanes: bool) -> impl IntoView + use<> {
-    let stands = match judged.mark_of_file() {
-        Some("DRAFT") => format!("DRAFT · {} still to be found out", judged.report.n_later),
-        _ => judged.stamp(),
-    };
     let heads = has_lanes.then(|| {
         let head = |head: &LaneHead| {
             view! { <span class=format!("lane-head k-{}", colour(&head.kind))><span>{head.name.clone()}</span></span> }
@@ -71,7 +67,10 @@ fn head(judged: &Judged, has_lanes: bool) -> impl IntoView + use<> {
         <header>
             <p class="first">
                 <strong>{judged.document.title.clone()}</strong>
-                <strong class="stamp" class:rejected=judged.is_rejected()>{stands}</strong>
+                <span class="judged">
+                    <strong class="stamp" class:rejected=judged.is_rejected() class:draft=judged.is_draft()>{judged.stamp()}</strong>
+                    <span>{judged.judged_by()}</span>
+                </span>
             </p>
             <p class="caution-line">{WORDS}</p>
             {heads}

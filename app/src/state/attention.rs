@@ -27,6 +27,22 @@ pub enum Focus {
     End,
 }
 
+impl Focus {
+    /// The id of what it names on the page.
+    pub fn element_id(&self) -> String {
+        match self {
+            Self::Row(step) => format!("row-{step}"),
+            Self::Words(step, _) => format!("words-{step}"),
+            Self::Draft => "draft-line".to_owned(),
+            Self::LastLine => "new-line".to_owned(),
+            Self::Choice(step) => format!("choice-{step}"),
+            Self::Reading(step) => format!("reading-{step}"),
+            Self::Token(step, at) => format!("token-{step}-{at}"),
+            Self::End => "end".to_owned(),
+        }
+    }
+}
+
 /// Where words are being written.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum WritesIn {
@@ -82,6 +98,18 @@ impl EditorStore {
             Some(step) if !is_in_line.get() => WritesIn::Words(step),
             _ => WritesIn::Line,
         })
+    }
+
+    /// Where the keyboard goes when Write is shown again: into the line in which it was, else onto the selected row.
+    pub fn left_at(self) -> Option<Focus> {
+        let Attention { selected, draft_after, is_in_line, .. } = self.attention();
+        if is_in_line.get_untracked() {
+            Some(Focus::LastLine)
+        } else if draft_after.with_untracked(Option::is_some) {
+            Some(Focus::Draft)
+        } else {
+            selected.get_untracked().map(Focus::Row)
+        }
     }
 
     /// Takes note that the keyboard went into the line at the end.

@@ -147,10 +147,8 @@ pub enum Command {
     Redo,
     /// A step is selected, or none.
     Select(Option<Id>),
-    /// The selection goes to the next step.
-    SelectNext,
-    /// The selection goes to the step before.
-    SelectPrevious,
+    /// Selects the step that is so many places below a step; the first and the last stay.
+    SelectBeside(Id, isize),
     /// The last step is selected.
     SelectLast,
     /// The selection goes to the next step with a finding, round the end.
@@ -241,8 +239,7 @@ impl EditorStore {
             Command::Undo => self.undo(),
             Command::Redo => self.redo(),
             Command::Select(step) => self.select(step),
-            Command::SelectNext => self.select_beside(1),
-            Command::SelectPrevious => self.select_beside(-1),
+            Command::SelectBeside(step, by) => self.select_beside(&step, by),
             Command::SelectLast => self.select(self.document_now().steps.last().map(|step| step.id.clone())),
             Command::NextFinding => self.select_finding(true),
             Command::PreviousFinding => self.select_finding(false),
@@ -347,13 +344,9 @@ impl EditorStore {
         }
     }
 
-    fn select_beside(self, by: isize) {
+    fn select_beside(self, step: &Id, by: isize) {
         let document = self.document_now();
-        let position = self.selected_now().and_then(|step| document.position(&step));
-        let next = match position {
-            Some(position) => position.checked_add_signed(by),
-            None => Some(0),
-        };
+        let next = document.position(step).and_then(|at| at.checked_add_signed(by));
         if let Some(step) = next.and_then(|next| document.steps.get(next)) {
             self.select(Some(step.id.clone()));
         }

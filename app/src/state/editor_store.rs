@@ -64,6 +64,7 @@ pub(super) struct Parts {
     pub(super) focus: RwSignal<Option<Focus>>,
     pub(super) is_in_line: RwSignal<bool>,
     pub(super) notice: RwSignal<Option<String>>,
+    pub(super) notice_ms: StoredValue<u64>,
     /// Where what was undone or done again last is seen.
     pub(super) went: RwSignal<Option<Places>>,
     pub(super) taken_out: RwSignal<Option<TakenOut>>,
@@ -123,6 +124,7 @@ impl EditorStore {
             focus: RwSignal::new(None),
             is_in_line: RwSignal::new(false),
             notice: RwSignal::new(None),
+            notice_ms: StoredValue::new(0),
             went: RwSignal::new(None),
             taken_out: RwSignal::new(None),
             is_slow_to_mend: StoredValue::new(false),
@@ -141,7 +143,9 @@ impl EditorStore {
             keeper: Keeper::default(),
             seat: Seat::default(),
         };
-        Self { parts: StoredValue::new(parts) }
+        let store = Self { parts: StoredValue::new(parts) };
+        store.watch_notices();
+        store
     }
 
     pub(super) fn parts(self) -> Parts {
@@ -201,6 +205,7 @@ impl EditorStore {
                 self.parts().session.set(next);
                 self.spread();
                 self.follow_up(group.is_some());
+                self.let_go_of_notice();
                 true
             }
             Err(error) => {

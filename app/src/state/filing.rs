@@ -97,6 +97,7 @@ impl EditorStore {
 
     /// Says that it was saved, unless somebody has gone on writing meanwhile.
     fn is_filed(self, what: &ToSave) {
+        self.let_go_of_notice();
         let now = clock::now_ms();
         let is_as_saved = Arc::ptr_eq(&what.document, &self.document_now());
         self.parts().filed.set(Some(if is_as_saved { Filed::At(now) } else { Filed::NotSince(now) }));

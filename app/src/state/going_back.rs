@@ -35,6 +35,7 @@ impl EditorStore {
         self.parts().session.set(next);
         self.spread();
         self.follow_up(false);
+        self.let_go_of_notice();
         let now = self.document_now();
         let went = places(&before, &now);
         let is_typing_there = self.parts().is_editing.get_untracked() && undone.step == self.selected_now();

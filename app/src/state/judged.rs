@@ -5,7 +5,7 @@
 use super::clock;
 use procedures_schema::check::{self, Finding, Report, Sayings, Verdict};
 use procedures_schema::derive::lanes::{self, LaneRow, Lanes};
-use procedures_schema::model::{Id, Procedure};
+use procedures_schema::model::{Country, Id, Procedure};
 use procedures_schema::simulate::{Run, Trace, runs_alike, simulate};
 use std::sync::Arc;
 
@@ -74,20 +74,37 @@ impl Judged {
         self.report.findings.iter().filter(|finding| finding.level == check::Level::Reject).count()
     }
 
-    /// The stamp: `REJECTED · 2 to mend` or `ACCEPTED`.
+    /// The stamp: `REJECTED · 2 to mend`, `ACCEPTED · DRAFT, 3 later` or `ACCEPTED`.
     pub fn stamp(&self) -> String {
         if self.is_rejected() {
             format!("REJECTED · {} to mend", self.n_to_mend())
+        } else if self.is_draft() {
+            format!("ACCEPTED · DRAFT, {} later", self.report.n_later)
         } else {
             "ACCEPTED".to_owned()
         }
+    }
+
+    /// Whether it is accepted, and something in it is still to be found out.
+    pub fn is_draft(&self) -> bool {
+        !self.is_rejected() && self.report.n_later > 0
+    }
+
+    /// By what it was judged: how many rules, and whose limits.
+    pub fn judged_by(&self) -> String {
+        let limits = match &self.document.country {
+            None => "country not said".to_owned(),
+            Some(Country::Elsewhere) => "by the author's limits only".to_owned(),
+            Some(country) => format!("written for {}", country.word()),
+        };
+        format!("by {} rules, {limits}, not for work yet", self.report.n_rules)
     }
 
     /// What a file of this document carries in its name: `REJECTED`, `DRAFT` or nothing.
     pub fn mark_of_file(&self) -> Option<&'static str> {
         if self.is_rejected() {
             Some("REJECTED")
-        } else if self.report.n_later > 0 {
+        } else if self.is_draft() {
             Some("DRAFT")
         } else {
             None

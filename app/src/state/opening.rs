@@ -12,7 +12,7 @@ use super::versions;
 use crate::storage::{files, this_tab};
 use leptos::prelude::*;
 use procedures_schema::edit::{Edit, Session};
-use procedures_schema::format;
+use procedures_schema::format::{self, Category, FormatError};
 use procedures_schema::model::{IdSource, Procedure};
 use std::sync::Arc;
 
@@ -164,11 +164,27 @@ impl EditorStore {
                 Came::Answers
             }
             Err(error) => {
-                self.notice().set(Some(format!("{file_name} was not opened: {error}")));
+                self.notice().set(Some(not_opened(file_name, bytes, &error)));
                 Came::Nothing
             }
         }
     }
+}
+
+/// Why a file was not opened. One that does not even begin as ours do is a text, a picture or what not, and where in it
+/// that shows is of little use to anybody.
+fn not_opened(file_name: &str, bytes: &[u8], error: &FormatError) -> String {
+    // A mark of the order of bytes, which some programs put first, makes no other file of it.
+    let bytes = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
+    let begins_as_ours = bytes.trim_ascii_start().first() == Some(&b'{');
+    if begins_as_ours || !matches!(error.category(), Category::Text | Category::Syntax | Category::Content) {
+        return format!("{file_name} was not opened: {error}");
+    }
+    format!(
+        "{file_name} was not opened: it is not a procedure of Putback. A procedure is a file that Putback has saved, and \
+         its name ends in {ENDING}. To make steps of a text, copy it and paste it into the line for a new step. In \
+         detail: {error}"
+    )
 }
 
 /// What stands in the name of a file that is not fit, or that nobody judged: the latter by what hands files out without the
@@ -199,8 +215,27 @@ fn stem(file_name: &str) -> &str {
 
 #[cfg(test)]
 mod tests {
-    use super::{file_name, mark_in, stem};
+    use super::{file_name, mark_in, not_opened, stem};
+    use procedures_schema::format;
     use wasm_bindgen_test::wasm_bindgen_test;
+
+    #[wasm_bindgen_test]
+    fn a_file_of_another_kind_is_told_in_plain_words_and_a_damaged_one_by_its_place() {
+        let told =
+            |bytes: &[u8]| not_opened("notes.txt", bytes, &format::read(bytes).expect_err("no procedure"));
+        for other in [&b"Shut down the boiler.\nLock it off."[..], b"\xff\xd8\xff", b"[1, 2]", b""] {
+            let words = told(other);
+            assert!(
+                words.starts_with("notes.txt was not opened: it is not a procedure of Putback."),
+                "{words}"
+            );
+            assert!(words.contains("paste it into the line"), "{words}");
+        }
+        let damaged = told(b"{\"putback\": 0,\n oh");
+        assert!(damaged.starts_with("notes.txt was not opened: line 2"), "{damaged}");
+        let marked = told(b"\xef\xbb\xbf{\"putback\": 0}");
+        assert!(!marked.contains("not a procedure"), "{marked}");
+    }
 
     #[wasm_bindgen_test]
     fn an_unfit_file_says_so_in_its_name() {

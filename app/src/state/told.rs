@@ -4,21 +4,23 @@
 //! document: a view that is only asked whether anything has changed costs a key as much as a short one that is drawn.
 
 use super::judged::Judged;
-use procedures_schema::model::{Country, Stage};
+use procedures_schema::model::Stage;
 
-/// Title, country and verdict of a document.
+/// Title and verdict of a document.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Told {
     /// Its title.
     pub title: String,
-    /// The country that it is written for, if it says so.
-    pub country: Option<Country>,
     /// The stage of its last step; none, if it has no step.
     pub last_stage: Option<Stage>,
     /// Whether the checker rejects it.
     pub is_rejected: bool,
-    /// The stamp: `REJECTED · 2 to mend` or `ACCEPTED`.
+    /// Whether it is accepted, and something is still to be found out.
+    pub is_draft: bool,
+    /// The stamp: `REJECTED · 2 to mend`, `ACCEPTED · DRAFT, 3 later` or `ACCEPTED`.
     pub stamp: String,
+    /// By what it was judged, and that it is not for work yet.
+    pub judged_by: String,
     /// Whether anything is found.
     pub has_findings: bool,
     /// By how many rules it was judged.
@@ -35,10 +37,11 @@ impl Told {
         let (document, report) = (&judged.document, &judged.report);
         Self {
             title: document.title.clone(),
-            country: document.country.clone(),
             last_stage: document.steps.last().map(|step| step.stage.clone()),
             is_rejected: judged.is_rejected(),
+            is_draft: judged.is_draft(),
             stamp: judged.stamp(),
+            judged_by: judged.judged_by(),
             has_findings: !report.findings.is_empty(),
             n_rules: report.n_rules,
             n_later: report.n_later,

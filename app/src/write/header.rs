@@ -42,17 +42,18 @@ pub fn Header(
     }
 }
 
-/// The verdict, like a stamp: double frame rejected, single frame accepted.
+/// The verdict, like a stamp: double frame rejected, single frame accepted, dashed frame while it is a draft.
 #[component]
 fn Stamp(store: EditorStore) -> impl IntoView {
     let told = store.told();
     let is_rejected = Memo::new(move |_| told.with(|told| told.is_rejected));
+    let is_draft = Memo::new(move |_| told.with(|told| told.is_draft));
     let stamp = Memo::new(move |_| told.with(|told| told.stamp.clone()));
     let by = judged_by(store);
     let change = store.held_change();
     view! {
         <div class="verdict" role="status">
-            <strong class="stamp" class:rejected=is_rejected>{stamp}</strong>
+            <strong class="stamp" class:rejected=is_rejected class:draft=is_draft>{stamp}</strong>
             {move || change.get().map(|change| view! { <span class="change-held">{change}</span> })}
             <span class="by">{by}</span>
         </div>

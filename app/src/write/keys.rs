@@ -1,6 +1,6 @@
 //! Keys of Write. Letter keys act nowhere but in texts; everything here needs a focused row or Ctrl.
 
-use super::keys_sheet::open_sheet;
+use crate::components::keys_dialog::open_sheet;
 use crate::frame::undo_keys::undo_keys;
 use crate::state::readings::AskedAt;
 use crate::state::{Command, EditorStore};
@@ -81,8 +81,8 @@ pub fn on_row(store: EditorStore, step: &Id, event: &KeyboardEvent) {
     let command = match (event.key().as_str(), event.alt_key(), event.ctrl_key()) {
         ("ArrowDown", false, false) if event.shift_key() => Command::ExtendDown,
         ("ArrowUp", false, false) if event.shift_key() => Command::ExtendUp,
-        ("ArrowDown", false, false) => Command::SelectNext,
-        ("ArrowUp", false, false) => Command::SelectPrevious,
+        ("ArrowDown", false, false) => Command::SelectBeside(step.clone(), 1),
+        ("ArrowUp", false, false) => Command::SelectBeside(step.clone(), -1),
         ("a", false, true) => Command::SelectAll,
         ("A", false, true) => Command::SelectStage(step.clone()),
         ("d", false, true) => Command::Duplicate,

@@ -1,14 +1,15 @@
-//! The sheet that names all keys of Write.
+//! The keys of Write and of every screen beside it, as the sheets name them.
 
+use crate::components::keys_dialog::{Key, KeyGroup, KeysDialog, open_sheet};
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
 
-const SHEET: &str = "keys-sheet";
+/// Where keys do something: the heading on Write, that on another screen, and the keys.
+type Group = (&'static str, &'static str, &'static [Key]);
 
-/// What is pressed, and what it does.
-const KEYS: [(&str, &[(&str, &str)]); 4] = [
+const OF_WRITE: [Group; 3] = [
     (
         "In the line",
+        "On Write, in the line",
         &[
             ("Enter", "keep the line as a step, and go on"),
             ("1 to 9", "answer what is asked; Esc leaves it open"),
@@ -20,6 +21,7 @@ const KEYS: [(&str, &[(&str, &str)]); 4] = [
     ),
     (
         "On a row",
+        "On Write, on a row",
         &[
             ("Up, Down", "the step above or below; with Shift several steps"),
             (
@@ -41,20 +43,22 @@ const KEYS: [(&str, &[(&str, &str)]); 4] = [
     ),
     (
         "Findings",
+        "On Write, findings",
         &[
             ("F8, Shift+F8", "the next or the last finding"),
             ("Alt+Enter", "do what would mend the first finding of the row"),
         ],
     ),
-    (
-        "Everywhere",
-        &[
-            ("Ctrl+Z, Ctrl+Y", "undo, redo, across all screens and after a reload"),
-            ("Ctrl+S, Ctrl+O", "save as a file, open a file"),
-            ("F1", "this sheet"),
-        ],
-    ),
 ];
+
+const EVERYWHERE: KeyGroup = KeyGroup {
+    heading: "Everywhere",
+    keys: &[
+        ("Ctrl+Z, Ctrl+Y", "undo, redo, across all screens and after a reload"),
+        ("Ctrl+S, Ctrl+O", "save as a file, open a file"),
+        ("F1", "this sheet"),
+    ],
+};
 
 /// The lines under words that are typed: their class in the style sheet, and what they say.
 const LINES: [(&str, &str, &str); 5] = [
@@ -65,54 +69,30 @@ const LINES: [(&str, &str, &str); 5] = [
     ("pending", "In brackets", "a value is still to be found out"),
 ];
 
-/// Opens the sheet.
-pub fn open_sheet() {
-    let sheet = document()
-        .get_element_by_id(SHEET)
-        .and_then(|sheet| sheet.dyn_into::<web_sys::HtmlDialogElement>().ok());
-    if let Some(sheet) = sheet {
-        // It is refused only while it is open already.
-        let _ = sheet.show_modal();
-    }
-}
-
-/// The key that opens the sheet, and the sheet.
+/// The key that opens the sheet, and the sheet, as they stand on Write.
 #[component]
 pub fn KeysSheet() -> impl IntoView {
+    let groups = OF_WRITE.map(|(heading, _, keys)| KeyGroup { heading, keys });
+    let groups = groups.into_iter().chain([EVERYWHERE]).collect();
     view! {
         <button type="button" class="quiet" title="F1" on:click=move |_| open_sheet()>"Keys"</button>
-        <KeysDialog />
+        <KeysDialog title="Keys of Write" groups><Lines /></KeysDialog>
     }
 }
 
-/// The sheet.
+/// The sheet of another screen: first what does something there.
 #[component]
-pub fn KeysDialog() -> impl IntoView {
-    let sheet = NodeRef::<leptos::html::Dialog>::new();
-    let close = move |_| {
-        if let Some(sheet) = sheet.get_untracked() {
-            sheet.close();
-        }
-    };
-    let row = |(keys, does): &(&'static str, &'static str)| {
-        view! { <dt>{*keys}</dt><dd>{*does}</dd> }
-    };
-    let group = move |(heading, keys): (&'static str, &'static [(&'static str, &'static str)])| {
-        view! { <section><h3>{heading}</h3><dl>{keys.iter().map(row).collect_view()}</dl></section> }
-    };
+pub fn KeysBeside() -> impl IntoView {
+    let of_write = OF_WRITE.map(|(_, heading, keys)| KeyGroup { heading, keys });
+    let groups = [EVERYWHERE].into_iter().chain(of_write).collect();
+    view! { <KeysDialog title="Keys here, and those of Write" groups /> }
+}
+
+/// What the lines under words say.
+#[component]
+fn Lines() -> impl IntoView {
     let line = |(class, name, says): (&'static str, &'static str, &'static str)| {
         view! { <dt><span class=class>{name}</span></dt><dd>{says}</dd> }
     };
-    view! {
-        <dialog class="keys-sheet" id=SHEET node_ref=sheet aria-labelledby="keys-title">
-            <div class="keys-head">
-                <h2 id="keys-title">"Keys of Write"</h2>
-                <button type="button" class="key" on:click=close>"Close"</button>
-            </div>
-            <div class="keys-groups">
-                {KEYS.map(group)}
-                <section class="legend"><h3>"Under the words"</h3><dl>{LINES.map(line)}</dl></section>
-            </div>
-        </dialog>
-    }
+    view! { <section class="legend"><h3>"Under the words"</h3><dl>{LINES.map(line)}</dl></section> }
 }

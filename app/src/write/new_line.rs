@@ -10,6 +10,7 @@ use super::leading_keys::LeadingKeys;
 use super::line_meaning::LineMeaning;
 use super::mirror::mirror;
 use crate::state::attention::WritesIn;
+use crate::state::heard::plain;
 use crate::state::lines::Line;
 use crate::state::{Command, EditorStore};
 use leptos::ev::KeyboardEvent;
@@ -43,7 +44,7 @@ pub fn NewLine(
             {leading_keys(store, is_last)}
             <label for=id>{label}</label>
             <div class="grows">
-                {mirror(move || meaning.pieces())}
+                {mirror(move || if words.with(String::is_empty) { plain(example.get().to_owned()) } else { meaning.pieces() })}
                 <textarea
                     id=id class="words draft" rows="1" spellcheck="false" enterkeyhint="next"
                     prop:value=move || words.get() placeholder=move || example.get()

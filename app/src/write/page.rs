@@ -24,6 +24,10 @@ use crate::state::files;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
+/// So many lanes have room for their names beside each other: in a window of middle width, and in a wide one.
+const FEW_LANES: usize = 4;
+const MANY_LANES: usize = 6;
+
 /// Everything of Write.
 #[component]
 pub fn WriteScreen(
@@ -43,12 +47,14 @@ pub fn WriteScreen(
     }
     let head = NodeRef::<leptos::html::Header>::new();
     let is_tall = is_tall(head);
-    let n_lanes = move || store.heads().with(|heads| heads.len().to_string());
+    let n_lanes = Memo::new(move |_| store.heads().with(|heads| heads.len()));
     let most_apart = move || store.most_apart().get().to_string();
     view! {
         <div
             class="write"
-            style=("--n", n_lanes)
+            class:many=move || { n_lanes.get() > FEW_LANES }
+            class:crowd=move || { n_lanes.get() > MANY_LANES }
+            style=("--n", move || n_lanes.get().to_string())
             style=("--most", most_apart)
             on:dragover=|event| event.prevent_default()
             on:drop=move |event| dropped(store, &event)
@@ -101,17 +107,7 @@ fn follow_focus(store: EditorStore) {
         request_animation_frame(move || {
             // Only the last wish counts: a row that was passed must not take the selection back.
             let Some(focus) = store.take_focus() else { return };
-            let id = match &focus {
-                Focus::Row(step) => format!("row-{step}"),
-                Focus::Words(step, _) => format!("words-{step}"),
-                Focus::Draft => "draft-line".to_owned(),
-                Focus::LastLine => "new-line".to_owned(),
-                Focus::Choice(step) => format!("choice-{step}"),
-                Focus::Reading(step) => format!("reading-{step}"),
-                Focus::Token(step, at) => format!("token-{step}-{at}"),
-                Focus::End => "end".to_owned(),
-            };
-            if let Some(element) = document().get_element_by_id(&id) {
+            if let Some(element) = document().get_element_by_id(&focus.element_id()) {
                 let element: web_sys::HtmlElement = element.unchecked_into();
                 // An element that cannot be focused has just gone; the next key begins at the page.
                 let _ = element.focus();
