@@ -38,7 +38,8 @@ pub fn several_lines(event: &web_sys::ClipboardEvent) -> Option<String> {
 pub fn on_clipboard(store: EditorStore, event: &web_sys::Event) {
     let Some(event) = event.dyn_ref::<web_sys::ClipboardEvent>() else { return };
     let is_on_row = document().active_element().is_some_and(|element| element.class_list().contains("row"));
-    if !is_on_row {
+    // What a text has taken is done with, wherever the keyboard is by now.
+    if !is_on_row || event.default_prevented() {
         return;
     }
     if event.type_() == "paste" {

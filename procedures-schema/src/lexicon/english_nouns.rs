@@ -32,11 +32,14 @@ pub(super) static LOOKALIKES: &[&str] = &[
     "fill|filled|filling|fills in|out|up … book|card|certificate|form|log|logbook|record|report|sheet",
     "fire alarm|alarms|blanket|door|doors|extinguisher|extinguishers|risk|valve|valves",
     "fit|fits for",
+    "gets|get|got changed|renewed|replaced",
     "held|hold|holding a|an|it|its|the|them",
     "in place",
     "isolating cock|cocks|device|switch|tap|taps|valve|valves",
+    "is|are scrap",
     "keep|keeping|keeps|kept … away|clear|closed|dry|off|on|open|shut|upright",
     "leave|leaves|leaving|left … closed|connected|fitted|off|on|open|shut",
+    "let it|them snap",
     "light bulb|switch",
     "lock nut|nuts|pin|pins|ring|rings|screw|screws|washer|washers",
     "locking clip|device|nut|pin|ring|wire",
@@ -82,6 +85,7 @@ pub(super) static LOOKALIKES: &[&str] = &[
     "vacuum cleaner|gauge|pump",
     "vent cap|caps|cock|cocks|hole|holes|nipple|pipe|pipes|plug|plugs|port|ports|screw|screws|valve|valves",
     "view port",
+    "wipe|wiped|wiping a smear",
 ];
 
 /// Words after which a word is a noun, whatever it looks like: "the lock", "a new test".

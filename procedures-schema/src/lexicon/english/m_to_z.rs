@@ -373,7 +373,6 @@ pub(super) static PHRASES: &[(&str, &[Verb])] = &[
     ("wind|winding|winds|wound … off|out", &[Undo]),
     ("wipe|wiped|wipes|wiping", &[Clean]),
     ("wipe|wiped|wipes|wiping … clean|down|off|out", &[Clean]),
-    ("wipe|wiped|wiping a smear", &[]),
     ("withdraw|withdrawing|withdrawn|withdraws", &[Undo, Remove, TakeAway]),
     ("withdraw|withdrawing|withdrawn|withdraws … fuse|fuses", &[Isolate]),
     ("withdraw|withdrawing|withdrawn|withdraws … plug", &[Isolate, Undo, Remove, TakeAway]),
