@@ -30,19 +30,8 @@ pub fn WordsField(
     let id = StoredValue::new(id);
     let words = move || step.get().map(|step| store.shown_words(&step)).unwrap_or_default();
     let field = NodeRef::<leptos::html::Textarea>::new();
-    // What the field holds. What comes back from a key is there already, and to set it again would cost as much as to
-    // change it.
-    let in_field = StoredValue::new(untrack(words));
+    let in_field = in_field(field, words);
     let first = in_field.get_value();
-    Effect::new(move |_| {
-        let words = words();
-        if in_field.with_value(|held| *held != words)
-            && let Some(field) = field.get_untracked()
-        {
-            field.set_value(&words);
-            in_field.set_value(words);
-        }
-    });
     let send = move |words: String| store.run(Command::SetWords { step: id.get_value(), words });
     let composed = RwSignal::new(None::<String>);
     let is_composing = StoredValue::new(false);
@@ -87,4 +76,23 @@ pub fn WordsField(
             ></textarea>
         </div>
     }
+}
+
+/// What the field holds, which follows the words. What comes back from a key is there already, and to set it again would
+/// cost as much as to change it.
+fn in_field(
+    field: NodeRef<leptos::html::Textarea>,
+    words: impl Fn() -> String + 'static,
+) -> StoredValue<String> {
+    let in_field = StoredValue::new(untrack(&words));
+    Effect::new(move |_| {
+        let words = words();
+        if in_field.with_value(|held| *held != words)
+            && let Some(field) = field.get_untracked()
+        {
+            field.set_value(&words);
+            in_field.set_value(words);
+        }
+    });
+    in_field
 }
