@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { kill, newProfile, removeProfile } from './browser.mjs';
 import { Follow } from './pages/follow.mjs';
-import { Procedures, goTo } from './pages/screens.mjs';
+import { goTo, writeNew } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
 import { out } from './places.mjs';
 import { begin, look, visited } from './visit.mjs';
@@ -24,10 +24,7 @@ export async function walkFinding(tally, screen) {
   await visited(tally, screen, 'finding out on the job', async (place, visit) => {
     const write = new Write(visit.page);
     await write.open(place.server.address);
-    await goTo(visit.page, 'Procedures');
-    await new Procedures(visit.page).beginNew();
-    await goTo(visit.page, 'Write');
-    for (const line of LINES) await write.append(line);
+    await writeNew(visit.page, LINES);
     const procedure = await saved(place, visit, 'Save', 'to-find.putback.json');
     const found = await onTheJob(place, visit);
     await onThisDevice(place, visit);

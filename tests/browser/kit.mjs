@@ -1,6 +1,6 @@
 // What to bring, what is still to be found out, and the questions of the job.
 import assert from 'node:assert/strict';
-import { Procedures, goTo } from './pages/screens.mjs';
+import { goTo, writeNew } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
 import { look, visited } from './visit.mjs';
 
@@ -22,10 +22,7 @@ export async function walkKit(tally, screen) {
   await visited(tally, screen, 'kit, later and questions', async (place, visit) => {
     const write = new Write(visit.page);
     await write.open(place.server.address);
-    await goTo(visit.page, 'Procedures');
-    await new Procedures(visit.page).beginNew();
-    await goTo(visit.page, 'Write');
-    for (const line of LINES) await write.append(line);
+    await writeNew(visit.page, LINES);
     await kit(place, visit);
     await later(place, visit);
     await questions(place, visit);

@@ -32,6 +32,7 @@ import { walkTabs } from './tabs.mjs';
 import { Tally } from './tally.mjs';
 import { walkThings } from './things.mjs';
 import { walkTyping } from './typing.mjs';
+import { walkWritingOn } from './writing_on.mjs';
 import { walkVersions } from './versions.mjs';
 
 const SCREENS = [
@@ -73,6 +74,7 @@ for (const screen of SCREENS) {
   await walkLine(tally, screen);
   await walkReadings(tally, screen);
   await walkGoingOn(tally, screen);
+  await walkWritingOn(tally, screen);
   await walkPasting(tally, screen);
   await walkAccepting(tally, screen);
   await walkMoving(tally, screen);

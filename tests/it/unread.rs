@@ -4,7 +4,7 @@ use crate::fixture::Fixture;
 use procedures_schema::check::{Finding, check, fixes};
 use procedures_schema::edit::Session;
 use procedures_schema::format;
-use procedures_schema::model::{Date, Procedure, Stage, Step};
+use procedures_schema::model::{Action, Date, Procedure, Span, Stage, Step, Verb};
 use putback_tests::text_files;
 use std::sync::Arc;
 
@@ -127,4 +127,23 @@ fn what_stands_behind_a_comma_in_a_name_does_not_run_into_the_sentence() {
     let remedies: Vec<&String> = found.iter().flat_map(|finding| &finding.remedy).collect();
     assert!(remedies.iter().any(|remedy| remedy.contains("the feed (not named yet)")), "{remedies:#?}");
     assert!(remedies.iter().all(|remedy| !remedy.contains(", not named yet")), "{remedies:#?}");
+}
+
+#[test]
+fn what_may_mean_one_of_several_things_is_told_beside_another_action() {
+    let with = |words: &str| {
+        let mut procedure = pump();
+        let mut step = Step::new("more".into(), Stage::HandOver, words);
+        step.actions = vec![Action {
+            says: vec![Span(0, 10)],
+            text: Some("the plate".to_owned()),
+            ..Action::new(Verb::Photograph, Vec::new())
+        }];
+        procedure.steps.push(Arc::new(step));
+        of_rule(&procedure, "words/not-typed").len()
+    };
+    assert_eq!(with("Photograph the plate and close the valve."), 1, "there are two valves");
+    for none in ["Photograph the plate and close the book.", "Photograph the plate and mind the valve."] {
+        assert_eq!(with(none), 0, "{none}");
+    }
 }

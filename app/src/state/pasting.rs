@@ -98,8 +98,8 @@ impl EditorStore {
         let n = pasted.steps.len();
         if n > 0 && self.edit(&edits, &format!("paste {n} steps"), None) {
             let last = pasted.steps.last().map(|step| step.id.clone());
-            let n_undo = self.parts().session.with_untracked(Session::n_undo);
-            self.review().set(Some(Review::of(&pasted, title, n_undo)));
+            let n_done = self.parts().session.with_untracked(Session::n_done);
+            self.review().set(Some(Review::of(&pasted, title, n_done)));
             // The first decision comes by itself; an answer goes on to the next one.
             if !self.ask_first_of_review() && !self.select_first_of_review() {
                 self.select(last);
@@ -133,13 +133,18 @@ impl EditorStore {
                 let stage = before.map_or(Stage::Prepare, |step| step.stage.clone());
                 (Step::new(RandomIds.next_id("step"), stage, ""), format!("add step {}", at + 1), true)
             }
+            (Leading::If { .. }, Some(step)) => (Step::clone(step), format!("add step {}", at + 1), false),
             (_, Some(step)) => (Step::clone(step), format!("add to step {at}"), false),
         };
         let applied = apply_leading(&step, leading, &mut RandomIds).map_err(|refused| refused.reason)?;
         let mut edits: Vec<Edit> = with_beside(document, &applied.beside).into_iter().collect();
         let kept = Arc::new(applied.step);
         let id = kept.id.clone();
-        edits.push(if is_new { Edit::InsertStep { at, step: kept } } else { Edit::SetStep { step: kept } });
+        if is_new {
+            edits.push(Edit::InsertStep { at, step: kept });
+        } else if step != *kept {
+            edits.push(Edit::SetStep { step: kept });
+        }
         edits = with_neighbours(document, edits, &id);
         let behind = if is_new { at + 1 } else { at };
         let read: Vec<Id> = applied.further.iter().map(|step| step.id.clone()).collect();

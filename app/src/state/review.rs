@@ -25,8 +25,8 @@ pub struct Review {
     pub title: Option<String>,
     /// The first step of the text.
     first: Option<Id>,
-    /// How many edits could be taken back once it was there.
-    n_undo: usize,
+    /// How many entries of undo lay behind the document once it was there.
+    n_done: usize,
 }
 
 /// A step that wants a look.
@@ -40,7 +40,7 @@ pub struct ToLookAt {
 
 impl Review {
     /// Of what was pasted, and the title that was taken off it.
-    pub(super) fn of(pasted: &Pasted, title: Option<String>, n_undo: usize) -> Self {
+    pub(super) fn of(pasted: &Pasted, title: Option<String>, n_done: usize) -> Self {
         let is_asked = |step: &Step| {
             pasted.decisions.iter().any(|one| one.step == step.id)
                 || pasted.asked.iter().any(|(id, _)| *id == step.id)
@@ -50,7 +50,7 @@ impl Review {
         let steps =
             wants.map(|step| ToLookAt { step: Arc::new(step.clone()), is_asked: is_asked(step) }).collect();
         let first = pasted.steps.first().map(|step| step.id.clone());
-        Self { head: head(pasted), steps, title, first, n_undo }
+        Self { head: head(pasted), steps, title, first, n_done }
     }
 }
 
@@ -114,9 +114,9 @@ impl EditorStore {
         let (review, order, session) = (self.review(), self.order(), self.parts().session);
         Memo::new(move |_| {
             let (first, then) =
-                review.with(|review| Some((review.as_ref()?.first.clone()?, review.as_ref()?.n_undo)))?;
+                review.with(|review| Some((review.as_ref()?.first.clone()?, review.as_ref()?.n_done)))?;
             let is_there = order.with(|order| order.contains(&first));
-            is_there.then(|| session.with(Session::n_undo).saturating_sub(then))
+            is_there.then(|| session.with(Session::n_done).saturating_sub(then))
         })
     }
 
@@ -149,21 +149,19 @@ impl EditorStore {
         }
     }
 
-    /// Takes the pasted text back, with what has been answered and changed since.
+    /// Takes the pasted text back, with what has been answered and changed since; nothing, if undo does not reach so
+    /// far back any more.
     pub(super) fn undo_review(self) {
         let Some(review) = self.review().get_untracked() else { return };
-        self.review().set(None);
-        let is_there = || {
-            let document = self.document_now();
-            review.first.as_ref().is_some_and(|first| document.position(first).is_some())
-        };
-        while is_there() && self.undo_label_now().is_some() {
-            let before = self.document_now();
-            self.undo();
-            if Arc::ptr_eq(&before, &self.document_now()) {
-                break;
-            }
+        let (n_done, n_undo) = self.parts().session.with_untracked(|now| (now.n_done(), now.n_undo()));
+        let n = (n_done + 1).saturating_sub(review.n_done);
+        if n > n_undo {
+            let words = "Nothing was taken back: undo does not reach back to the pasted text any more.";
+            self.notice().set(Some(words.to_owned()));
+            return;
         }
+        self.review().set(None);
+        (0..n).for_each(|_| self.undo());
         self.look_at(Focus::LastLine);
     }
 

@@ -45,6 +45,7 @@ impl EditorStore {
         if let Some(timer) = self.parts().settling.try_update_value(Option::take).flatten() {
             timer.clear();
         }
+        self.parts().outdated.update_value(Vec::clear);
         self.parts().settled.set(self.parts().judged.get_untracked());
         self.parts().spread.lane_rows.follow_up();
     }

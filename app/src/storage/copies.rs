@@ -6,6 +6,8 @@ const COPIED: &str = "putback.copied";
 
 /// Keeps copied steps by their words; without a place for them another tab pastes the words alone.
 pub fn keep(words: &str, steps: &str) {
+    // What was copied before must not stand for the same words.
+    LocalStorage::delete(COPIED);
     let _ = LocalStorage::set(COPIED, (words, steps));
 }
 

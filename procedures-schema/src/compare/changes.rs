@@ -53,15 +53,7 @@ fn things(before: &ApplianceMap, after: &ApplianceMap) -> Parts {
 }
 
 fn others(before: &Procedure, after: &Procedure) -> Vec<&'static str> {
-    let is_of_scope = before.purpose != after.purpose
-        || before.applies_to != after.applies_to
-        || before.gases != after.gases
-        || before.country != after.country
-        || before.language != after.language
-        || before.note != after.note
-        || before.competence != after.competence
-        || before.variants != after.variants
-        || before.goals != after.goals;
+    let is_of_scope = is_for_something_else(before, after);
     let differs = [
         (before.title != after.title, "the title"),
         (is_of_scope, "what it is for"),
@@ -76,4 +68,17 @@ fn others(before: &Procedure, after: &Procedure) -> Vec<&'static str> {
         (before.sign_offs != after.sign_offs, "the signatures"),
     ];
     differs.into_iter().filter(|(differs, _)| *differs).map(|(_, what)| what).collect()
+}
+
+/// Whether two states differ in what the procedure is for.
+pub(super) fn is_for_something_else(before: &Procedure, after: &Procedure) -> bool {
+    before.purpose != after.purpose
+        || before.applies_to != after.applies_to
+        || before.gases != after.gases
+        || before.country != after.country
+        || before.language != after.language
+        || before.note != after.note
+        || before.competence != after.competence
+        || before.variants != after.variants
+        || before.goals != after.goals
 }

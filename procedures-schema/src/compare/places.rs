@@ -1,5 +1,6 @@
 //! Where two states of a procedure differ, for whoever shows one part of it at a time.
 
+use super::changes::is_for_something_else;
 use crate::model::{ApplianceMap, Id, Procedure, names, open_values};
 use std::sync::Arc;
 
@@ -41,11 +42,7 @@ pub fn places(before: &Procedure, after: &Procedure) -> Places {
     let is_other_map = !Arc::ptr_eq(&before.map, &after.map) && before.map != after.map;
     let is_other_scope = before.census != after.census
         || before.questions != after.questions
-        || before.country != after.country
-        || before.purpose != after.purpose
-        || before.applies_to != after.applies_to
-        || before.gases != after.gases
-        || before.variants != after.variants;
+        || is_for_something_else(before, after);
     let differs = [
         (before.steps != after.steps || before.waivers != after.waivers, Place::Steps),
         (is_other_map, Place::Map),

@@ -19,6 +19,8 @@ pub struct Session {
     // Shared, since whoever shows or keeps a session clones it with each key.
     undo: Arc<Vec<Entry>>,
     redo: Arc<Vec<Entry>>,
+    /// How many entries lie behind the document, those that have been dropped included.
+    n_done: usize,
     open_group: Option<OpenGroup>,
 }
 
@@ -48,12 +50,12 @@ pub struct Undone {
 impl Session {
     /// A session on a document, with nothing to undo.
     pub fn new(document: Arc<Procedure>) -> Self {
-        Self { document, undo: Arc::default(), redo: Arc::default(), open_group: None }
+        Self { document, undo: Arc::default(), redo: Arc::default(), n_done: 0, open_group: None }
     }
 
     /// The same session with these entries, the ones that are reached first at the end.
     pub(super) fn with_entries(self, undo: Vec<Entry>, redo: Vec<Entry>) -> Self {
-        Self { undo: Arc::new(undo), redo: Arc::new(redo), ..self }
+        Self { n_done: undo.len(), undo: Arc::new(undo), redo: Arc::new(redo), ..self }
     }
 
     pub(super) fn undo_entries(&self) -> &[Entry] {
@@ -98,6 +100,7 @@ impl Session {
                 undo.remove(0);
             }
             undo.push(Entry { document: self.document.clone(), label: label.to_owned(), step });
+            self.n_done += 1;
         }
         if !self.redo.is_empty() {
             self.redo = Arc::default();
@@ -124,8 +127,10 @@ impl Session {
         let here = std::mem::replace(&mut self.document, document);
         let other = Entry { document: here, label: label.clone(), step: step.clone() };
         if was_undo {
+            self.n_done = self.n_done.saturating_sub(1);
             Arc::make_mut(&mut self.redo).push(other);
         } else {
+            self.n_done += 1;
             Arc::make_mut(&mut self.undo).push(other);
         }
         self.open_group = None;
@@ -137,7 +142,12 @@ impl Session {
         self.undo.last().map(|entry| entry.label.as_str())
     }
 
-    /// How many edits can be taken back.
+    /// How many entries lie behind the document, those that are no longer kept included.
+    pub fn n_done(&self) -> usize {
+        self.n_done
+    }
+
+    /// How many of them can be taken back.
     pub fn n_undo(&self) -> usize {
         self.undo.len()
     }

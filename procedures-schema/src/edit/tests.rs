@@ -102,6 +102,20 @@ fn keys_within_half_a_second_are_one_entry() {
 }
 
 #[test]
+fn what_undo_no_longer_reaches_is_still_counted() {
+    let mut session = Session::new(document());
+    for n in 0..130 {
+        let words = format!("words {n}");
+        session.edit(&[Edit::SetStep { step: step("a", &words) }], "change", None, 0).expect("applies");
+    }
+    assert_eq!((session.n_done(), session.n_undo()), (130, 100));
+    session.undo();
+    assert_eq!((session.n_done(), session.n_undo()), (129, 99));
+    session.redo();
+    assert_eq!((session.n_done(), session.n_undo()), (130, 100));
+}
+
+#[test]
 fn another_state_of_the_document_replaces_it_as_one_entry() {
     let before = document();
     let mut earlier = Procedure::clone(&before);

@@ -147,8 +147,8 @@ impl Stretch<'_, '_> {
         }
         let is_name = (start..end).all(|i| self.is_of_name(i, start, head));
         // A tray that stays on its hinge is swung away and not put down.
-        let is_hinged = (self.at..self.tokens.len()).take_while(|i| *i == self.at || self.joined(*i));
-        if is_hinged.into_iter().any(|i| matches!(self.text(i), "hinge" | "hinges")) {
+        let mut stretch = (self.at..self.tokens.len()).take_while(|i| *i == self.at || self.joined(*i));
+        if stretch.any(|i| matches!(self.text(i), "hinge" | "hinges")) {
             return None;
         }
         let (_, verb) = sort.states.iter().find(|(states, _)| states.contains(&state))?;

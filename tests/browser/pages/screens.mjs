@@ -1,10 +1,20 @@
 // The tabs, and the screens Procedures and Appliance, as their user sees them: by roles and names.
+import { Write } from './write.mjs';
 
 /** Goes to a screen by its tab; Follow keeps the tabs behind a key where they have no room. */
 export async function goTo(page, screen) {
   const menu = page.getByRole('button', { name: 'Menu', exact: true });
   if (await menu.isVisible()) await menu.click();
   await page.getByRole('navigation', { name: 'Screens' }).getByRole('button', { name: screen, exact: true }).click();
+}
+
+/** Begins a procedure, and writes these lines on Write. */
+export async function writeNew(page, lines) {
+  await goTo(page, 'Procedures');
+  await new Procedures(page).beginNew();
+  await goTo(page, 'Write');
+  const write = new Write(page);
+  for (const line of lines) await write.append(line);
 }
 
 export class Procedures {

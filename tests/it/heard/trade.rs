@@ -208,6 +208,19 @@ pub(super) const MORE: &[(&str, &str)] = &[
         "Analyser probe in the test point, boiler on max, read: CO2 8.8 to 9.4 %, ratio under 0.004.",
         "?place|fit ?start test|read ?read",
     ),
+    // Nouns and verbs that look alike.
+    ("Fit the head.|Run in the four head screws no more than finger tight.", "make|tighten"),
+    ("Close the gas cock.|Any score a fingernail catches, the block is scrap.", ""),
+    ("PCB tray down on its hinge.", "?aside"),
+    ("Diverter motor up and off.", "remove"),
+    ("Wipe a smear of silicone grease on the O-ring.", ""),
+    ("Undo the cover screws.|Cartridge gets changed regardless.", ""),
+    ("Unplug the high-pressure switch.", "undo"),
+    ("Remove the three screws of the front panel.|Remove the M4 screw from the wiring plug.", "undo"),
+    (
+        "Shut the cold stopcock.|Push a hose on the drain cock, run it to a gully and open the cock.",
+        "place undo|release",
+    ),
     // Told, on a condition, or of the customer.
     ("If the union weeps, shut down and remake it.", ""),
     ("Your mate should have the isolator off by now.", ""),
