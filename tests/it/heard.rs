@@ -5,10 +5,12 @@
 //! things and its step, and what is asked is answered with the first choice. What is expected stands in
 //! `table`, written from the sentences alone.
 
-use procedures_schema::model::{Action, Id, Verb};
+use procedures_schema::model::{Action, CircuitKind, Id, Verb};
 use procedures_schema::notation::{entry, print};
 use std::collections::BTreeSet;
 
+mod compressor;
+mod further;
 mod loose;
 mod spoken;
 mod table;
@@ -277,6 +279,37 @@ fn loose_speech_is_heard_as_it_was_meant() {
     assert_eq!(heard.said_wrongly, LOOSE_FALSE, "the lines that say what nobody meant are others");
 }
 
+/// How many of the 90 lines of `further` must be heard as expected; it only ever rises.
+const FURTHER_FLOOR: usize = 0;
+
+#[test]
+fn three_further_jobs_are_heard_as_they_were_meant() {
+    let heard = heard_in(further::SCRIPTS);
+    println!("{} of {} further lines are heard as expected", heard.n_right, heard.n_all);
+    assert!(heard.n_right >= FURTHER_FLOOR, "only {} of 90, {FURTHER_FLOOR} before", heard.n_right);
+    assert!(heard.said_wrongly.is_empty(), "nobody meant what is heard in {:?}", heard.said_wrongly);
+}
+
+#[test]
+fn the_lines_about_the_compressor_are_heard_without_a_question() {
+    let touched = [CircuitKind::MainsElectricity, CircuitKind::CompressedAir, CircuitKind::Oil];
+    let mut typist = Typist::new();
+    typist.touches(&touched);
+    for (line, told) in compressor::LINES {
+        assert_eq!(typist.keep(line).told, *told, "{line}");
+    }
+    let mut typist = Typist::new();
+    typist.touches(&touched);
+    let kept = [
+        "Switch off at the wall isolator.",
+        "Close the ball valve to the ring main.",
+        compressor::NAMED_GAUGE,
+    ]
+    .map(|line| typist.keep(line));
+    let of_air = "release air-pipes what=pressure by=drain through=drain-valve · prove air-pipes reading=\"gauge|0..0.1 bar\"";
+    assert_eq!(print(&kept[2].actions), of_air);
+}
+
 /// How many of the lines in `trade` must be heard as expected; it only ever rises.
 const TRADE_FLOOR: usize = 42;
 
@@ -296,6 +329,17 @@ fn more_lines_of_the_trade_are_heard_as_they_are_meant() {
     let heard = heard_alone(trade::MORE);
     println!("{} of {} further lines are heard as expected", heard.n_right, heard.n_all);
     assert!(heard.n_right >= MORE_FLOOR, "only {} heard, {MORE_FLOOR} before", heard.n_right);
+    assert!(heard.said_wrongly.is_empty(), "nobody meant what is heard in {:?}", heard.said_wrongly);
+}
+
+/// How many of the lines of `trade` that stand for a way of speaking must be heard; it only ever rises.
+const WAYS_FLOOR: usize = 0;
+
+#[test]
+fn ways_of_speaking_are_heard_and_nothing_that_looks_alike() {
+    let heard = heard_alone(trade::WAYS);
+    println!("{} of {} lines of ways of speaking are heard as expected", heard.n_right, heard.n_all);
+    assert!(heard.n_right >= WAYS_FLOOR, "only {} heard, {WAYS_FLOOR} before", heard.n_right);
     assert!(heard.said_wrongly.is_empty(), "nobody meant what is heard in {:?}", heard.said_wrongly);
 }
 

@@ -54,7 +54,10 @@ impl Said {
             || (phrase.start..phrase.from).any(|i| matches!(line.text(i), "last" | "other" | "remaining"));
         // Whoever only cleans or looks counts faces and threads that nobody has named.
         let only_looks = clause.means.iter().all(|verb| matches!(verb, Verb::Clean | Verb::Inspect));
-        said.total = exactly(phrase.amount).filter(|_| !only_looks);
+        // "Open *the clip*" opens none of the four of the cover.
+        let is_one = phrase.head_word() == "clip" && !phrase.plural() && line.text(phrase.start) == "the";
+        let one = is_one.then_some(1).filter(|_| !said.in_part);
+        said.total = exactly(phrase.amount).or(one).filter(|_| !only_looks);
         // "The M4 screw *from* the wiring plug": what has a size of its own comes from what it is of.
         let leads: &[&str] = if said.thread.is_some() { &["from", "of"] } else { &["of"] };
         said.owner = owner(phrase, phrases, mentions, leads);

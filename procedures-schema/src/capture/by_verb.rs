@@ -58,6 +58,34 @@ impl Reader<'_> {
             (_, None) => return,
         }
         proposal.said_by.extend(said_by);
+        if let Some(first) = mention.filter(|_| unplugs) {
+            self.add_joined(clause, first, family.as_ref(), proposal);
+        }
+    }
+
+    /// "Unplug the sensor *and the turbine*": the plugs of the further parts, where each has only one.
+    fn add_joined(&self, clause: &Clause, first: &Mention, family: Option<&Family>, proposal: &mut Proposal) {
+        let verb = proposal.action.verb.clone();
+        let end = self.end_of_sentence(clause);
+        let further = self.mentions_in(clause).filter(|mention| {
+            mention.from > first.to
+                && mention.from < end
+                && self.preposition(mention).is_none()
+                && self.is_joined(clause, mention.from)
+        });
+        for mention in further {
+            let of_part = |plug: &&Connection| {
+                let mut parts = mention.candidates.iter().filter(|part| part.kind == ThingKind::Component);
+                let own = Some(&plug.family) == family && plug.port.is_none();
+                own && parts.any(|part| plug.joins.contains(&part.id))
+            };
+            let mut plugs = self.map.connections.iter().filter(of_part);
+            let (Some(only), None) = (plugs.next(), plugs.next()) else { continue };
+            if self.here.is_possible(&verb, &only.id) && !proposal.action.on.contains(&only.id) {
+                proposal.action.on.push(only.id.clone());
+                proposal.said_by.extend(self.tokens_of(mention));
+            }
+        }
     }
 
     /// "Undo the union and cap *the end*": the connection that the last clause opened, or the only one that is open.

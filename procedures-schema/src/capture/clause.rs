@@ -46,6 +46,8 @@ pub(super) fn clauses(tokens: &[Token<'_>], said: &[Said]) -> Vec<Clause> {
             || is_state(tokens, first)
             || is_expected(tokens, first)
             || is_told(tokens, first, phrase.means)
+            || is_of_name(tokens, first)
+            || leads_to_a_place(tokens, phrase)
         {
             continue;
         }
@@ -195,7 +197,7 @@ fn set_ends(tokens: &[Token<'_>], clauses: &mut [Clause]) {
 fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     const BOTH: &[&str] = &[
         "blank", "block", "bolt", "bond", "brush", "bung", "cap", "clip", "drain", "fire", "latch", "lead",
-        "plug", "screw", "setting", "strap", "strip", "tag", "tap", "vent", "wedge",
+        "plug", "screw", "setting", "strap", "strip", "tag", "tap", "vent", "warning", "wedge",
     ];
     const JOINING: &[&str] = &[
         "and", "again", "always", "away", "back", "down", "first", "in", "it", "now", "off", "on", "or",
@@ -243,7 +245,47 @@ fn is_expected(tokens: &[Token<'_>], at: usize) -> bool {
         matches!(text(1), "had" | "has" | "have") && !matches!(text(2), "" | "you" | "must" | "to");
     // "You must lock it" is an order.
     let is_modal = MODALS.contains(&text(1)) && !matches!(text(2), "" | "you");
-    is_modal || has_done || SUBJECTS.contains(&text(1)) || text(1).ends_with("'ll")
+    // "This one was pumping up."
+    let is_doing = matches!(text(1), "are" | "is" | "was" | "were" | "it's" | "she's" | "they're")
+        && text(0).ends_with("ing");
+    is_modal || has_done || is_doing || SUBJECTS.contains(&text(1)) || text(1).ends_with("'ll")
+}
+
+/// Whether a word that says how something is stands before what it is said of: "in a *clean* can", "catch it in *clean*
+/// cans", "by *test* menu".
+fn is_of_name(tokens: &[Token<'_>], at: usize) -> bool {
+    const QUALITIES: &[&str] = &["clean", "close", "clear", "empty", "open", "test"];
+    const LEADS: &[&str] = &["at", "by", "for", "from", "in", "into", "of", "onto", "under", "with"];
+    let joined = |i: usize| tokens.get(i).is_some_and(|token| token.before == Break::None);
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let Some(before) = at.checked_sub(1).filter(|_| joined(at)) else { return false };
+    // "Keep it for *refill*", but not "look for leaks for 5 minutes".
+    let is_end = text(before) == "for" && !text(at).ends_with("ing") && text(at) != "for";
+    is_end || (LEADS.contains(&text(before)) && QUALITIES.contains(&text(at)) && joined(at + 1))
+}
+
+/// Whether "on" or "off" at the end of a phrase leads to where something is: "turn the spindle with pliers *on the* flat"
+/// switches nothing on.
+fn leads_to_a_place(tokens: &[Token<'_>], said: &Said) -> bool {
+    const SWITCHES: &[&str] = &["flick", "power", "switch", "throw", "turn"];
+    const ARTICLES: &[&str] = &["a", "an", "its", "the", "their", "your"];
+    const BEHIND_ON: &[&str] = &[
+        "again", "and", "as", "at", "before", "both", "by", "first", "for", "from", "full", "fully", "high",
+        "if", "in", "last", "low", "max", "maximum", "min", "minimum", "once", "or", "outside", "so", "then",
+        "till", "to", "until", "when", "while", "with", "without",
+    ];
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let (Some(&first), Some(&last)) = (said.tokens.first(), said.tokens.last()) else { return false };
+    let switches = SWITCHES.iter().any(|begin| text(first).starts_with(begin));
+    let is_apart = said.tokens.len() == 2 && last > first + 1;
+    let next = tokens.get(last + 1).filter(|next| next.before == Break::None);
+    let Some(next) = next.filter(|_| switches && is_apart) else { return false };
+    let names = next.text.chars().all(char::is_alphabetic) && !next.text.ends_with("ly");
+    match text(last) {
+        "on" => names && !BEHIND_ON.contains(&&*next.text),
+        "off" => ARTICLES.contains(&&*next.text),
+        _ => false,
+    }
 }
 
 /// "Press it in till it clicks *and push the* plug home": what follows on what is waited for is an order again,
@@ -303,6 +345,11 @@ fn is_conditional(tokens: &[Token<'_>], at: usize, conditions: &[&str]) -> bool 
             return false;
         }
         let is_also = token.text == "as" && tokens.get(i + 1).is_some_and(|next| next.text == "well");
+        // "The pipe has to come out, *so undo* the nut" orders what follows from it.
+        let orders = token.text == "so" && i + 1 == at;
+        if i < at && orders {
+            return false;
+        }
         if i < at && !is_also && (conditions.contains(&token.text.as_ref()) || (ends && token.text == "with"))
         {
             return true;

@@ -21,7 +21,9 @@ mod found_out;
 mod here;
 mod leading;
 mod led;
+mod listed;
 mod mention;
+mod objects;
 mod other;
 mod others;
 mod pasted_title;
@@ -44,6 +46,7 @@ mod tests;
 mod thing;
 mod threads;
 mod together;
+mod told;
 mod unknown;
 
 pub use block::{

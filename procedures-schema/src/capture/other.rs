@@ -5,7 +5,7 @@ use super::mention::Mention;
 use super::reader::{Proposal, Reader};
 use super::section::reading;
 use crate::lexicon::Break;
-use crate::model::{Action, Id, Mode, Reading, Role, TestKind, ThingKind, Verb};
+use crate::model::{Action, Family, Id, Mode, Reading, Role, TestKind, ThingKind, Verb};
 use crate::simulate::{Loading, test_row};
 use crate::units::{Quantity as Kind, Unit};
 
@@ -50,10 +50,10 @@ impl Reader<'_> {
         match verb {
             Verb::ShutDown if !self.here.running => return None,
             // "Hold the pipe with a second spanner" waits for nobody.
-            Verb::Hold if clause.phrase.len() < 2 && self.acts_on_a_thing(clause) => return None,
+            Verb::Hold if clause.phrase.len() < 2 && !self.holds_for_somebody(clause) => return None,
             Verb::ShutDown | Verb::Start if !self.is_of_appliance(clause) => return None,
             // "Bring *them* up finger tight": nuts are no appliance.
-            Verb::Start if self.object_pronoun(clause).is_some_and(|it| self.text(it) != "it") => {
+            Verb::Start if self.object_pronoun(clause).is_some_and(|it| !self.is_pronoun(it)) => {
                 return None;
             }
             // "Open the drain cock and run *it* till it stops."
@@ -78,6 +78,12 @@ impl Reader<'_> {
             _ => action.text = Some(self.object_text(clause)?),
         }
         Some(Proposal { action, choices: Vec::new(), doubtful: None, possible: true, said_by })
+    }
+
+    /// "Hold for the inspector", not "hold the pipe" nor "holding against the body with a second spanner".
+    fn holds_for_somebody(&self, clause: &Clause) -> bool {
+        let leads = matches!(self.text(clause.verb() + 1), "for" | "here" | "till" | "until");
+        leads && self.text(clause.verb()) == "hold" && !self.acts_on_a_thing(clause)
     }
 
     /// Whether what the line was about last is opened, shut or put somewhere, and does not run.
@@ -122,7 +128,10 @@ impl Reader<'_> {
     fn test(&self, clause: &Clause, action: &mut Action, said_by: &mut Vec<usize>) -> Option<()> {
         action.test = Some(self.test_kind(clause)?);
         let end = self.end_of_sentence(clause);
-        for mention in self.mentions_in(clause).filter(|mention| mention.from < end) {
+        let is_tested = |mention: &&Mention| {
+            mention.from < end && self.is_listed(clause, mention) && !self.is_told(clause, mention.from)
+        };
+        for mention in self.mentions_in(clause).filter(is_tested) {
             let Some(meant) = self.meant_by(clause, &Verb::Test, TESTED, mention) else { continue };
             match (self.preposition(mention), meant.ids.as_slice()) {
                 (Some("at" | "with"), [only]) => action.at = Some(only.clone()),
@@ -139,6 +148,13 @@ impl Reader<'_> {
         let reliefs = self.map.components.iter().filter(|part| part.role == Some(Role::Relief)).count();
         let lifts = action.test == Some(TestKind::ReliefLever) && reliefs < 2;
         action.on.retain(|id| !lifts || !of_relief(id));
+        // Nothing leaks at a screw or a plug.
+        let carries = |id: &Id| self.map.connection(id).is_none_or(|known| known.family == Family::Joint);
+        let for_leaks = matches!(
+            action.test,
+            Some(TestKind::LeakCold | TestKind::LeakFluid | TestKind::LeakHot | TestKind::Tightness)
+        );
+        action.on.retain(|id| !for_leaks || carries(id));
         let mut seen: Vec<Id> = Vec::new();
         action.on.retain(|id| {
             let new = !seen.contains(id);
@@ -219,7 +235,8 @@ impl Reader<'_> {
     /// The words that follow the verb.
     fn object_text(&self, clause: &Clause) -> Option<String> {
         let last = clause.phrase.last().copied().unwrap_or(clause.verb());
-        if clause.means == [Verb::Tell] && last > clause.verb() + 1 {
+        // "Ask *customer* for the history": who is told stands in the phrase.
+        if clause.means == [Verb::Tell] && last > clause.verb() && self.text(last) != "of" {
             // "Show the *user* how it runs", "let the *customer* know".
             let whom = if self.text(last) == "know" { last - 1 } else { last };
             let leads_on = matches!(self.text(last), "word");

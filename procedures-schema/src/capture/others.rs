@@ -64,7 +64,7 @@ impl Reader<'_> {
     }
 
     /// Whether "and" stands before a thing, over its article and amount.
-    fn is_joined(&self, clause: &Clause, from: usize) -> bool {
+    pub(super) fn is_joined(&self, clause: &Clause, from: usize) -> bool {
         let before = (clause.verb() + 1..from).rev().find(|i| {
             let text = self.text(*i);
             !matches!(text, "a" | "all" | "both" | "its" | "the" | "their")

@@ -4,11 +4,16 @@
 use super::clause::Clause;
 use super::mention::{Candidate, Mention, singular};
 use super::reader::Reader;
+use crate::lexicon::Break;
 use crate::model::{Id, ThingKind, Verb};
 use crate::notation::entry;
 
 /// At most so many things are asked about.
 const MOST_ASKED: usize = 5;
+
+/// What may follow "both" where it stands for two things.
+const AFTER_BOTH: &[&str] =
+    &["and", "at", "back", "for", "from", "in", "off", "on", "out", "then", "to", "up", "with"];
 
 /// What a pronoun at the start of a line stands for.
 pub(super) enum Before {
@@ -21,6 +26,47 @@ pub(super) enum Before {
 }
 
 impl Reader<'_> {
+    /// What "it" or "them" in a clause stands for.
+    pub(super) fn pronoun(&self, clause: &Clause) -> Option<usize> {
+        (clause.from..clause.to)
+            .find(|i| matches!(self.text(*i), "them" | "these" | "both") || self.is_pronoun(*i))
+    }
+
+    /// Whether a token is "it", or "her" as engineers say of what they work on: "lift *her* out", not "her screws".
+    pub(super) fn is_pronoun(&self, i: usize) -> bool {
+        const BEHIND: &[&str] = &[
+            "and", "aside", "at", "away", "back", "by", "clear", "down", "for", "from", "in", "into", "off",
+            "on", "out", "over", "straight", "to", "towards", "up", "with",
+        ];
+        let ends = || {
+            let next = self.tokens.get(i + 1).filter(|next| next.before == Break::None);
+            next.is_none_or(|next| BEHIND.contains(&&*next.text))
+        };
+        self.text(i) == "it" || (self.text(i) == "her" && ends())
+    }
+
+    /// The pronoun on which the verb of a clause acts: "clean *it*", not "in case *it* leaks", "clean *both* faces".
+    pub(super) fn object_pronoun(&self, clause: &Clause) -> Option<usize> {
+        let at = self.pronoun(clause).filter(|at| *at > clause.verb())?;
+        let near = (clause.verb() + 1..at).all(|i| clause.phrase.contains(&i));
+        let broken = (clause.verb() + 1..=at)
+            .any(|i| self.tokens.get(i).is_some_and(|token| token.before != Break::None));
+        let next =
+            self.tokens.get(at + 1).filter(|next| next.before == Break::None && self.text(at) == "both");
+        let counts = next.is_some_and(|next| !AFTER_BOTH.contains(&next.text.as_ref()));
+        // "Grease the new O-ring and put *it* on": the seal is meant, which nothing else is known of.
+        let from = self.end_of_said();
+        let seal = (from..clause.verb()).rev().find(|i| self.is_seal_word(*i) && !self.is_in_brackets(*i));
+        // "Put a new O-ring on the insert and screw *it* in": what is named behind the seal is nearer.
+        let is_behind = |seal: &usize| {
+            let mut named = self.mentions.iter().filter(|m| m.from > *seal && m.to <= clause.verb());
+            named.any(|mention| mention.candidates.iter().any(|c| c.kind != ThingKind::Seal))
+        };
+        // "With new washers and tighten *them*": no seal is tightened.
+        let of_seal = seal.is_some_and(|seal| !is_behind(&seal)) && !clause.means.contains(&Verb::Tighten);
+        (near && !broken && !counts && !of_seal).then_some(at)
+    }
+
     /// Whether nothing stands before the verb of a clause to which a pronoun could go back.
     pub(super) fn begins_line(&self, clause: &Clause) -> bool {
         let first = self.clauses.first().is_some_and(|first| first.verb() == clause.verb());
@@ -43,7 +89,7 @@ impl Reader<'_> {
         let count = |id: &Id| self.map.connection(id).map_or(1, |connection| connection.count);
         let n: u32 = of_kind.iter().map(count).sum();
         let agrees = match (self.text(pronoun), of_kind.as_slice()) {
-            ("it", [_]) => true,
+            ("it" | "her", [_]) => true,
             ("both", _) => n == 2,
             ("them" | "these", _) => {
                 n > 1 && of_kind.iter().all(|id| kind(id) == of_kind.first().and_then(kind))
@@ -52,7 +98,7 @@ impl Reader<'_> {
         };
         match of_kind.len() {
             1.. if agrees => Before::Clear(of_kind),
-            2..=MOST_ASKED if self.text(pronoun) == "it" => Before::OneOf(of_kind),
+            2..=MOST_ASKED if matches!(self.text(pronoun), "it" | "her") => Before::OneOf(of_kind),
             _ => Before::Nothing,
         }
     }

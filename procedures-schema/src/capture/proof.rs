@@ -3,10 +3,10 @@
 use super::clause::Clause;
 use super::reader::{Proposal, Reader};
 use super::section::reading;
-use crate::lexicon::Token;
+use crate::lexicon::{Break, Token};
 use crate::model::{Reading, Verb};
 use crate::simulate::{KindRow, kind_row};
-use crate::units::{Quantity as Kind, Range};
+use crate::units::{Quantity as Kind, Range, Unit};
 
 impl Reader<'_> {
     /// A proof with the readings that the words give; with some of the demanded ones it is only read.
@@ -17,12 +17,33 @@ impl Reader<'_> {
         let readings = self.proof_readings(clause, row);
         let shown_elsewhere = matches!(self.text(clause.verb()), "reads" | "read" | "reading" | "shows");
         let n_demanded = row.map_or(0, |row| row.proof.len());
-        if shown_elsewhere && readings.len() < n_demanded {
+        let by_gauge = row.and_then(|row| self.shown_by_gauge(&proposal, row, &readings));
+        if by_gauge.is_none() && shown_elsewhere && readings.len() < n_demanded {
             proposal.action.verb = Verb::Read;
         }
         proposal.action.at = at;
-        proposal.action.readings = readings;
+        proposal.action.readings = by_gauge.unwrap_or(readings);
         vec![proposal]
+    }
+
+    /// "Open the drain until the gauge reads 0 to 0.1 bar": what the gauge shows of what the line has just let out, where
+    /// the gauge is all that is measured of the kind. What it has to show beside that is found missing.
+    fn shown_by_gauge(
+        &self,
+        proposal: &Proposal,
+        row: &KindRow,
+        readings: &[Reading],
+    ) -> Option<Vec<Reading>> {
+        const NOTHING: f64 = 0.2;
+        let mut measured = row.proof.iter().filter(|asked| asked.limits.is_some());
+        let gauge = measured.next().filter(|_| measured.next().is_none())?;
+        let asks_bar = gauge.range().is_some_and(|range| range.unit == Unit::Bar);
+        let last = self.reading().actions.last()?;
+        let let_out = last.verb == Verb::Release && last.on == proposal.action.on;
+        let [only] = readings else { return None };
+        let limits = only.limits.as_ref().filter(|limits| limits.unit == Unit::Bar)?;
+        let is_zero = limits.max.as_ref().is_some_and(|most| most.value() <= NOTHING);
+        (asks_bar && let_out && is_zero).then(|| vec![reading(gauge.what, Some(limits.clone()))])
     }
 
     /// The readings of a proof in words: the pairs of a supply and the known source, or what the gauge shows.
@@ -114,7 +135,11 @@ impl Reader<'_> {
 
     /// The limits that the words give the pairs; those of the known source are not among them.
     fn volts_of_pairs(&self, clause: &Clause) -> Vec<&Range> {
-        let of_pairs = self.quantities(clause).filter(|quantity| !self.is_of_source(clause, quantity.from));
+        // "Under 25 V *DC*" is none of live, neutral and earth.
+        let is_direct = |to: usize| matches!(self.text(to), "d.c" | "dc");
+        let of_pairs = self
+            .quantities(clause)
+            .filter(|quantity| !self.is_of_source(clause, quantity.from) && !is_direct(quantity.to));
         of_pairs.filter_map(|quantity| quantity.range(Kind::Voltage)).collect()
     }
 
@@ -177,7 +202,7 @@ impl Reader<'_> {
 
 /// Where words say that the tester itself is proved.
 pub(super) fn testers(tokens: &[Token<'_>]) -> Vec<usize> {
-    const PROVING: &[&str] = &["check", "prov", "test", "tried", "tries", "try"];
+    const PROVING: &[&str] = &["check", "prov", "re-prov", "reprov", "test", "tried", "tries", "try"];
     const TESTERS: &[&str] = &["indicator", "multimeter", "tester", "voltmeter"];
     const BETWEEN: &[&str] = &["the", "two-pole", "voltage", "your"];
     let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
@@ -186,7 +211,9 @@ pub(super) fn testers(tokens: &[Token<'_>]) -> Vec<usize> {
             return false;
         };
         let begins = PROVING.iter().any(|stem| text(*i).starts_with(stem));
-        begins && end > i + 1 && TESTERS.contains(&text(end))
+        // "Prove tester": a tester that is only named proves nothing, an order needs no article.
+        let is_order = end > i + 1 || tokens.get(*i).is_none_or(|token| token.before != Break::None);
+        begins && is_order && TESTERS.contains(&text(end))
     };
     (0..tokens.len()).filter(is_tester).collect()
 }

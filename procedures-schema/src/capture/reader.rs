@@ -6,6 +6,7 @@ use super::leading::stays_words;
 use super::mention::{Candidate, Mention, Names, singular};
 use super::quantity::{Figures, Quantity, quantities};
 use super::threads::with_screws;
+use super::told;
 use super::{Choice, Doubt, LineReading, Unknown};
 use crate::lexicon::{Amount, Break, Lexicon, Token, tokens};
 use crate::model::{Action, ApplianceMap, Id, Span, Stage, ThingKind, Verb};
@@ -24,6 +25,8 @@ pub(super) struct Reader<'a> {
     pub(super) clauses: Vec<Clause>,
     /// Where the words prove the tester itself.
     pub(super) testers: Vec<usize>,
+    /// Stretches that tell or forbid something.
+    told: Vec<(usize, usize)>,
     reading: LineReading,
 }
 
@@ -40,10 +43,6 @@ pub(super) struct Proposal {
     /// The tokens that say it.
     pub(super) said_by: Vec<usize>,
 }
-
-/// What may follow "both" where it stands for two things.
-const AFTER_BOTH: &[&str] =
-    &["and", "at", "back", "for", "from", "in", "off", "on", "out", "then", "to", "up", "with"];
 
 /// Words that may stand inside a span without being said by it.
 const FILLERS: &[&str] = &["a", "an", "the", "its", "all", "of"];
@@ -67,9 +66,21 @@ impl<'a> Reader<'a> {
         let quantities =
             quantities(words, &tokens, lexicon, &|i| said.iter().any(|said| said.tokens.contains(&i)));
         let reading = LineReading { quantities, ..LineReading::default() };
-        let (last, testers) = (Vec::new(), Vec::new());
-        let mut reader =
-            Self { words, map, here, stage, lexicon, tokens, mentions, last, clauses, testers, reading };
+        let (last, testers, told) = (Vec::new(), Vec::new(), told::stretches(&tokens));
+        let mut reader = Self {
+            words,
+            map,
+            here,
+            stage,
+            lexicon,
+            tokens,
+            mentions,
+            last,
+            clauses,
+            testers,
+            told,
+            reading,
+        };
         let mentions = std::mem::take(&mut reader.mentions);
         reader.mentions = reader.with_parts_of_names(map, mentions);
         reader.find_testers();
@@ -335,7 +346,7 @@ impl<'a> Reader<'a> {
     }
 
     /// Whether a token stands in brackets.
-    fn is_in_brackets(&self, i: usize) -> bool {
+    pub(super) fn is_in_brackets(&self, i: usize) -> bool {
         let last = (1..=i).rev().find_map(|at| self.bracket(at));
         last == Some('(')
     }
@@ -360,6 +371,11 @@ impl<'a> Reader<'a> {
     pub(super) fn mentions_in(&self, clause: &Clause) -> impl Iterator<Item = &Mention> {
         let (from, to) = (clause.from, clause.to);
         self.mentions.iter().filter(move |mention| mention.from >= from && mention.from < to)
+    }
+
+    /// Whether a token behind the verb of a clause belongs to a stretch that tells or forbids something.
+    pub(super) fn is_told(&self, clause: &Clause, at: usize) -> bool {
+        self.told.iter().any(|(from, to)| *from > clause.verb() && (*from..*to).contains(&at))
     }
 
     /// The preposition that leads to a mention, over articles, amounts and adjectives.
@@ -422,33 +438,6 @@ impl<'a> Reader<'a> {
     pub(super) fn tokens_of(&self, mention: &Mention) -> Vec<usize> {
         let from = self.amount(mention).map_or(mention.from, |(_, from)| from);
         (from..mention.to).collect()
-    }
-
-    /// What "it" or "them" in a clause stands for.
-    pub(super) fn pronoun(&self, clause: &Clause) -> Option<usize> {
-        (clause.from..clause.to).find(|i| matches!(self.text(*i), "it" | "them" | "these" | "both"))
-    }
-
-    /// The pronoun on which the verb of a clause acts: "clean *it*", not "in case *it* leaks", "clean *both* faces".
-    pub(super) fn object_pronoun(&self, clause: &Clause) -> Option<usize> {
-        let at = self.pronoun(clause).filter(|at| *at > clause.verb())?;
-        let near = (clause.verb() + 1..at).all(|i| clause.phrase.contains(&i));
-        let broken = (clause.verb() + 1..=at)
-            .any(|i| self.tokens.get(i).is_some_and(|token| token.before != Break::None));
-        let next =
-            self.tokens.get(at + 1).filter(|next| next.before == Break::None && self.text(at) == "both");
-        let counts = next.is_some_and(|next| !AFTER_BOTH.contains(&next.text.as_ref()));
-        // "Grease the new O-ring and put *it* on": the seal is meant, which nothing else is known of.
-        let from = self.end_of_said();
-        let seal = (from..clause.verb()).rev().find(|i| self.is_seal_word(*i) && !self.is_in_brackets(*i));
-        // "Put a new O-ring on the insert and screw *it* in": what is named behind the seal is nearer.
-        let is_behind = |seal: &usize| {
-            let mut named = self.mentions.iter().filter(|m| m.from > *seal && m.to <= clause.verb());
-            named.any(|mention| mention.candidates.iter().any(|c| c.kind != ThingKind::Seal))
-        };
-        // "With new washers and tighten *them*": no seal is tightened.
-        let of_seal = seal.is_some_and(|seal| !is_behind(&seal)) && !clause.means.contains(&Verb::Tighten);
-        (near && !broken && !counts && !of_seal).then_some(at)
     }
 
     /// The token behind the last words that say an action.

@@ -7,7 +7,7 @@ use super::reader::{Proposal, Reader};
 use crate::model::{
     Action, ApplianceMap, CircuitKind, Connection, Energy, Id, Means, Port, Reading, ThingKind, Verb,
 };
-use crate::units::{Quantity as Kind, Range};
+use crate::units::{Quantity as Kind, Range, Unit};
 
 /// Where energy is let out of a circuit by hand.
 pub(super) fn is_wet(kind: &CircuitKind) -> bool {
@@ -41,6 +41,9 @@ impl Reader<'_> {
 
     fn of_sections(&self, clause: &Clause) -> Option<Vec<Proposal>> {
         let verb = self.section_verb(clause)?;
+        if verb == Verb::Release && self.lets_down_in_part(clause) {
+            return Some(Vec::new());
+        }
         if verb == Verb::Purge && self.waits_for_water(clause) && !self.is_at_vent(clause) {
             return Some(Vec::new());
         }
@@ -52,6 +55,20 @@ impl Reader<'_> {
             _ => {}
         }
         Some(vec![proposal])
+    }
+
+    /// "Let it down to 1.6 bar": what keeps a pressure is not at zero.
+    fn lets_down_in_part(&self, clause: &Clause) -> bool {
+        const NOTHING: f64 = 0.2;
+        let mut figures = self.quantities(clause).filter(|quantity| {
+            let before = quantity.from.checked_sub(1);
+            before.is_some_and(|i| matches!(self.text(i), "at" | "to"))
+        });
+        figures.any(|quantity| {
+            let range = quantity.range(Kind::Pressure);
+            let bar = range.filter(|range| range.unit == Unit::Bar).and_then(|range| range.min.as_ref());
+            bar.is_some_and(|least| least.value() > NOTHING)
+        })
     }
 
     /// "When water comes at the vent": the air is out then. At a drain it says nothing of the kind.
@@ -121,7 +138,18 @@ impl Reader<'_> {
         let waits = self.waits_for_water(clause);
         let is_verb =
             |mention: &&Mention| waits && (mention.from..mention.to).any(|i| clause.phrase.contains(&i));
-        for mention in self.mentions_in(clause).filter(|mention| !is_loose && !is_verb(mention)) {
+        // "Fill the trap *with water*": what it is filled with is no name of a circuit.
+        let is_filling = |mention: &&Mention| {
+            *verb == Verb::Charge && matches!(self.preposition(mention), Some("of" | "with"))
+        };
+        // "Until the mains drain gauge reads 0 bar": nobody reads bar of electricity.
+        let is_gauged = self.pressure(clause).is_some();
+        let is_live = |mention: &&Mention| {
+            is_gauged && mention.candidates.iter().all(|one| self.kind_of(&one.id).is_some_and(is_electrical))
+        };
+        let may_name =
+            |mention: &&Mention| !is_loose && !is_verb(mention) && !is_filling(mention) && !is_live(mention);
+        for mention in self.mentions_in(clause).filter(may_name) {
             let mut ids: Vec<Id> = self.sections_of(mention, verb);
             if ids.len() > 1 {
                 let dead: Vec<Id> =
@@ -282,12 +310,12 @@ impl Reader<'_> {
             *verb == Verb::Release && clause.phrase.iter().any(|i| self.text(*i).starts_with("drain"));
         let cools = clause.phrase.iter().any(|i| self.text(*i).starts_with("cool"));
         let of_caps = self.tokens.iter().any(|t| matches!(&*t.text, "capacitor" | "capacitors"));
-        // What is filled or topped up is no gas pipe, unless the words say so.
+        // What is filled or topped up is no gas or oil pipe, unless the words say so.
         let fills = *verb == Verb::Charge;
         let words: Vec<String> = (clause.from..clause.to).map(|i| self.text(i).to_owned()).collect();
         let named = coin::named_kind(&words, false);
         let fits = |kind: &CircuitKind| {
-            let is_gas = *kind == CircuitKind::FuelGas;
+            let is_gas = matches!(kind, CircuitKind::FuelGas | CircuitKind::Oil);
             if (drains && !is_liquid(kind))
                 || (fills && is_gas && named.is_none())
                 || named.as_ref().is_some_and(|named| named != kind)
@@ -365,8 +393,8 @@ impl Reader<'_> {
         let to_a_place = || self.after(clause, &["to"]).filter(|place| takes_water(place));
         let at_outlet = || self.after(clause, &["at"]).filter(|_| outlet);
         action.to = self.after(clause, &["into"]).or_else(to_a_place).or_else(at_outlet);
-        action.temperature =
-            self.quantities(clause).find_map(|quantity| quantity.measured(Kind::Temperature));
+        let hot = self.quantities(clause).find_map(|quantity| quantity.measured(Kind::Temperature));
+        action.temperature = hot.filter(|hot| hot.value.value() > 0.0);
     }
 
     /// "Let the boiler drain": through the only drain of it that stands open or has a hose on it.

@@ -33,6 +33,8 @@ fn natural(action: &Action, before: Option<&Stage>) -> Option<Stage> {
         {
             None
         }
+        // "Run the hot tap and write down how hot it comes", before anything else.
+        Verb::Start if before.is_none() => None,
         Verb::Fit | Verb::Make | Verb::Tighten => Some(Stage::Refit),
         Verb::Restore | Verb::Charge | Verb::Start => Some(Stage::Recommission),
         // Before anything is apart, these find out how things are; afterwards they show that all is well.
@@ -62,6 +64,7 @@ mod tests {
         assert_eq!(of(Verb::Test, Some(&Stage::Prepare), None), Stage::Prepare);
         assert_eq!(of(Verb::Test, Some(&Stage::Refit), None), Stage::Recommission);
         assert_eq!(of(Verb::Start, Some(&Stage::Prepare), None), Stage::Prepare, "a run before the job");
+        assert_eq!(of(Verb::Start, None, None), Stage::Prepare, "a run as the first of all");
         assert_eq!(of(Verb::Make, Some(&Stage::Prepare), None), Stage::Prepare, "a test point closed again");
     }
 

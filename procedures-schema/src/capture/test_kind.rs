@@ -109,9 +109,8 @@ impl Reader<'_> {
 
     /// "Check both unions again while hot": what is looked for at a joint in the heat is water.
     fn looks_at_hot_joints(&self, clause: &Clause) -> bool {
-        self.has(clause, &["hot", "warm"])
-            && self.text(clause.verb()).starts_with("check")
-            && self.names_wet_joint(clause)
+        let looks = ["check", "feel", "go"].iter().any(|begin| self.text(clause.verb()).starts_with(begin));
+        self.has(clause, &["hot", "warm"]) && looks && self.names_wet_joint(clause)
     }
 
     fn names_wet_joint(&self, clause: &Clause) -> bool {

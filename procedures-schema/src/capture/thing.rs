@@ -3,6 +3,7 @@
 use super::clause::Clause;
 use super::coin::{self, Lead, Noun};
 use super::mention::{Candidate, Mention};
+use super::objects::names_item;
 use super::pronoun::Before;
 use super::reader::{Proposal, Reader};
 use super::refer::{Meant, Wanted, meant, nearest};
@@ -10,7 +11,6 @@ use crate::lexicon::Amount;
 use crate::model::{Action, Id, Renewal, ThingKind, Verb};
 use crate::notation::entry;
 use crate::simulate::Whereabouts;
-use crate::units::Quantity as Kind;
 
 impl Reader<'_> {
     /// The verbs of a clause, the likelier ones first where the things do not decide.
@@ -172,88 +172,6 @@ impl Reader<'_> {
         if under.is_empty() && kind == ThingKind::Component { self.held_by_last_of_line() } else { under }
     }
 
-    /// The mentions that a verb of these kinds acts on: direct ones, else those after "at", "on", "from".
-    fn objects(&self, clause: &Clause, kinds: &[ThingKind]) -> Vec<Mention> {
-        let fits = |mention: &&Mention| mention.candidates.iter().any(|c| kinds.contains(&c.kind));
-        let is_direct = |mention: &&Mention| self.preposition(mention).is_none();
-        let after_verb = |mention: &&Mention| mention.from > clause.verb();
-        let of_kind: Vec<&Mention> = self.mentions_in(clause).filter(fits).collect();
-        let pick = |test: &dyn Fn(&&Mention) -> bool| -> Vec<Mention> {
-            of_kind.iter().copied().filter(|mention| test(mention)).cloned().collect()
-        };
-        // "Refit the lid and make *sure* no wire is caught": what is only looked after is not refitted.
-        let is_beyond = |mention: &&Mention| {
-            (clause.verb() + 1..mention.from)
-                .any(|i| matches!(self.text(i), "ensure" | "ensuring" | "minding" | "sure"))
-        };
-        let direct = pick(&|mention| is_direct(mention) && after_verb(mention) && !is_beyond(mention));
-        // "Pull *it* up to 30 Nm, the outlet nut to 23": the verb acts on what "it" stands for.
-        let mut direct = direct;
-        if let Some(it) = self.object_pronoun(clause) {
-            direct.retain(|mention| mention.from < it);
-        }
-        // "Take off the panel; the chamber has a cover of its own": another sentence names no object, unless the
-        // first has none.
-        let end = self.end_of_sentence(clause);
-        if direct.iter().any(|mention| mention.from < end) {
-            direct.retain(|mention| mention.from < end);
-        }
-        if let Some(port) = self.port_of_screw(clause) {
-            return vec![port];
-        }
-        if !direct.is_empty() {
-            return direct;
-        }
-        let covers = self.text(clause.verb()).starts_with("cover");
-        let placed = |mention: &&Mention| match self.preposition(mention) {
-            Some("at" | "on" | "from" | "of") => true,
-            // "Cover it with a bag": the bag is placed, as is the rag of "plug the stub with a rag".
-            Some("with") => {
-                let is_item = || mention.candidates.iter().all(|c| c.kind == ThingKind::Temporary);
-                covers || (names_item(self.text(clause.verb())) && is_item())
-            }
-            // "Slacken the screw in the test nipple."
-            Some("in") => self.connection(mention).is_some_and(|joint| joint.port.is_some()),
-            _ => false,
-        };
-        let indirect = pick(&|mention| placed(mention) && after_verb(mention));
-        // "Open the cap of the vent" opens no vent.
-        let of_cap = |first: &&Mention| {
-            (clause.verb() + 1..first.from).any(|i| matches!(self.text(i), "cap" | "caps"))
-        };
-        if indirect.first().as_ref().is_some_and(of_cap) {
-            return Vec::new();
-        }
-        let is_source =
-            |candidate: &Candidate| matches!(candidate.kind, ThingKind::Section | ThingKind::Circuit);
-        let is_named = self.mentions_in(clause).any(|mention| {
-            is_direct(&mention) && after_verb(&mention) && !mention.candidates.iter().all(is_source)
-        });
-        // "Shut the boiler down and isolate *it* at the spur."
-        let isolates = self.text(clause.verb()).starts_with("isolat")
-            && indirect.first().is_some_and(|mention| self.preposition(mention) == Some("at"));
-        if !indirect.is_empty() && (covers || isolates || self.pronoun(clause).is_none()) && !is_named {
-            // "Switch off the heater at its switch *and* the controls *at the spur*".
-            let is_at = |mention: &Mention| self.preposition(mention) == Some("at");
-            let is_isolator =
-                |mention: &Mention| mention.candidates.iter().all(|c| c.kind == ThingKind::Isolator);
-            let n = indirect.iter().take_while(|mention| is_at(mention) && is_isolator(mention)).count();
-            return indirect.into_iter().take(n.max(1)).collect();
-        }
-        // "The valve must be closed."
-        if self.pronoun(clause).is_some() { Vec::new() } else { pick(&|mention| !after_verb(mention)) }
-    }
-
-    /// "Slacken the screw in the test nipple": the nipple, whatever else has screws.
-    fn port_of_screw(&self, clause: &Clause) -> Option<Mention> {
-        let screw = (clause.verb() + 1..clause.to).find(|i| matches!(self.text(*i), "screw" | "screws"))?;
-        let near = |mention: &&Mention| mention.from > screw && mention.from < screw + 4;
-        let mention = self.mentions_in(clause).find(near)?;
-        let leads = matches!(self.preposition(mention), Some("in" | "of")) && self.text(screw + 1) != "and";
-        let is_port = self.connection(mention).is_some_and(|joint| joint.port.is_some());
-        (leads && is_port).then(|| mention.clone())
-    }
-
     /// What a mention means for this verb, with the words of its clause.
     pub(super) fn meant_by(
         &self,
@@ -315,7 +233,9 @@ impl Reader<'_> {
         proposal.said_by.extend(self.tokens_of(mention));
         let amount = self.amount(mention).map(|(amount, _)| amount);
         let meant = Meant { ids: self.as_many_as(amount, meant.ids), ..meant };
-        let n_meant = u32::try_from(meant.ids.len()).unwrap_or(u32::MAX);
+        // "Both screws" are not the two pairs of them that are known.
+        let count = |id: &Id| self.map.connection(id).map_or(1, |connection| connection.count);
+        let n_meant: u32 = meant.ids.iter().map(count).sum();
         let all_of_them = match amount {
             Some(Amount::All) => true,
             Some(Amount::Exactly(n)) => n == n_meant,
@@ -351,9 +271,7 @@ impl Reader<'_> {
         let words = self.span(clause.from, clause.to).of(self.words);
         match action.verb {
             Verb::Make | Verb::Tighten => {
-                let torque =
-                    self.quantities(clause).find_map(|quantity| quantity.range(Kind::Torque).cloned());
-                action.torque = torque;
+                action.torque = self.torque_of(clause, &action.on);
                 if self.has(clause, &["cross", "crosswise", "crossways", "diagonally", "diagonal"]) {
                     action.pattern = Some("cross".to_owned());
                 }
@@ -366,7 +284,10 @@ impl Reader<'_> {
                 let said_before = has_seal && self.lexicon.says_new_of(before, &names);
                 if action.verb == Verb::Make && (said_before || self.lexicon.says_new_of(words, &names)) {
                     action.seal = Some(Renewal::New);
-                } else if action.verb == Verb::Make && self.has(clause, &["reuse", "reused", "old", "same"]) {
+                } else if action.verb == Verb::Make
+                    && has_seal
+                    && self.has(clause, &["reuse", "reused", "old", "same"])
+                {
                     action.seal = Some(Renewal::Same);
                 }
             }
@@ -386,7 +307,10 @@ impl Reader<'_> {
         // "Look at it and leave it there if it is sound."
         let idle = self.clauses.iter().skip_while(|other| other.from < clause.to);
         let to = idle.take_while(|other| other.means.is_empty()).last().map_or(clause.to, |last| last.to);
-        let that = (clause.verb()..to).find(|i| matches!(self.text(*i), "that" | "whether" | "if"));
+        // "Feel it again *now that* it is hot" says when.
+        let is_now = |i: usize| i.checked_sub(1).is_some_and(|before| self.text(before) == "now");
+        let that =
+            (clause.verb()..to).find(|i| matches!(self.text(*i), "that" | "whether" | "if") && !is_now(*i));
         if let Some(that) = that {
             let end = (that + 1..to).find(|i| {
                 self.tokens.get(*i).is_some_and(|token| token.before != crate::lexicon::Break::None)
@@ -477,9 +401,4 @@ impl Reader<'_> {
         self.details(clause, &mut proposal);
         proposal
     }
-}
-
-/// Whether a verb names what is placed: "cap it" places a cap and not what is capped.
-fn names_item(stem: &str) -> bool {
-    ["blank", "bond", "bridg", "bung", "cap", "plug"].iter().any(|begin| stem.starts_with(begin))
 }

@@ -40,6 +40,7 @@ pub(super) static LOOKALIKES: &[&str] = &[
     "keep|keeping|keeps|kept … away|clear|closed|dry|off|on|open|shut|upright",
     "leave|leaves|leaving|left … closed|connected|fitted|off|on|open|shut",
     "let it|them snap",
+    "let|lets|letting … dangle|hang",
     "light bulb|switch",
     "lock nut|nuts|pin|pins|ring|rings|screw|screws|washer|washers",
     "locking clip|device|nut|pin|ring|wire",

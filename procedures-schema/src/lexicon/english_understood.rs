@@ -13,6 +13,8 @@ pub(super) struct Sort {
     pub(super) states: &'static [(&'static [&'static str], &'static str)],
     /// Whether a place may follow: "tray under the burner", "six screws back in the cover".
     pub(super) has_place: bool,
+    /// Whether it is only there for the job, so that it is put where it is said to be.
+    pub(super) is_for_the_job: bool,
 }
 
 /// The sorts.
@@ -27,6 +29,7 @@ pub(super) static SORTS: &[Sort] = &[
             (&["open"], "open"),
         ],
         has_place: false,
+        is_for_the_job: false,
     },
     Sort {
         nouns: &["cock", "flow", "return", "stopcock", "tap", "valve"],
@@ -37,26 +40,36 @@ pub(super) static SORTS: &[Sort] = &[
             (&["open"], "open"),
         ],
         has_place: false,
+        is_for_the_job: false,
     },
     Sort {
         nouns: &["electric", "gas", "mains", "oil", "power", "steam", "supply", "water"],
         states: &[(&["off", "on"], "turn")],
         has_place: false,
+        is_for_the_job: false,
     },
     Sort {
         nouns: &["appliance", "boiler", "heating", "immersion", "programmer", "system", "unit"],
         states: &[(&["off", "on"], "switch")],
         has_place: false,
+        is_for_the_job: false,
     },
-    Sort { nouns: &["fuse"], states: &[(&["out"], "take"), (&["in"], "put")], has_place: false },
+    Sort {
+        nouns: &["fuse"],
+        states: &[(&["out"], "take"), (&["in"], "insert")],
+        has_place: false,
+        is_for_the_job: false,
+    },
     Sort {
         nouns: &["hasp", "lock", "padlock"],
         states: &[(&["off"], "take"), (&["on"], "put")],
         has_place: true,
+        is_for_the_job: true,
     },
     Sort {
         nouns: &[
             "blank",
+            "basin",
             "bucket",
             "bung",
             "cap",
@@ -73,21 +86,32 @@ pub(super) static SORTS: &[Sort] = &[
         ],
         states: &[(&["off", "out"], "take"), (&["down", "in", "on", "under"], "put")],
         has_place: true,
+        is_for_the_job: true,
     },
     Sort {
         nouns: &["bolt", "catch", "clamp", "clip", "latch", "nut", "pin", "screw", "strap", "stud", "union"],
         states: &[(&["off", "out"], "take"), (&["in", "on"], "put"), (&["loose", "slack"], "slacken")],
         has_place: true,
+        is_for_the_job: false,
+    },
+    Sort {
+        nouns: &["lid"],
+        // Up is open, wherever it was.
+        states: &[(&["off", "out"], "take"), (&["in", "on"], "put"), (&["up"], "open"), (&["down"], "close")],
+        has_place: false,
+        is_for_the_job: false,
     },
     Sort {
         nouns: &["bowl", "siphon", "trap"],
         states: &[(&["down", "off", "out"], "take"), (&["in", "on", "up"], "put")],
         has_place: false,
+        is_for_the_job: false,
     },
     Sort {
         nouns: &["cable", "connector", "lead", "pipe", "plug", "spade", "tube", "wire"],
         states: &[(&["off", "out"], "take"), (&["in", "on"], "put")],
         has_place: true,
+        is_for_the_job: false,
     },
     Sort {
         nouns: &[
@@ -108,6 +132,7 @@ pub(super) static SORTS: &[Sort] = &[
             "fan",
             "filter",
             "flue",
+            "front",
             "grille",
             "guard",
             "hatch",
@@ -115,7 +140,6 @@ pub(super) static SORTS: &[Sort] = &[
             "hood",
             "insulation",
             "jacket",
-            "lid",
             "motor",
             "nozzle",
             "panel",
@@ -132,6 +156,7 @@ pub(super) static SORTS: &[Sort] = &[
         ],
         states: &[(&["off", "out"], "take"), (&["in", "on", "up"], "put")],
         has_place: false,
+        is_for_the_job: false,
     },
 ];
 
@@ -146,11 +171,11 @@ pub(super) static STATES: WordSet = WordSet::of(&[
 /// What may follow without a comma: how it is done, how far, till when.
 pub(super) static BEHIND: WordSet = WordSet::of(&[
     "a", "again", "and", "at", "by", "finger", "first", "for", "from", "half", "hand", "last", "on", "one",
-    "onto", "quarter", "till", "until", "with",
+    "onto", "quarter", "same", "till", "until", "with",
 ]);
 
 /// What may follow where a thing is put or taken from: "hose off *the* pump".
-pub(super) static PLACES: WordSet = WordSet::of(&["its", "the", "their", "your"]);
+pub(super) static PLACES: WordSet = WordSet::of(&["it", "its", "the", "their", "them", "your"]);
 
 /// Words that say where a thing is: "both valves *on* the pump off".
 pub(super) static WHERE: WordSet = WordSet::of(&["at", "in", "of", "on", "to", "under"]);

@@ -249,7 +249,9 @@ impl Phrases {
             // A gap is part of one clause; "take the key and switch off" takes nothing off.
             let joined = i.checked_sub(1).and_then(|i| tokens.get(i));
             let joined = joined.is_some_and(|token| matches!(&*token.text, "and" | "then" | "or"));
-            if token.before != Break::None || (joined && self.by_first.get(token).is_some()) {
+            // "Slide it down *and out*."
+            let goes_on = joined && matches!(&*token.text, "off" | "out") && part.fits(token);
+            if token.before != Break::None || (joined && !goes_on && self.by_first.get(token).is_some()) {
                 return None;
             }
             if part.fits(token) {

@@ -11,6 +11,9 @@ use super::phrase::{Few, Said};
 use super::text::{Break, Token};
 use crate::model::Verb;
 
+/// What is tightened.
+const TURNED: &[&str] = &["bolt", "bolts", "nut", "nuts", "screw", "screws", "union", "unions"];
+
 /// At most so many words name a thing and where it is.
 const LONGEST: usize = 9;
 
@@ -49,18 +52,19 @@ fn torqued(tokens: &[Token<'_>], said: &[Said], at: usize) -> Option<Understood>
         (0..=start).rev().find(|i| tokens.get(*i).is_none_or(|t| t.before == Break::Sentence)).unwrap_or(0);
     let ends = !joined(at + 2) || matches!(text(at + 2), "and" | "nm" | "n·m" | "n.m");
     let is_name = |i: usize| {
-        let word = text(i).chars().all(|c| c.is_alphabetic() || c == '-');
+        // "The G 3/4 nut."
+        let is_size = text(i).chars().all(|c| c.is_ascii_digit() || matches!(c, '/' | '.'));
+        let word = is_size || text(i).chars().all(|c| c.is_alphabetic() || c == '-');
         word && tokens.get(i).is_some_and(|token| !NO_NAMES.has(token))
     };
     let says =
         said.iter().any(|said| !said.means.is_empty() && said.tokens.iter().any(|i| (start..at).contains(i)));
     let torque = |i: usize| text(i).ends_with("nm") || matches!(text(i), "n·m" | "n.m");
     let is_order = is_figure && ends && !says && start > sentence && at - start <= 5;
-    (is_order && (start..at).all(is_name) && (sentence..start).any(torque)).then_some(Understood {
-        before: start,
-        verb: "torque",
-        of: at,
-    })
+    // "Gaskets in, *nuts to 30 Nm*": what is turned, and how tight in so many words.
+    let in_full = at.checked_sub(1).is_some_and(|i| TURNED.contains(&text(i))) && torque(at + 2);
+    (is_order && (start..at).all(is_name) && (in_full || (sentence..start).any(torque)))
+        .then_some(Understood { before: start, verb: "torque", of: at })
 }
 
 /// The tokens with those that are understood among them.
@@ -241,7 +245,18 @@ impl Stretch<'_, '_> {
         }
         let takes_off = matches!(self.text(self.at), "off" | "out");
         let is_figure = self.text(next).starts_with(|c: char| c.is_ascii_digit());
-        is_figure || ((takes_off || sort.has_place) && self.is(next, &PLACES))
+        // "Two union nuts on the pump" says where they are; "back in the cover" puts them there.
+        let may_lie_there = !sort.is_for_the_job
+            && matches!(self.text(self.at), "in" | "on")
+            && self.text(self.at - 1) != "back";
+        let is_at_place = self.is(next, &PLACES) || (sort.is_for_the_job && self.ends_soon(next));
+        is_figure || ((takes_off || (sort.has_place && !may_lie_there)) && is_at_place)
+    }
+
+    /// "Hose on *drain tap*": at most three words up to the next comma.
+    fn ends_soon(&self, from: usize) -> bool {
+        let n = (from..self.tokens.len()).take_while(|i| *i == from || self.joined(*i)).count();
+        n <= 3 && (from..from + n).all(|i| self.text(i).chars().all(|c| c.is_alphabetic() || c == '-'))
     }
 
     /// "*Tag off*, valve open": what else would lock something off takes the lock off where something goes on next.

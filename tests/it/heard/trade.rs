@@ -231,3 +231,108 @@ pub(super) const MORE: &[(&str, &str)] = &[
     ("Nothing goes back on until both unions are dry.", ""),
     ("Watch your knuckles on the bracket, cover back on last.", "?fit"),
 ];
+
+/// Lines that stand for a way of speaking, each with others that look alike.
+pub(super) const WAYS: &[(&str, &str)] = &[
+    // What leads to a place switches nothing on or off.
+    ("Switch off the isolator.|Turn the spindle with pliers on the flat.", ""),
+    ("Switch off the isolator.|Turn the pump over on its side.", ""),
+    ("Switch off the isolator.|Switch the isolator on the wall back on.", "restore ?start"),
+    ("Switch the boiler off at the spur.", "?shutdown isolate"),
+    // What is told or forbidden acts on nothing.
+    (
+        "Close the pump valves.|Crack the top union, it'll spit a drop and then it should stop.",
+        "slacken|undo",
+    ),
+    ("Open the clip, don't pull the capillary.", "undo"),
+    ("Undo the cover screws, never the ones on the fan housing.", "undo"),
+    ("Lift the pump out, she's about three kilo with the bracket.", "remove"),
+    ("Shut the gas cock, you'll hear the valve click.", "isolate"),
+    ("Close the gas cock.|This one was pumping up.", ""),
+    ("Close the flow valve.|The old one is draining through the tap.", ""),
+    // What follows from it is an order all the same.
+    ("Close the gas cock.|The pipe is in the way, so undo the union at the valve.", "undo"),
+    ("Close the flow valve and the return valve.|It still drips, so close the stop tap too.", "isolate"),
+    // "The same with" spells nothing out.
+    (
+        "Switch off the rotary isolator, lock and tag, same with the 6 A breaker.",
+        "isolate lock ?isolate ?lock ?place",
+    ),
+    // How something is, before its name.
+    ("Close the flow valve.|Catch it in a clean can.", ""),
+    ("Close the flow valve.|Catch it in clean cans and keep it for refill.", ""),
+    ("Frost warning: below 3 degrees the plates freeze.", ""),
+    ("Drive the valve by test menu.", ""),
+    // What is shut off and called a tap.
+    ("Shut the oil tap at the filter.", "isolate"),
+    ("Close the fuel tap.|Fuel tap open.", "restore"),
+    ("Open the kitchen hot tap.|Close the hot tap.", "make|isolate"),
+    // Lids.
+    ("Lid up on the boiler.", "?aside|undo|remove"),
+    ("Lift the lid.|Lid down.", "?fit|make"),
+    // Where nuts are is no order.
+    ("Close the pump valves.|Two union nuts on the pump, inch and a half.", ""),
+    ("Undo the six cover screws.|Six screws back in the cover.", "make"),
+    // She.
+    ("Close the pump valves.|Undo the pump unions.|Hold the pump and lift her out towards you.", "remove"),
+    ("Close the pump valves.|Undo the pump unions and lift the pump out.|Wipe her down.", "?clean"),
+    // Screws that say what they hold.
+    (
+        "Undo the two M5 screws that hold the plate heat exchanger to the blocks.|Take the exchanger out.",
+        "remove",
+    ),
+    (
+        "Undo the two casing screws and take off the casing.|Undo the two screws that hold the fan flange to the burner hood.|Make both casing screws.",
+        "make",
+    ),
+    // Two parts unplugged at once.
+    ("Unplug the hot water sensor and the flow turbine.", "undo undo"),
+    ("Unplug the fan and the ignition lead.|Plug the fan back in.", "make"),
+    // Nuts with a pipe thread are joints.
+    ("Close the gas cock.|Undo the G 3/4 nut at the gas valve and the G 1/2 nut at the meter.", "undo undo"),
+    (
+        "Close the gas cock.|Undo the G 3/4 nut at the gas valve and the G 1/2 nut at the meter.|Tighten the G 1/2 nut to 25 Nm and the G 3/4 nut to 35 Nm.",
+        "make|tighten make|tighten",
+    ),
+    // What is let down to a pressure keeps it.
+    ("Close the flow valve.|Let it down to 1.6 bar cold.", ""),
+    (
+        "Close the flow valve.|Open the drain cock and let it down to 0 bar.",
+        "undo|release ?release|undo ?read|prove",
+    ),
+    // A trap is filled by hand.
+    (
+        "Close the cold water valve.|Pull the trap off.|Fill the trap with 200 ml of water and refit it.",
+        "fit|make ?charge",
+    ),
+    // Shorthand.
+    ("Close the flow valve.|Hose on drain tap.", "place"),
+    ("Close the gas cock.|Hose on drain tap leaks a little.", ""),
+    ("Undo 3 screws ST4.2 x 13 at the side panel.", "undo"),
+    ("Switch off the spur.|Slide the panel down 20 mm and out.", "remove|undo"),
+    ("Set the unit to standby on the controller.", "shutdown"),
+    ("Ask the customer for the fault history.", "tell|ask"),
+    ("Switch off the spur.|Fuse out.|Fuse in, spur on.", "?restore restore"),
+    ("Switch off the fused spur.|Fit the lock-off cover and keep the key in your pocket.", "lock"),
+    // A tissue seeks water.
+    (
+        "Close the pump valves.|Undo both pump unions.|Make both pump unions.|Hold a dry tissue under both unions and wait five minutes.",
+        "test ?wait",
+    ),
+    (
+        "Undo both pump unions.|Make both pump unions.|Feel round the unions again now that it's hot.",
+        "test|inspect",
+    ),
+    // Nothing leaks at a lead.
+    (
+        "Close the gas cock.|Undo the earth lead of the panel.|Sniff round the unit with the detector, earth lead on the panel.",
+        "test ?make",
+    ),
+    ("Undo the sensor plug and take the sensor out.|Feel the pipe go warm, sensor signal 0.5 V.", ""),
+    // For nobody is waited.
+    ("Close the gas cock.|Undo the union, holding against the valve body with a second spanner.", "undo"),
+    ("Carry out a tightness test at 20 mbar.", "test"),
+    ("Wipe the four seats clean with a cloth.", "?clean"),
+    ("Let the phial hang.", ""),
+    ("Set her on constant pressure.", "?set"),
+];

@@ -5,9 +5,12 @@ use procedures_schema::capture::{
     told_together,
 };
 use procedures_schema::check::{Report, check};
-use procedures_schema::model::{Action, Date, Id, IdSource, Procedure, Stage, Step};
+use procedures_schema::model::{
+    Action, CensusAnswer, CensusEntry, CircuitKind, Date, Id, IdSource, Procedure, Stage, Step,
+};
 use procedures_schema::notation::print;
 use procedures_schema::simulate::{Place, Run, simulate};
+use procedures_schema::units::Rest;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -45,6 +48,16 @@ pub(super) struct Typist {
 impl Typist {
     pub(super) fn new() -> Self {
         Self { document: Procedure::new(Id::new("p"), "Invented"), ids: Names::default() }
+    }
+
+    /// Says that the job touches circuits of these kinds, as the first questions of the page do.
+    pub(super) fn touches(&mut self, kinds: &[CircuitKind]) {
+        let touched = |kind: &CircuitKind| CensusEntry {
+            kind: kind.clone(),
+            answer: CensusAnswer::Touched,
+            rest: Rest::default(),
+        };
+        self.document.census = kinds.iter().map(touched).collect();
     }
 
     /// All that the steps do, in their order.

@@ -55,6 +55,11 @@ pub(in crate::capture) fn named_kind(words: &[String], near: bool) -> Option<Cir
     found.or(air.then_some(CircuitKind::CompressedAir))
 }
 
+/// Whether words speak of a ring main. What a valve shuts is none of electricity.
+fn names_ring_main(words: &[String]) -> bool {
+    words.windows(2).any(|two| matches!(two, [ring, main] if ring == "ring" && main == "main"))
+}
+
 /// Whether words hint at a water circuit without naming it.
 pub(super) fn hints_at_water(words: &[String]) -> bool {
     const HINTS: &[&str] = &["circulator", "expansion", "flow", "pump", "pumps", "return", "system"];
@@ -143,6 +148,12 @@ impl Bench<'_> {
     /// The circuit of a valve, by the words; else the only one that can be meant.
     pub(super) fn circuit_of_valve(&mut self, about: &About) -> Option<Id> {
         let named = about.answer.clone().or_else(|| named_kind(&about.near, true));
+        if named.is_none()
+            && names_ring_main(&about.near)
+            && let Some(air) = self.compressed_air()
+        {
+            return Some(air);
+        }
         // "Close the gas cock, the flow valve and the return valve": a flow is none of the gas.
         let hinted = hints_at_water(&about.near);
         let far = named_kind(&about.far, false).filter(|kind| !hinted || is_water(kind));
@@ -188,6 +199,18 @@ impl Bench<'_> {
         let carries_gas = matches!(about.port, None | Some(Port::Test));
         kinds.retain(|kind| !twice(kind) && (carries_gas || *kind != CircuitKind::FuelGas));
         kinds
+    }
+
+    /// The only circuit of compressed air, or a new one if the job touches one by its census.
+    fn compressed_air(&mut self) -> Option<Id> {
+        let is_air = |kind: &CircuitKind| *kind == CircuitKind::CompressedAir;
+        let mut census = self.given.census.iter();
+        let is_touched = census.any(|entry| is_air(&entry.kind) && entry.answer == CensusAnswer::Touched);
+        match self.map.circuits.iter().filter(|circuit| is_air(&circuit.kind)).count() {
+            0 if is_touched => self.circuit_of_kind(&CircuitKind::CompressedAir),
+            1 => self.only(is_air),
+            _ => None,
+        }
     }
 
     /// The only circuit of such a kind.

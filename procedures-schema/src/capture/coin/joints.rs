@@ -48,7 +48,20 @@ impl Bench<'_> {
             return;
         }
         let component = self.part_of(phrase).or_else(|| self.part_taken_off());
+        if phrase.head_word() == "nut" && self.has_pipe_thread(clause, phrase) {
+            // "The G 3/4 nut at the gas valve": what has a pipe thread carries a medium.
+            return self.make_joint(clause, phrase);
+        }
         self.fixing(clause, phrase, component);
+    }
+
+    /// Whether a pipe thread stands right before a name.
+    fn has_pipe_thread(&self, clause: &Clause, phrase: &Phrase) -> bool {
+        let is_pipe = |size: &str| size.starts_with(['G', 'R']);
+        self.line.quantities(clause).any(|quantity| {
+            let is_own = quantity.to == phrase.from || quantity.to == phrase.start;
+            is_own && matches!(&quantity.figures, Figures::Size(size) if is_pipe(size))
+        })
     }
 
     fn fixing(&mut self, clause: &Clause, phrase: &Phrase, component: Option<Id>) {
@@ -236,7 +249,7 @@ impl Bench<'_> {
         connection.joins.extend(component);
         connection.aliases.extend(other_name(&name));
         connection.count = count(phrase.amount, phrase.part, phrase.plural()).clamp(1, 999);
-        connection.size = self.size_of(clause).map(Known::Value);
+        connection.size = self.size_of(clause, phrase).map(Known::Value);
         if phrase.plural() && !matches!(phrase.amount, Some(crate::lexicon::Amount::Exactly(_))) {
             let id = connection.id.clone();
             self.ask_about(phrase, &id, format!("How many {name}? 2 are assumed."));
@@ -253,15 +266,43 @@ impl Bench<'_> {
         if let Some(joint) = of {
             return format!("{} {own}", joint.stem().join(" "));
         }
-        let Some(part) = component.map(|part| self.map.name_of(part)) else { return own };
+        let Some(part) = component.map(|part| self.map.name_of(part)) else {
+            return self.told_apart(phrase, own);
+        };
         let is_named = phrase.stem().iter().any(|word| part.split(' ').any(|other| other == word));
         if is_named { own } else { format!("{part} {own}") }
     }
 
-    /// Thread and width across flats.
-    fn size_of(&self, clause: &Clause) -> Option<Size> {
+    /// A nut with a pipe thread is called after where it is: "the G 1/2 nut at the *service cock*".
+    fn told_apart(&self, phrase: &Phrase, own: String) -> String {
+        let size = phrase.from.checked_sub(1).map_or("", |before| self.line.text(before));
+        let is_sized = size.starts_with(|c: char| c.is_ascii_digit());
+        let is_nut = phrase.words.len() == 1 && phrase.head_word() == "nut" && is_sized;
+        let at = self.behind(phrase, &["at", "on"]).filter(|_| is_nut);
+        match at.filter(|at| !matches!(noun(&at.stem()), Noun::Nothing | Noun::Side | Noun::Unknown)) {
+            Some(at) => format!("{} {own}", at.stem().join(" ")),
+            None => own,
+        }
+    }
+
+    /// Thread and width across flats, as far as they stand with a name and not with another.
+    fn size_of(&self, clause: &Clause, phrase: &Phrase) -> Option<Size> {
         let mut size = Size::default();
+        let before = |other: &Phrase, at: usize| {
+            let is_sized = matches!(noun(&other.stem()), Noun::Fixing | Noun::Joint | Noun::Port(_));
+            is_sized && other.from != phrase.from && other.start <= at && other.start > phrase.start
+        };
         for quantity in self.line.quantities(clause) {
+            let is_behind_another = self.phrases.iter().any(|other| before(other, quantity.from));
+            let is_of_one_before = quantity.from < phrase.start
+                && self.phrases.iter().any(|other| {
+                    other.head < phrase.start
+                        && other.start <= quantity.from
+                        && !matches!(other.lead, Lead::After(_))
+                });
+            if is_behind_another || is_of_one_before {
+                continue;
+            }
             match &quantity.figures {
                 Figures::Size(thread) => size.thread = size.thread.or_else(|| Some(thread.clone())),
                 Figures::Range(range) if range.unit == Unit::Millimetre => {

@@ -4,6 +4,7 @@ use super::super::clause::Clause;
 use super::super::mention::singular;
 use super::super::reader::Reader;
 use super::colours::colours;
+use super::particles::{is_adverb, is_drive, is_particle};
 use crate::lexicon::{Amount, Break};
 
 /// How a noun phrase stands in its clause.
@@ -52,7 +53,7 @@ impl Phrase {
     }
 
     /// Whether the head is in the plural.
-    pub(super) fn plural(&self) -> bool {
+    pub(in crate::capture) fn plural(&self) -> bool {
         self.words.last().is_some_and(|head| singular(head) != *head)
     }
 
@@ -199,6 +200,8 @@ struct Chunker<'l, 'w> {
     words: Vec<usize>,
     /// Whether nothing is named up to the next comma.
     skips: bool,
+    /// The token behind a verb that has been taken in with the word before it.
+    taken: usize,
 }
 
 impl<'l, 'w> Chunker<'l, 'w> {
@@ -215,13 +218,14 @@ impl<'l, 'w> Chunker<'l, 'w> {
             bare: false,
             words,
             skips: false,
+            taken: 0,
         }
     }
 
     fn run(mut self, from: usize, to: usize) -> Vec<Phrase> {
         let (mut before_bracket, mut behind_colours) = (None, from);
         for i in from..to {
-            if i < behind_colours {
+            if i < behind_colours.max(self.taken) {
                 continue;
             }
             if let Some((behind, n)) = colours(self.line, i, to) {
@@ -249,12 +253,21 @@ impl<'l, 'w> Chunker<'l, 'w> {
                     self.lead = Lead::Beside;
                 }
             }
+            if self.line.is_told(self.clause, i) {
+                self.close(true);
+            }
             let is_also = self.line.text(i) == "as" && self.line.text(i + 1) == "well";
+            if self.says_what_it_holds(i) {
+                // "The screws *that hold* the plate" are those of the plate.
+                self.close(true);
+                (self.lead, self.taken) = (Lead::After("of".to_owned()), i + 2);
+                continue;
+            }
             if CONDITIONS.contains(&self.line.text(i)) && !is_also {
                 self.close(true);
                 self.skips = true;
             }
-            if !self.skips {
+            if !self.skips && !self.line.is_told(self.clause, i) {
                 self.token(i);
             }
         }
@@ -322,7 +335,10 @@ impl<'l, 'w> Chunker<'l, 'w> {
                 && i.checked_sub(1).is_some_and(|i| matches!(self.line.text(i), "along" | "together"));
             self.lead = if joins { Lead::Direct } else { Lead::After(text) };
             self.bare = false;
-        } else if ARTICLES.contains(&text.as_str()) || amount.is_some() {
+        } else if ARTICLES.contains(&text.as_str())
+            || amount.is_some()
+            || (text == "her" && !self.line.is_pronoun(i))
+        {
             self.close(true);
             self.bare = false;
             self.start.get_or_insert(i);
@@ -336,12 +352,16 @@ impl<'l, 'w> Chunker<'l, 'w> {
 
     /// Takes in a word that belongs to the open phrase, begins one, or ends it.
     fn word(&mut self, i: usize, text: &str) {
+        // "Wipe the seats *clean*", "lift *her* out".
+        let tells_how = !self.words.is_empty() && matches!(text, "clean" | "dry" | "level" | "square");
         if ENDS.contains(&text)
+            || tells_how
+            || self.line.is_pronoun(i)
             || is_adverb(text)
             || text.contains('\'')
             || (text == "right" && is_particle(self.line.text(i + 1)))
         {
-            self.close(!matches!(text, "it" | "them" | "him") && !is_adverb(text));
+            self.close(!matches!(text, "it" | "them" | "her" | "him") && !is_adverb(text));
         } else if super::super::proof::is_pair(text) {
             self.close(true);
         } else if text.starts_with(|c: char| c.is_alphabetic()) {
@@ -362,6 +382,23 @@ impl<'l, 'w> Chunker<'l, 'w> {
     fn holds_another(&self, i: usize) -> bool {
         let holds = matches!(self.line.text(i), "holding" | "retaining" | "securing");
         holds && !self.words.is_empty() && ARTICLES.contains(&self.line.text(i + 1))
+    }
+
+    /// Whether "that" or "which" leads from a name to what that holds.
+    fn says_what_it_holds(&self, i: usize) -> bool {
+        let leads = matches!(self.line.text(i), "that" | "which") && !self.words.is_empty();
+        let holds =
+            matches!(self.line.text(i + 1), "hold" | "holds" | "retain" | "retains" | "secure" | "secures");
+        // A bare noun that is new may be the short name of what the next line names in full.
+        let goes_on = self.line.tokens.get(i + 4).is_some_and(|next| {
+            let word = next.text.as_ref();
+            next.before == Break::None
+                && !PREPOSITIONS.contains(&word)
+                && !ENDS.contains(&word)
+                && word != "and"
+        });
+        let known = self.line.mentions.iter().any(|mention| mention.from == i + 3);
+        leads && holds && ARTICLES.contains(&self.line.text(i + 2)) && (known || goes_on)
     }
 
     /// Whether the open phrase is one word behind an article that names nothing known.
@@ -424,53 +461,4 @@ fn join_shared_heads(mut found: Vec<Phrase>) -> Vec<Phrase> {
         }
     }
     found
-}
-
-/// Whether a word only says what a screw is turned with: "two Torx T20 screws".
-fn is_drive(text: &str) -> bool {
-    let is_size =
-        text.strip_prefix('t').is_some_and(|n| !n.is_empty() && n.bytes().all(|b| b.is_ascii_digit()));
-    is_size || matches!(text, "cross-head" | "crosshead" | "hexagon" | "slotted" | "torx")
-}
-
-fn is_particle(text: &str) -> bool {
-    const PARTICLES: &[&str] = &[
-        "apart",
-        "aside",
-        "away",
-        "back",
-        "beneath",
-        "clear",
-        "down",
-        "dead",
-        "home",
-        "in",
-        "into",
-        "off",
-        "on",
-        "open",
-        "out",
-        "over",
-        "shut",
-        "through",
-        "to",
-        "under",
-        "underneath",
-        "up",
-        "zero",
-        "closed",
-        "from",
-        "across",
-        "free",
-        "loose",
-        "slack",
-        "0",
-    ];
-    PARTICLES.contains(&text)
-}
-
-fn is_adverb(text: &str) -> bool {
-    const ADVERBS: &[&str] =
-        &["anticlockwise", "clockwise", "crosswise", "crossways", "diagonally", "overnight", "together"];
-    ADVERBS.contains(&text) || (text.ends_with("ly") && !matches!(text, "assembly" | "supply"))
 }

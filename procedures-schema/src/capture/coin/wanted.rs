@@ -57,6 +57,10 @@ impl Wanted {
         if says(&[Verb::Isolate, Verb::Restore]) && !matches!(self, Self::Component) {
             kinds.push(ThingKind::Isolator);
         }
+        // "Sniff for oil at the tap": what shuts off is a place as well.
+        if matches!(self, Self::Port(_)) && clause.means == [Verb::Test] {
+            kinds.push(ThingKind::Isolator);
+        }
         if says(&[Verb::Place, Verb::TakeAway]) {
             kinds.push(ThingKind::Temporary);
         }

@@ -19,6 +19,13 @@ impl Finder<'_> {
             }
             return Some((i + 1, Figures::Size(format!("M{size}"))));
         }
+        // A screw that taps its own thread.
+        if let Some(size) = raw.strip_prefix("ST").filter(|size| digits(size)) {
+            let length = (self.text(i + 1) == "x" && digits(self.text(i + 2))).then(|| self.text(i + 2));
+            let length = length.map(|length| format!(" x {length}")).unwrap_or_default();
+            let to = if length.is_empty() { i + 1 } else { i + 3 };
+            return Some((to, Figures::Size(format!("ST{size}{length}"))));
+        }
         let letters = ["Rc", "Rp", "R", "G"].into_iter().find(|letters| raw.starts_with(letters))?;
         let joined = raw.strip_prefix(letters).unwrap_or("");
         if !joined.is_empty() && !is_inches(joined) {

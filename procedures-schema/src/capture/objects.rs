@@ -1,0 +1,119 @@
+//! What the verb of a clause acts on, by how its things stand: direct, behind a preposition, before the verb.
+
+use super::clause::Clause;
+use super::coin::{self, Lead, Noun, noun};
+use super::mention::{Candidate, Mention};
+use super::reader::Reader;
+use crate::model::{Id, ThingKind};
+use crate::units::{Quantity as Kind, Range};
+
+impl Reader<'_> {
+    /// The mentions that a verb of these kinds acts on: direct ones, else those after "at", "on", "from".
+    pub(super) fn objects(&self, clause: &Clause, kinds: &[ThingKind]) -> Vec<Mention> {
+        let fits = |mention: &&Mention| mention.candidates.iter().any(|c| kinds.contains(&c.kind));
+        let is_direct = |mention: &&Mention| self.preposition(mention).is_none();
+        let after_verb = |mention: &&Mention| mention.from > clause.verb();
+        let is_ordered =
+            |mention: &&Mention| !self.is_told(clause, mention.from) && self.is_listed(clause, mention);
+        let of_kind: Vec<&Mention> = self.mentions_in(clause).filter(fits).filter(is_ordered).collect();
+        let pick = |test: &dyn Fn(&&Mention) -> bool| -> Vec<Mention> {
+            of_kind.iter().copied().filter(|mention| test(mention)).cloned().collect()
+        };
+        if let Some(port) = self.port_of_screw(clause) {
+            return vec![port];
+        }
+        let direct = self.direct_objects(clause, pick(&|mention| is_direct(mention) && after_verb(mention)));
+        if !direct.is_empty() {
+            return direct;
+        }
+        let covers = self.text(clause.verb()).starts_with("cover");
+        let placed = |mention: &&Mention| match self.preposition(mention) {
+            Some("at" | "on" | "from" | "of") => true,
+            // "Cover it with a bag": the bag is placed, as is the rag of "plug the stub with a rag".
+            Some("with") => {
+                let is_item = || mention.candidates.iter().all(|c| c.kind == ThingKind::Temporary);
+                covers || (names_item(self.text(clause.verb())) && is_item())
+            }
+            // "Slacken the screw in the test nipple."
+            Some("in") => self.connection(mention).is_some_and(|joint| joint.port.is_some()),
+            _ => false,
+        };
+        let indirect = pick(&|mention| placed(mention) && after_verb(mention));
+        // "Open the cap of the vent" opens no vent.
+        let of_cap = |first: &&Mention| {
+            (clause.verb() + 1..first.from).any(|i| matches!(self.text(i), "cap" | "caps"))
+        };
+        if indirect.first().as_ref().is_some_and(of_cap) {
+            return Vec::new();
+        }
+        let is_source =
+            |candidate: &Candidate| matches!(candidate.kind, ThingKind::Section | ThingKind::Circuit);
+        let is_named = self.mentions_in(clause).any(|mention| {
+            is_direct(&mention) && after_verb(&mention) && !mention.candidates.iter().all(is_source)
+        });
+        // "Shut the boiler down and isolate *it* at the spur."
+        let isolates = self.text(clause.verb()).starts_with("isolat")
+            && indirect.first().is_some_and(|mention| self.preposition(mention) == Some("at"));
+        if !indirect.is_empty() && (covers || isolates || self.pronoun(clause).is_none()) && !is_named {
+            // "Switch off the heater at its switch *and* the controls *at the spur*".
+            let is_at = |mention: &Mention| self.preposition(mention) == Some("at");
+            let is_isolator =
+                |mention: &Mention| mention.candidates.iter().all(|c| c.kind == ThingKind::Isolator);
+            let n = indirect.iter().take_while(|mention| is_at(mention) && is_isolator(mention)).count();
+            return indirect.into_iter().take(n.max(1)).collect();
+        }
+        // "The valve must be closed."
+        if self.pronoun(clause).is_some() { Vec::new() } else { pick(&|mention| !after_verb(mention)) }
+    }
+
+    /// Those of the direct mentions behind a verb that it acts on.
+    fn direct_objects(&self, clause: &Clause, mut direct: Vec<Mention>) -> Vec<Mention> {
+        // "Refit the lid and make *sure* no wire is caught": what is only looked after is not refitted.
+        let is_beyond = |mention: &Mention| {
+            (clause.verb() + 1..mention.from)
+                .any(|i| matches!(self.text(i), "ensure" | "ensuring" | "minding" | "sure"))
+        };
+        direct.retain(|mention| !is_beyond(mention));
+        // "Pull *it* up to 30 Nm, the outlet nut to 23": the verb acts on what "it" stands for.
+        if let Some(it) = self.object_pronoun(clause) {
+            direct.retain(|mention| mention.from < it);
+        }
+        // "Take off the panel; the chamber has a cover of its own": another sentence names no object, unless the
+        // first has none.
+        let end = self.end_of_sentence(clause);
+        if direct.iter().any(|mention| mention.from < end) {
+            direct.retain(|mention| mention.from < end);
+        }
+        direct
+    }
+
+    /// "Slacken the screw in the test nipple": the nipple, whatever else has screws.
+    fn port_of_screw(&self, clause: &Clause) -> Option<Mention> {
+        let screw = (clause.verb() + 1..clause.to).find(|i| matches!(self.text(*i), "screw" | "screws"))?;
+        let near = |mention: &&Mention| mention.from > screw && mention.from < screw + 4;
+        let mention = self.mentions_in(clause).find(near)?;
+        let leads = matches!(self.preposition(mention), Some("in" | "of")) && self.text(screw + 1) != "and";
+        let is_port = self.connection(mention).is_some_and(|joint| joint.port.is_some());
+        (leads && is_port).then(|| mention.clone())
+    }
+
+    /// How tight a clause says that things are made: not what it says behind something else that is turned, as in "pin
+    /// in, three wires on, 0.5 Nm".
+    pub(super) fn torque_of(&self, clause: &Clause, on: &[Id]) -> Option<Range> {
+        let said = self.quantities(clause).find(|quantity| quantity.range(Kind::Torque).is_some())?;
+        let own = self.mentions_in(clause).filter(|m| m.candidates.iter().any(|c| on.contains(&c.id)));
+        let from = own.map(|mention| mention.to).filter(|to| *to <= said.from).max();
+        let is_turned = |phrase: &coin::Phrase| {
+            let between = from.is_some_and(|from| phrase.from > from && phrase.head < said.from);
+            let is_other = matches!(noun(&phrase.stem()), Noun::Connector(_) | Noun::Fixing);
+            between && is_other && phrase.lead != Lead::Direct && !matches!(phrase.lead, Lead::After(_))
+        };
+        let of_another = coin::phrases(self, clause).iter().any(is_turned);
+        said.range(Kind::Torque).filter(|_| !of_another).cloned()
+    }
+}
+
+/// Whether a verb names what is placed: "cap it" places a cap and not what is capped.
+pub(super) fn names_item(stem: &str) -> bool {
+    ["blank", "bond", "bridg", "bung", "cap", "plug"].iter().any(|begin| stem.starts_with(begin))
+}
