@@ -261,7 +261,7 @@ fn what_engineers_say_is_heard_as_they_meant_it() {
 }
 
 /// How many of the 90 lines of `loose` must be heard as expected; it only ever rises.
-const LOOSE_FLOOR: usize = 81;
+const LOOSE_FLOOR: usize = 82;
 
 /// The lines of `loose` that say something nobody meant; none may come to them.
 const LOOSE_FALSE: &[&str] = &[];
@@ -280,7 +280,7 @@ fn loose_speech_is_heard_as_it_was_meant() {
 }
 
 /// How many of the 90 lines of `further` must be heard as expected; it only ever rises.
-const FURTHER_FLOOR: usize = 0;
+const FURTHER_FLOOR: usize = 58;
 
 #[test]
 fn three_further_jobs_are_heard_as_they_were_meant() {
@@ -333,7 +333,7 @@ fn more_lines_of_the_trade_are_heard_as_they_are_meant() {
 }
 
 /// How many of the lines of `trade` that stand for a way of speaking must be heard; it only ever rises.
-const WAYS_FLOOR: usize = 0;
+const WAYS_FLOOR: usize = 52;
 
 #[test]
 fn ways_of_speaking_are_heard_and_nothing_that_looks_alike() {

@@ -280,6 +280,11 @@ fn leads_to_a_place(tokens: &[Token<'_>], said: &Said) -> bool {
     let is_apart = said.tokens.len() == 2 && last > first + 1;
     let next = tokens.get(last + 1).filter(|next| next.before == Break::None);
     let Some(next) = next.filter(|_| switches && is_apart) else { return false };
+    // "Switch the isolator on the wall *back on*."
+    let behind = tokens.iter().skip(last + 1).take_while(|token| token.before == Break::None);
+    if behind.into_iter().any(|token| token.text == text(last)) {
+        return false;
+    }
     let names = next.text.chars().all(char::is_alphabetic) && !next.text.ends_with("ly");
     match text(last) {
         "on" => names && !BEHIND_ON.contains(&&*next.text),

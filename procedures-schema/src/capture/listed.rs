@@ -13,6 +13,9 @@ impl Reader<'_> {
     /// of them, or goes on with the list, or nothing before the comma is acted on.
     pub(super) fn is_listed(&self, clause: &Clause, mention: &Mention) -> bool {
         let breaks = |i: usize| self.tokens.get(i).is_some_and(|token| token.before != Break::None);
+        if !self.has_breaks {
+            return true;
+        }
         let Some(from) = (clause.verb() + 1..=mention.from).rev().find(|i| breaks(*i)) else { return true };
         let first = (clause.verb() + 1..=from).find(|i| breaks(*i)).unwrap_or(from);
         if self.tokens.get(from).is_some_and(|token| token.before == Break::Sentence) {

@@ -27,6 +27,8 @@ pub(super) struct Reader<'a> {
     pub(super) testers: Vec<usize>,
     /// Stretches that tell or forbid something.
     told: Vec<(usize, usize)>,
+    /// Whether commas or stops part the words.
+    pub(super) has_breaks: bool,
     reading: LineReading,
 }
 
@@ -66,6 +68,7 @@ impl<'a> Reader<'a> {
         let quantities =
             quantities(words, &tokens, lexicon, &|i| said.iter().any(|said| said.tokens.contains(&i)));
         let reading = LineReading { quantities, ..LineReading::default() };
+        let has_breaks = tokens.iter().any(|token| token.before != Break::None);
         let (last, testers, told) = (Vec::new(), Vec::new(), told::stretches(&tokens));
         let mut reader = Self {
             words,
@@ -79,6 +82,7 @@ impl<'a> Reader<'a> {
             clauses,
             testers,
             told,
+            has_breaks,
             reading,
         };
         let mentions = std::mem::take(&mut reader.mentions);

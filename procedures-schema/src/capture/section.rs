@@ -48,6 +48,9 @@ impl Reader<'_> {
             return Some(Vec::new());
         }
         let mut proposal = self.section_proposal(clause, &verb)?;
+        if verb == Verb::Charge && self.fills_unnamed_fuel(clause, &proposal) {
+            return Some(Vec::new());
+        }
         match verb {
             Verb::Release => self.release(clause, &mut proposal.action),
             Verb::Charge | Verb::Purge => self.fill(clause, &mut proposal.action),
@@ -55,6 +58,13 @@ impl Reader<'_> {
             _ => {}
         }
         Some(vec![proposal])
+    }
+
+    /// "Open the valve and let her fill": nobody fills oil or gas without saying so.
+    fn fills_unnamed_fuel(&self, clause: &Clause, proposal: &Proposal) -> bool {
+        let is_fuel = |id: &Id| matches!(self.kind_of(id), Some(CircuitKind::Oil | CircuitKind::FuelGas));
+        let may_be = proposal.action.on.iter().chain(&proposal.choices);
+        may_be.into_iter().any(is_fuel) && !self.has(clause, &["gas", "fuel", "oil"])
     }
 
     /// "Let it down to 1.6 bar": what keeps a pressure is not at zero.
@@ -138,17 +148,9 @@ impl Reader<'_> {
         let waits = self.waits_for_water(clause);
         let is_verb =
             |mention: &&Mention| waits && (mention.from..mention.to).any(|i| clause.phrase.contains(&i));
-        // "Fill the trap *with water*": what it is filled with is no name of a circuit.
-        let is_filling = |mention: &&Mention| {
-            *verb == Verb::Charge && matches!(self.preposition(mention), Some("of" | "with"))
+        let may_name = |mention: &&Mention| {
+            !is_loose && !is_verb(mention) && self.may_name_section(clause, verb, mention)
         };
-        // "Until the mains drain gauge reads 0 bar": nobody reads bar of electricity.
-        let is_gauged = self.pressure(clause).is_some();
-        let is_live = |mention: &&Mention| {
-            is_gauged && mention.candidates.iter().all(|one| self.kind_of(&one.id).is_some_and(is_electrical))
-        };
-        let may_name =
-            |mention: &&Mention| !is_loose && !is_verb(mention) && !is_filling(mention) && !is_live(mention);
         for mention in self.mentions_in(clause).filter(may_name) {
             let mut ids: Vec<Id> = self.sections_of(mention, verb);
             if ids.len() > 1 {
@@ -196,6 +198,16 @@ impl Reader<'_> {
                 Some(proposal)
             }
         }
+    }
+
+    /// Whether a mention can name the section that a clause is about.
+    fn may_name_section(&self, clause: &Clause, verb: &Verb, mention: &Mention) -> bool {
+        // "Fill the trap *with water*": what it is filled with is no name of a circuit.
+        let is_filling = *verb == Verb::Charge && matches!(self.preposition(mention), Some("of" | "with"));
+        // "Until the mains drain gauge reads 0 bar": nobody reads bar of electricity.
+        let is_live =
+            || mention.candidates.iter().all(|one| self.kind_of(&one.id).is_some_and(is_electrical));
+        !is_filling && !(self.pressure(clause).is_some() && is_live())
     }
 
     /// Whether a clause acts on something that has no section: "fill the trap", "draw it down off the sump".

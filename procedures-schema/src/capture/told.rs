@@ -43,7 +43,17 @@ fn begins(tokens: &[Token<'_>], at: usize) -> bool {
     let forbids = FORBIDDING.contains(&text(at)) || (text(at) == "do" && text(at + 1) == "not");
     // "Same with the other one" says again what nobody has spelt out.
     let repeats = text(at) == "same" && matches!(text(at + 1), "at" | "for" | "goes" | "on" | "with");
-    SUBJECTS.contains(&text(at)) || (stands_first && (forbids || repeats))
+    SUBJECTS.contains(&text(at)) || (stands_first && (forbids || repeats || tells_how_it_is(tokens, at)))
+}
+
+/// "*The plugs are* different."
+fn tells_how_it_is(tokens: &[Token<'_>], at: usize) -> bool {
+    const MOST_WORDS: usize = 4;
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let joined = |i: &usize| tokens.get(*i).is_some_and(|token| token.before == Break::None);
+    let mut behind = (at + 1..=at + MOST_WORDS).take_while(joined);
+    matches!(text(at), "a" | "an" | "its" | "the" | "their" | "your")
+        && behind.any(|i| matches!(text(i), "are" | "is" | "was" | "were"))
 }
 
 #[cfg(test)]

@@ -295,7 +295,7 @@ pub(super) const LINES: &[(&str, &str, &str)] = &[
     (
         "Open the drain valve under the compressed air receiver until the gauge reads 0 to 0.1 bar.",
         "Circuit compressed air · Section air pipes · Isolator compressed air feed, not named yet · Connection drain valve",
-        "release air-pipes what=pressure by=drain through=drain-valve · read air-pipes reading=\"pressure|0..0.1 bar\"",
+        "release air-pipes what=pressure by=drain through=drain-valve · prove air-pipes reading=\"gauge|0..0.1 bar\"",
     ),
     (
         "Close the gas cock.|Undo the gas union.|Cap the gas union.",

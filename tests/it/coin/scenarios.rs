@@ -147,8 +147,8 @@ const DRYER: &[Line] = &[
         Stage::MakeSafe,
         "Open the drain valve under the vessel until the gauge reads 0 to 0.1 bar.",
         "Connection drain valve",
-        "release air-pipes what=pressure by=drain through=drain-valve · read air-pipes \
-         reading=\"pressure|0..0.1 bar\"",
+        "release air-pipes what=pressure by=drain through=drain-valve · prove air-pipes \
+         reading=\"gauge|0..0.1 bar\"",
     ),
     (
         Stage::Strip,
@@ -223,7 +223,7 @@ fn a_dryer_is_taken_apart_from_nothing() {
         found.iter().any(|f| f.code == code && f.step.as_ref().is_some_and(|id| id.as_str() == step))
     };
     assert!(of_step("step-4", "pressure/nowhere-to-go"), "the words do not say where the air goes");
-    assert!(of_step("step-7", "pressure/not-proved"), "a gauge alone proves no compressed air");
+    assert!(of_step("step-4", "pressure/proof-incomplete"), "a gauge alone proves no compressed air");
     assert!(of_step("step-9", "putback/left-open") && !of_step("step-8", "putback/left-open"));
 }
 

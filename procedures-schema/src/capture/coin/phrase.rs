@@ -2,6 +2,7 @@
 
 use super::super::clause::Clause;
 use super::super::mention::singular;
+use super::super::quantity::{Figures, Quantity};
 use super::super::reader::Reader;
 use super::colours::colours;
 use super::particles::{is_adverb, is_drive, is_particle};
@@ -288,24 +289,9 @@ impl<'l, 'w> Chunker<'l, 'w> {
         let measured =
             self.line.quantities(self.clause).any(|quantity| (quantity.from..quantity.to).contains(&i));
         let amount = self.line.lexicon.amount(&text).filter(|_| !measured);
-        // "Have a *look* at the seal": of the verb, and no thing.
-        let names_nothing = || {
-            let word = [singular(&text)];
-            matches!(super::nouns::noun(&word), super::nouns::Noun::Nothing | super::nouns::Noun::Unknown)
-        };
-        let begins_here = self.words.is_empty();
-        let of_idiom =
-            begins_here && i != self.clause.verb() && self.clause.phrase.contains(&i) && names_nothing();
+        let of_idiom = i != self.clause.verb() && self.is_of_idiom(i, &text);
         if of_verb || of_idiom {
-            self.close(true);
-            // "Lift *it* off its hooks": the object stands before.
-            let has_object =
-                !self.found.is_empty() || self.line.object_pronoun(self.clause).is_some_and(|it| it < i);
-            // "Put a tray *beneath and* rags over it": what is joined is placed too.
-            let leads_on = self.line.text(i + 1) != "and";
-            if has_object && leads_on && PREPOSITIONS.contains(&text.as_str()) {
-                self.lead = Lead::After(text);
-            }
+            self.close_at_particle(i, text);
         } else if matches!(text.as_str(), "one" | "ones") && self.is_adjective_alone() {
             // "The big one is the supply": what is told of it is no name either, up to the next comma.
             self.words.clear();
@@ -319,6 +305,9 @@ impl<'l, 'w> Chunker<'l, 'w> {
         } else if text == "and" {
             self.close(true);
             self.bare = true;
+            if self.counts_on(i) {
+                self.lead = Lead::Direct;
+            }
         } else if text == "of" && self.words.is_empty() && self.amount.is_some() {
             self.part = self.amount.take();
         } else if text == "of" && self.is_several() {
@@ -348,6 +337,35 @@ impl<'l, 'w> Chunker<'l, 'w> {
         } else {
             self.word(i, &text);
         }
+    }
+
+    /// "Have a *look* at the seal": of the verb, and no thing.
+    fn is_of_idiom(&self, i: usize, text: &str) -> bool {
+        let names_nothing = || {
+            let word = [singular(text)];
+            matches!(super::nouns::noun(&word), super::nouns::Noun::Nothing | super::nouns::Noun::Unknown)
+        };
+        self.words.is_empty() && self.clause.phrase.contains(&i) && names_nothing()
+    }
+
+    /// Ends the open phrase at a word of the verb, which may lead to a place.
+    fn close_at_particle(&mut self, i: usize, text: String) {
+        self.close(true);
+        // "Lift *it* off its hooks": the object stands before.
+        let has_object =
+            !self.found.is_empty() || self.line.object_pronoun(self.clause).is_some_and(|it| it < i);
+        // "Put a tray *beneath and* rags over it": what is joined is placed too.
+        let leads_on = self.line.text(i + 1) != "and";
+        if has_object && leads_on && PREPOSITIONS.contains(&text.as_str()) {
+            self.lead = Lead::After(text);
+        }
+    }
+
+    /// "The nut at the valve *and the G 1/2 nut* at the cock": a size behind "and" begins another object.
+    fn counts_on(&self, and: usize) -> bool {
+        let sized =
+            |quantity: &Quantity| quantity.from == and + 2 && matches!(quantity.figures, Figures::Size(_));
+        ARTICLES.contains(&self.line.text(and + 1)) && self.line.quantities(self.clause).any(sized)
     }
 
     /// Takes in a word that belongs to the open phrase, begins one, or ends it.
