@@ -207,7 +207,7 @@ impl Reader<'_> {
         // "Until the mains drain gauge reads 0 bar": nobody reads bar of electricity.
         let is_live =
             || mention.candidates.iter().all(|one| self.kind_of(&one.id).is_some_and(is_electrical));
-        !is_filling && !(self.pressure(clause).is_some() && is_live())
+        !is_filling && (self.pressure(clause).is_none() || !is_live())
     }
 
     /// Whether a clause acts on something that has no section: "fill the trap", "draw it down off the sump".
