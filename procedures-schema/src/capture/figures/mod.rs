@@ -1,0 +1,145 @@
+//! Figures that the words of a step state of the connections its actions name: how many there are, which thread, which
+//! width across flats, how tight, which seal.
+//!
+//! A figure that is mended in a sentence belongs to what the sentence once made. [`follow_words`] takes it over to the
+//! map where the map says what the words said before, which nobody has then set otherwise, and no other step says
+//! otherwise. Where it does not follow both stand: [`as_said`] is the map as the words have it, so that the action
+//! goes on being read, and [`differing`] tells what is to be decided.
+
+mod differ;
+mod follow;
+mod value;
+
+pub use differ::{Differing, as_said, as_was, differing, take_words, write_value};
+pub use follow::follow_words;
+pub use value::Value;
+
+use super::agreement::{Said, quantities_with};
+use super::clause::Clause;
+use super::coin::{Phrase, count, is_joint_each, phrases, seal_said};
+use super::here::Here;
+use super::quantity::Figures;
+use super::reader::Reader;
+use crate::lexicon::{Amount, Lexicon};
+use crate::model::{Action, ApplianceMap, Connection, Id, Span, Stage, ThingKind};
+use crate::units::{Quantity as Kind, Unit};
+use value::SealNamed;
+
+/// What words state of a connection.
+#[derive(Clone, Debug)]
+struct Stated {
+    thing: Id,
+    value: Value,
+    /// Where they say it; none for what is only understood, such as two where no number stands before "screws".
+    span: Option<Span>,
+    /// Whether the number may be a part of what there is.
+    in_part: bool,
+    /// Whether several of it are several joints.
+    is_each: bool,
+}
+
+/// The connections that actions name, each once.
+fn named<'a>(actions: impl Iterator<Item = &'a Action>, map: &ApplianceMap) -> Vec<&'a Id> {
+    let mut all: Vec<&Id> = Vec::new();
+    for id in actions.flat_map(|action| &action.on) {
+        if !all.contains(&id) && map.connection(id).is_some() {
+            all.push(id);
+        }
+    }
+    all
+}
+
+/// What words state of some connections. Of one of which they state two things that differ they state nothing.
+fn stated(words: &str, named: &[&Id], map: &ApplianceMap, stage: &Stage) -> Vec<Stated> {
+    let Some(lexicon) = Lexicon::for_language("en").filter(|_| !named.is_empty()) else { return Vec::new() };
+    let line = Reader::new(words, map, Here::unknown(), stage, lexicon);
+    let mut found: Vec<Stated> = Vec::new();
+    let mut unclear: Vec<Id> = Vec::new();
+    for clause in &line.clauses {
+        let phrases = phrases(&line, clause);
+        for phrase in &phrases {
+            let said = Said::of_phrase(&line, clause, phrase, &phrases, &line.mentions);
+            let Some(connection) = only_named(&line, phrase, &said, named, map) else { continue };
+            for new in of_phrase(&line, clause, phrase, &phrases, &said, connection) {
+                let is_same = |old: &&mut Stated| old.thing == new.thing && old.value.is_sort_of(&new.value);
+                match found.iter_mut().find(is_same) {
+                    None => found.push(new),
+                    Some(old) if old.span.is_none() => *old = new,
+                    Some(old) if new.span.is_some() && !old.value.agrees(&new.value) => {
+                        unclear.push(new.thing);
+                    }
+                    Some(_) => {}
+                }
+            }
+        }
+    }
+    found.retain(|stated| !unclear.contains(&stated.thing));
+    found
+}
+
+/// The connection among some that a phrase names, if it can name only one of them.
+fn only_named<'m>(
+    line: &Reader<'_>,
+    phrase: &Phrase,
+    said: &Said,
+    named: &[&Id],
+    map: &'m ApplianceMap,
+) -> Option<&'m Connection> {
+    let within = line.mentions.iter().filter(|m| m.to == phrase.head + 1 && m.from <= phrase.from);
+    let candidates = within.flat_map(|mention| &mention.candidates);
+    let mut found: Vec<&Connection> = Vec::new();
+    for one in candidates.filter(|one| one.kind == ThingKind::Connection && named.contains(&&one.id)) {
+        let known = map.connection(&one.id).filter(|known| !said.is_of_another(map, known));
+        if let Some(known) = known.filter(|known| found.iter().all(|other| other.id != known.id)) {
+            found.push(known);
+        }
+    }
+    match found.as_slice() {
+        [only] => Some(only),
+        _ => None,
+    }
+}
+
+/// What a phrase and the figures beside it state of the connection that it names.
+fn of_phrase(
+    line: &Reader<'_>,
+    clause: &Clause,
+    phrase: &Phrase,
+    phrases: &[Phrase],
+    said: &Said,
+    connection: &Connection,
+) -> Vec<Stated> {
+    let (in_part, is_each) = (said.may_be_in_part(connection), is_joint_each(phrase));
+    let one = |value: Value, span: Option<Span>| Stated {
+        thing: connection.id.clone(),
+        value,
+        span,
+        in_part,
+        is_each,
+    };
+    let is_amount = |i: &usize| matches!(line.lexicon.amount(line.text(*i)), Some(Amount::Exactly(_)));
+    let amount = (phrase.start..phrase.from).rev().find(is_amount).filter(|_| said.total().is_some());
+    let understood = count(phrase.amount, phrase.part, phrase.plural());
+    let total = said.total().unwrap_or(understood);
+    let mut found = vec![one(Value::Count(total), amount.map(|i| line.span(i, i + 1)))];
+    for quantity in quantities_with(line, clause, phrase, phrases) {
+        let value = match &quantity.figures {
+            Figures::Size(thread) => Some(Value::Thread(thread.clone())),
+            Figures::Range(range) if range.unit == Unit::Millimetre => {
+                quantity.measured(Kind::Length).map(Value::Flats)
+            }
+            Figures::Range(range) if range.unit.quantity() == Kind::Torque => {
+                Some(Value::Torque(range.clone()))
+            }
+            Figures::Range(_) | Figures::Dimensions(_) => None,
+        };
+        let is_new = |value: &Value| found.iter().all(|known| !known.value.is_sort_of(value));
+        if let Some(value) = value.filter(is_new) {
+            found.push(one(value, Some(quantity.span)));
+        }
+    }
+    if let Some(seal) = seal_said(line, clause, phrase, phrases).filter(|_| connection.seals.len() == 1) {
+        found.push(one(Value::Seal(SealNamed { name: seal.name, measured: seal.measured }), None));
+    }
+    found
+}
