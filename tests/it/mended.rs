@@ -98,6 +98,14 @@ const FOLLOWS: &[(&str, usize, &str, &str, &str, &str)] = &[
     (GUARD, 0, "four M6 screws, 10 mm", "screws", "belt-guard-screws", "4 · M6 · 10 mm"),
     (UNION, 1, "G 1", "G 3/4", "heating-pump-union", "1 · G 3/4 · 37 mm · washer G 3/4"),
     (UNION, 1, "the union", "the two unions", "heating-pump-union", "2 · G 1 · 37 mm · washer G 1"),
+    (
+        "Close the flow valve of the heating.|Undo the union of the heating pump, washer 1 inch.",
+        1,
+        "1 inch",
+        "3/4 inch",
+        "heating-pump-union",
+        "1 · 3/4 in · washer 3/4 in",
+    ),
     // Another step names them without a number.
     (
         "Take off the belt guard: four M6 screws.|Refit the belt guard with its screws.",

@@ -4,6 +4,7 @@ use super::bring_map::BringMap;
 use super::census::Census;
 use super::finder::{Finder, FinderBar};
 use super::list::{Open, OpenedTo, Things};
+use super::own_phrases::OwnPhrases;
 use super::questions::Questions;
 use super::scope::ScopeFields;
 use crate::frame::plain_screen::PlainScreen;
@@ -44,7 +45,7 @@ pub fn ApplianceScreen(
     view! {
         <PlainScreen store shown=Screen::Appliance class="appliance">
             <div class="over-map"><FinderBar store finder /><BringMap store /></div>
-            <div class="about-job"><ScopeFields store /><Questions store /><Census store /></div>
+            <div class="about-job"><ScopeFields store /><Questions store /><Census store /><OwnPhrases store /></div>
             <div class="map" class:looks=move || finder.looks()>{LISTS.map(list)}</div>
         </PlainScreen>
     }

@@ -2,6 +2,7 @@
 
 use super::value::Value;
 use super::{Stated, named, stated};
+use crate::lexicon::{Amount, Lexicon, Token, tokens};
 use crate::model::{Action, ApplianceMap, Id, Procedure, Span, Step};
 use std::sync::Arc;
 
@@ -23,13 +24,17 @@ pub struct Differing {
 /// What the words of a step state otherwise than the map, of the connections that its actions name.
 pub fn differing(step: &Step, map: &ApplianceMap) -> Vec<Differing> {
     let named = named(step.actions.iter(), map);
+    if named.is_empty() || !may_state(&step.words) {
+        return Vec::new();
+    }
     stated(&step.words, &named, map, &step.stage).into_iter().filter_map(|one| one.differing(map)).collect()
 }
 
 impl Stated {
     /// The difference to the map, if there is one that has to be decided: two of four screws may be meant as two.
     fn differing(self, map: &ApplianceMap) -> Option<Differing> {
-        let span = self.span?;
+        // A washer of another size is no other thread.
+        let span = self.span.filter(|_| !self.of_seal)?;
         let held = self.value.held(map, map.connection(&self.thing)?)?;
         let is_part = match (&self.value, &held) {
             (Value::Count(part), Value::Count(all)) => self.in_part && part <= all,
@@ -41,6 +46,15 @@ impl Stated {
     }
 }
 
+/// Whether words hold a figure or a number word at all: most sentences do not, and each is asked at each key.
+fn may_state(words: &str) -> bool {
+    let is_amount = |token: &Token<'_>| {
+        let lexicon = Lexicon::for_language("en");
+        lexicon.is_some_and(|lexicon| matches!(lexicon.amount_of(token), Some(Amount::Exactly(_))))
+    };
+    words.bytes().any(|byte| byte.is_ascii_digit()) || tokens(words).iter().any(is_amount)
+}
+
 /// The map as some words state it of the connections that actions name; none, if they state nothing else than it holds.
 pub fn as_said<'a>(
     words: &str,
@@ -49,6 +63,9 @@ pub fn as_said<'a>(
     stage: &crate::model::Stage,
 ) -> Option<Arc<ApplianceMap>> {
     let named = named(actions, map);
+    if named.is_empty() || !may_state(words) {
+        return None;
+    }
     let mut said: Option<ApplianceMap> = None;
     for one in stated(words, &named, map, stage).into_iter().filter_map(|one| one.differing(map)) {
         let changed = said.get_or_insert_with(|| ApplianceMap::clone(map));

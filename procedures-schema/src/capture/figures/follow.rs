@@ -102,6 +102,7 @@ impl Follower<'_> {
                     _ => false,
                 };
                 told.span.is_some()
+                    && !told.of_seal
                     && told.value.is_sort_of(&is.value)
                     && !told.value.agrees(&is.value)
                     && !is_part

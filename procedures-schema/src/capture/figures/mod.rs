@@ -16,7 +16,7 @@ pub use value::Value;
 
 use super::agreement::{Said, quantities_with};
 use super::clause::Clause;
-use super::coin::{Phrase, count, is_joint_each, phrases, seal_said};
+use super::coin::{Noun, Phrase, count, is_joint_each, noun, phrases, seal_said};
 use super::here::Here;
 use super::quantity::Figures;
 use super::reader::Reader;
@@ -36,6 +36,8 @@ struct Stated {
     in_part: bool,
     /// Whether several of it are several joints.
     is_each: bool,
+    /// Whether it is said of its seal, of which it then has the size.
+    of_seal: bool,
 }
 
 /// The connections that actions name, each once.
@@ -116,6 +118,7 @@ fn of_phrase(
         span,
         in_part,
         is_each,
+        of_seal: false,
     };
     let is_amount = |i: &usize| matches!(line.lexicon.amount(line.text(*i)), Some(Amount::Exactly(_)));
     let amount = (phrase.start..phrase.from).rev().find(is_amount).filter(|_| said.total().is_some());
@@ -138,8 +141,23 @@ fn of_phrase(
             found.push(one(value, Some(quantity.span)));
         }
     }
+    if found.iter().all(|known| !matches!(known.value, Value::Thread(_))) {
+        found.extend(
+            size_of_seal(line, clause, phrases)
+                .map(|(size, span)| Stated { of_seal: true, ..one(Value::Thread(size), Some(span)) }),
+        );
+    }
     if let Some(seal) = seal_said(line, clause, phrase, phrases).filter(|_| connection.seals.len() == 1) {
         found.push(one(Value::Seal(SealNamed { name: seal.name, measured: seal.measured }), None));
     }
     found
+}
+
+/// "Undo the union, washer 1 in": the size that is said of a seal is taken for the joint too.
+fn size_of_seal(line: &Reader<'_>, clause: &Clause, phrases: &[Phrase]) -> Option<(String, Span)> {
+    let seal = phrases.iter().find(|phrase| noun(&phrase.stem()) == Noun::Seal)?;
+    quantities_with(line, clause, seal, phrases).find_map(|quantity| match &quantity.figures {
+        Figures::Size(size) => Some((size.clone(), quantity.span)),
+        Figures::Range(_) | Figures::Dimensions(_) => None,
+    })
 }
