@@ -1,7 +1,8 @@
 //! Values that a sentence leaves for later, and where they are listed.
 
 use super::mended::typed;
-use procedures_schema::model::open_values;
+use procedures_schema::capture::{block, steps_of_block};
+use procedures_schema::model::{Id, NumberedIds, Procedure, open_values};
 use procedures_schema::notation::print;
 
 /// What is typed, what its last line is read as, and what is to be found out.
@@ -39,6 +40,17 @@ const LATER: &[(&str, &str, &[&str])] = &[
     ("Number later.", "", &[]),
     ("The fan comes later.", "", &[]),
 ];
+
+#[test]
+fn a_pasted_text_leaves_values_for_later_too() {
+    let text = "1. Take off the cover: four M5 screws.\n2. Refit the cover: four M5 screws, torque later.";
+    let cut = block(text).expect("few lines");
+    let mut document = Procedure::new(Id::new("p"), "Invented");
+    let pasted = steps_of_block(&cut, &document, 0, &mut NumberedIds::default());
+    document.map = pasted.map.expect("a map");
+    let found: Vec<String> = open_values(&document).into_iter().map(|open| open.what).collect();
+    assert_eq!(found, ["how tight the cover screws is made"]);
+}
 
 #[test]
 fn what_words_leave_for_later_is_to_be_found_out() {

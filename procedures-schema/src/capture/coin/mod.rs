@@ -26,6 +26,7 @@ mod seals;
 mod wanted;
 
 pub(super) use circuits::named_kind;
+pub(super) use counted::counted_thread;
 pub(super) use joints::is_joint_each;
 pub(super) use nouns::{Noun, count, is_open_end, noun, opens, tells_apart};
 pub(super) use phrase::{Lead, Phrase, phrases};

@@ -16,7 +16,7 @@ pub use value::Value;
 
 use super::agreement::{Said, quantities_with};
 use super::clause::Clause;
-use super::coin::{Noun, Phrase, count, is_joint_each, noun, phrases, seal_said};
+use super::coin::{Noun, Phrase, count, counted_thread, is_joint_each, noun, phrases, seal_said};
 use super::here::Here;
 use super::quantity::Figures;
 use super::reader::Reader;
@@ -63,20 +63,49 @@ fn stated(words: &str, named: &[&Id], map: &ApplianceMap, stage: &Stage) -> Vec<
             let said = Said::of_phrase(&line, clause, phrase, &phrases, &line.mentions);
             let Some(connection) = only_named(&line, phrase, &said, named, map) else { continue };
             for new in of_phrase(&line, clause, phrase, &phrases, &said, connection) {
-                let is_same = |old: &&mut Stated| old.thing == new.thing && old.value.is_sort_of(&new.value);
-                match found.iter_mut().find(is_same) {
-                    None => found.push(new),
-                    Some(old) if old.span.is_none() => *old = new,
-                    Some(old) if new.span.is_some() && !old.value.agrees(&new.value) => {
-                        unclear.push(new.thing);
-                    }
-                    Some(_) => {}
-                }
+                note(&mut found, &mut unclear, new);
             }
+        }
+        for new in only_counted(&line, clause, named, map) {
+            note(&mut found, &mut unclear, new);
         }
     }
     found.retain(|stated| !unclear.contains(&stated.thing));
     found
+}
+
+/// Takes in what words state; of what is stated twice and differs it is noted that it is not clear.
+fn note(found: &mut Vec<Stated>, unclear: &mut Vec<Id>, new: Stated) {
+    let is_same = |old: &&mut Stated| old.thing == new.thing && old.value.is_sort_of(&new.value);
+    match found.iter_mut().find(is_same) {
+        None => found.push(new),
+        Some(old) if old.span.is_none() => *old = new,
+        Some(old) if new.span.is_some() && !old.value.agrees(&new.value) => unclear.push(new.thing),
+        Some(_) => {}
+    }
+}
+
+/// "Unscrew the bracket (3 x M4)": what is only counted and sized are the screws of the part that is named.
+fn only_counted(line: &Reader<'_>, clause: &Clause, named: &[&Id], map: &ApplianceMap) -> Vec<Stated> {
+    let Some(counted) = counted_thread(line, clause) else { return Vec::new() };
+    let parts: Vec<&Id> =
+        line.mentions_in(clause).flat_map(|mention| &mention.candidates).map(|one| &one.id).collect();
+    let holds = |known: &&Connection| {
+        let holds = known.joins.iter().any(|part| parts.contains(&part));
+        named.contains(&&known.id) && !parts.contains(&&known.id) && holds
+    };
+    let mut screws = map.connections.iter().filter(holds);
+    let (Some(screws), None) = (screws.next(), screws.next()) else { return Vec::new() };
+    let one = |value: Value, span: Span| Stated {
+        thing: screws.id.clone(),
+        value,
+        span: Some(span),
+        in_part: false,
+        is_each: false,
+        of_seal: false,
+    };
+    let number = line.span(counted.at, counted.at + 1);
+    vec![one(Value::Count(counted.n), number), one(Value::Thread(counted.thread), counted.span)]
 }
 
 /// The connection among some that a phrase names, if it can name only one of them.
