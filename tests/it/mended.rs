@@ -106,7 +106,7 @@ const FOLLOWS: &[(&str, usize, &str, &str, &str, &str)] = &[
         "heating-pump-union",
         "1 · 3/4 in · washer 3/4 in",
     ),
-    ("Unscrew the bracket (3 x M4).", 0, "3 x M4", "4 x M5", "bracket-screws", "4 · M5"),
+    ("Unscrew the venturi (3 x M4).", 0, "3 x M4", "4 x M5", "venturi-screws", "4 · M5"),
     // Another step names them without a number.
     (
         "Take off the belt guard: four M6 screws.|Refit the belt guard with its screws.",

@@ -47,7 +47,6 @@ impl Bench<'_> {
             known.joins.contains(part) && known.count == n && same
         })
     }
-
 }
 
 /// Screws that are counted and sized and named by no noun: "3 x M4".
