@@ -44,7 +44,7 @@ async function kit(place, visit) {
     await line.getByRole('button', { name: /^Step \d+$/ }).click();
     await page.locator('[aria-current="true"]').getByText('Take off the cover').first().waitFor();
     await goTo(page, 'Kit');
-    await line.getByRole('button', { name: 'Say it otherwise: spanner · 8 mm' }).click();
+    await line.getByRole('button', { name: 'Change spanner · 8 mm' }).click();
     assert.equal(await field('tool 2', 'Size').inputValue(), '8 mm');
     await line.waitFor({ state: 'detached' });
     await page.getByRole('button', { name: 'Undo: add to the tools' }).click();

@@ -28,7 +28,7 @@ pub fn FromSteps(
 #[component]
 fn Line(store: EditorStore, one: Needed, made: Callback<()>) -> impl IntoView {
     let words = one.to_string();
-    let label = format!("Say it otherwise: {words}");
+    let label = format!("Change {words}");
     let leads = one.steps.iter().map(|number| view! { <StepLead store number=*number /> }).collect_view();
     let word = if one.steps.len() == 1 { "for step" } else { "for steps" };
     let write = move |_| {
