@@ -24,6 +24,7 @@ mod judge;
 mod laws;
 mod links;
 mod naive;
+mod rows;
 mod rules;
 mod spoiled;
 mod suite;

@@ -3,7 +3,6 @@
 //! Each command becomes edits with a name for undo, and says where to look afterwards. Whether the result
 //! is right is the checker's business, not ours.
 
-use super::attention::Focus;
 use super::doubts::{AskedFrom, Open};
 use super::editor_store::EditorStore;
 use super::ids::RandomIds;
@@ -11,7 +10,7 @@ use super::last_read::LastRead;
 use super::links::LinkOffer;
 use super::readings::AskedAt;
 use super::rereading;
-use leptos::prelude::{Set, SetValue, UpdateValue, WithValue};
+use leptos::prelude::{SetValue, UpdateValue, WithValue};
 use procedures_schema::derive::ladder;
 use procedures_schema::edit::Edit;
 use procedures_schema::model::{Id, Span, typed_over};
@@ -318,29 +317,6 @@ impl EditorStore {
         let insert = Edit::InsertStep { at, step: taken_out.step.clone() };
         if self.edit(&[insert], &format!("put back step {}", at + 1), None) {
             self.select(Some(taken_out.step.id.clone()));
-        }
-    }
-
-    /// Goes from finding to finding; from the last on to the first.
-    fn select_finding(self, forward: bool) {
-        let judged = self.judged_now();
-        let document = &judged.document;
-        let found = judged.report.findings.iter().filter_map(|finding| finding.step.as_ref());
-        let mut positions: Vec<usize> = found.filter_map(|step| document.position(step)).collect();
-        positions.sort_unstable();
-        if judged.report.findings.is_empty() {
-            self.notice().set(Some("Nothing is found.".to_owned()));
-        } else if positions.is_empty() {
-            self.look_at(Focus::End);
-        }
-        let here = self.selected_now().and_then(|step| document.position(&step));
-        let next = if forward {
-            positions.iter().find(|at| here.is_none_or(|here| **at > here)).or(positions.first())
-        } else {
-            positions.iter().rev().find(|at| here.is_none_or(|here| **at < here)).or(positions.last())
-        };
-        if let Some(step) = next.and_then(|at| document.steps.get(*at)) {
-            self.select(Some(step.id.clone()));
         }
     }
 

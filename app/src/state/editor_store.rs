@@ -15,6 +15,7 @@ use super::keeping::Keeper;
 use super::last_read::LastRead;
 use super::lines::Lines;
 use super::making::Fresh;
+use super::next_finding::Spot;
 use super::readings::Asking;
 use super::records::ToKeep;
 use super::review::Review;
@@ -74,6 +75,9 @@ pub(super) struct Parts {
     pub(super) last_read: StoredValue<Option<LastRead>>,
     pub(super) asking: RwSignal<Option<Asking>>,
     pub(super) wanted: StoredValue<Option<Wanted>>,
+    pub(super) spot: RwSignal<Option<Spot>>,
+    /// The thing at which the keyboard was on Appliance last.
+    pub(super) at_thing: StoredValue<Option<Id>>,
     pub(super) fresh: RwSignal<Option<Fresh>>,
     pub(super) review: RwSignal<Option<Review>>,
     pub(super) lines: Lines,
@@ -133,6 +137,8 @@ impl EditorStore {
             last_read: StoredValue::new(None),
             asking: RwSignal::new(None),
             wanted: StoredValue::new(None),
+            spot: RwSignal::new(None),
+            at_thing: StoredValue::new(None),
             fresh: RwSignal::new(None),
             review: RwSignal::new(None),
             lines,
