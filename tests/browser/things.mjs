@@ -94,7 +94,15 @@ async function find(place, visit) {
   await place.tally.step('its sheet says what stands before it', async () => {
     await appliance.find('pump');
     await appliance.open('suction flange');
-    assert.match(await page.locator('.way').innerText(), /^insulation shell\s*>\s*suction flange$/);
+    assert.match(await page.locator('.sheet .way').innerText(), /^insulation shell\s*>\s*suction flange$/);
+  });
+  await place.tally.step('what stands before anything can be chosen, and begins with what is deepest inside', async () => {
+    await appliance.find('');
+    const choice = page.getByRole('combobox', { name: 'What stands before' });
+    assert.equal(await choice.evaluate((field) => field.selectedOptions[0].textContent), 'pump');
+    assert.match(await page.locator('.access .way').innerText(), /^insulation shell\s*>\s*pump plug\s*>\s*suction flange\s*>\s*discharge flange\s*>\s*pump$/);
+    await choice.selectOption({ label: 'shell clips' });
+    await page.locator('.access').getByText('nothing: it can be reached at once').waitFor();
   });
   await appliance.find('');
 }

@@ -50,11 +50,11 @@ fn shown(markdown: &str) -> Option<(String, String)> {
     let (examples, words): (Vec<_>, Vec<_>) = parts.into_iter().partition(|(_, text)| text.contains(EXAMPLE));
     let mut out = String::new();
     for (heading, text) in words {
-        out += &format!("<h3>{}</h3>", as_html_words(heading));
+        out.extend(["<h3>", &as_html_words(heading), "</h3>"]);
         html::push_html(&mut out, Parser::new(text.trim()));
     }
     for (heading, text) in examples {
-        out += &format!("<details open><summary>{}</summary>", as_html_words(heading));
+        out.extend(["<details open><summary>", &as_html_words(heading), "</summary>"]);
         html::push_html(&mut out, Parser::new(text.trim()));
         out.push_str("</details>");
     }

@@ -4,7 +4,7 @@ use super::finder::Finder;
 use super::list::{Open, OpenedTo};
 use super::name_field::NameField;
 use super::same_as::SameAs;
-use super::thing_row::{row_of_thing, step_links};
+use super::thing_row::{MOST_STEPS, row_of_thing, step_links};
 use super::two_of_it::TwoOfIt;
 use super::way_to_it::WayToIt;
 use super::{
@@ -52,7 +52,7 @@ pub fn open_sheet(
         .then(|| view! { <WayToIt store id=id.clone() /> });
     let steps = move || {
         let numbers = finder.steps(&thing.get_value());
-        (!numbers.is_empty()).then(|| step_links(store, &numbers, usize::MAX))
+        (numbers.len() > MOST_STEPS).then(|| step_links(store, &numbers, usize::MAX))
     };
     let close = move |event: web_sys::KeyboardEvent| {
         if event.key() == "Escape" && !event.default_prevented() {

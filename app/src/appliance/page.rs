@@ -9,6 +9,7 @@ use super::list::{Open, OpenedTo, Shared, Things};
 use super::questions::Questions;
 use super::scope::ScopeFields;
 use super::thing_row::row_of_thing;
+use super::way_to_it::Access;
 use crate::frame::plain_screen::PlainScreen;
 use crate::route::Screen;
 use crate::state::EditorStore;
@@ -51,7 +52,7 @@ pub fn ApplianceScreen(
         <PlainScreen store shown=Screen::Appliance class="appliance">
             <div class="over-map"><FinderBar store finder /><BringMap store /></div>
             <div class="about-job"><ScopeFields store /><Questions store /><Census store /></div>
-            <div class="map" class:looks=move || finder.looks()>{LISTS.map(list)}</div>
+            <div class="map" class:looks=move || finder.looks()>{LISTS.map(list)}{move || (!finder.looks()).then(|| view! { <Access store /> })}</div>
             <DragBar store dragging />
         </PlainScreen>
     }

@@ -11,7 +11,7 @@ use procedures_schema::model::{Id, ThingKind};
 use wasm_bindgen::JsCast;
 
 /// So many steps stand in a row; of more the first ones and the last.
-const MOST_STEPS: usize = 6;
+pub const MOST_STEPS: usize = 6;
 
 /// The row on the page, which takes the keyboard.
 pub fn row_of_thing(thing: &Id) -> Option<web_sys::HtmlElement> {
