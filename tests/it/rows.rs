@@ -3,8 +3,11 @@
 use crate::laws::good;
 use procedures_schema::check::check;
 use procedures_schema::derive::rows::{Row, Rows, columns};
-use procedures_schema::model::{Component, Date, Id, Known, Procedure, Rest, Size, ThingKind, Tool, Verb};
+use procedures_schema::model::{
+    CircuitKind, Component, Date, Id, Known, Procedure, Rest, Size, ThingKind, Tool, Verb,
+};
 use procedures_schema::simulate::{Run, simulate};
+use procedures_schema::units::{Figure, Measured, Unit};
 use std::sync::Arc;
 
 fn demo() -> Procedure {
@@ -35,9 +38,34 @@ fn a_circuit_says_what_shuts_it_off_what_proves_it_and_what_it_stores() {
         said(&demo, "body"),
         ["heating", "suction valve, discharge valve", "drain cock", "4 l", "full"]
     );
+    assert_eq!(said(&demo, "mains_p2")[3..], ["-", "live"]);
     assert_eq!(said(&demo, "v_suction")[1], "heating system – pump body");
     // The steps at a section are those of its circuit.
     assert_eq!(row(&demo, "heating").steps, row(&demo, "body").steps);
+}
+
+#[test]
+fn a_charge_is_told_with_its_wait_and_what_no_table_knows_is_not_told() {
+    let mut demo = demo();
+    let circuit = |demo: &mut Procedure, kind: CircuitKind, minutes: Option<&str>| {
+        let map = Arc::make_mut(&mut demo.map);
+        map.circuits[0].kind = kind;
+        map.circuits[0].discharge_wait = minutes.map(|minutes| Measured {
+            value: Figure::parse(minutes).expect("a figure"),
+            unit: Unit::Minute,
+            rest: Rest::default(),
+        });
+    };
+    circuit(&mut demo, CircuitKind::DcBus, Some("5"));
+    assert_eq!(said(&demo, "mains")[3], "charge · wait 5 min");
+    circuit(&mut demo, CircuitKind::ControlElectricity, None);
+    assert_eq!(said(&demo, "mains")[2..4], ["box terminals", "no charge"]);
+    circuit(&mut demo, CircuitKind::FuelGas, None);
+    assert_eq!(said(&demo, "mains")[3], "-");
+    circuit(&mut demo, CircuitKind::AirAndFlue, None);
+    assert_eq!(said(&demo, "mains_p2")[4], "-");
+    demo.steps.clear();
+    assert_eq!(said(&demo, "mains")[2], "needs no proof");
 }
 
 #[test]

@@ -246,6 +246,7 @@ impl EditorStore {
         self.parts().is_editing.set(false);
         self.parts().draft_after.set(None);
         self.parts().review.set(None);
+        self.parts().at_thing.set_value(None);
         self.parts().changed_file.set(None);
         self.parts().filed.set(None);
         self.parts().name.set(name.to_owned());

@@ -92,7 +92,7 @@ impl<'d> Around<'d> {
             self.isolated_at(&section.id),
             self.proved_at(&section.id, &circuit.kind),
             Cell::of(section.volume.as_ref().map(ToString::to_string)),
-            Cell::of([if section.normally_empty { "empty" } else { "full" }]),
+            Cell::of([in_service(&circuit.kind, section)]),
         ]
     }
 
@@ -108,23 +108,35 @@ impl<'d> Around<'d> {
     }
 }
 
-/// What is stored in service; of electricity whether there is a charge. Of a kind of a newer version nothing is known.
+/// How a section is in service; of air, and of what is no medium, nothing is said.
+fn in_service(kind: &CircuitKind, section: &Section) -> &'static str {
+    match kind {
+        _ if section.normally_empty => "empty",
+        kind if is_electric(kind) => "live",
+        CircuitKind::AirAndFlue
+        | CircuitKind::StoredHeat
+        | CircuitKind::StoredMotion
+        | CircuitKind::Other(_) => "",
+        _ => "full",
+    }
+}
+
+fn is_electric(kind: &CircuitKind) -> bool {
+    matches!(kind, CircuitKind::MainsElectricity | CircuitKind::ControlElectricity | CircuitKind::DcBus)
+}
+
+/// What is stored in service; of electricity whether there is a charge.
 fn stores(circuit: &Circuit) -> Cell {
     let Some(row) = kind_row(&circuit.kind) else { return Cell::default() };
-    let is_electric = matches!(
-        circuit.kind,
-        CircuitKind::MainsElectricity | CircuitKind::ControlElectricity | CircuitKind::DcBus
-    );
     let has_charge = row.stores.charge || circuit.discharge_wait.is_some();
     let stored = [
         (row.stores.pressure, "pressure"),
         (row.stores.heat, "heat"),
         (has_charge, "charge"),
         (row.stores.motion, "motion"),
-        (is_electric && !has_charge, "no charge"),
+        (is_electric(&circuit.kind) && !has_charge, "no charge"),
     ];
     let stored: Vec<&str> = stored.into_iter().filter_map(|(is_so, what)| is_so.then_some(what)).collect();
-    let stored = if stored.is_empty() { "nothing".to_owned() } else { stored.join(", ") };
     let wait = circuit.discharge_wait.as_ref().map(|wait| format!("wait {wait}"));
-    Cell::of(std::iter::once(stored).chain(wait))
+    Cell::of(std::iter::once(stored.join(", ")).chain(wait))
 }

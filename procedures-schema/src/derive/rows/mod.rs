@@ -67,7 +67,7 @@ impl std::fmt::Display for Cell {
 /// What the columns of a kind are called.
 pub fn columns(kind: ThingKind) -> &'static [&'static str] {
     match kind {
-        ThingKind::Circuit => &["Carries", "Isolated at", "Proved at", "Stores", "In this job"],
+        ThingKind::Circuit => &["Carries", "Isolated at", "Proved at", "Stored", "In this job"],
         ThingKind::Section => &["Of", "Isolated at", "Proved at", "Holds", "In service"],
         ThingKind::Isolator => &["Worked by", "Between", "In service", "Lock", "Where"],
         ThingKind::Component => &["Is", "Behind", "Held by", "Mass", "Where, number"],
