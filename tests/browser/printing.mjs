@@ -125,6 +125,7 @@ function lanesOnPaper() {
     n: lanes.length,
     words: Math.min(...widths('.on-paper-said p')),
     sheet: box(sheet).width,
+    isCut: [...sheet.querySelectorAll('.lane-head > span')].some((span) => span.scrollHeight > span.clientHeight + 1),
     covers: heads.some((head, at) => at > 0 && head.left < heads[at - 1].right - 0.5),
     isUnderTheTitle: heads.every((head) => head.top >= above - 0.5),
     isOnItsLane: heads.every((head, at) => head.left <= lanes[at].right && head.right >= lanes[at].left),
@@ -147,7 +148,7 @@ async function many({ tally, screen }, { page }) {
         const { words, sheet, n: lanes, ...rest } = await page.evaluate(lanesOnPaper);
         assert.equal(lanes, n);
         assert.ok(words >= sheet / 2, `words of ${words} px on a sheet of ${sheet} px`);
-        assert.deepEqual(rest, { covers: false, isUnderTheTitle: true, isOnItsLane: true, isInTheHead: true });
+        assert.deepEqual(rest, { isCut: false, covers: false, isUnderTheTitle: true, isOnItsLane: true, isInTheHead: true });
         await picture(page, `${screen.name}-print-${n}-on-${paper}`);
       }
     });

@@ -15,7 +15,7 @@ pub enum Paper {
 /// lie and those of many stand upright; as in `print.css`.
 const TAKEN_MM: f64 = 2.0 * 12.0 + 10.0;
 const HEAD_MM: f64 = 24.0;
-const HEAD_OF_MANY_MM: f64 = 42.0;
+const HEAD_OF_MANY_MM: f64 = 50.0;
 
 /// The rule below the head, in CSS pixels.
 const RULE: f64 = 1.0;
