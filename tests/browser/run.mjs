@@ -16,6 +16,7 @@ import { walkMoving } from './moving.mjs';
 import { walkFetching } from './fetching.mjs';
 import { walkFiling } from './filing.mjs';
 import { walkFinding } from './finding.mjs';
+import { walkFindings } from './findings.mjs';
 import { walkFirst } from './first.mjs';
 import { walkGoingOn } from './going_on.mjs';
 import { walkFromNothing } from './nothing.mjs';
@@ -70,6 +71,7 @@ for (const screen of SCREENS) {
   await walkBringing(tally, screen);
   await walkKit(tally, screen);
   await walkFinding(tally, screen);
+  await walkFindings(tally, screen);
   await walkCountry(tally, screen);
   await walkTyping(tally, screen);
   await walkLine(tally, screen);

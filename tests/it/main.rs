@@ -28,6 +28,7 @@ mod links;
 mod mended;
 mod naive;
 mod phrases;
+mod rows;
 mod rules;
 mod spoiled;
 mod suite;

@@ -3,7 +3,6 @@
 //! Each command becomes edits with a name for undo, and says where to look afterwards. Whether the result
 //! is right is the checker's business, not ours.
 
-use super::attention::Focus;
 use super::doubts::{AskedFrom, Open};
 use super::editor_store::EditorStore;
 use super::ids::RandomIds;
@@ -12,7 +11,7 @@ use super::links::LinkOffer;
 use super::readings::AskedAt;
 use super::rereading;
 use super::retyped::Retyped;
-use leptos::prelude::{Set, SetValue, UpdateValue, WithValue};
+use leptos::prelude::{SetValue, UpdateValue, WithValue};
 use procedures_schema::capture::{Differing, follow_words};
 use procedures_schema::derive::carry::Back;
 use procedures_schema::derive::ladder;
@@ -354,29 +353,6 @@ impl EditorStore {
         let edits: Vec<Edit> = back.map.map(Edit::SetMap).into_iter().chain([insert]).collect();
         if self.edit(&edits, &format!("put back step {}", at + 1), None) {
             self.select(Some(taken_out.step.id.clone()));
-        }
-    }
-
-    /// Goes from finding to finding; from the last on to the first.
-    fn select_finding(self, forward: bool) {
-        let judged = self.judged_now();
-        let document = &judged.document;
-        let found = judged.report.findings.iter().filter_map(|finding| finding.step.as_ref());
-        let mut positions: Vec<usize> = found.filter_map(|step| document.position(step)).collect();
-        positions.sort_unstable();
-        if judged.report.findings.is_empty() {
-            self.notice().set(Some("Nothing is found.".to_owned()));
-        } else if positions.is_empty() {
-            self.look_at(Focus::End);
-        }
-        let here = self.selected_now().and_then(|step| document.position(&step));
-        let next = if forward {
-            positions.iter().find(|at| here.is_none_or(|here| **at > here)).or(positions.first())
-        } else {
-            positions.iter().rev().find(|at| here.is_none_or(|here| **at < here)).or(positions.last())
-        };
-        if let Some(step) = next.and_then(|at| document.steps.get(*at)) {
-            self.select(Some(step.id.clone()));
         }
     }
 

@@ -15,6 +15,7 @@ use super::keeping::Keeper;
 use super::last_read::LastRead;
 use super::lines::Lines;
 use super::making::Fresh;
+use super::next_finding::Spot;
 use super::phrases::PhraseOffer;
 use super::readings::Asking;
 use super::records::ToKeep;
@@ -77,6 +78,9 @@ pub(super) struct Parts {
     pub(super) asking: RwSignal<Option<Asking>>,
     pub(super) offering: RwSignal<Option<PhraseOffer>>,
     pub(super) wanted: StoredValue<Option<Wanted>>,
+    pub(super) spot: RwSignal<Option<Spot>>,
+    /// The thing at which the keyboard was on Appliance last.
+    pub(super) at_thing: StoredValue<Option<Id>>,
     pub(super) fresh: RwSignal<Option<Fresh>>,
     pub(super) review: RwSignal<Option<Review>>,
     pub(super) lines: Lines,
@@ -137,6 +141,8 @@ impl EditorStore {
             asking: RwSignal::new(None),
             offering: RwSignal::new(None),
             wanted: StoredValue::new(None),
+            spot: RwSignal::new(None),
+            at_thing: StoredValue::new(None),
             fresh: RwSignal::new(None),
             review: RwSignal::new(None),
             lines,
@@ -247,6 +253,7 @@ impl EditorStore {
         self.parts().is_editing.set(false);
         self.parts().draft_after.set(None);
         self.parts().review.set(None);
+        self.parts().at_thing.set_value(None);
         self.parts().changed_file.set(None);
         self.parts().filed.set(None);
         self.parts().name.set(name.to_owned());

@@ -32,6 +32,7 @@ pub mod lines;
 mod links;
 pub mod making;
 pub mod map_edits;
+pub mod next_finding;
 mod notices;
 pub mod offline;
 pub mod on_shelf;

@@ -41,14 +41,7 @@ const OF_WRITE: [Group; 3] = [
             ("Ctrl+A, Ctrl+Shift+A", "select all steps, the steps of this stage; so does its heading"),
         ],
     ),
-    (
-        "Findings",
-        "On Write, findings",
-        &[
-            ("F8, Shift+F8", "the next or the last finding"),
-            ("Alt+Enter", "do what would mend the first finding of the row"),
-        ],
-    ),
+    ("Findings", "On Write, findings", &[("Alt+Enter", "do what would mend the first finding of the row")]),
 ];
 
 const EVERYWHERE: KeyGroup = KeyGroup {
@@ -56,6 +49,7 @@ const EVERYWHERE: KeyGroup = KeyGroup {
     keys: &[
         ("Ctrl+Z, Ctrl+Y", "undo, redo, across all screens and after a reload"),
         ("Ctrl+S, Ctrl+O", "save as a file, open a file"),
+        ("F8, Shift+F8", "the next or the last finding; what is mended on the map is shown on Appliance"),
         ("F1", "this sheet"),
     ],
 };
