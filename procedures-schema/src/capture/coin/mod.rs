@@ -9,6 +9,7 @@
 //! It does not guess. Where the words and the map leave open which circuit a joint or valve belongs to, nothing
 //! is made and a [`Question`] is asked; an [`Answer`] settles it.
 
+mod another;
 mod bench;
 mod circuits;
 mod clauses;
@@ -24,6 +25,7 @@ mod relief;
 mod seals;
 mod wanted;
 
+pub use another::{Another, another};
 pub(super) use circuits::named_kind;
 pub(super) use nouns::{Noun, is_open_end, noun, opens, tells_apart};
 pub(super) use phrase::{Lead, Phrase, phrases};
