@@ -13,6 +13,7 @@ pub mod ladder;
 pub mod lanes;
 pub mod open_at;
 pub mod ready;
+pub mod reminders;
 pub mod rungs;
 mod sentence;
 pub mod stands;
