@@ -12,6 +12,7 @@ use super::links::LinkOffer;
 use super::readings::AskedAt;
 use super::rereading;
 use leptos::prelude::{Set, SetValue, UpdateValue, WithValue};
+use procedures_schema::capture::question_with_answers;
 use procedures_schema::derive::ladder;
 use procedures_schema::edit::Edit;
 use procedures_schema::model::{Id, Span, typed_over};
@@ -137,6 +138,14 @@ pub enum Command {
     NextOfReview,
     /// A pasted text is taken back, with what has been done since.
     UndoReview,
+    /// A pasted text is to stand as rows of words, read or not.
+    PlainReview,
+    /// The long text that is asked about is read.
+    ReadLongText,
+    /// The long text becomes rows of words.
+    LongTextPlain,
+    /// The long text is left; nothing of it is put anywhere.
+    LeaveLongText,
     /// The first line of a pasted text is no title but a step.
     TitleIsStep,
     /// The step that the demonstration lacks comes back.
@@ -234,6 +243,10 @@ impl EditorStore {
             Command::MendBefore(step) => self.mend_before(step),
             Command::NextOfReview => self.next_of_review(),
             Command::UndoReview => self.undo_review(),
+            Command::PlainReview => self.plain_review(),
+            Command::ReadLongText => self.read_long_text(),
+            Command::LongTextPlain => self.long_text_plain(),
+            Command::LeaveLongText => self.leave_long_text(),
             Command::TitleIsStep => self.title_is_step(),
             Command::PutBack => self.put_back(),
             Command::Undo => self.undo(),
@@ -284,6 +297,10 @@ impl EditorStore {
 
     fn add_step(self, after: Option<Id>, words: &str) {
         if let Some(id) = self.keep_line(after.as_ref(), words) {
+            // Answers that stand beside their question are whole.
+            if question_with_answers(words).is_none() {
+                self.go_into_branch(&id);
+            }
             // The line stays open and moves on, so that one line after the other can be written.
             let from = if after.is_some() { AskedFrom::LineBelow } else { AskedFrom::LastLine };
             if !self.ask(&id, from) && after.is_some() {
@@ -340,7 +357,10 @@ impl EditorStore {
             positions.iter().rev().find(|at| here.is_none_or(|here| **at < here)).or(positions.last())
         };
         if let Some(step) = next.and_then(|at| document.steps.get(*at)) {
-            self.select(Some(step.id.clone()));
+            // A question of a pasted text takes the keyboard, so that F8 leads from one to the next.
+            if !(self.is_in_review(&step.id) && self.ask(&step.id, AskedFrom::Review)) {
+                self.select(Some(step.id.clone()));
+            }
         }
     }
 
