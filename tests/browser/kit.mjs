@@ -15,6 +15,7 @@ const LINES = [
   'Clean the seal face.',
   'Fit a new seal.',
   'later: maximum pressure, the owner',
+  'Take off the cover: four screws, 8 mm.',
 ];
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
@@ -37,6 +38,17 @@ async function kit(place, visit) {
     await goTo(page, 'Kit');
     assert.equal(await field('tool 1', 'Name').inputValue(), '17 mm spanner');
     assert.equal(await field('spare 1', 'How many').inputValue(), '2');
+  });
+  await place.tally.step('what the steps need stands there by itself, and leads to them', async () => {
+    const line = page.getByRole('list', { name: 'From the steps' }).getByRole('listitem').filter({ hasText: 'spanner · 8 mm' });
+    await line.getByRole('button', { name: /^Step \d+$/ }).click();
+    await page.locator('[aria-current="true"]').getByText('Take off the cover').first().waitFor();
+    await goTo(page, 'Kit');
+    await line.getByRole('button', { name: 'Change spanner · 8 mm' }).click();
+    assert.equal(await field('tool 2', 'Size').inputValue(), '8 mm');
+    await line.waitFor({ state: 'detached' });
+    await page.getByRole('button', { name: 'Undo: add to the tools' }).click();
+    await line.waitFor();
   });
   await place.tally.step('an entry is added and filled in', async () => {
     await page.getByRole('button', { name: 'Add a consumable' }).click();

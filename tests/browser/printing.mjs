@@ -64,7 +64,7 @@ async function parts({ tally }, { page }) {
     await choose(page, 'What', 'only what is to be found out');
     await pages(page).getByText('Nothing is left to find out.').waitFor();
     await choose(page, 'What', 'only what to bring');
-    await pages(page).getByText('Nothing is named that has to be brought.').waitFor();
+    await pages(page).getByText(/^gasket · DN 40, 3 mm · 2 of them .* · steps \d+, \d+$/).waitFor();
     await choose(page, 'What', 'everything');
     await choose(page, 'Paper', 'Letter');
     await page.locator('.pages > .letter').first().waitFor();

@@ -21,6 +21,7 @@ mod format;
 mod heard;
 mod house;
 mod judge;
+mod kit;
 mod laws;
 mod links;
 mod naive;

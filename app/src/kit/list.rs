@@ -1,9 +1,11 @@
 //! One list of the kit: its entries, a key that adds one, and whether it is empty by intent.
 
 use super::columns::{Column, Kept, Listed};
+use super::from_steps::FromSteps;
 use crate::components::fields::{FlagField, TextField};
 use crate::state::EditorStore;
 use leptos::prelude::*;
+use procedures_schema::derive::kit::Needed;
 
 /// The list with its heading.
 #[component]
@@ -12,6 +14,8 @@ pub fn KitListing(
     store: EditorStore,
     /// Which list.
     listed: &'static Listed,
+    /// What the steps need of it and it does not name.
+    needed: Memo<Vec<Needed>>,
 ) -> impl IntoView {
     let document = store.document();
     let n = Memo::new(move |_| document.with(|document| (listed.count)(&document.kit)));
@@ -34,11 +38,14 @@ pub fn KitListing(
         let is_fresh = fresh.get_untracked() == Some(at);
         view! { <Entry store listed at is_fresh /> }
     };
+    let made = Callback::new(move |()| fresh.set(n.get_untracked().checked_sub(1)));
+    let is_empty = move || n.get() == 0 && needed.with(Vec::is_empty);
     let empty =
-        move || (n.get() == 0).then(|| view! { <FlagField label="none needed" value=none send=set_none /> });
+        move || is_empty().then(|| view! { <FlagField label="none needed" value=none send=set_none /> });
     view! {
         <section class="things-of">
             <h2 class="stage">{listed.heading}</h2>
+            <FromSteps store needed made />
             <ul class="kit-list">{move || (0..n.get()).map(entry).collect_view()}</ul>
             <div class="strip">
                 <button type="button" class="quiet add" on:click=add>{listed.add}</button>

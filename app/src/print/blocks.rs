@@ -10,10 +10,11 @@ use crate::components::step_asides::{back_line, conditions, out_lines, reminder_
 use crate::kit::columns::{LISTS, Listed};
 use crate::state::judged::{Judged, row_of};
 use leptos::prelude::*;
+use procedures_schema::derive::kit::needed;
 use procedures_schema::derive::lanes::LaneRow;
 use procedures_schema::derive::open_at::{OpenAt, open_at};
 use procedures_schema::derive::reminders::reminders;
-use procedures_schema::model::{Kit, Procedure, Reading, Step};
+use procedures_schema::model::{Procedure, Reading, Step};
 use procedures_schema::simulate::default_readings;
 use std::sync::Arc;
 
@@ -46,13 +47,13 @@ pub fn blocks(document: &Procedure, part: &Part) -> Vec<Block> {
     let (blocks, none) = match part {
         Part::Whole => {
             let mut all = about(document);
-            all.extend(kit(&document.kit));
+            all.extend(kit(document));
             all.extend(steps(document, |_| true));
             all.extend(later(document));
             (all, "Nothing is written yet.")
         }
         Part::Stage(stage) => (steps(document, |step| step.stage == *stage), "No step is of this stage."),
-        Part::Kit => (kit(&document.kit), "Nothing is named that has to be brought."),
+        Part::Kit => (kit(document), "Nothing is named that has to be brought."),
         Part::Later => (later(document), "Nothing is left to find out."),
     };
     if blocks.is_empty() { vec![Block::Words(none.to_owned())] } else { blocks }
@@ -67,17 +68,26 @@ fn about(document: &Procedure) -> Vec<Block> {
         .collect()
 }
 
-fn kit(kit: &Kit) -> Vec<Block> {
+/// The lists as the writer says them, and behind each what the steps need besides.
+fn kit(document: &Procedure) -> Vec<Block> {
+    let needed = needed(document);
     let list = |listed: &Listed| {
         let entry = |at| {
-            let columns = listed.columns.iter().filter_map(|column| (column.get)(kit, at));
+            let columns = listed.columns.iter().filter_map(|column| (column.get)(&document.kit, at));
             Block::Entry(columns.filter(|words| !words.is_empty()).collect::<Vec<_>>().join(" · "))
         };
-        let entries: Vec<Block> = (0..(listed.count)(kit)).map(entry).collect();
+        let besides = needed.iter().filter(|needed| needed.list == listed.list);
+        let besides = besides.map(|needed| Block::Entry(format!("{needed}{}", for_steps(&needed.steps))));
+        let entries: Vec<Block> = (0..(listed.count)(&document.kit)).map(entry).chain(besides).collect();
         let heading = (!entries.is_empty()).then(|| Block::Heading(listed.heading.to_owned()));
         heading.into_iter().chain(entries)
     };
     LISTS.iter().flat_map(list).collect()
+}
+
+fn for_steps(steps: &[usize]) -> String {
+    let numbers = steps.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ");
+    format!(" · {} {numbers}", if steps.len() == 1 { "step" } else { "steps" })
 }
 
 fn steps(document: &Procedure, is_of_it: impl Fn(&Step) -> bool) -> Vec<Block> {

@@ -6,9 +6,10 @@ use super::editor_store::EditorStore;
 use super::ids::RandomIds;
 use leptos::prelude::Set;
 use procedures_schema::capture::{NoAnswer, one_range, one_value};
+use procedures_schema::derive::kit::Needed;
 use procedures_schema::model::{
-    Consumable, Id, IdSource, Instrument, Kit, KitList, Procedure, Protection, Reading, Spare, Step, Tool,
-    readings,
+    Consumable, Id, IdSource, Instrument, Kit, KitList, Known, Procedure, Protection, Reading, Spare, Step,
+    Tool, readings,
 };
 use procedures_schema::units::{Measured, Range, Rest};
 
@@ -24,6 +25,16 @@ impl EditorStore {
         self.change_kit(&format!("add to the {list}"), None, |kit| {
             kit.none.retain(|none| none != list);
             add(kit, list, id);
+        });
+    }
+
+    /// Makes an entry of what the steps need, to be said otherwise.
+    pub fn write_into_kit(self, needed: &Needed) {
+        let id = RandomIds.next_id("kit");
+        let list = &needed.list;
+        self.change_kit(&format!("add to the {list}"), None, |kit| {
+            kit.none.retain(|none| none != list);
+            write(kit, needed, id);
         });
     }
 
@@ -90,6 +101,39 @@ fn add(kit: &mut Kit, list: &KitList, id: Id) {
             kit.spares.push(Spare { id, name, number: None, quantity: 1, thing: None, rest });
         }
         KitList::Other(_) => {}
+    }
+}
+
+fn write(kit: &mut Kit, needed: &Needed, id: Id) {
+    let size = needed.size.as_ref().and_then(Known::value).cloned().unwrap_or_default();
+    let named = || format!("{} {size}", needed.name).trim().to_owned();
+    let range = needed.range.clone();
+    add(kit, &needed.list, id);
+    match needed.list {
+        KitList::Tools => {
+            if let Some(tool) = kit.tools.last_mut() {
+                (tool.name, tool.size, tool.range) = (needed.name.clone(), size, range);
+            }
+        }
+        KitList::Instruments => {
+            if let Some(instrument) = kit.instruments.last_mut() {
+                (instrument.name, instrument.range) = (needed.name.clone(), range);
+                instrument.resolution.clone_from(&needed.resolution);
+            }
+        }
+        KitList::Spares => {
+            if let Some(spare) = kit.spares.last_mut() {
+                (spare.name, spare.quantity) = (named(), needed.quantity);
+                spare.number.clone_from(&needed.number);
+                spare.thing.clone_from(&needed.thing);
+            }
+        }
+        KitList::Consumables => {
+            if let Some(consumable) = kit.consumables.last_mut() {
+                consumable.name.clone_from(&needed.name);
+            }
+        }
+        KitList::Protection | KitList::Other(_) => {}
     }
 }
 

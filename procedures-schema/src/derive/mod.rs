@@ -9,6 +9,7 @@ pub mod apart;
 pub mod bring;
 pub mod brings;
 pub mod carry;
+pub mod kit;
 pub mod ladder;
 pub mod lanes;
 pub mod open_at;

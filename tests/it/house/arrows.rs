@@ -69,7 +69,7 @@ const APP_ARROWS: &[Folder] = &[
         core: &["model", "units", "edit", "derive"],
     },
     Folder { name: "versions", own: &["components", "frame", "state"], core: &["model", "compare"] },
-    Folder { name: "kit", own: &["components", "frame", "state"], core: &["model", "units"] },
+    Folder { name: "kit", own: &["components", "frame", "state"], core: &["model", "units", "derive"] },
     Folder {
         name: "print",
         own: &["components", "frame", "state", "kit"],
