@@ -13,6 +13,7 @@ import { walkLine } from './line.mjs';
 import { walkLosing } from './losing.mjs';
 import { walkMended } from './mended.mjs';
 import { walkMoving } from './moving.mjs';
+import { walkDeciding } from './deciding.mjs';
 import { walkFetching } from './fetching.mjs';
 import { walkFiling } from './filing.mjs';
 import { walkFinding } from './finding.mjs';
@@ -80,6 +81,7 @@ for (const screen of SCREENS) {
   await walkGoingOn(tally, screen);
   await walkWritingOn(tally, screen);
   await walkPasting(tally, screen);
+  await walkDeciding(tally, screen);
   await walkAccepting(tally, screen);
   await walkMoving(tally, screen);
   await walkLanes(tally, screen);

@@ -12,7 +12,7 @@ use super::readings::AskedAt;
 use super::rereading;
 use super::retyped::Retyped;
 use leptos::prelude::{SetValue, UpdateValue, WithValue};
-use procedures_schema::capture::{Differing, follow_words};
+use procedures_schema::capture::{Differing, follow_words, question_with_answers};
 use procedures_schema::derive::carry::Back;
 use procedures_schema::derive::ladder;
 use procedures_schema::edit::Edit;
@@ -157,6 +157,14 @@ pub enum Command {
     NextOfReview,
     /// A pasted text is taken back, with what has been done since.
     UndoReview,
+    /// A pasted text is to stand as rows of words, read or not.
+    PlainReview,
+    /// The long text that is asked about is read.
+    ReadLongText,
+    /// The long text becomes rows of words.
+    LongTextPlain,
+    /// The long text is left; nothing of it is put anywhere.
+    LeaveLongText,
     /// The first line of a pasted text is no title but a step.
     TitleIsStep,
     /// The step that the demonstration lacks comes back.
@@ -258,6 +266,10 @@ impl EditorStore {
             Command::MendBefore(step) => self.mend_before(step),
             Command::NextOfReview => self.next_of_review(),
             Command::UndoReview => self.undo_review(),
+            Command::PlainReview => self.plain_review(),
+            Command::ReadLongText => self.read_long_text(),
+            Command::LongTextPlain => self.long_text_plain(),
+            Command::LeaveLongText => self.leave_long_text(),
             Command::TitleIsStep => self.title_is_step(),
             Command::PutBack => self.put_back(),
             Command::Undo => self.undo(),
@@ -314,6 +326,10 @@ impl EditorStore {
 
     fn add_step(self, after: Option<Id>, words: &str) {
         if let Some(id) = self.keep_line(after.as_ref(), words) {
+            // Answers that stand beside their question are whole.
+            if question_with_answers(words).is_none() {
+                self.go_into_branch(&id);
+            }
             // The line stays open and moves on, so that one line after the other can be written.
             let from = if after.is_some() { AskedFrom::LineBelow } else { AskedFrom::LastLine };
             if !self.ask(&id, from) && after.is_some() {

@@ -16,9 +16,11 @@ use super::last_read::LastRead;
 use super::lines::Lines;
 use super::making::Fresh;
 use super::next_finding::Spot;
+use super::pasted_text::{LongText, UnderWay};
 use super::phrases::PhraseOffer;
 use super::readings::Asking;
 use super::records::ToKeep;
+use super::reminders::{self, AtStep};
 use super::retyped::Retyped;
 use super::review::Review;
 use super::same_things::Wanted;
@@ -82,7 +84,14 @@ pub(super) struct Parts {
     /// The thing at which the keyboard was on Appliance last.
     pub(super) at_thing: StoredValue<Option<Id>>,
     pub(super) fresh: RwSignal<Option<Fresh>>,
+    pub(super) reminders: Memo<Vec<AtStep>>,
+    /// The step behind which the next one is done on the same answers.
+    pub(super) inside: RwSignal<Option<Id>>,
     pub(super) review: RwSignal<Option<Review>>,
+    pub(super) long_text: RwSignal<Option<LongText>>,
+    pub(super) under_way: StoredValue<Option<UnderWay>>,
+    /// How many rows are drawn: all, but while a long text is put in place.
+    pub(super) drawn: RwSignal<usize>,
     pub(super) lines: Lines,
     pub(super) brought: Brought,
     pub(super) in_hand: StoredValue<Option<InHand>, LocalStorage>,
@@ -110,13 +119,14 @@ impl EditorStore {
         let spread = session.with_untracked(|session| Spread::of(&judged.get_untracked(), session));
         let lines = Lines::of(&document.with_untracked(|document| document.id.clone()));
         let (selected, anchor) = (RwSignal::new(None), RwSignal::new(None));
+        let settled = RwSignal::new(judged.get_untracked());
         let parts = Parts {
             session,
             held,
             document,
             judged,
             spread,
-            settled: RwSignal::new(judged.get_untracked()),
+            settled,
             settling: StoredValue::new(None),
             outdated: StoredValue::new(Vec::new()),
             settles_ms: StoredValue::new(0),
@@ -144,7 +154,12 @@ impl EditorStore {
             spot: RwSignal::new(None),
             at_thing: StoredValue::new(None),
             fresh: RwSignal::new(None),
+            reminders: reminders::shown(settled),
+            inside: RwSignal::new(None),
             review: RwSignal::new(None),
+            long_text: RwSignal::new(None),
+            under_way: StoredValue::new(None),
+            drawn: RwSignal::new(usize::MAX),
             lines,
             brought: Brought::default(),
             in_hand: StoredValue::new_local(None),

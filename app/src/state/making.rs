@@ -95,7 +95,8 @@ impl EditorStore {
         let judged = self.judged_now();
         let (making, stage) = making_new(&judged, at, words, &mut RandomIds);
         let actions = making.reading.actions.clone();
-        let step = Arc::new(Step { actions, ..Step::new(id.clone(), stage, words) });
+        let when = self.branch_at(&judged.document, at);
+        let step = Arc::new(Step { actions, when, ..Step::new(id.clone(), stage, words) });
         let mut edits = with_things(&making, Edit::InsertStep { at, step });
         // A step with an open question is read once more when it is answered.
         if making.asked.is_empty() {

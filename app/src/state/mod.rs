@@ -6,7 +6,9 @@
 
 pub mod accepting;
 pub mod alike;
+pub mod another;
 pub mod attention;
+pub mod branch;
 pub mod bringing;
 pub mod carried;
 pub mod clock;
@@ -37,13 +39,16 @@ mod notices;
 pub mod offline;
 pub mod on_shelf;
 pub mod opening;
+pub mod pasted_text;
 pub mod pasting;
 pub mod phrases;
+mod plain_rows;
 pub mod question_edits;
 pub mod readings;
 mod reasons;
 pub mod records;
 pub mod remedies;
+pub mod reminders;
 pub mod rereading;
 mod retyped;
 pub mod review;

@@ -4,6 +4,7 @@
 //! Appliance, and all others at their steps on Write.
 
 use super::attention::Focus;
+use super::doubts::AskedFrom;
 use super::editor_store::EditorStore;
 use super::judged::Judged;
 use leptos::prelude::*;
@@ -90,7 +91,10 @@ impl EditorStore {
             positions.iter().rev().find(|at| here.is_none_or(|here| **at < here)).or(positions.last())
         };
         if let Some(step) = next.and_then(|at| document.steps.get(*at)) {
-            self.select(Some(step.id.clone()));
+            // A question of a pasted text takes the keyboard, so that F8 leads from one to the next.
+            if !(self.is_in_review(&step.id) && self.ask(&step.id, AskedFrom::Review)) {
+                self.select(Some(step.id.clone()));
+            }
         }
     }
 

@@ -12,11 +12,14 @@ const OF_WRITE: [Group; 3] = [
         "On Write, in the line",
         &[
             ("Enter", "keep the line as a step, and go on"),
-            ("1 to 9", "answer what is asked; Esc leaves it open"),
+            ("1 to 9", "answer what is asked; Esc leaves it open, and makes plain rows of a pasted text"),
             ("Shift+Enter", "a second line for the same step"),
-            ("warning: read: wait why: photo: ask: hold: later: bring:", "begin a line that adds to a step"),
+            (
+                "warning: read: wait why: photo: ask: hold: later: bring: back:",
+                "begin a line that adds to a step",
+            ),
             ("Ctrl+V of several lines", "each becomes a step"),
-            ("Tab", "to what is asked, then to what it means"),
+            ("Tab", "to what is asked or not said yet, then to what it means"),
         ],
     ),
     (

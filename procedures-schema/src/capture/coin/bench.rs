@@ -138,10 +138,13 @@ impl<'a> Bench<'a> {
 
     /// The circuit that an answer about a phrase gives.
     pub(super) fn circuit_given(&self, phrase: &Phrase) -> Option<crate::model::CircuitKind> {
-        match &self.answer(phrase)?.means {
+        let span = self.span_of(phrase);
+        let of_phrase = self.given.answers.iter().filter(|answer| answer.span == span);
+        let mut kinds = of_phrase.filter_map(|answer| match &answer.means {
             Meaning::Circuit(kind) => Some(kind.clone()),
             Meaning::Known { .. } | Meaning::New { .. } => None,
-        }
+        });
+        kinds.next()
     }
 
     /// Finds the mentions again after something was made.

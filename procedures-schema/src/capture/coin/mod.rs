@@ -9,6 +9,7 @@
 //! It does not guess. Where the words and the map leave open which circuit a joint or valve belongs to, nothing
 //! is made and a [`Question`] is asked; an [`Answer`] settles it.
 
+mod another;
 mod bench;
 mod circuits;
 mod clauses;
@@ -25,6 +26,7 @@ mod relief;
 mod seals;
 mod wanted;
 
+pub use another::{Another, another};
 pub(super) use circuits::named_kind;
 pub(super) use counted::counted_thread;
 pub(super) use joints::is_joint_each;
