@@ -11,6 +11,7 @@ import { walkAbsence } from './absence.mjs';
 import { walkLanes } from './lanes.mjs';
 import { walkLine } from './line.mjs';
 import { walkLosing } from './losing.mjs';
+import { walkMended } from './mended.mjs';
 import { walkMoving } from './moving.mjs';
 import { walkFetching } from './fetching.mjs';
 import { walkFiling } from './filing.mjs';
@@ -75,6 +76,7 @@ for (const screen of SCREENS) {
   await walkTyping(tally, screen);
   await walkLine(tally, screen);
   await walkReadings(tally, screen);
+  await walkMended(tally, screen);
   await walkGoingOn(tally, screen);
   await walkWritingOn(tally, screen);
   await walkPasting(tally, screen);

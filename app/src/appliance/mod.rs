@@ -16,6 +16,7 @@ pub mod list;
 pub mod meetings;
 pub mod name_field;
 pub mod open_sheet;
+pub mod own_phrases;
 pub mod page;
 pub mod question_sheet;
 pub mod questions;

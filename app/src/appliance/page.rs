@@ -6,6 +6,7 @@ use super::drag::Dragging;
 use super::drag_bar::DragBar;
 use super::finder::{Finder, FinderBar};
 use super::list::{Open, OpenedTo, Shared, Things};
+use super::own_phrases::OwnPhrases;
 use super::questions::Questions;
 use super::scope::ScopeFields;
 use super::thing_row::row_of_thing;
@@ -51,7 +52,7 @@ pub fn ApplianceScreen(
     view! {
         <PlainScreen store shown=Screen::Appliance class="appliance">
             <div class="over-map"><FinderBar store finder /><BringMap store /></div>
-            <div class="about-job"><ScopeFields store /><Questions store /><Census store /></div>
+            <div class="about-job"><ScopeFields store /><Questions store /><Census store /><OwnPhrases store /></div>
             <div class="map" class:looks=move || finder.looks()>{LISTS.map(list)}{move || (!finder.looks()).then(|| view! { <Access store /> })}</div>
             <DragBar store dragging />
         </PlainScreen>

@@ -160,7 +160,7 @@ fn with_answer(mut judged: Arc<Judged>, steps: &[&Id], asked: &Asked, means: &Me
 
 /// The edits by which a step does what its words say with these answers; none if they say nothing to do.
 fn read_anew(judged: &Judged, position: usize, step: &Arc<Step>, answers: &[Answer]) -> Option<Vec<Edit>> {
-    let mut made = making(judged, position, &step.stage, &step.words, answers, &mut RandomIds);
+    let mut made = making(judged, position, step, answers, &mut RandomIds);
     rereading::drop_declined(&mut made.reading.actions, &step.declined, &step.words);
     let actions = made.reading.actions.clone();
     let says_something = !actions.is_empty();

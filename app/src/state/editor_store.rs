@@ -16,8 +16,10 @@ use super::last_read::LastRead;
 use super::lines::Lines;
 use super::making::Fresh;
 use super::next_finding::Spot;
+use super::phrases::PhraseOffer;
 use super::readings::Asking;
 use super::records::ToKeep;
+use super::retyped::Retyped;
 use super::review::Review;
 use super::same_things::Wanted;
 use super::seat::Seat;
@@ -31,7 +33,7 @@ use leptos::prelude::*;
 use procedures_schema::compare::Places;
 use procedures_schema::derive::carry::Carried;
 use procedures_schema::edit::{Edit, Session};
-use procedures_schema::model::{Id, Procedure, Step};
+use procedures_schema::model::{Id, Procedure};
 use std::sync::Arc;
 
 /// The state of Write. A handle of one word, since every view and every closure of it holds one.
@@ -71,9 +73,10 @@ pub(super) struct Parts {
     pub(super) taken_out: RwSignal<Option<TakenOut>>,
     pub(super) is_slow_to_mend: StoredValue<bool>,
     pub(super) asked_from: StoredValue<Option<AskedFrom>>,
-    pub(super) retyped: StoredValue<Option<Arc<Step>>>,
+    pub(super) retyped: StoredValue<Option<Retyped>>,
     pub(super) last_read: StoredValue<Option<LastRead>>,
     pub(super) asking: RwSignal<Option<Asking>>,
+    pub(super) offering: RwSignal<Option<PhraseOffer>>,
     pub(super) wanted: StoredValue<Option<Wanted>>,
     pub(super) spot: RwSignal<Option<Spot>>,
     /// The thing at which the keyboard was on Appliance last.
@@ -136,6 +139,7 @@ impl EditorStore {
             retyped: StoredValue::new(None),
             last_read: StoredValue::new(None),
             asking: RwSignal::new(None),
+            offering: RwSignal::new(None),
             wanted: StoredValue::new(None),
             spot: RwSignal::new(None),
             at_thing: StoredValue::new(None),
@@ -195,6 +199,9 @@ impl EditorStore {
     pub(super) fn ask_nothing(self) {
         if self.asking().with_untracked(Option::is_some) {
             self.asking().set(None);
+        }
+        if self.offering().with_untracked(Option::is_some) {
+            self.offering().set(None);
         }
     }
 

@@ -10,7 +10,7 @@ use super::last_read::{LastRead, Read};
 use super::links::{self, LinkOffer};
 use super::rereading;
 use leptos::prelude::*;
-use procedures_schema::capture::{LineReading, Made, Making, Question};
+use procedures_schema::capture::{Differing, LineReading, Made, Making, Question, differing};
 use procedures_schema::model::{Action, ApplianceMap, Id, Procedure, Span, Step, step_links};
 use procedures_schema::notation::{Role, shown};
 use procedures_schema::simulate::default_readings;
@@ -52,6 +52,8 @@ pub struct Heard {
     pub open: Vec<Open>,
     /// A number in them that could be a link.
     pub link: Option<LinkOffer>,
+    /// Figures that they state otherwise than the map.
+    pub differing: Vec<Differing>,
 }
 
 impl Heard {
@@ -75,7 +77,8 @@ impl Heard {
             marks.put(open.span(), Mark::Open);
         }
         let pieces = marks.pieces(&step.words, |step| judged.document.link_name(step));
-        Self { pieces, open, link: links::offer(&judged.document, position, step) }
+        let differing = differing(step, &judged.document.map);
+        Self { pieces, open, link: links::offer(&judged.document, position, step), differing }
     }
 }
 

@@ -10,8 +10,10 @@ use super::lane_rows::LaneRows;
 use super::last_read::LastRead;
 use super::lines::Lines;
 use super::making::{Fresh, making_new};
+use super::phrases::PhraseOffer;
 use super::readings::Asking;
 use super::rereading;
+use super::retyped::Retyped;
 use super::review::Review;
 use super::same_things::Wanted;
 use super::seat::Seat;
@@ -105,8 +107,8 @@ impl EditorStore {
         is_large || self.parts().is_slow_to_mend.get_value()
     }
 
-    /// The step whose words have been typed since the keyboard went into them, as it was before.
-    pub(super) fn retyped(self) -> StoredValue<Option<Arc<Step>>> {
+    /// The step whose words have been typed since the keyboard went into them.
+    pub(super) fn retyped(self) -> StoredValue<Option<Retyped>> {
         self.parts().retyped
     }
 
@@ -128,6 +130,11 @@ impl EditorStore {
     /// The words whose readings are shown.
     pub(super) fn asking(self) -> RwSignal<Option<Asking>> {
         self.parts().asking
+    }
+
+    /// The phrase that can be kept.
+    pub(super) fn offering(self) -> RwSignal<Option<PhraseOffer>> {
+        self.parts().offering
     }
 
     /// The thing whose sheet is to be open when Appliance is shown next.

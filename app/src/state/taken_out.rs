@@ -6,7 +6,7 @@
 use crate::storage::database::{self, Durability, Entry, Store};
 use leptos::task::spawn_local;
 use procedures_schema::format;
-use procedures_schema::model::{Id, Procedure, Step, Verb};
+use procedures_schema::model::{ApplianceMap, Id, Procedure, Step, Verb};
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 
@@ -21,6 +21,9 @@ pub struct TakenOut {
     pub step: Arc<Step>,
     /// Its position.
     pub at: usize,
+    /// The map that it speaks of: what nothing names meanwhile may be taken out of it.
+    #[serde(default)]
+    pub map: Arc<ApplianceMap>,
 }
 
 impl TakenOut {
@@ -29,7 +32,7 @@ impl TakenOut {
         let proves = |step: &Arc<Step>| step.actions.iter().any(|action| action.verb == Verb::Prove);
         let at = document.steps.iter().position(proves)?;
         let step = document.steps.get(at)?.clone();
-        Some(Self { document: document.id.clone(), step, at })
+        Some(Self { document: document.id.clone(), step, at, map: document.map.clone() })
     }
 
     /// The name of the edit that takes it out.

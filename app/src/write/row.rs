@@ -5,6 +5,7 @@ use super::details::Details;
 use super::drag;
 use super::fresh_things::FreshThings;
 use super::handle::Handle;
+use super::keep_phrase::KeepPhrase;
 use super::keys;
 use super::leading_keys::LeadingKeys;
 use super::leaving::{focus_on, is_left};
@@ -18,6 +19,7 @@ use super::row_keys::RowKeys;
 use super::row_lanes::RowLanes;
 use super::row_margin::RowMargin;
 use super::tokens::Tokens;
+use super::two_figures::TwoFigures;
 use super::words_field::WordsField;
 use crate::components::capital::capital;
 use crate::components::notation_line::notation_line;
@@ -120,7 +122,9 @@ fn OpenWords(
         <WordsField store id=id.get_value() step heard number />
         <Choices store id=id.get_value() heard />
         <OtherReadings store id=id.get_value() />
+        <KeepPhrase store id=id.get_value() />
         <LinkOffer store id=id.get_value() heard />
+        <TwoFigures store id=id.get_value() heard />
         <Tokens store id=id.get_value() step />
         {move || step.get().map(|step| out_lines(&step.actions))}
         <LeadingKeys field=Signal::stored(format!("words-{}", id.get_value())) step=Signal::derive(move || Some(number.get())) />

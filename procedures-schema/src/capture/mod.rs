@@ -17,6 +17,7 @@ mod by_part;
 mod by_verb;
 mod clause;
 mod coin;
+mod figures;
 mod found_out;
 mod here;
 mod leading;
@@ -24,6 +25,7 @@ mod led;
 mod mention;
 mod other;
 mod others;
+mod own_phrase;
 mod pasted_title;
 mod pronoun;
 mod proof;
@@ -53,12 +55,14 @@ pub use block::{
 pub use coin::{
     Answer, Given, Made, Making, Meaning, Question, line_making, line_making_here, line_with_making,
 };
+pub use figures::{Differing, Value, as_said, as_was, differing, follow_words, take_words, write_value};
 pub use found_out::{NoAnswer, Several, found_out, one_range, one_value, several_found_out};
 pub use here::Here;
 pub use leading::{
     Applied, Beside, Gap, Leading, NotHeld, StepParts, apply_leading, leading, number_of_step, parts_of_step,
     question_of, question_with_answers,
 };
+pub use own_phrase::own_phrase;
 pub use pasted_title::take_title;
 pub use quantity::{Figures, Quantity};
 pub use readings::{Readings, called, readings_at};

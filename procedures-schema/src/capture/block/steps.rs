@@ -200,6 +200,7 @@ impl Pasting {
             self.stage = stage;
             making = self.making(at, &step, ids);
         }
+        let changes_map = making.changes_map();
         let LineReading { actions, doubts, unknown, .. } = making.reading;
         if actions.is_empty() && doubts.is_empty() && making.asked.is_empty() {
             let reason = if unknown.is_empty() {
@@ -218,7 +219,7 @@ impl Pasting {
             doubt,
         }));
         self.pasted.asked.extend(making.asked.into_iter().map(|question| (step.id.clone(), question)));
-        if !making.made.is_empty() {
+        if changes_map {
             self.so_far.map = making.map;
             self.pasted.map = Some(self.so_far.map.clone());
             self.pasted.made.extend(making.made);

@@ -350,6 +350,6 @@ fn other_name(name: &str) -> Option<String> {
 
 /// Whether several are several joints, as unions are; the screws of a flange and the terminals of a supply are
 /// one.
-fn is_joint_each(phrase: &Phrase) -> bool {
+pub(in crate::capture) fn is_joint_each(phrase: &Phrase) -> bool {
     noun(&phrase.stem()) == Noun::Joint && !matches!(phrase.head_word().as_str(), "flange" | "terminal")
 }

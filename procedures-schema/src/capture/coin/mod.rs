@@ -16,6 +16,7 @@ mod colours;
 mod counted;
 mod isolators;
 mod joints;
+mod later;
 mod nouns;
 mod other_names;
 mod parts;
@@ -25,8 +26,11 @@ mod seals;
 mod wanted;
 
 pub(super) use circuits::named_kind;
-pub(super) use nouns::{Noun, is_open_end, noun, opens, tells_apart};
+pub(super) use counted::counted_thread;
+pub(super) use joints::is_joint_each;
+pub(super) use nouns::{Noun, count, is_open_end, noun, opens, tells_apart};
 pub(super) use phrase::{Lead, Phrase, phrases};
+pub(super) use seals::seal_said;
 pub(super) use wanted::is_appliance;
 
 use super::reader::Reader;
@@ -47,6 +51,8 @@ pub struct Making {
     pub made: Vec<Made>,
     /// The things that an answer gave a further name, in [`Making::map`].
     pub renamed: Vec<Id>,
+    /// The things of which the words leave a value for later, in [`Making::map`].
+    pub left: Vec<Id>,
     /// What the words leave open.
     pub asked: Vec<Question>,
 }
@@ -54,7 +60,7 @@ pub struct Making {
 impl Making {
     /// Whether [`Making::map`] is another than the map before.
     pub fn changes_map(&self) -> bool {
-        !self.made.is_empty() || !self.renamed.is_empty()
+        !self.made.is_empty() || !self.renamed.is_empty() || !self.left.is_empty()
     }
 }
 
@@ -218,7 +224,7 @@ fn read_again(
     let says_nothing = making.reading.actions.is_empty() && making.reading.doubts.is_empty();
     if says_nothing && making.renamed.is_empty() {
         // Words that say nothing to do name nothing either.
-        (making.map, making.made) = (map.clone(), Vec::new());
+        (making.map, making.made, making.left) = (map.clone(), Vec::new(), Vec::new());
     }
     making
 }

@@ -52,7 +52,7 @@ impl Phrase {
     }
 
     /// Whether the head is in the plural.
-    pub(super) fn plural(&self) -> bool {
+    pub(in crate::capture) fn plural(&self) -> bool {
         self.words.last().is_some_and(|head| singular(head) != *head)
     }
 
