@@ -1,11 +1,14 @@
 //! What holds on every screen of the editor: the keys that save, open and explain, files that are dropped, and the name
 //! of the tab.
 
+use crate::appliance::thing_row::row_of_thing;
 use crate::components::keys_dialog::open_sheet;
 use crate::route::{Screen, go};
+use crate::state::next_finding::{ShownOn, Spot};
 use crate::state::{EditorStore, files};
 use leptos::prelude::*;
 use procedures_schema::compare::{Place, Places};
+use procedures_schema::model::Id;
 use wasm_bindgen::JsCast;
 
 /// Listens for as long as the page stands.
@@ -48,7 +51,28 @@ fn key(store: EditorStore, event: &web_sys::KeyboardEvent) {
         Asked::Save => store.save(),
         Asked::Open => open(store),
         Asked::Keys => open_sheet(),
+        Asked::Finding { forward } => to_finding(store, forward),
     }
+}
+
+/// Goes to the next finding or the one before, on the screen that shows it.
+fn to_finding(store: EditorStore, forward: bool) {
+    match store.go_to_finding(spot_here().as_ref(), forward) {
+        Some(ShownOn::Appliance) => go(Screen::Appliance),
+        Some(ShownOn::Write) => go(Screen::Write),
+        None => {}
+    }
+}
+
+/// The place of Appliance at which the keyboard is.
+fn spot_here() -> Option<Spot> {
+    let focused = document().active_element()?;
+    let within = |selector: &str| focused.closest(selector).ok().flatten();
+    if let Some(row) = within("[id^=\"thing-\"]") {
+        return row.id().strip_prefix("thing-").map(|id| Spot::Thing(Id::new(id)));
+    }
+    let is_in = |selector| within(selector).is_some();
+    if is_in(".census") { Some(Spot::Census) } else { is_in(".scope").then_some(Spot::Scope) }
 }
 
 /// What a key of every screen asks for.
@@ -56,6 +80,7 @@ enum Asked {
     Save,
     Open,
     Keys,
+    Finding { forward: bool },
 }
 
 /// Most keys are letters of words, and ask for nothing.
@@ -68,6 +93,9 @@ fn asked_by(event: &web_sys::KeyboardEvent) -> Option<Asked> {
         Some(Asked::Save)
     } else if with_control && !event.shift_key() && key.eq_ignore_ascii_case("o") {
         Some(Asked::Open)
+    } else if key == "F8" && Screen::or_write() != Screen::Write {
+        // Write goes from row to row by itself.
+        Some(Asked::Finding { forward: !event.shift_key() })
     } else {
         (key == "F1").then_some(Asked::Keys)
     }
@@ -104,15 +132,18 @@ fn dropped(store: EditorStore, event: &web_sys::DragEvent) {
     files::open_file(store, file, || go(Screen::Write));
 }
 
-/// Puts the keyboard onto a screen that has just come, where the one before has taken it away with it: on Write to where
-/// it was, else to the beginning. Nothing scrolls for it: the screen is shown as it was left.
+/// Puts the keyboard onto a screen that has just come, where the one before has taken it away with it: on Write and
+/// Appliance to where it was, else to the beginning. Nothing scrolls for it: the screen is shown as it was left.
 fn lead_keyboard(store: EditorStore) {
     let page = document();
     if page.active_element().is_some_and(|element| element.tag_name() != "BODY") {
         return;
     }
-    let left_at = (Screen::or_write() == Screen::Write).then(|| store.left_at()).flatten();
-    let place = left_at.and_then(|focus| page.get_element_by_id(&focus.element_id()));
+    let place = match Screen::or_write() {
+        Screen::Write => store.left_at().and_then(|focus| page.get_element_by_id(&focus.element_id())),
+        Screen::Appliance => store.was_at_thing().and_then(|thing| row_of_thing(&thing)).map(Into::into),
+        _ => None,
+    };
     let place = place.or_else(|| {
         let main = page.query_selector("main").ok().flatten()?;
         // Not refused by an element that stands in the page.

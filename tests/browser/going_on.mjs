@@ -187,10 +187,10 @@ async function acrossScreens(place, { page }, write) {
     await goTo(page, 'Appliance');
     await page.locator('h1').click();
     await page.keyboard.press('Control+z');
-    await page.locator('.thing-row', { hasText: 'G 1 1/4' }).waitFor({ state: 'detached' });
-    await page.locator('.thing-row', { hasText: 'G 1' }).first().waitFor();
+    await page.locator('.thing-line', { hasText: 'G 1 1/4' }).waitFor({ state: 'detached' });
+    await page.locator('.thing-line', { hasText: 'G 1' }).first().waitFor();
     await page.getByRole('button', { name: 'Redo', exact: true }).click();
-    await page.locator('.thing-row', { hasText: 'G 1 1/4' }).first().waitFor();
+    await page.locator('.thing-line', { hasText: 'G 1 1/4' }).first().waitFor();
   });
   await tally.step('undo leads to the step on which it acts, from wherever it is pressed', async () => {
     await goTo(page, 'Write');

@@ -117,7 +117,7 @@ async function states(place, visit) {
 }
 
 /** The demonstration with so many circuits. */
-function withCircuits(n) {
+export function withCircuits(n) {
   const document_ = JSON.parse(readFileSync(repository('public/demo/circulation-pump.putback.json'), 'utf8'));
   const { circuits } = document_.map;
   const [first] = circuits;

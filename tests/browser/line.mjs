@@ -112,7 +112,8 @@ async function tokens(place, visit, write) {
     await page.keyboard.press('End');
     await page.keyboard.type(' Slowly.');
     assert.equal(await row.locator('.token').count(), 1);
-    assert.ok(!(await row.locator('.mirror span').allTextContents()).includes('take off'));
+    assert.ok(!(await row.locator('.mirror span:not(.declined)').allTextContents()).includes('take off'));
+    assert.ok((await row.locator('.mirror .declined').allTextContents()).includes('take off'), 'it carries a mark of its own');
     await page.keyboard.press('Control+z');
     await page.keyboard.press('Control+z');
     assert.equal(await row.locator('.token').count(), 2);

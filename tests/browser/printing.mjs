@@ -1,6 +1,8 @@
 // Printing: what is chosen stands on pages as they come out, each says of what it is and whether it is fit, and nothing
 // is cut off.
 import assert from 'node:assert/strict';
+import { withCircuits } from './lanes.mjs';
+import { picture } from './looking.mjs';
 import { goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
 import { look, visited } from './visit.mjs';
@@ -14,6 +16,7 @@ export async function walkPrinting(tally, screen) {
     await parts(place, visit);
     await toPrinter(place, visit);
     await accepted(place, visit, write);
+    await many(place, visit);
   });
 }
 
@@ -108,4 +111,46 @@ async function accepted({ tally }, { page }, write) {
     assert.equal(await pages(page).locator('header').filter({ hasText: 'REJECTED' }).count(), 0);
     assert.equal(await pages(page).locator('header').filter({ hasText: 'ACCEPTED' }).count(), n);
   });
+}
+
+/** How many lanes there are, how wide the narrowest words and the sheets are, and what of the heads is cut or covered. */
+function lanesOnPaper() {
+  const box = (element) => element.getBoundingClientRect();
+  const widths = (selector) => [...document.querySelectorAll(`.pages > section ${selector}`)].map((one) => box(one).width);
+  const [sheet] = document.querySelectorAll('.pages > section');
+  const heads = [...sheet.querySelectorAll('.lane-head > span')].map(box);
+  const above = Math.max(...[...sheet.querySelectorAll('header > :not(.lanes) *')].map((one) => box(one).bottom));
+  const lanes = [...sheet.querySelector('.step-on-paper').querySelectorAll('.lane')].map(box);
+  return {
+    n: lanes.length,
+    words: Math.min(...widths('.on-paper-said p')),
+    sheet: box(sheet).width,
+    isCut: [...sheet.querySelectorAll('.lane-head > span')].some((span) => span.scrollHeight > span.clientHeight + 1),
+    covers: heads.some((head, at) => at > 0 && head.left < heads[at - 1].right - 0.5),
+    isUnderTheTitle: heads.every((head) => head.top >= above - 0.5),
+    isOnItsLane: heads.every((head, at) => head.left <= lanes[at].right && head.right >= lanes[at].left),
+    isInTheHead: heads.every((head) => head.bottom <= box(sheet.querySelector('.on-page')).top + 0.5),
+  };
+}
+
+async function many({ tally, screen }, { page }) {
+  for (const n of [6, 10, 15]) {
+    await tally.step(`with ${n} circuits, words keep half of the paper, and each lane has its name`, async () => {
+      await goTo(page, 'Write');
+      const file = { name: 'many.putback.json', mimeType: 'application/json', buffer: Buffer.from(withCircuits(n)) };
+      await page.locator('input[type=file]').setInputFiles(file);
+      await page.waitForFunction((n) => document.querySelectorAll('.lane-head:not(.apart)').length === n, n);
+      await page.getByRole('button', { name: 'Print', exact: true }).click();
+      for (const paper of ['A4', 'Letter']) {
+        await choose(page, 'Paper', paper);
+        await page.locator(`.pages > .${paper.toLowerCase()}`).first().waitFor();
+        await whole(page);
+        const { words, sheet, n: lanes, ...rest } = await page.evaluate(lanesOnPaper);
+        assert.equal(lanes, n);
+        assert.ok(words >= sheet / 2, `words of ${words} px on a sheet of ${sheet} px`);
+        assert.deepEqual(rest, { isCut: false, covers: false, isUnderTheTitle: true, isOnItsLane: true, isInTheHead: true });
+        await picture(page, `${screen.name}-print-${n}-on-${paper}`);
+      }
+    });
+  }
 }

@@ -3,7 +3,7 @@
 //! A line is notation, one step each. `words | notation` gives the step words, all of which say its
 //! actions (`words |` has none); other lines get sentences that nobody reads. `[question=answer]` before the notation puts the
 //! step on one answer and lists the question. ` !! notation` after a test gives the steps that follow its
-//! failure; ` !WARNING hazard; consequence; avoidance` after words gives the step a safety message.
+//! failure; ` !BACK text` after words gives the step a reminder for the way back, ` !WARNING hazard; consequence; avoidance` after words gives the step a safety message.
 //! `map: pump, whole` runs to the end of the job; without `whole` the job is still going on;
 //! `override: {…}` replaces a demand, written as in a file;
 //! `also putback/left-open` names another rule that the same mistake breaks; `language de` says what the words are in.
@@ -116,6 +116,7 @@ fn step(line: &str, number: usize, procedure: &mut Procedure) -> Step {
     for question in actions.iter().filter_map(|action| action.ask.clone()) {
         add_question(procedure, question.as_str());
     }
+    let (words, back) = words.split_once(" !BACK ").unwrap_or((words, ""));
     let (words, messages) = with_message(words.trim());
     let length = u32::try_from(words.chars().count()).expect("a short line");
     for action in &mut actions {
@@ -127,7 +128,8 @@ fn step(line: &str, number: usize, procedure: &mut Procedure) -> Step {
         let steps = vec![step];
         test.on_fail = Some(OnFail { again: String::new(), steps, leave_safe: false, rest: Rest::default() });
     }
-    Step { when: guard, messages, ..plain_step(&format!("s{number}"), &words, actions) }
+    let back = back.to_owned();
+    Step { when: guard, messages, back, ..plain_step(&format!("s{number}"), &words, actions) }
 }
 
 /// Words with a safety message: `… !WARNING hazard; consequence; avoidance`.

@@ -12,10 +12,7 @@ pub(crate) const FILE: &str = "rules.json";
 /// Where the rules and their texts are, from the folder of this package.
 const RULES: &str = "../procedures-schema/src/check/rules";
 
-/// The headings whose text a writer wants; the examples are for whoever changes a rule.
-const SHOWN: &[&str] = &["Why it matters", "Source"];
-
-/// The text of the file: by code of the rule, what matters as HTML.
+/// The text of the file: by code of the rule, what is written of it as HTML.
 pub(crate) fn text() -> Result<String, String> {
     let mut rules = Map::new();
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join(RULES);
@@ -26,8 +23,8 @@ pub(crate) fn text() -> Result<String, String> {
         for path in entries(&family)?.into_iter().filter(|path| path.extension().is_some_and(|e| e == "md")) {
             let markdown =
                 fs::read_to_string(&path).map_err(|error| format!("{}: {error}", path.display()))?;
-            let (code, shown) = shown(&markdown)
-                .ok_or_else(|| format!("{} lacks a heading that is shown", path.display()))?;
+            let (code, shown) =
+                shown(&markdown).ok_or_else(|| format!("{} has no headings", path.display()))?;
             rules.insert(code, Value::from(shown));
         }
     }
@@ -44,18 +41,32 @@ fn entries(folder: &Path) -> Result<Vec<std::path::PathBuf>, String> {
     Ok(paths)
 }
 
-/// The code of a rule and its shown parts as HTML; none if one is missing.
+/// The code of a rule and what is written of it as HTML, heading by heading; none if there is no heading. The examples
+/// are the longest, so they come last, and can be folded.
 fn shown(markdown: &str) -> Option<(String, String)> {
-    let code = markdown.lines().next()?.strip_prefix("# ")?.trim().to_owned();
+    let (title, parts) = markdown.split_once("\n## ")?;
+    let code = title.lines().next()?.strip_prefix("# ")?.trim().to_owned();
+    let parts: Vec<(&str, &str)> = parts.split("\n## ").filter_map(|part| part.split_once('\n')).collect();
+    let (examples, words): (Vec<_>, Vec<_>) = parts.into_iter().partition(|(_, text)| text.contains(EXAMPLE));
     let mut out = String::new();
-    for heading in SHOWN {
-        let part = markdown.split("\n## ").find_map(|part| part.strip_prefix(heading))?;
-        if *heading == "Source" {
-            out.push_str("<p class=\"source\">Source:</p>");
-        }
-        html::push_html(&mut out, Parser::new(part.trim()));
+    for (heading, text) in words {
+        out.extend(["<h3>", &as_html_words(heading), "</h3>"]);
+        html::push_html(&mut out, Parser::new(text.trim()));
+    }
+    for (heading, text) in examples {
+        out.extend(["<details open><summary>", &as_html_words(heading), "</summary>"]);
+        html::push_html(&mut out, Parser::new(text.trim()));
+        out.push_str("</details>");
     }
     Some((code, out))
+}
+
+/// What an example begins with.
+const EXAMPLE: &str = "```";
+
+/// Words that hold no markup.
+fn as_html_words(words: &str) -> String {
+    words.trim().replace('&', "&amp;").replace('<', "&lt;")
 }
 
 #[cfg(test)]
@@ -64,18 +75,29 @@ mod tests {
     use serde_json::Value;
 
     #[test]
-    fn why_and_source_are_shown_as_html_and_examples_are_not() {
-        let markdown = "# a/b\n\n## What it finds\n\nX\n\n## Why it matters\n\nIt <hurts> *much*.\n\n## Fires\n\n```text\nmap\n```\n\n## Source\n\nKnown.\n";
+    fn every_heading_is_shown_as_html_and_examples_come_last() {
+        let markdown = "# a/b\n\n## What it finds\n\nX & Y\n\n## Why it matters\n\nIt *hurts*.\n\n## Fires\n\n```text\nmap: a < b\n```\n\n## Source\n\nKnown.\n";
         let (code, html) = shown(markdown).expect("a rule");
         assert_eq!(code, "a/b");
-        assert_eq!(html, "<p>It <hurts> <em>much</em>.</p>\n<p class=\"source\">Source:</p><p>Known.</p>\n");
+        assert_eq!(
+            html,
+            "<h3>What it finds</h3><p>X &amp; Y</p>\n<h3>Why it matters</h3><p>It <em>hurts</em>.</p>\n\
+             <h3>Source</h3><p>Known.</p>\n<details open><summary>Fires</summary>\
+             <pre><code class=\"language-text\">map: a &lt; b\n</code></pre>\n</details>"
+        );
+        assert_eq!(shown("# a/b\n\nNothing."), None);
     }
 
     #[test]
-    fn every_rule_is_there() {
+    fn every_rule_is_there_with_all_its_headings() {
         let rules: Value = serde_json::from_str(&text().expect("the file")).expect("JSON");
         let rules = rules.as_object().expect("an object");
         assert!(rules.len() > 100, "{}", rules.len());
-        assert!(rules["isolation/not-locked"].as_str().is_some_and(|html| html.contains("<p>")));
+        for (code, html) in rules {
+            for heading in ["What it finds", "Why it matters", "Fires", "Does not fire", "Source"] {
+                let html = html.as_str().unwrap_or_default();
+                assert!(html.contains(&format!(">{heading}</")), "{code} lacks {heading}");
+            }
+        }
     }
 }

@@ -42,11 +42,28 @@ pub fn Census(
     };
     view! {
         <section class="things-of">
-            <h2 class="stage">"Which circuits the appliance has"</h2>
+            <h2 class="stage">"Which circuits the appliance has" <Answered store /></h2>
             <ul class="census">{CircuitKind::ALL.iter().map(|kind| view! { <Question store kind /> }).collect_view()}</ul>
             {rest}
         </section>
     }
+}
+
+/// How many of the kinds are answered.
+#[component]
+pub fn Answered(
+    /// The editor's state.
+    store: EditorStore,
+) -> impl IntoView {
+    let n = Memo::new(move |_| {
+        store.document().with(|document| {
+            let is_answered = |kind: &&CircuitKind| document.census.iter().any(|entry| entry.kind == **kind);
+            CircuitKind::ALL.iter().filter(is_answered).count()
+        })
+    });
+    let all = CircuitKind::ALL.len();
+    let words = move || format!(" {} of {all} kinds answered", n.get());
+    view! { <span class="answered" class:open=move || n.get() < all>{words}</span> }
 }
 
 /// One question with its three answers.

@@ -1,11 +1,10 @@
 //! Finding things of the map: by what is typed, by being used nowhere, by what is still to be found out.
 
-use super::describe::describe;
 use crate::components::fields::{FlagField, TextField};
 use crate::state::EditorStore;
 use leptos::prelude::*;
-use procedures_schema::derive::uses::UseTable;
-use procedures_schema::model::{Id, OpenPlace, Procedure, ThingKind, open_values};
+use procedures_schema::derive::rows::{Row, Rows};
+use procedures_schema::model::{Id, OpenPlace, Procedure, open_values};
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
@@ -21,21 +20,27 @@ struct Sought {
 #[derive(Clone, Copy)]
 pub struct Finder {
     sought: RwSignal<Sought>,
-    uses: Memo<Arc<UseTable>>,
+    rows: Memo<Arc<Rows>>,
     found: Memo<Arc<BTreeSet<Id>>>,
 }
 
 impl Finder {
     /// A finder that looks for nothing, so that everything is found.
     pub fn new(store: EditorStore) -> Self {
-        let document = store.document();
+        let judged = store.judged();
         let sought = RwSignal::new(Sought::default());
-        let uses = Memo::new(move |_| document.with(|document| Arc::new(UseTable::of(document))));
+        let rows =
+            Memo::new(move |_| judged.with(|judged| Arc::new(Rows::of(&judged.document, &judged.trace))));
         let found = Memo::new(move |_| {
             let sought = sought.get();
-            Arc::new(document.with(|document| uses.with(|uses| found(document, uses, &sought))))
+            Arc::new(judged.with(|judged| rows.with(|rows| found(&judged.document, rows, &sought))))
         });
-        Self { sought, uses, found }
+        Self { sought, rows, found }
+    }
+
+    /// Looks for nothing any more.
+    pub fn clear(self) {
+        self.sought.set(Sought::default());
     }
 
     /// Whether anything is looked for.
@@ -53,36 +58,30 @@ impl Finder {
         self.found.with(|found| found.contains(id))
     }
 
-    /// The numbers of the steps that name a thing.
-    pub fn steps(self, id: &Id) -> Vec<usize> {
-        self.uses.with(|uses| uses.steps(id).to_vec())
+    /// What is said of a thing.
+    pub fn row(self, id: &Id) -> Row {
+        self.rows.with(|rows| rows.row(id).cloned().unwrap_or_default())
     }
 
-    /// Where a thing is used, for its row.
-    pub fn uses_in_words(self, kind: ThingKind, id: &Id) -> String {
-        match self.steps(id).as_slice() {
-            // Steps name mostly the isolators and joints of a circuit, so none says nothing about it.
-            [] if matches!(kind, ThingKind::Circuit | ThingKind::Section) => String::new(),
-            [] if self.uses.with(|uses| uses.is_nowhere(id)) => "used nowhere".to_owned(),
-            [] => "in no step yet".to_owned(),
-            [one] => format!("in step {one}"),
-            [first, second] => format!("in steps {first} and {second}"),
-            [first, second, third] => format!("in steps {first}, {second} and {third}"),
-            [first, second, .., last] => format!("in steps {first}, {second} … {last}"),
-        }
+    /// The numbers of the steps that name a thing.
+    pub fn steps(self, id: &Id) -> Vec<usize> {
+        self.row(id).steps
     }
 }
 
-fn found(document: &Procedure, uses: &UseTable, sought: &Sought) -> BTreeSet<Id> {
+fn found(document: &Procedure, rows: &Rows, sought: &Sought) -> BTreeSet<Id> {
     let words: Vec<String> = sought.words.split_whitespace().map(str::to_lowercase).collect();
     let later: Vec<Id> = if sought.later { lacking(document) } else { Vec::new() };
     let mut found = BTreeSet::new();
     for (kind, id, name, aliases) in document.map.things() {
+        let row = rows.row(id);
         let said = || {
-            let about = describe(&document.map, kind, id);
+            let about = row.into_iter().flat_map(|row| &row.cells).map(ToString::to_string);
+            let about = about.collect::<Vec<_>>().join(" ");
             format!("{name} {} {} {about}", kind.word(), aliases.join(" ")).to_lowercase()
         };
-        let is_it = (!sought.nowhere || uses.is_nowhere(id)) && (!sought.later || later.contains(id));
+        let is_it = (!sought.nowhere || row.is_some_and(|row| row.is_nowhere))
+            && (!sought.later || later.contains(id));
         if is_it && (words.is_empty() || words.iter().all(|word| said().contains(word))) {
             found.insert(id.clone());
         }

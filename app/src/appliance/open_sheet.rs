@@ -4,6 +4,7 @@ use super::finder::Finder;
 use super::list::{Open, OpenedTo};
 use super::name_field::NameField;
 use super::same_as::SameAs;
+use super::thing_row::{MOST_STEPS, row_of_thing, step_links};
 use super::two_of_it::TwoOfIt;
 use super::way_to_it::WayToIt;
 use super::{
@@ -15,10 +16,9 @@ use crate::state::EditorStore;
 use crate::state::map_edits::InMap;
 use leptos::prelude::*;
 use procedures_schema::model::{Id, ThingKind};
-use wasm_bindgen::JsCast;
 
 /// What is being done with the whole thing.
-#[derive(Clone, Copy, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Doing {
     Nothing,
     Merging,
@@ -26,30 +26,46 @@ enum Doing {
 }
 
 /// The sheet of the open thing.
-pub fn open_sheet(store: EditorStore, kind: ThingKind, id: Id, open: Open, finder: Finder) -> AnyView {
-    let opened = open.get_untracked().map_or(OpenedTo::Look, |(_, opened)| opened);
+pub fn open_sheet(
+    store: EditorStore,
+    kind: ThingKind,
+    id: Id,
+    opened: OpenedTo,
+    open: Open,
+    finder: Finder,
+) -> AnyView {
     let is_new = opened == OpenedTo::Name;
-    let doing = RwSignal::new(if opened == OpenedTo::Merge { Doing::Merging } else { Doing::Nothing });
-    let thing = StoredValue::new(id.clone());
+    let (now, other) = match opened {
+        OpenedTo::Merge(other) => (Doing::Merging, other),
+        OpenedTo::Look | OpenedTo::Name => (Doing::Nothing, None),
+    };
+    let doing = RwSignal::new(now);
+    let (thing, other) = (StoredValue::new(id.clone()), StoredValue::new(other));
     let panel = move || match doing.get() {
         Doing::Nothing => ().into_any(),
-        Doing::Merging => view! { <SameAs store id=thing.get_value() open /> }.into_any(),
+        Doing::Merging => {
+            view! { <SameAs store id=thing.get_value() other=other.get_value() open /> }.into_any()
+        }
         Doing::Splitting => view! { <TwoOfIt store id=thing.get_value() open finder /> }.into_any(),
     };
     let way = matches!(kind, ThingKind::Component | ThingKind::Connection)
         .then(|| view! { <WayToIt store id=id.clone() /> });
-    let row = format!("thing-{id}");
+    let steps = move || {
+        let numbers = finder.steps(&thing.get_value());
+        (numbers.len() > MOST_STEPS).then(|| step_links(store, &numbers, usize::MAX))
+    };
     let close = move |event: web_sys::KeyboardEvent| {
         if event.key() == "Escape" && !event.default_prevented() {
             event.prevent_default();
             open.set(None);
-            to_row(&row);
+            to_row(&thing.get_value());
         }
     };
     view! {
         <div class="sheet" on:keydown=close>
             {fields(store, kind, id.clone(), is_new)}
             {way}
+            <div class="field things named-in">{steps}</div>
             {keys(store, kind, id, open, doing)}
             {panel}
         </div>
@@ -58,10 +74,8 @@ pub fn open_sheet(store: EditorStore, kind: ThingKind, id: Id, open: Open, finde
 }
 
 /// Leaves the keyboard on the row of the thing whose sheet was closed.
-fn to_row(row: &str) {
-    let key =
-        document().get_element_by_id(row).and_then(|row| row.query_selector(".thing-row").ok().flatten());
-    if let Some(key) = key.and_then(|key| key.dyn_into::<web_sys::HtmlElement>().ok()) {
+fn to_row(thing: &Id) {
+    if let Some(key) = row_of_thing(thing) {
         // A key that cannot be focused has just gone.
         let _ = key.focus();
     }

@@ -7,6 +7,7 @@ use crate::state::EditorStore;
 use leptos::prelude::*;
 use procedures_schema::edit::{Choice, Difference, differences};
 use procedures_schema::model::Id;
+use wasm_bindgen::JsCast;
 
 /// What is said while something is to be chosen, and once nothing is.
 const CHOOSE: &str = "Choose what holds where the two differ.";
@@ -20,11 +21,16 @@ pub fn SameAs(
     store: EditorStore,
     /// The open thing.
     id: Id,
+    /// The other one, if it is known.
+    other: Option<Id>,
     /// Which thing is open.
     open: Open,
 ) -> impl IntoView {
     let id = StoredValue::new(id);
-    let other = RwSignal::new(String::new());
+    if other.is_some() {
+        show_panel(id);
+    }
+    let other = RwSignal::new(other.map(|other| other.to_string()).unwrap_or_default());
     let options = Signal::derive(move || candidates(store, &id.get_value()));
     let choose = Callback::new(move |chosen| other.set(chosen));
     let settle = move || {
@@ -38,6 +44,20 @@ pub fn SameAs(
             {settle}
         </div>
     }
+}
+
+/// Brings the panel into sight, with the keyboard on the first thing that it asks.
+fn show_panel(id: StoredValue<Id>) {
+    request_animation_frame(move || {
+        let panel = document().query_selector(&format!("[id=\"thing-{}\"] .whole", id.get_value()));
+        let Some(panel) = panel.ok().flatten() else { return };
+        panel.scroll_into_view_with_bool(false);
+        let first = panel.query_selector("input, select").ok().flatten();
+        if let Some(first) = first.and_then(|first| first.dyn_into::<web_sys::HtmlElement>().ok()) {
+            // A field that cannot be focused has just gone.
+            let _ = first.focus();
+        }
+    });
 }
 
 /// What holds where the two differ, and the key; or why they stay two.

@@ -24,7 +24,7 @@ pub fn ScopeFields(
         store.change_scope("change the country", None, |scope| scope.country = chosen);
     });
     view! {
-        <section class="things-of">
+        <section class="things-of scope">
             <h2 class="stage">"The job"</h2>
             <div class="sheet open">
                 <div class="wide">{line(store, "What the job is for", "Renew the pump without draining the plant.", |d| d.purpose.clone(), |s, text| s.purpose = text)}</div>

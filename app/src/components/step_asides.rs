@@ -2,7 +2,7 @@
 //! is out.
 
 use leptos::prelude::*;
-use procedures_schema::model::{Action, Answer, Question};
+use procedures_schema::model::{Action, Answer, Question, Step};
 
 /// What each question has to be answered, in the order in which they are named.
 pub fn conditions(when: &[Answer], questions: &[Question]) -> Vec<String> {
@@ -28,6 +28,18 @@ pub fn conditions(when: &[Answer], questions: &[Question]) -> Vec<String> {
 pub fn out_lines(actions: &[Action]) -> Vec<AnyView> {
     let line = |words: String| view! { <p class="why">"out: " {words}</p> }.into_any();
     actions.iter().filter_map(out_words).map(line).collect()
+}
+
+/// What is to be remembered when what a step takes apart goes back.
+pub fn back_line(step: &Step) -> Option<AnyView> {
+    let words = step.back.clone();
+    (!words.is_empty()).then(|| view! { <p class="why">"back: " {words}</p> }.into_any())
+}
+
+/// What was to be remembered, at the step of the way back; the step that it was written at by its position.
+pub fn reminder_line(from: usize, text: &str) -> AnyView {
+    let (number, text) = (from + 1, text.to_owned());
+    view! { <p class="reminder">"Remember, from step " {number} ": " {text}</p> }.into_any()
 }
 
 /// What the writer says for the case that a test fails or a value is out.

@@ -7,10 +7,11 @@ use super::proofs::ProofDue;
 use super::task::{Task, Wanted, last_taken, readings_of};
 use crate::components::notation_line::notation_line;
 use crate::components::safety_band::safety_band;
-use crate::components::step_asides::{conditions, out_words};
+use crate::components::step_asides::{back_line, conditions, out_words, reminder_line};
 use crate::state::clock;
 use leptos::prelude::*;
 use procedures_schema::derive::answered::open_question;
+use procedures_schema::derive::reminders::reminders;
 use procedures_schema::model::{Question, Step};
 
 /// Messages, words and what was read so far.
@@ -26,6 +27,9 @@ pub fn order(moment: &Moment) -> impl IntoView + use<> {
 fn step_words(moment: &Moment, step: &Step) -> impl IntoView + use<> {
     let number = moment.position.map(|position| position + 1);
     let why = (!step.why.is_empty()).then(|| view! { <p class="why">"why: " {step.why.clone()}</p> });
+    let here = |at: &[usize]| moment.position.is_some_and(|position| at.contains(&position));
+    let remembered = reminders(&moment.procedure).into_iter().filter(|one| here(&one.at));
+    let remembered: Vec<_> = remembered.map(|one| reminder_line(one.from_position, &one.text)).collect();
     let people = step.people.filter(|people| *people > 1);
     let people = people.map(|people| view! { <p class="why">{people} " people"</p> });
     let is_open = open_question(step, &moment.answers).is_some();
@@ -37,7 +41,9 @@ fn step_words(moment: &Moment, step: &Step) -> impl IntoView + use<> {
                 {condition.map(|words| view! { <p class="condition">{words}</p> })}
                 <h1 tabindex="-1"><span class="unseen">"Step " {number} ": "</span>{moment.procedure.words_of(step)}</h1>
                 {notation_line(&step.actions, &moment.procedure.map)}
+                {remembered}
                 {why}
+                {back_line(step)}
                 {people}
                 {readings(moment)}
             </div>

@@ -3,6 +3,7 @@
 //! things.
 
 pub mod changed_file;
+pub mod edge_scroll;
 pub mod judged_by;
 pub mod later_key;
 pub mod not_kept;

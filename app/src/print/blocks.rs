@@ -6,13 +6,14 @@ use crate::components::capital::capital;
 use crate::components::lane::{lane_class, lane_picture};
 use crate::components::notation_line::notation_line;
 use crate::components::safety_band::safety_band;
-use crate::components::step_asides::{conditions, out_lines};
+use crate::components::step_asides::{back_line, conditions, out_lines, reminder_line};
 use crate::kit::columns::{LISTS, Listed};
 use crate::state::judged::{Judged, row_of};
 use leptos::prelude::*;
 use procedures_schema::derive::kit::needed;
 use procedures_schema::derive::lanes::LaneRow;
 use procedures_schema::derive::open_at::{OpenAt, open_at};
+use procedures_schema::derive::reminders::reminders;
 use procedures_schema::model::{Procedure, Reading, Step};
 use procedures_schema::simulate::default_readings;
 use std::sync::Arc;
@@ -127,7 +128,7 @@ pub fn block(judged: &Judged, block: &Block, has_lanes: bool) -> AnyView {
         Block::Step(number, step) => {
             let row = row_of(&judged.lanes, number - 1, &step.id).filter(|_| has_lanes);
             let lanes = row.map(|row| lanes_of(judged, row));
-            view! { <div class="block step-on-paper">{lanes}<div class="on-paper-said">{said(judged, *number, step)}</div></div> }
+            view! { <div class="block step-on-paper">{lanes}<div class="on-paper-said" class:only=!step.when.is_empty()>{said(judged, *number, step)}</div></div> }
                 .into_any()
         }
     }
@@ -155,6 +156,8 @@ fn said(judged: &Judged, number: usize, step: &Step) -> impl IntoView + use<> {
     let blanks: Vec<_> =
         readings.map(|reading| view! { <p class="blank"><span>{in_words(&reading)}</span></p> }).collect();
     let why = (!step.why.is_empty()).then(|| view! { <p class="why">"why: " {step.why.clone()}</p> });
+    let remembered = reminders(document).into_iter().filter(|one| one.at.contains(&(number - 1)));
+    let remembered: Vec<_> = remembered.map(|one| reminder_line(one.from_position, &one.text)).collect();
     view! {
         {step.messages.iter().map(safety_band).collect_view()}
         {when}
@@ -162,7 +165,9 @@ fn said(judged: &Judged, number: usize, step: &Step) -> impl IntoView + use<> {
         {notation_line(&step.actions, &document.map)}
         {out_lines(&step.actions)}
         {blanks}
+        {remembered}
         {why}
+        {back_line(step)}
     }
 }
 

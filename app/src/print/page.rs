@@ -50,7 +50,7 @@ pub fn PrintScreen(
                 <span role="status">{n_pages}</span>
             </div>
             <div class="measure" aria-hidden="true" inert>
-                <div class=move || chosen.with(Chosen::class)><div class="on-page" node_ref=measure>{measured}</div></div>
+                <div class=move || chosen.with(Chosen::class) style=("--n", move || chosen.with(|chosen| chosen.n_lanes.to_string()))><div class="on-page" node_ref=measure>{measured}</div></div>
             </div>
             <div class="pages" tabindex="0" role="region" aria-label="The pages">{shown}</div>
         </PlainScreen>
@@ -61,10 +61,11 @@ fn chosen(store: EditorStore, choices: Choices) -> Memo<Chosen> {
     let judged = store.settled();
     Memo::new(move |_| {
         let blocks = judged.with(|judged| choices.part.with(|part| blocks(&judged.document, part)));
+        let n_lanes = judged.with(|judged| judged.lanes.heads.len());
         let has_steps = blocks.iter().any(|block| matches!(block, Block::Step(..)));
         Chosen {
             blocks: Arc::new(blocks),
-            has_lanes: has_steps && choices.has_lanes.get(),
+            n_lanes: if has_steps && choices.has_lanes.get() { n_lanes } else { 0 },
             paper: choices.paper.get(),
         }
     })
@@ -80,7 +81,7 @@ fn divided(chosen: Memo<Chosen>, measure: NodeRef<leptos::html::Div>) -> RwSigna
             let heights = measure.get_untracked().map(|list| heights(&list)).unwrap_or_default();
             let blocks = chosen.blocks.iter().zip(heights);
             let pieces: Vec<_> = blocks.map(|(block, height)| block.piece(height)).collect();
-            let pages = divide(&pieces, chosen.paper.room());
+            let pages = divide(&pieces, chosen.paper.room(chosen.has_many_lanes()));
             // The screen may have been left meanwhile; nobody looks at the pages then.
             let _ = divided.try_set(Some((chosen, pages)));
         });

@@ -11,8 +11,11 @@ pub enum Paper {
     Letter,
 }
 
-/// Millimetres of a page above, below and beside what changes: margins, head and foot, as in `print.css`.
-const TAKEN_MM: f64 = 2.0 * 12.0 + 24.0 + 10.0;
+/// Millimetres of a page above and below what changes: margins and foot, and the head, in which the names of few lanes
+/// lie and those of many stand upright; as in `print.css`.
+const TAKEN_MM: f64 = 2.0 * 12.0 + 10.0;
+const HEAD_MM: f64 = 24.0;
+const HEAD_OF_MANY_MM: f64 = 50.0;
 
 /// The rule below the head, in CSS pixels.
 const RULE: f64 = 1.0;
@@ -43,11 +46,12 @@ impl Paper {
     }
 
     /// The room for blocks on a page, in CSS pixels of 1/96 in.
-    pub fn room(self) -> f64 {
+    pub fn room(self, has_many_lanes: bool) -> f64 {
+        let head_mm = if has_many_lanes { HEAD_OF_MANY_MM } else { HEAD_MM };
         let height_mm = match self {
             Self::A4 => 297.0,
             Self::Letter => 279.4,
         };
-        (height_mm - TAKEN_MM) * 96.0 / 25.4 - RULE
+        (height_mm - TAKEN_MM - head_mm) * 96.0 / 25.4 - RULE
     }
 }

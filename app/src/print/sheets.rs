@@ -17,23 +17,32 @@ use std::sync::Arc;
 pub struct Chosen {
     /// The blocks.
     pub blocks: Arc<Vec<Block>>,
-    /// Whether lanes stand beside the steps.
-    pub has_lanes: bool,
+    /// How many lanes stand beside the steps.
+    pub n_lanes: usize,
     /// The paper.
     pub paper: Paper,
 }
 
+/// So many lanes have room for their names beside each other, where words keep half of the paper.
+const FEW_LANES: usize = 8;
+
 impl Chosen {
     /// The class of its sheets.
     pub fn class(&self) -> String {
-        format!("on-paper as-on-paper {}", self.paper.class())
+        let many = if self.has_many_lanes() { " many-lanes" } else { "" };
+        format!("on-paper as-on-paper {}{many}", self.paper.class())
+    }
+
+    /// Whether the names of the lanes stand upright.
+    pub fn has_many_lanes(&self) -> bool {
+        self.n_lanes > FEW_LANES
     }
 }
 
 /// Some of the blocks.
 pub fn on_paper(judged: &Judged, chosen: &Chosen, range: Range<usize>) -> Vec<AnyView> {
     let some = chosen.blocks.get(range).unwrap_or_default();
-    some.iter().map(|one| block(judged, one, chosen.has_lanes)).collect()
+    some.iter().map(|one| block(judged, one, chosen.n_lanes > 0)).collect()
 }
 
 /// A sheet with some of the blocks; its number counts from 1.
@@ -47,8 +56,8 @@ pub fn sheet(
     let number = format!("page {number} of {n_sheets}");
     let label = capital(&number);
     view! {
-        <section class=chosen.class() aria-label=label>
-            {head(judged, chosen.has_lanes)}
+        <section class=chosen.class() style=("--n", chosen.n_lanes.to_string()) aria-label=label>
+            {head(judged, chosen.n_lanes > 0)}
             <div class="on-page">{on_paper(judged, chosen, range)}</div>
             <footer><VersionsLine />" · " {number}</footer>
         </section>

@@ -3,6 +3,7 @@
 //! The answer goes to each step that the writer has not taken out of it, and where it leaves nothing open in
 //! others they are read to their end; all of that is one entry of undo.
 
+use super::another::others_of;
 use super::doubts::{Open, add_in_order, open_doubts, step_of, told};
 use super::editor_store::EditorStore;
 use super::ids::RandomIds;
@@ -12,7 +13,7 @@ use super::rereading;
 use leptos::prelude::*;
 use procedures_schema::capture::{Answer, Meaning, Question};
 use procedures_schema::edit::{Edit, apply};
-use procedures_schema::model::{Id, Step};
+use procedures_schema::model::{Action, Id, Step};
 use std::sync::Arc;
 
 /// Another step in which the same is asked.
@@ -107,6 +108,21 @@ fn edits(
             let means = question.choices.get(choice)?;
             Some((with_answer(judged, steps, asked, means), format!("say that it is {}", told(means))))
         }
+        (Open::Thing(doubt), Some(nth)) if nth >= doubt.choices.len() => {
+            let first = steps.first()?;
+            let nth = nth - doubt.choices.len();
+            let new = others_of(&judged, first, doubt, &mut RandomIds).into_iter().nth(nth)?;
+            let say = |step: &mut Step, open: &Open| {
+                let Open::Thing(doubt) = open else { return };
+                if let Some(own) = doubt.choices.first() {
+                    let on = vec![new.thing.clone()];
+                    add_in_order(&mut step.actions, Action { on, ..own.action.clone() });
+                }
+            };
+            let mut edits = vec![Edit::SetMap(new.map.clone())];
+            edits.extend(in_each(&judged, steps, asked, &say));
+            Some((edits, format!("say that it means a new {}", new.name)))
+        }
         (Open::Thing(doubt), Some(choice)) => {
             let choice = doubt.choices.get(choice)?;
             let say = |step: &mut Step, open: &Open| {
@@ -160,7 +176,7 @@ fn with_answer(mut judged: Arc<Judged>, steps: &[&Id], asked: &Asked, means: &Me
 
 /// The edits by which a step does what its words say with these answers; none if they say nothing to do.
 fn read_anew(judged: &Judged, position: usize, step: &Arc<Step>, answers: &[Answer]) -> Option<Vec<Edit>> {
-    let mut made = making(judged, position, &step.stage, &step.words, answers, &mut RandomIds);
+    let mut made = making(judged, position, step, answers, &mut RandomIds);
     rereading::drop_declined(&mut made.reading.actions, &step.declined, &step.words);
     let actions = made.reading.actions.clone();
     let says_something = !actions.is_empty();
@@ -264,6 +280,18 @@ mod tests {
                 step.actions.iter().map(|a| a.on.clone()).collect::<Vec<_>>(),
                 [vec![joint.id.clone()]]
             );
+        }
+    }
+
+    #[wasm_bindgen_test]
+    fn what_is_none_of_them_is_made_once_and_meant_by_all() {
+        let judged = judged(&["Close the valve.", "Close the valve again."]);
+        let Open::Thing(doubt) = open_doubts(&judged, &"s0".into()).remove(0) else { panic!("a thing") };
+        let after = after(&judged, &["s0", "s1"], Some(doubt.choices.len()));
+        let [.., new] = after.document.map.isolators.as_slice() else { panic!("made") };
+        assert_eq!((after.document.map.isolators.len(), new.name.as_str()), (3, "valve"));
+        for step in &after.document.steps {
+            assert_eq!(step.actions.iter().map(|a| a.on.clone()).collect::<Vec<_>>(), [vec![new.id.clone()]]);
         }
     }
 

@@ -159,9 +159,9 @@ impl EditorStore {
         }
         if !is_typing {
             self.close_group();
-            if let Some(step) = self.retyped().try_update_value(Option::take).flatten() {
-                self.take_leading_lines(&step.id);
-                self.make_things(&step.id, &[], None);
+            if let Some(typed) = self.retyped().try_update_value(Option::take).flatten() {
+                self.take_leading_lines(&typed.step.id);
+                self.make_things(&typed.step.id, &[], None);
             }
         }
     }

@@ -78,6 +78,9 @@ fn told(arrival: &Arrival) -> Option<String> {
     if !arrival.things.is_empty() {
         words.push(format!("New on the appliance: {}.", arrival.things.join(", ")));
     }
+    if !arrival.back.is_empty() {
+        words.push(format!("Back on the appliance: {}.", arrival.back.join(", ")));
+    }
     if !arrival.left_behind.is_empty() {
         words.push(format!("Left behind: {}.", arrival.left_behind.join(", ")));
     }

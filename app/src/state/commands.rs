@@ -3,7 +3,6 @@
 //! Each command becomes edits with a name for undo, and says where to look afterwards. Whether the result
 //! is right is the checker's business, not ours.
 
-use super::attention::Focus;
 use super::doubts::{AskedFrom, Open};
 use super::editor_store::EditorStore;
 use super::ids::RandomIds;
@@ -11,10 +10,13 @@ use super::last_read::LastRead;
 use super::links::LinkOffer;
 use super::readings::AskedAt;
 use super::rereading;
-use leptos::prelude::{Set, SetValue, UpdateValue, WithValue};
+use super::retyped::Retyped;
+use leptos::prelude::{SetValue, UpdateValue, WithValue};
+use procedures_schema::capture::{Differing, follow_words, question_with_answers};
+use procedures_schema::derive::carry::Back;
 use procedures_schema::derive::ladder;
 use procedures_schema::edit::Edit;
-use procedures_schema::model::{Id, Span, typed_over};
+use procedures_schema::model::{Id, Span, Step, typed_over};
 use std::sync::Arc;
 
 /// One intent.
@@ -106,6 +108,10 @@ pub enum Command {
         /// Which of those that are shown.
         choice: usize,
     },
+    /// The words of the meaning that was picked last are read so in the whole procedure.
+    KeepPhrase(Id),
+    /// They are read so where they stand and nowhere else.
+    LeavePhrase,
     /// The readings go away, and nothing changes.
     CloseReadings,
     /// A number in the words of a step is to point at the step that has it now.
@@ -114,6 +120,20 @@ pub enum Command {
         step: Id,
         /// What was offered.
         offer: LinkOffer,
+    },
+    /// The map takes a figure that the words of a step state.
+    TakeFigure {
+        /// Which step.
+        step: Id,
+        /// The figure.
+        figure: Differing,
+    },
+    /// The words of a step take the figure that the map holds.
+    WriteFigure {
+        /// Which step.
+        step: Id,
+        /// The figure.
+        figure: Differing,
     },
     /// Words of a step stay text.
     LeaveAsText {
@@ -137,6 +157,14 @@ pub enum Command {
     NextOfReview,
     /// A pasted text is taken back, with what has been done since.
     UndoReview,
+    /// A pasted text is to stand as rows of words, read or not.
+    PlainReview,
+    /// The long text that is asked about is read.
+    ReadLongText,
+    /// The long text becomes rows of words.
+    LongTextPlain,
+    /// The long text is left; nothing of it is put anywhere.
+    LeaveLongText,
     /// The first line of a pasted text is no title but a step.
     TitleIsStep,
     /// The step that the demonstration lacks comes back.
@@ -224,8 +252,12 @@ impl EditorStore {
             Command::AskReadings(step, at) => self.ask_readings(&step, &at),
             Command::KeepAndAsk { after, words, at } => self.keep_and_ask(after.as_ref(), &words, &at),
             Command::ReadAs { step, choice } => self.read_as(&step, choice),
+            Command::KeepPhrase(step) => self.keep_phrase(&step),
+            Command::LeavePhrase => self.leave_phrase(),
             Command::CloseReadings => self.close_readings(),
             Command::LinkStep { step, offer } => self.link_step(&step, &offer),
+            Command::TakeFigure { step, figure } => self.take_figure(&step, &figure),
+            Command::WriteFigure { step, figure } => self.write_figure(&step, &figure),
             Command::LeaveAsText { step, span } => {
                 self.decline(&step, span);
             }
@@ -234,6 +266,10 @@ impl EditorStore {
             Command::MendBefore(step) => self.mend_before(step),
             Command::NextOfReview => self.next_of_review(),
             Command::UndoReview => self.undo_review(),
+            Command::PlainReview => self.plain_review(),
+            Command::ReadLongText => self.read_long_text(),
+            Command::LongTextPlain => self.long_text_plain(),
+            Command::LeaveLongText => self.leave_long_text(),
             Command::TitleIsStep => self.title_is_step(),
             Command::PutBack => self.put_back(),
             Command::Undo => self.undo(),
@@ -264,26 +300,36 @@ impl EditorStore {
         let Some(position) = judged.document.position(step) else { return };
         let Some(before) = judged.document.steps.get(position) else { return };
         let words = typed_over(&before.words, words, |step| judged.document.link_name(step));
-        let first = self.retyped().with_value(|typed| typed.clone().filter(|typed| typed.id == *step));
-        let first = first.unwrap_or_else(|| before.clone());
+        let typed = self.retyped().with_value(|typed| typed.clone().filter(|typed| typed.step.id == *step));
+        let is_first_key = typed.is_none();
+        let map = &judged.document.map;
+        let Retyped { step: first, map: at_first } =
+            typed.unwrap_or_else(|| Retyped { step: before.clone(), map: map.clone() });
+        let followed = follow_words(&judged.document, position, &first, &at_first, &words);
         let last = self.last_read().try_update_value(Option::take).flatten();
         let known = last.as_ref().filter(|last| last.of(&judged, position, before).is_some());
-        let reread = rereading::reread_knowing(&judged, position, &first, before, &words, known);
+        let map = followed.as_ref().unwrap_or(map);
+        let reread = rereading::reread_knowing(&judged, position, map, &first, before, &words, known);
         let changed = Arc::new(reread.step);
         let read = LastRead::new(&judged, position, changed.clone(), reread.read);
         self.last_read().set_value(Some(read.with_first(first, reread.read_first)));
         let group = format!("words of {step}");
         let label = format!("change the words of step {}", position + 1);
-        let is_first_key = self.retyped().with_value(|typed| typed.as_ref().is_none_or(|t| t.id != *step));
         if is_first_key {
-            self.retyped().set_value(Some(before.clone()));
+            self.retyped().set_value(Some(Retyped { step: before.clone(), map: at_first }));
         }
-        self.edit(&[Edit::SetStep { step: changed }], &label, Some(&group));
+        let edits: Vec<Edit> =
+            followed.map(Edit::SetMap).into_iter().chain([Edit::SetStep { step: changed }]).collect();
+        self.edit(&edits, &label, Some(&group));
         self.parts().outdated.update_value(|outdated| outdated.push(judged));
     }
 
     fn add_step(self, after: Option<Id>, words: &str) {
         if let Some(id) = self.keep_line(after.as_ref(), words) {
+            // Answers that stand beside their question are whole.
+            if question_with_answers(words).is_none() {
+                self.go_into_branch(&id);
+            }
             // The line stays open and moves on, so that one line after the other can be written.
             let from = if after.is_some() { AskedFrom::LineBelow } else { AskedFrom::LastLine };
             if !self.ask(&id, from) && after.is_some() {
@@ -314,33 +360,15 @@ impl EditorStore {
             self.undo();
             return;
         }
-        let at = taken_out.at.min(self.document_now().steps.len());
-        let insert = Edit::InsertStep { at, step: taken_out.step.clone() };
-        if self.edit(&[insert], &format!("put back step {}", at + 1), None) {
+        let document = self.document_now();
+        let at = taken_out.at.min(document.steps.len());
+        let back = Back::of(&document, &taken_out.map, std::slice::from_ref(&taken_out.step));
+        let mut step = Step::clone(&taken_out.step);
+        back.lead(&mut step);
+        let insert = Edit::InsertStep { at, step: Arc::new(step) };
+        let edits: Vec<Edit> = back.map.map(Edit::SetMap).into_iter().chain([insert]).collect();
+        if self.edit(&edits, &format!("put back step {}", at + 1), None) {
             self.select(Some(taken_out.step.id.clone()));
-        }
-    }
-
-    /// Goes from finding to finding; from the last on to the first.
-    fn select_finding(self, forward: bool) {
-        let judged = self.judged_now();
-        let document = &judged.document;
-        let found = judged.report.findings.iter().filter_map(|finding| finding.step.as_ref());
-        let mut positions: Vec<usize> = found.filter_map(|step| document.position(step)).collect();
-        positions.sort_unstable();
-        if judged.report.findings.is_empty() {
-            self.notice().set(Some("Nothing is found.".to_owned()));
-        } else if positions.is_empty() {
-            self.look_at(Focus::End);
-        }
-        let here = self.selected_now().and_then(|step| document.position(&step));
-        let next = if forward {
-            positions.iter().find(|at| here.is_none_or(|here| **at > here)).or(positions.first())
-        } else {
-            positions.iter().rev().find(|at| here.is_none_or(|here| **at < here)).or(positions.last())
-        };
-        if let Some(step) = next.and_then(|at| document.steps.get(*at)) {
-            self.select(Some(step.id.clone()));
         }
     }
 

@@ -5,7 +5,9 @@ use super::editor_store::EditorStore;
 use super::ids::RandomIds;
 use super::making::Act;
 use super::rereading;
+use super::retyped::Retyped;
 use leptos::prelude::{GetValue, Set, SetValue};
+use procedures_schema::capture::follow_words;
 use procedures_schema::edit::{Edit, joined, part};
 use procedures_schema::model::{Id, IdSource, typed_over};
 use std::sync::Arc;
@@ -13,16 +15,18 @@ use std::sync::Arc;
 impl EditorStore {
     /// Puts back what a step was before the keyboard went into its words, and leaves them. Undo has it again.
     pub(super) fn take_back_typing(self, step: &Id) {
-        let before = self.retyped().get_value().filter(|before| before.id == *step);
+        let typed = self.retyped().get_value().filter(|typed| typed.step.id == *step);
         let now = self.document_now();
         let position = now.position(step);
-        if let (Some(before), Some(position)) = (before, position)
+        if let (Some(Retyped { step: before, map }), Some(position)) = (typed, position)
             && now.steps.get(position).is_some_and(|now| now.words != before.words)
         {
             self.close_group();
             let label = format!("take back the words typed in step {}", position + 1);
             self.retyped().set_value(None);
-            self.edit(&[Edit::SetStep { step: before }], &label, None);
+            let followed = follow_words(&now, position, &before, &map, &before.words).map(Edit::SetMap);
+            let edits: Vec<Edit> = followed.into_iter().chain([Edit::SetStep { step: before }]).collect();
+            self.edit(&edits, &label, None);
         }
         self.stop_editing();
     }

@@ -94,6 +94,11 @@ impl EditorStore {
         is_open
     }
 
+    /// Whether what is asked in a step comes from a pasted text that is being looked through.
+    pub fn is_reviewing(self, step: &Id) -> bool {
+        self.is_in_review(step)
+    }
+
     /// Takes an answer to what is open: one of its choices, or none of them; in further steps too that ask the same.
     pub(super) fn settle_doubt(self, id: &Id, open: &Open, choice: Option<usize>, also: &[Id]) {
         let done = match (open, choice) {
@@ -112,10 +117,10 @@ impl EditorStore {
 
     fn say_which(self, id: &Id, doubt: &Doubt, choice: usize) -> bool {
         let document = self.document_now();
-        let (Some((position, step)), Some(choice)) = (step_of(&document, id), doubt.choices.get(choice))
-        else {
-            return false;
+        let Some(choice) = doubt.choices.get(choice) else {
+            return self.say_another(id, doubt, choice - doubt.choices.len());
         };
+        let Some((position, step)) = step_of(&document, id) else { return false };
         let mut step = Step::clone(step);
         add_in_order(&mut step.actions, choice.action.clone());
         let label = format!("say that step {} means the {}", position + 1, choice.name);

@@ -15,8 +15,13 @@ use super::keeping::Keeper;
 use super::last_read::LastRead;
 use super::lines::Lines;
 use super::making::Fresh;
+use super::next_finding::Spot;
+use super::pasted_text::{LongText, UnderWay};
+use super::phrases::PhraseOffer;
 use super::readings::Asking;
 use super::records::ToKeep;
+use super::reminders::{self, AtStep};
+use super::retyped::Retyped;
 use super::review::Review;
 use super::same_things::Wanted;
 use super::seat::Seat;
@@ -30,7 +35,7 @@ use leptos::prelude::*;
 use procedures_schema::compare::Places;
 use procedures_schema::derive::carry::Carried;
 use procedures_schema::edit::{Edit, Session};
-use procedures_schema::model::{Id, Procedure, Step};
+use procedures_schema::model::{Id, Procedure};
 use std::sync::Arc;
 
 /// The state of Write. A handle of one word, since every view and every closure of it holds one.
@@ -70,12 +75,23 @@ pub(super) struct Parts {
     pub(super) taken_out: RwSignal<Option<TakenOut>>,
     pub(super) is_slow_to_mend: StoredValue<bool>,
     pub(super) asked_from: StoredValue<Option<AskedFrom>>,
-    pub(super) retyped: StoredValue<Option<Arc<Step>>>,
+    pub(super) retyped: StoredValue<Option<Retyped>>,
     pub(super) last_read: StoredValue<Option<LastRead>>,
     pub(super) asking: RwSignal<Option<Asking>>,
+    pub(super) offering: RwSignal<Option<PhraseOffer>>,
     pub(super) wanted: StoredValue<Option<Wanted>>,
+    pub(super) spot: RwSignal<Option<Spot>>,
+    /// The thing at which the keyboard was on Appliance last.
+    pub(super) at_thing: StoredValue<Option<Id>>,
     pub(super) fresh: RwSignal<Option<Fresh>>,
+    pub(super) reminders: Memo<Vec<AtStep>>,
+    /// The step behind which the next one is done on the same answers.
+    pub(super) inside: RwSignal<Option<Id>>,
     pub(super) review: RwSignal<Option<Review>>,
+    pub(super) long_text: RwSignal<Option<LongText>>,
+    pub(super) under_way: StoredValue<Option<UnderWay>>,
+    /// How many rows are drawn: all, but while a long text is put in place.
+    pub(super) drawn: RwSignal<usize>,
     pub(super) lines: Lines,
     pub(super) brought: Brought,
     pub(super) in_hand: StoredValue<Option<InHand>, LocalStorage>,
@@ -103,13 +119,14 @@ impl EditorStore {
         let spread = session.with_untracked(|session| Spread::of(&judged.get_untracked(), session));
         let lines = Lines::of(&document.with_untracked(|document| document.id.clone()));
         let (selected, anchor) = (RwSignal::new(None), RwSignal::new(None));
+        let settled = RwSignal::new(judged.get_untracked());
         let parts = Parts {
             session,
             held,
             document,
             judged,
             spread,
-            settled: RwSignal::new(judged.get_untracked()),
+            settled,
             settling: StoredValue::new(None),
             outdated: StoredValue::new(Vec::new()),
             settles_ms: StoredValue::new(0),
@@ -132,9 +149,17 @@ impl EditorStore {
             retyped: StoredValue::new(None),
             last_read: StoredValue::new(None),
             asking: RwSignal::new(None),
+            offering: RwSignal::new(None),
             wanted: StoredValue::new(None),
+            spot: RwSignal::new(None),
+            at_thing: StoredValue::new(None),
             fresh: RwSignal::new(None),
+            reminders: reminders::shown(settled),
+            inside: RwSignal::new(None),
             review: RwSignal::new(None),
+            long_text: RwSignal::new(None),
+            under_way: StoredValue::new(None),
+            drawn: RwSignal::new(usize::MAX),
             lines,
             brought: Brought::default(),
             in_hand: StoredValue::new_local(None),
@@ -190,6 +215,9 @@ impl EditorStore {
         if self.asking().with_untracked(Option::is_some) {
             self.asking().set(None);
         }
+        if self.offering().with_untracked(Option::is_some) {
+            self.offering().set(None);
+        }
     }
 
     /// Changes the document; the only write. Says whether it was done; a refusal is shown as a notice.
@@ -240,6 +268,7 @@ impl EditorStore {
         self.parts().is_editing.set(false);
         self.parts().draft_after.set(None);
         self.parts().review.set(None);
+        self.parts().at_thing.set_value(None);
         self.parts().changed_file.set(None);
         self.parts().filed.set(None);
         self.parts().name.set(name.to_owned());

@@ -37,6 +37,7 @@ impl EditorStore {
         self.follow_up(false);
         self.let_go_of_notice();
         let now = self.document_now();
+        self.begin_anew(&now);
         let went = places(&before, &now);
         let is_typing_there = self.parts().is_editing.get_untracked() && undone.step == self.selected_now();
         if let Some(step) = undone.step.filter(|_| !is_typing_there) {

@@ -1,6 +1,6 @@
 //! What the line hears in words, piece by piece: for the underlines below what is typed, and for what is asked.
 //!
-//! The words are read once for both. Marks differ by shape: understood, new, filled in by practice, open; that
+//! The words are read once for both. Marks differ by shape: understood, new, filled in by practice, open, declined; that
 //! a value is still to be found out is marked beside any of them.
 
 use super::doubts::{Open, step_of, still_open};
@@ -10,7 +10,7 @@ use super::last_read::{LastRead, Read};
 use super::links::{self, LinkOffer};
 use super::rereading;
 use leptos::prelude::*;
-use procedures_schema::capture::{LineReading, Made, Making, Question};
+use procedures_schema::capture::{Differing, LineReading, Made, Making, Question, differing};
 use procedures_schema::model::{Action, ApplianceMap, Id, Procedure, Span, Step, step_links};
 use procedures_schema::notation::{Role, shown};
 use procedures_schema::simulate::default_readings;
@@ -22,6 +22,8 @@ pub enum Mark {
     /// Text.
     #[default]
     None,
+    /// The writer has said that it is no action.
+    Declined,
     /// It says an action.
     Understood,
     /// It says an action to which practice adds what the words leave out.
@@ -52,6 +54,8 @@ pub struct Heard {
     pub open: Vec<Open>,
     /// A number in them that could be a link.
     pub link: Option<LinkOffer>,
+    /// Figures that they state otherwise than the map.
+    pub differing: Vec<Differing>,
 }
 
 impl Heard {
@@ -70,12 +74,14 @@ impl Heard {
             making.unwrap_or_else(|| Making { map: judged.document.map.clone(), ..Making::default() });
         let open = still_open(step, reading.doubts, making.asked);
         let mut marks = Marks::over(&step.words);
+        marks.declined(&step.words, &step.declined);
         marks.actions(&step.actions, &making.map, &making.made, &judged.document);
         for open in &open {
             marks.put(open.span(), Mark::Open);
         }
         let pieces = marks.pieces(&step.words, |step| judged.document.link_name(step));
-        Self { pieces, open, link: links::offer(&judged.document, position, step) }
+        let differing = differing(step, &judged.document.map);
+        Self { pieces, open, link: links::offer(&judged.document, position, step), differing }
     }
 }
 
@@ -133,6 +139,23 @@ impl Marks {
             }
         }
         made.iter().filter_map(|made| made.span).for_each(|span| self.put(span, Mark::New));
+    }
+
+    /// Marks what the writer has declined, wherever it stands.
+    fn declined(&mut self, words: &str, declined: &[String]) {
+        let lower: Vec<char> = words.chars().map(|c| c.to_ascii_lowercase()).collect();
+        for phrase in declined {
+            let phrase: Vec<char> = phrase.chars().map(|c| c.to_ascii_lowercase()).collect();
+            if phrase.is_empty() {
+                continue;
+            }
+            for (at, found) in lower.windows(phrase.len()).enumerate() {
+                if found == phrase {
+                    let point = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
+                    self.put(Span(point(at), point(at + phrase.len())), Mark::Declined);
+                }
+            }
+        }
     }
 
     /// The words in pieces, each link as people read it.
@@ -195,6 +218,26 @@ mod tests {
             .pieces("As in {step:a}{step:b}.", |id| format!("step {id}"));
         let texts: Vec<&str> = pieces.iter().map(|piece| piece.text.as_str()).collect();
         assert_eq!(texts, ["As in ", "step a", "step b", "."]);
+    }
+
+    #[wasm_bindgen_test]
+    fn what_was_declined_is_marked_wherever_it_stands_and_what_is_said_wins() {
+        let words = "Take off the lid, take off again.";
+        let mut marks = Marks::over(words);
+        marks.declined(words, &["take off".to_owned(), String::new(), "not there".to_owned()]);
+        marks.put(Span(18, 26), Mark::Understood);
+        let pieces = marks.pieces(words, str::to_owned);
+        let marked: Vec<_> = pieces.iter().map(|piece| (piece.text.as_str(), piece.mark)).collect();
+        let rest = Mark::None;
+        assert_eq!(
+            marked,
+            [
+                ("Take off", Mark::Declined),
+                (" the lid, ", rest),
+                ("take off", Mark::Understood),
+                (" again.", rest)
+            ]
+        );
     }
 
     #[wasm_bindgen_test]

@@ -9,7 +9,7 @@ use super::judged::Judged;
 use super::rereading;
 use super::together::with_neighbours;
 use leptos::prelude::*;
-use procedures_schema::capture::{Answer, Given, Making, line_making, stage_between};
+use procedures_schema::capture::{Answer, Given, Making, as_said, as_was, line_making, stage_between};
 use procedures_schema::edit::Edit;
 use procedures_schema::model::{Id, IdSource, Stage, Step};
 use std::sync::Arc;
@@ -46,19 +46,25 @@ impl Act {
     }
 }
 
-/// Reads words at a position of the document and makes what they name for the first time.
+/// Reads the words of a step at a position of the document and makes what they name for the first time.
 pub fn making(
     judged: &Judged,
     position: usize,
-    stage: &Stage,
-    words: &str,
+    step: &Step,
     answers: &[Answer],
     ids: &mut dyn IdSource,
 ) -> Making {
     let place = rereading::place_before(position);
-    let document = &judged.document;
-    let given = Given { answers, census: &document.census };
-    line_making(words, &document.map, &judged.trace, place, stage, given, ids)
+    let Step { stage, words, actions, .. } = step;
+    let map = &judged.document.map;
+    let given = Given { answers, census: &judged.document.census };
+    match as_said(words, actions.iter(), map, stage) {
+        None => line_making(words, map, &judged.trace, place, stage, given, ids),
+        Some(said) => {
+            let made = line_making(words, &said, &judged.trace, place, stage, given, ids);
+            Making { map: as_was(&made.map, &said, map), ..made }
+        }
+    }
 }
 
 /// As [`making`], for a new step: its stage follows from what it does, and what it does is read in its stage.
@@ -66,14 +72,15 @@ pub fn making_new(judged: &Judged, at: usize, words: &str, ids: &mut dyn IdSourc
     let steps = &judged.document.steps;
     let before = at.checked_sub(1).and_then(|before| steps.get(before)).map(|step| &step.stage);
     let behind = steps.get(at).map(|step| &step.stage);
-    let mut stage = before.or(behind).cloned().unwrap_or(Stage::Prepare);
-    let mut made = making(judged, at, &stage, words, &[], ids);
+    let stage = before.or(behind).cloned().unwrap_or(Stage::Prepare);
+    let mut step = Step::new(Id::new(""), stage, words);
+    let mut made = making(judged, at, &step, &[], ids);
     let own = stage_between(&made.reading.actions, before, behind);
-    if own != stage {
-        stage = own;
-        made = making(judged, at, &stage, words, &[], ids);
+    if own != step.stage {
+        step.stage = own;
+        made = making(judged, at, &step, &[], ids);
     }
-    (made, stage)
+    (made, step.stage)
 }
 
 /// The edit that puts what was made on the map, before the one of the step.
@@ -88,7 +95,8 @@ impl EditorStore {
         let judged = self.judged_now();
         let (making, stage) = making_new(&judged, at, words, &mut RandomIds);
         let actions = making.reading.actions.clone();
-        let step = Arc::new(Step { actions, ..Step::new(id.clone(), stage, words) });
+        let when = self.branch_at(&judged.document, at);
+        let step = Arc::new(Step { actions, when, ..Step::new(id.clone(), stage, words) });
         let mut edits = with_things(&making, Edit::InsertStep { at, step });
         // A step with an open question is read once more when it is answered.
         if making.asked.is_empty() {
@@ -109,7 +117,7 @@ impl EditorStore {
         if !rereading::is_as_read(&judged, position, step) {
             return false;
         }
-        let mut making = making(&judged, position, &step.stage, &step.words, answers, &mut RandomIds);
+        let mut making = making(&judged, position, step, answers, &mut RandomIds);
         rereading::drop_declined(&mut making.reading.actions, &step.declined, &step.words);
         if !making.changes_map() && making.reading.actions == step.actions {
             return false;

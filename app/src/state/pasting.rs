@@ -7,15 +7,13 @@ use super::editor_store::EditorStore;
 use super::ids::RandomIds;
 use super::making::Act;
 use super::rereading;
-use super::review::Review;
-use super::shelf::UNTITLED;
 use super::together::with_neighbours;
 use leptos::prelude::*;
 use procedures_schema::capture::{
-    Beside, Leading, Pasted, apply_leading, block, leading, number_of_step, parts_of_step, question_of,
-    question_with_answers, steps_of_block, take_title,
+    Beside, Leading, apply_leading, leading, number_of_step, parts_of_step, question_of,
+    question_with_answers,
 };
-use procedures_schema::edit::{Edit, Scope, Session};
+use procedures_schema::edit::{Edit, Scope};
 use procedures_schema::model::{Id, IdSource, Kit, Procedure, Stage, Step, link_to};
 use std::sync::Arc;
 
@@ -61,52 +59,6 @@ impl EditorStore {
         last
     }
 
-    /// Puts the lines of a text below a step, or at the end, each as a step of words that nobody has read.
-    pub(super) fn add_plain(self, after: Option<&Id>, text: &str) {
-        let document = self.document_now();
-        let at = rereading::place_after(&document, after);
-        let beside =
-            at.checked_sub(1).and_then(|before| document.steps.get(before)).or(document.steps.get(at));
-        let stage = beside.map_or(Stage::Prepare, |step| step.stage.clone());
-        let lines = text.lines().map(str::trim).filter(|line| !line.is_empty());
-        let steps = lines.map(|words| Arc::new(Step::new(RandomIds.next_id("step"), stage.clone(), words)));
-        let edits: Vec<Edit> =
-            steps.enumerate().map(|(offset, step)| Edit::InsertStep { at: at + offset, step }).collect();
-        self.edit(&edits, &format!("paste {} steps as words", edits.len()), None);
-    }
-
-    /// Puts a text of several lines at a position.
-    pub(super) fn paste_block(self, at: usize, text: &str) {
-        let document = self.document_now();
-        let mut cut = match block(text) {
-            Ok(cut) => cut,
-            Err(too_many) => {
-                let words = format!(
-                    "Nothing was pasted: the text has {} lines, and 2,000 are the most. Paste it in parts.",
-                    too_many.n_lines
-                );
-                self.notice().set(Some(words));
-                return;
-            }
-        };
-        // A text that is the whole of a procedure without a name names it too.
-        let title = (document.title == UNTITLED && document.steps.is_empty()).then(|| take_title(&mut cut));
-        let title = title.flatten();
-        let pasted = steps_of_block(&cut, &document, at, &mut RandomIds);
-        let mut edits = edits_of(&document, &pasted, at);
-        edits.extend(title.clone().map(Edit::SetTitle));
-        let n = pasted.steps.len();
-        if n > 0 && self.edit(&edits, &format!("paste {n} steps"), None) {
-            let last = pasted.steps.last().map(|step| step.id.clone());
-            let n_done = self.parts().session.with_untracked(Session::n_done);
-            self.review().set(Some(Review::of(&pasted, title, n_done)));
-            // The first decision comes by itself; an answer goes on to the next one.
-            if !self.ask_first_of_review() && !self.select_first_of_review() {
-                self.select(last);
-            }
-        }
-    }
-
     /// Adds what a leading word says to the step before; a message begins the next one.
     /// Gives the id of the last step that came of it.
     fn keep_leading(
@@ -131,7 +83,9 @@ impl EditorStore {
             }
             (Leading::Message(_) | Leading::Wait { .. } | Leading::Ask { .. }, _) | (_, None) => {
                 let stage = before.map_or(Stage::Prepare, |step| step.stage.clone());
-                (Step::new(RandomIds.next_id("step"), stage, ""), format!("add step {}", at + 1), true)
+                let when = self.branch_at(document, at);
+                let step = Step { when, ..Step::new(RandomIds.next_id("step"), stage, "") };
+                (step, format!("add step {}", at + 1), true)
             }
             (Leading::If { .. }, Some(step)) => (Step::clone(step), format!("add step {}", at + 1), false),
             (_, Some(step)) => (Step::clone(step), format!("add to step {at}"), false),
@@ -249,16 +203,8 @@ fn is_waiting(step: &Step) -> bool {
     step.words.is_empty() && step.actions.is_empty() && !step.messages.is_empty()
 }
 
-fn edits_of(document: &Procedure, pasted: &Pasted, at: usize) -> Vec<Edit> {
-    let map = pasted.map.clone().map(Edit::SetMap);
-    let steps = pasted.steps.iter().enumerate();
-    let steps =
-        steps.map(|(offset, step)| Edit::InsertStep { at: at + offset, step: Arc::new(step.clone()) });
-    with_beside(document, &pasted.beside).into_iter().chain(map).chain(steps).collect()
-}
-
 /// The edit that takes what belongs to the document and to no step.
-fn with_beside(document: &Procedure, beside: &[Beside]) -> Option<Edit> {
+pub(super) fn with_beside(document: &Procedure, beside: &[Beside]) -> Option<Edit> {
     let mut scope = Scope::of(document);
     for one in beside {
         match one {

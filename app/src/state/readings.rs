@@ -160,7 +160,7 @@ impl EditorStore {
             return;
         };
         if !is_now {
-            let mut step = Step::clone(step);
+            let (mut step, picked) = (Step::clone(step), action.clone());
             let said = action.says.first().map(|said| said.of(&step.words).to_owned());
             step.declined.retain(|known| !said.as_ref().is_some_and(|said| said.eq_ignore_ascii_case(known)));
             match replaced(&step, &asking, &action).and_then(|at| step.actions.get_mut(at)) {
@@ -168,7 +168,10 @@ impl EditorStore {
                 None => add_in_order(&mut step.actions, action),
             }
             let label = format!("read step {} otherwise", position + 1);
-            self.edit(&[Edit::SetStep { step: Arc::new(step) }], &label, None);
+            let done = self.edit(&[Edit::SetStep { step: Arc::new(step) }], &label, None);
+            if done && self.offer_phrase(id, &picked, &asking) {
+                return;
+            }
         }
         self.leave_readings(&asking);
     }
@@ -180,7 +183,7 @@ impl EditorStore {
         }
     }
 
-    fn leave_readings(self, asking: &Asking) {
+    pub(super) fn leave_readings(self, asking: &Asking) {
         self.asking().set(None);
         if self.asked_from().with_value(Option::is_some) {
             self.leave_doubts(&asking.step);

@@ -10,20 +10,23 @@ use super::judged::Judged;
 use super::last_read::{LastRead, Read};
 use procedures_schema::capture::{self, Given, Here, LineReading};
 use procedures_schema::edit::follow;
-use procedures_schema::model::{Action, Id, NumberedIds, Procedure, Span, Stage, Step};
+use procedures_schema::model::{Action, ApplianceMap, Id, NumberedIds, Procedure, Span, Step};
 use procedures_schema::simulate::Place;
 use std::sync::Arc;
 
-/// What the line reads from words at a position of the document.
-pub fn reading(judged: &Judged, position: usize, stage: &Stage, words: &str) -> LineReading {
-    capture::line(words, &judged.document.map, &judged.trace, place_before(position), stage)
-}
-
-/// The same for a step: without what its writer has declined.
+/// What the line reads from words of a step at a position, without what its writer has declined.
 pub(super) fn reading_of(judged: &Judged, position: usize, step: &Step, words: &str) -> LineReading {
-    let mut reading = reading(judged, position, &step.stage, words);
+    let map = map_said(&judged.document.map, step, &[], words);
+    let mut reading = capture::line(words, &map, &judged.trace, place_before(position), &step.stage);
     drop_declined(&mut reading.actions, &step.declined, words);
     reading
+}
+
+/// A map as words of a step state it of what the step does: a number that is mended in them takes no action away, also
+/// where the map keeps the one that it has.
+fn map_said(map: &Arc<ApplianceMap>, step: &Step, also: &[Action], words: &str) -> Arc<ApplianceMap> {
+    let actions = also.iter().chain(&step.actions);
+    capture::as_said(words, actions, map, &step.stage).unwrap_or_else(|| map.clone())
 }
 
 /// What is true where the step at a position stands.
@@ -33,11 +36,15 @@ pub(super) fn here(judged: &Judged, position: usize) -> Arc<Here> {
 
 /// As [`reading_of`] where it is known what is true there, with what the words would make.
 pub(super) fn read_with_making(judged: &Judged, here: Arc<Here>, step: &Step, words: &str) -> Read {
-    let document = &judged.document;
-    let given = Given { answers: &[], census: &document.census };
+    let map = map_said(&judged.document.map, step, &[], words);
+    read_on(&map, judged, here, step, words)
+}
+
+/// As [`read_with_making`] against a map.
+fn read_on(map: &Arc<ApplianceMap>, judged: &Judged, here: Arc<Here>, step: &Step, words: &str) -> Read {
+    let given = Given { answers: &[], census: &judged.document.census };
     let (state, ids) = (Here::clone(&here), &mut NumberedIds::default());
-    let (mut reading, making) =
-        capture::line_with_making(words, &document.map, state, &step.stage, given, ids);
+    let (mut reading, making) = capture::line_with_making(words, map, state, &step.stage, given, ids);
     drop_declined(&mut reading.actions, &step.declined, words);
     Read { here, reading, making: Some(making) }
 }
@@ -59,7 +66,7 @@ pub(super) fn is_as_read(judged: &Judged, position: usize, step: &Step) -> bool 
 /// The step with other words and the actions that they now mean. `first` is the step as it was before anything was
 /// typed in it, by which what was put right by hand is told from what has just been read.
 pub fn reread(judged: &Judged, position: usize, first: &Arc<Step>, before: &Step, words: &str) -> Step {
-    reread_knowing(judged, position, first, before, words, None).step
+    reread_knowing(judged, position, &judged.document.map, first, before, words, None).step
 }
 
 /// A step that was read anew.
@@ -71,10 +78,11 @@ pub(super) struct Reread {
     pub(super) read_first: Option<Vec<Action>>,
 }
 
-/// As [`reread`], where it may be known what `before` was read as.
+/// As [`reread`] against a map that has followed the words, where it may be known what `before` was read as.
 pub(super) fn reread_knowing(
     judged: &Judged,
     position: usize,
+    map: &Arc<ApplianceMap>,
     first: &Arc<Step>,
     before: &Step,
     words: &str,
@@ -87,13 +95,14 @@ pub(super) fn reread_knowing(
     let here = known.map_or_else(|| here(judged, position), |known| known.read().here.clone());
     let mut step = before.clone();
     words.clone_into(&mut step.words);
+    let map = map_said(map, before, &first.actions, words);
     if is_as_read {
-        let read = read_with_making(judged, here, before, words);
+        let read = read_on(&map, judged, here, before, words);
         step.actions.clone_from(&read.reading.actions);
         return Reread { step, read, read_first: None };
     }
     let state = Here::clone(&here);
-    let mut reading = capture::line_here(words, &judged.document.map, state, &step.stage);
+    let mut reading = capture::line_here(words, &map, state, &step.stage);
     drop_declined(&mut reading.actions, &step.declined, words);
     let known_first = known.and_then(|known| known.of_first(first)).cloned();
     let of_first = known_first.unwrap_or_else(|| reading_of(judged, position, first, &first.words).actions);

@@ -7,22 +7,27 @@ use super::editor_store::EditorStore;
 use super::ids::RandomIds;
 use super::judged::Judged;
 use super::making::Act;
+use super::plain_rows::plain_steps;
 use super::shelf::UNTITLED;
 use leptos::prelude::*;
-use procedures_schema::capture::Pasted;
+use procedures_schema::capture::{Counts, Pasted, SourceLine};
 use procedures_schema::edit::{Edit, Session};
-use procedures_schema::model::{Id, IdSource, Stage, Step};
+use procedures_schema::model::{Id, IdSource, Procedure, Stage, Step};
 use std::sync::Arc;
 
 /// What came of a pasted text.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Review {
-    /// The head: "30 lines, 34 steps, …".
-    pub head: String,
     /// The steps that want a look, in order.
     pub steps: Vec<ToLookAt>,
     /// The first line of the text, if it became the name of the procedure.
     pub title: Option<String>,
+    /// The text as it was pasted.
+    pub(super) text: Arc<str>,
+    /// The procedure as it was before, and where in it the text went.
+    pub(super) before: (Arc<Procedure>, usize),
+    counts: Counts,
+    n_new: usize,
     /// The first step of the text.
     first: Option<Id>,
     /// How many entries of undo lay behind the document once it was there.
@@ -36,76 +41,147 @@ pub struct ToLookAt {
     pub step: Arc<Step>,
     /// Whether something is asked in it; otherwise it was not understood.
     pub is_asked: bool,
+    /// The line of the text that it comes from.
+    pub source: Option<SourceLine>,
+    /// Why it was not understood.
+    pub reason: Option<String>,
+    /// What is asked in it as it was pasted.
+    asked: Vec<Asked>,
+}
+
+/// What of a pasted text still wants a look.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Left {
+    /// The steps, in order.
+    pub steps: Vec<Id>,
+    /// How many places there are to decide.
+    pub n_to_decide: usize,
+    /// How many different questions that are.
+    pub n_questions: usize,
+    /// How many steps are not understood.
+    pub n_not_understood: usize,
 }
 
 impl Review {
     /// Of what was pasted, and the title that was taken off it.
-    pub(super) fn of(pasted: &Pasted, title: Option<String>, n_done: usize) -> Self {
-        let is_asked = |step: &Step| {
-            pasted.decisions.iter().any(|one| one.step == step.id)
-                || pasted.asked.iter().any(|(id, _)| *id == step.id)
+    pub(super) fn of(
+        pasted: &Pasted,
+        title: Option<String>,
+        n_done: usize,
+        text: &Arc<str>,
+        before: (Arc<Procedure>, usize),
+    ) -> Self {
+        let of_step = |step: &Step| ToLookAt::of(step, pasted);
+        Self {
+            steps: pasted.steps.iter().filter_map(of_step).collect(),
+            title,
+            text: text.clone(),
+            before,
+            counts: pasted.counts,
+            n_new: pasted.made.len(),
+            first: pasted.steps.first().map(|step| step.id.clone()),
+            n_done,
+        }
+    }
+
+    /// The head, "30 lines · 34 steps · …", with what is left of it.
+    pub fn head(&self, left: &Left) -> String {
+        let to_decide = match (left.n_to_decide, left.n_questions) {
+            (n, 1) if n > 1 => "to decide, in one question".to_owned(),
+            (n, different) if n > different => format!("to decide, in {different} questions"),
+            _ => "to decide".to_owned(),
         };
-        let was_not_understood = |step: &Step| pasted.not_understood.iter().any(|one| one.step == step.id);
-        let wants = pasted.steps.iter().filter(|step| is_asked(step) || was_not_understood(step));
-        let steps =
-            wants.map(|step| ToLookAt { step: Arc::new(step.clone()), is_asked: is_asked(step) }).collect();
-        let first = pasted.steps.first().map(|step| step.id.clone());
-        Self { head: head(pasted), steps, title, first, n_done }
+        let counts = self.counts;
+        let mut parts = vec![format!("{} lines", counts.lines), format!("{} steps", counts.steps)];
+        let more = [
+            (self.n_new, "new on the appliance"),
+            (left.n_to_decide, to_decide.as_str()),
+            (left.n_not_understood, "not understood"),
+            (counts.later, "to be found out later"),
+        ];
+        parts.extend(more.into_iter().filter(|(n, _)| *n > 0).map(|(n, what)| format!("{n} {what}")));
+        let is_decided = counts.to_decide > 0 && left.n_to_decide == 0;
+        parts.extend(is_decided.then(|| "nothing left to decide".to_owned()));
+        parts.join(" · ")
+    }
+
+    /// What is left of it. A step that nobody has touched asks what it asked when it was pasted.
+    fn left(&self, judged: &Judged) -> Left {
+        // Until the page has come to rest, the steps are not in what is judged there.
+        let is_there = self.first.as_ref().is_some_and(|first| judged.document.position(first).is_some());
+        let mut left = Left::default();
+        let mut places: Vec<(usize, &Id)> = Vec::new();
+        let mut different: Vec<Asked> = Vec::new();
+        for (nth, one) in self.steps.iter().enumerate() {
+            let place = if is_there { judged.document.position(&one.step.id) } else { Some(nth) };
+            let Some(place) = place else { continue };
+            let now = judged.document.steps.get(place).filter(|_| is_there);
+            let is_untouched = now.is_none_or(|now| **now == *one.step);
+            let asked = one.asked_now(judged, now.filter(|_| !is_untouched));
+            if is_untouched || !asked.is_empty() {
+                places.push((place, &one.step.id));
+            }
+            left.n_not_understood += usize::from(is_untouched && !one.is_asked);
+            left.n_to_decide += asked.len();
+            for asked in asked {
+                if !different.contains(&asked) {
+                    different.push(asked);
+                }
+            }
+        }
+        places.sort_unstable();
+        left.steps = places.into_iter().map(|(_, step)| step.clone()).collect();
+        left.n_questions = different.len();
+        left
     }
 }
 
 impl ToLookAt {
-    /// Whether it still wants a look: nobody has touched it, or something is still asked in it.
-    fn is_open(&self, judged: &Judged) -> bool {
-        let Some(at) = judged.document.position(&self.step.id) else { return false };
-        let now = judged.document.steps.get(at);
-        let is_untouched = now.is_some_and(|now| **now == *self.step);
-        is_untouched || (self.is_asked && !open_doubts(judged, &self.step.id).is_empty())
+    /// A step of a pasted text, if it wants a look.
+    fn of(step: &Step, pasted: &Pasted) -> Option<Self> {
+        let things = pasted.decisions.iter().filter(|one| one.step == step.id);
+        let things = things.map(|one| Asked::of(&Open::Thing(one.doubt.clone()), &step.words));
+        let made = pasted.asked.iter().filter(|(id, _)| *id == step.id);
+        let made = made.map(|(_, one)| Asked::of(&Open::Making(one.clone()), &step.words));
+        let asked: Vec<Asked> = things.chain(made).collect();
+        let not_understood = pasted.not_understood.iter().find(|one| one.step == step.id);
+        (!asked.is_empty() || not_understood.is_some()).then(|| Self {
+            step: Arc::new(step.clone()),
+            is_asked: !asked.is_empty(),
+            source: pasted.sources.iter().find(|source| source.step == step.id).cloned(),
+            reason: not_understood.map(|one| one.reason.clone()),
+            asked,
+        })
     }
-}
 
-fn head(pasted: &Pasted) -> String {
-    let counts = pasted.counts;
-    let to_decide = match (counts.to_decide, n_different(pasted)) {
-        (n, 1) if n > 1 => "to decide, in one question".to_owned(),
-        (n, different) if n > different => format!("to decide, in {different} questions"),
-        _ => "to decide".to_owned(),
-    };
-    let mut parts = vec![format!("{} lines", counts.lines), format!("{} steps", counts.steps)];
-    let more = [
-        (pasted.made.len(), "new on the appliance"),
-        (counts.to_decide, &to_decide),
-        (counts.not_understood, "not understood"),
-        (counts.later, "to be found out later"),
-    ];
-    parts.extend(more.into_iter().filter(|(n, _)| *n > 0).map(|(n, what)| format!("{n} {what}")));
-    parts.join(" · ")
-}
-
-/// How many different questions there are.
-fn n_different(pasted: &Pasted) -> usize {
-    let words = |id: &Id| {
-        pasted.steps.iter().find(|step| step.id == *id).map(|step| step.words.as_str()).unwrap_or_default()
-    };
-    let things =
-        pasted.decisions.iter().map(|one| Asked::of(&Open::Thing(one.doubt.clone()), words(&one.step)));
-    let circuits = pasted.asked.iter().map(|(id, one)| Asked::of(&Open::Making(one.clone()), words(id)));
-    let mut different: Vec<Asked> = Vec::new();
-    for asked in things.chain(circuits) {
-        if !different.contains(&asked) {
-            different.push(asked);
+    /// What is asked in it; `touched` is the step if somebody has changed it.
+    fn asked_now(&self, judged: &Judged, touched: Option<&Arc<Step>>) -> Vec<Asked> {
+        match touched {
+            None => self.asked.clone(),
+            Some(_) if !self.is_asked => Vec::new(),
+            Some(now) => {
+                let open = open_doubts(judged, &self.step.id);
+                open.iter().map(|open| Asked::of(open, &now.words)).collect()
+            }
         }
     }
-    different.len()
 }
 
 impl EditorStore {
-    /// The steps of the pasted text that still want a look, once typing has paused.
-    pub fn left_of_review(self) -> Memo<Vec<Id>> {
+    /// What of the pasted text still wants a look, once typing has paused.
+    pub fn left_of_review(self) -> Memo<Left> {
         let (review, settled) = (self.review(), self.settled());
         Memo::new(move |_| {
-            let left = |review: &Review| settled.with(|judged| left(review, judged));
+            let left = |review: &Review| settled.with(|judged| review.left(judged));
             review.with(|review| review.as_ref().map(left).unwrap_or_default())
+        })
+    }
+
+    /// The line of the pasted text that a step comes from, and why it was not understood.
+    pub fn source_in_review(self, step: &Id) -> Option<(SourceLine, Option<String>)> {
+        self.review().with(|review| {
+            let one = review.as_ref()?.steps.iter().find(|one| one.step.id == *step)?;
+            Some((one.source.clone()?, one.reason.clone()))
         })
     }
 
@@ -138,7 +214,7 @@ impl EditorStore {
     pub(super) fn next_of_review(self) {
         let Some(review) = self.review().get_untracked() else { return };
         let judged = self.judged_now();
-        let left = left(&review, &judged);
+        let left = review.left(&judged).steps;
         let position = |step: &Id| judged.document.position(step);
         let here = self.selected_now().and_then(|step| position(&step));
         let next = left.iter().find(|step| here.is_none_or(|here| position(step) > Some(here)));
@@ -163,6 +239,30 @@ impl EditorStore {
         self.review().set(None);
         (0..n).for_each(|_| self.undo());
         self.look_at(Focus::LastLine);
+    }
+
+    /// Puts the lines of the pasted text in its place as they are, without a reading of their words. What has been
+    /// answered and changed since goes with it, and one undo brings all of it back.
+    pub(super) fn plain_review(self) {
+        let Some(review) = self.review().get_untracked() else { return };
+        let Some(n_since) = self.since_review().get_untracked() else { return };
+        let (before, at) = &review.before;
+        let steps = plain_steps(before, *at, &review.text);
+        let mut document = Procedure::clone(before);
+        let at = (*at).min(document.steps.len());
+        let first = steps.first().map(|step| step.id.clone());
+        document.steps.splice(at..at, steps);
+        let edit = Edit::Replace(Arc::new(document));
+        if self.edit(&[edit], "take the text as plain rows", None) {
+            self.asked_from().set_value(None);
+            self.select(first);
+            let since = match n_since {
+                0 => "Undo brings back what was read.",
+                1 => "One change since went with it; undo brings both back.",
+                _ => "What was changed since went with it; undo brings all of it back.",
+            };
+            self.notice().set(Some(format!("The text stands as plain rows. {since}")));
+        }
     }
 
     /// Goes to the first question of the pasted text; says whether there is one.
@@ -211,12 +311,4 @@ impl EditorStore {
         let (behind, before): (Vec<&Id>, Vec<&Id>) = asked.partition(|step| document.position(step) > place);
         behind.into_iter().chain(before).any(|step| self.ask(step, AskedFrom::Review))
     }
-}
-
-fn left(review: &Review, judged: &Judged) -> Vec<Id> {
-    let open = review.steps.iter().filter(|one| one.is_open(judged));
-    let mut places: Vec<(usize, &Id)> =
-        open.filter_map(|one| Some((judged.document.position(&one.step.id)?, &one.step.id))).collect();
-    places.sort_unstable();
-    places.into_iter().map(|(_, step)| step.clone()).collect()
 }

@@ -10,8 +10,12 @@ use super::lane_rows::LaneRows;
 use super::last_read::LastRead;
 use super::lines::Lines;
 use super::making::{Fresh, making_new};
+use super::pasted_text::{LongText, UnderWay};
+use super::phrases::PhraseOffer;
 use super::readings::Asking;
+use super::reminders::AtStep;
 use super::rereading;
+use super::retyped::Retyped;
 use super::review::Review;
 use super::same_things::Wanted;
 use super::seat::Seat;
@@ -105,8 +109,8 @@ impl EditorStore {
         is_large || self.parts().is_slow_to_mend.get_value()
     }
 
-    /// The step whose words have been typed since the keyboard went into them, as it was before.
-    pub(super) fn retyped(self) -> StoredValue<Option<Arc<Step>>> {
+    /// The step whose words have been typed since the keyboard went into them.
+    pub(super) fn retyped(self) -> StoredValue<Option<Retyped>> {
         self.parts().retyped
     }
 
@@ -120,14 +124,38 @@ impl EditorStore {
         self.parts().fresh
     }
 
+    /// The reminders for the way back, at the steps at which they come up.
+    pub fn reminders(self) -> Memo<Vec<AtStep>> {
+        self.parts().reminders
+    }
+
     /// What came of the text that was pasted last.
     pub fn review(self) -> RwSignal<Option<Review>> {
         self.parts().review
     }
 
+    /// The long text that is asked about, or being read.
+    pub fn long_text(self) -> RwSignal<Option<LongText>> {
+        self.parts().long_text
+    }
+
+    /// How many rows are drawn: all, but while a long text is put in place.
+    pub fn drawn(self) -> RwSignal<usize> {
+        self.parts().drawn
+    }
+
+    pub(super) fn under_way(self) -> StoredValue<Option<UnderWay>> {
+        self.parts().under_way
+    }
+
     /// The words whose readings are shown.
     pub(super) fn asking(self) -> RwSignal<Option<Asking>> {
         self.parts().asking
+    }
+
+    /// The phrase that can be kept.
+    pub(super) fn offering(self) -> RwSignal<Option<PhraseOffer>> {
+        self.parts().offering
     }
 
     /// The thing whose sheet is to be open when Appliance is shown next.

@@ -35,7 +35,7 @@ pub fn PastedText(
     let review = store.review();
     let left = store.left_of_review();
     let next = move || {
-        let n = left.with(Vec::len);
+        let n = left.with(|left| left.steps.len());
         (n > 0).then(|| {
             let name = format!("Next of {n} to look at");
             view! { <button type="button" class="key" on:click=move |_| store.run(Command::NextOfReview)>{name}</button> }
@@ -50,18 +50,29 @@ pub fn PastedText(
         Some(1) => "Undo all, and one change since".to_owned(),
         Some(n) => format!("Undo all, and {n} changes since"),
     };
+    let title =
+        Memo::new(move |_| review.with(|review| review.as_ref().and_then(|review| review.title.clone())));
+    let head = Memo::new(move |_| {
+        left.with(|left| review.with(|review| review.as_ref().map(|review| review.head(left))))
+            .unwrap_or_default()
+    });
+    let is_shown = Memo::new(move |_| review.with(Option::is_some) && is_there.get());
     move || {
-        review.get().filter(|_| is_there.get()).map(|review_now| {
-            let title = review_now.title.map(|title| view! {
+        is_shown.get().then(|| {
+            let title = move || title.get().map(|title| view! {
                 <span class="named">"Its first line is the title: " <strong>{title}</strong></span>
                 <button type="button" class="quiet" on:click=move |_| store.run(Command::TitleIsStep)>"It is a step"</button>
             });
             view! {
                 <p class="banner pasted" role="status">
-                    <span>{review_now.head}</span>
+                    <span>{head}</span>
                     {title}
                     {next}
                     <button type="button" class="key" on:click=undo>{undo_name}</button>
+                    <button
+                        type="button" class="key" title="Esc at a question; undo brings back what was read"
+                        on:click=move |_| store.run(Command::PlainReview)
+                    >"As plain rows"</button>
                     <button type="button" class="key" on:click=move |_| review.set(None)>"Close"</button>
                 </p>
             }

@@ -34,14 +34,39 @@ pub fn Choices(
     move || first.get().map(|doubt| asked(store, id, doubt))
 }
 
+/// An answer as it is shown.
+struct Numbered {
+    name: String,
+    /// Why it comes into question, or how it stands.
+    stands: Option<String>,
+    /// The number by which it is answered, among those that are not shown too.
+    choice: usize,
+}
+
+/// The answers that digits pick: the things that are known, and what would be new last.
+fn answers(store: EditorStore, id: &Id, doubt: &Open) -> Vec<Numbered> {
+    let mut new = store.offered_as_new(id, doubt);
+    let names = doubt.choices();
+    let n_known = names.len();
+    let stand = store.how_answers_stand(id, doubt).into_iter().chain(std::iter::repeat(None));
+    let known = names.into_iter().zip(stand).enumerate();
+    let known = known.map(|(choice, (name, stands))| Numbered { name, stands, choice });
+    let mut answers: Vec<Numbered> = known.take(MOST - usize::from(!new.is_empty())).collect();
+    new.truncate(MOST - answers.len());
+    let new = new.into_iter().enumerate();
+    answers.extend(new.map(|(at, new)| Numbered {
+        name: new.name,
+        stands: Some(new.stands),
+        choice: n_known + at,
+    }));
+    answers
+}
+
 fn asked(store: EditorStore, id: StoredValue<Id>, doubt: Open) -> impl IntoView {
     let (label, question) = (doubt.question().to_owned(), doubt.question().to_owned());
-    let mut names = doubt.choices();
-    names.truncate(MOST);
-    let mut stand = store.how_answers_stand(&id.get_value(), &doubt);
-    stand.resize(names.len(), None);
-    let none = if names.is_empty() { "Leave it as text" } else { "None of these" };
-    let n_choices = names.len();
+    let answers = answers(store, &id.get_value(), &doubt);
+    let none = if answers.is_empty() { "Leave it as text" } else { "None of these" };
+    let picks = StoredValue::new(answers.iter().map(|answer| answer.choice).collect::<Vec<usize>>());
     let alike = store.alike(&id.get_value(), &doubt);
     let also = RwSignal::new(alike.iter().map(|other| other.step.clone()).collect::<Vec<Id>>());
     let doubt = StoredValue::new(doubt);
@@ -64,21 +89,25 @@ fn asked(store: EditorStore, id: StoredValue<Id>, doubt: Open) -> impl IntoView 
             event.stop_propagation();
             return;
         }
-        let digit = event.key().parse::<usize>().ok().filter(|digit| (1..=n_choices).contains(digit));
-        if let Some(digit) = digit {
-            settle(Some(digit - 1));
+        let digit = event.key().parse::<usize>().ok().and_then(|digit| digit.checked_sub(1));
+        if let Some(choice) = digit.and_then(|at| picks.with_value(|picks| picks.get(at).copied())) {
+            settle(Some(choice));
         } else if event.key() == "Escape" {
-            store.run(Command::LeaveDoubts(id.get_value()));
+            store.run(if store.is_reviewing(&id.get_value()) {
+                Command::PlainReview
+            } else {
+                Command::LeaveDoubts(id.get_value())
+            });
         } else {
             return;
         }
         event.prevent_default();
         event.stop_propagation();
     };
-    let choice = move |(at, (name, stands)): (usize, (String, Option<String>))| {
+    let choice = move |(at, Numbered { name, stands, choice }): (usize, Numbered)| {
         let key_id = (at == 0).then(|| format!("choice-{}", id.get_value()));
         view! {
-            <button type="button" class="key" id=key_id on:click=move |_| settle(Some(at))>
+            <button type="button" class="key" id=key_id on:click=move |_| settle(Some(choice))>
                 <span class="nth" aria-hidden="true">{at + 1}</span> {name}
                 {stands.map(|stands| view! { <span class="stands">" · " {stands}</span> })}
             </button>
@@ -88,7 +117,7 @@ fn asked(store: EditorStore, id: StoredValue<Id>, doubt: Open) -> impl IntoView 
         <div class="choices" role="group" aria-label=label on:keydown=keydown>
             <p class="doubt">"?? " {question}</p>
             {(!alike.is_empty()).then(|| view! { <AlsoFor alike also /> })}
-            {names.into_iter().zip(stand).enumerate().map(choice).collect_view()}
+            {answers.into_iter().enumerate().map(choice).collect_view()}
             <button type="button" class="quiet" on:click=move |_| settle(None)>{none}</button>
         </div>
     }

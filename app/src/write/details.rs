@@ -35,6 +35,7 @@ pub fn Details(
                 <ChoiceField label="Stage" value=read(|step| step.stage.word().to_owned()) options=stages send=set_stage />
                 <TextField label="People it takes" value=people send=write("people", set_people) hint="1" is_figure=true />
                 <TextField label="Why" value=read(|step| step.why.clone()) send=write("why", |step, why| step.why = why) hint="if that helps" />
+                <TextField label="For the way back" value=read(|step| step.back.clone()) send=write("back", |step, back| step.back = back) hint="The arrow points down" />
             </div>
             <Messages store id=id.get_value() step />
             <Readings store id=id.get_value() step />

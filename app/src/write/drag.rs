@@ -3,6 +3,7 @@
 //! Places are told by the middles of the other rows, so a tall and a short row never swap to and fro. Near the
 //! edges of the window the page scrolls.
 
+use crate::frame::edge_scroll::scroll_at_edges;
 use crate::state::{Command, EditorStore};
 use leptos::ev;
 use leptos::leptos_dom::helpers::{IntervalHandle, WindowListenerHandle, set_interval_with_handle};
@@ -14,9 +15,6 @@ use wasm_bindgen::JsCast;
 
 /// How far a pointer moves before a press becomes a drag, in pixels.
 const SLACK: i32 = 4;
-/// How near an edge the page begins to scroll, and how far each time.
-const EDGE: f64 = 56.0;
-const SCROLL: f64 = 14.0;
 const SCROLL_EVERY: Duration = Duration::from_millis(30);
 
 /// A drag that is going on.
@@ -115,19 +113,9 @@ fn place_at(store: EditorStore, step: &Id, y: i32) -> usize {
 fn scroll() {
     let y =
         DRAG.with_borrow(|drag| drag.as_ref().filter(|drag| drag.is_moving.get()).map(|drag| drag.y.get()));
-    let Some(y) = y.map(f64::from) else { return };
-    let height = window().inner_height().ok().and_then(|height| height.as_f64()).unwrap_or_default();
-    let top = document().query_selector(".top").ok().flatten();
-    let top = top.map(|top| top.get_bounding_client_rect().bottom().max(0.0)).unwrap_or_default();
-    let by = if y < top + EDGE {
-        -SCROLL
-    } else if y > height - EDGE {
-        SCROLL
-    } else {
-        return;
-    };
-    window().scroll_by_with_x_and_y(0.0, by);
-    follow();
+    if y.is_some_and(|y| scroll_at_edges(".top", f64::from(y))) {
+        follow();
+    }
 }
 
 fn released(pointer: i32, command: Command) {

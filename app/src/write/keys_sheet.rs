@@ -12,11 +12,14 @@ const OF_WRITE: [Group; 3] = [
         "On Write, in the line",
         &[
             ("Enter", "keep the line as a step, and go on"),
-            ("1 to 9", "answer what is asked; Esc leaves it open"),
+            ("1 to 9", "answer what is asked; Esc leaves it open, and makes plain rows of a pasted text"),
             ("Shift+Enter", "a second line for the same step"),
-            ("warning: read: wait why: photo: ask: hold: later: bring:", "begin a line that adds to a step"),
+            (
+                "warning: read: wait why: photo: ask: hold: later: bring: back:",
+                "begin a line that adds to a step",
+            ),
             ("Ctrl+V of several lines", "each becomes a step"),
-            ("Tab", "to what is asked, then to what it means"),
+            ("Tab", "to what is asked or not said yet, then to what it means"),
         ],
     ),
     (
@@ -41,14 +44,7 @@ const OF_WRITE: [Group; 3] = [
             ("Ctrl+A, Ctrl+Shift+A", "select all steps, the steps of this stage; so does its heading"),
         ],
     ),
-    (
-        "Findings",
-        "On Write, findings",
-        &[
-            ("F8, Shift+F8", "the next or the last finding"),
-            ("Alt+Enter", "do what would mend the first finding of the row"),
-        ],
-    ),
+    ("Findings", "On Write, findings", &[("Alt+Enter", "do what would mend the first finding of the row")]),
 ];
 
 const EVERYWHERE: KeyGroup = KeyGroup {
@@ -56,6 +52,7 @@ const EVERYWHERE: KeyGroup = KeyGroup {
     keys: &[
         ("Ctrl+Z, Ctrl+Y", "undo, redo, across all screens and after a reload"),
         ("Ctrl+S, Ctrl+O", "save as a file, open a file"),
+        ("F8, Shift+F8", "the next or the last finding; what is mended on the map is shown on Appliance"),
         ("F1", "this sheet"),
     ],
 };

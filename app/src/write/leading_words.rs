@@ -22,7 +22,13 @@ pub fn leading_words(leading: &Leading) -> String {
     if gaps.is_empty() { what } else { format!("{what} · not said yet: {}", gaps.join(", ")) }
 }
 
-fn name(gap: Gap) -> &'static str {
+/// Whether a gap is filled by words: which list of the kit it is, and before which step, are not.
+pub fn is_field(gap: Gap) -> bool {
+    !matches!(gap, Gap::List | Gap::Before)
+}
+
+/// What a gap lacks.
+pub fn name(gap: Gap) -> &'static str {
     match gap {
         Gap::Hazard => "the hazard",
         Gap::Consequence => "what can happen",

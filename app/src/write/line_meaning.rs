@@ -32,6 +32,14 @@ impl LineMeaning {
         })
     }
 
+    /// Whether something is asked in it that has answers.
+    pub fn is_asked(self) -> bool {
+        self.read.with_untracked(|making| {
+            let Some(Making { reading, asked, .. }) = making else { return false };
+            !reading.doubts.is_empty() || asked.iter().any(|asked| !asked.choices.is_empty())
+        })
+    }
+
     /// The text below the line; none while nothing is typed.
     pub fn view(self) -> Option<AnyView> {
         match self.words.with(|words| leading(words.trim())) {

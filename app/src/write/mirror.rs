@@ -42,6 +42,7 @@ fn drawn(pieces: Memo<Vec<Piece>>, at: usize, mark: Mark) -> AnyView {
         move || pieces.with(|pieces| pieces.get(at).map(|piece| piece.text.clone()).unwrap_or_default());
     let mark = match mark {
         Mark::None => return text.into_any(),
+        Mark::Declined => "declined",
         Mark::Understood => "understood",
         Mark::Practice => "practice",
         Mark::New => "new",

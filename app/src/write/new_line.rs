@@ -4,18 +4,20 @@
 //! yet; it is not kept and not judged.
 
 use super::copying::{copied_steps, several_lines};
+use super::gap_fields::{GapFields, GapsOf, enter_first, gaps_of};
 use super::keys;
 use super::ladder_keys::LadderKeys;
 use super::leading_keys::LeadingKeys;
 use super::line_meaning::LineMeaning;
 use super::mirror::mirror;
+use crate::components::step_asides::conditions;
 use crate::state::attention::WritesIn;
 use crate::state::heard::plain;
 use crate::state::lines::Line;
 use crate::state::{Command, EditorStore};
 use leptos::ev::KeyboardEvent;
 use leptos::prelude::*;
-use procedures_schema::model::{Id, Stage};
+use procedures_schema::model::{Answer, Id, Stage};
 
 /// The line at the end, or below a step.
 #[component]
@@ -33,15 +35,17 @@ pub fn NewLine(
         None => "New step".to_owned(),
         Some(step) => format!("Step after {}", number_of(store, &step).unwrap_or_default()),
     };
-    let typed = Typed { store, after, line, is_plain: StoredValue::new(false) };
     let meaning = LineMeaning::new(store, after.get_value(), words);
+    let branch = store.branch(line, after);
+    let typed = Typed { store, after, line, meaning, branch, is_plain: StoredValue::new(false) };
     let told = store.told();
     let example =
         Memo::new(move |_| if is_last { told.with(|told| example(told.last_stage.as_ref())) } else { "" });
     let id = if is_last { "new-line" } else { "draft-line" };
     view! {
-        <div class="new-line">
+        <div class="new-line" class:only=move || branch.with(|branch| !branch.is_empty())>
             {leading_keys(store, is_last)}
+            {move || in_branch(store, &branch.get())}
             <label for=id>{label}</label>
             <div class="grows">
                 {mirror(move || if words.with(String::is_empty) { plain(example.get().to_owned()) } else { meaning.pieces() })}
@@ -55,11 +59,26 @@ pub fn NewLine(
                 ></textarea>
             </div>
             {move || meaning.view()}
+            <GapFields of=GapsOf { store, line, after } />
             {is_last.then(|| view! {
                 <div class="strip" role="group" aria-label="Ready steps for the end"><LadderKeys store after=None /></div>
             })}
         </div>
     }
+}
+
+/// On which answers the line is a step, and how to leave them.
+fn in_branch(store: EditorStore, branch: &[Answer]) -> Option<impl IntoView + use<>> {
+    let words = store.questions().with(|questions| conditions(branch, questions).join("; "));
+    let leave = move |_| store.leave_branch();
+    (!branch.is_empty()).then(|| {
+        view! {
+            <p class="in-branch">
+                {words}" "
+                <button type="button" class="quiet" title="Enter in the empty line" on:click=leave>"Leave it"</button>
+            </p>
+        }
+    })
 }
 
 /// A step as it might go on, for whoever does not know how to begin.
@@ -101,6 +120,8 @@ struct Typed {
     store: EditorStore,
     after: StoredValue<Option<Id>>,
     line: Line,
+    meaning: LineMeaning,
+    branch: Memo<Vec<Answer>>,
     is_plain: StoredValue<bool>,
 }
 
@@ -121,10 +142,22 @@ impl Typed {
                 event.stop_propagation();
                 if let Some(words) = self.take() {
                     self.store.run(Command::AddStep { after: self.after.get_value(), words });
+                } else if !self.branch.with_untracked(Vec::is_empty) {
+                    // Enter on an empty row below an answer leaves it.
+                    self.store.leave_branch();
                 } else if self.after.with_value(Option::is_some) && self.words().is_empty() {
                     self.store.run(Command::CloseDraft);
                 }
             }
+            // What is asked is answered in the row, so the line is kept first; a gap is filled where it is.
+            "Tab" if !event.shift_key() && !event.is_composing() && self.meaning.is_asked() => {
+                if let Some(words) = self.take() {
+                    event.prevent_default();
+                    event.stop_propagation();
+                    self.store.run(Command::AddStep { after: self.after.get_value(), words });
+                }
+            }
+            "Tab" if !event.shift_key() && self.enters_gap() => event.prevent_default(),
             "." if event.ctrl_key() && !event.alt_key() => {
                 event.prevent_default();
                 self.ask(event.target());
@@ -139,6 +172,11 @@ impl Typed {
             }
             _ => {}
         }
+    }
+
+    /// Goes to the first thing that a line with a leading word does not say yet; says whether there is one.
+    fn enters_gap(self) -> bool {
+        !gaps_of(&self.words()).is_empty() && enter_first(self.line)
     }
 
     /// Keeps the line as it is; what is picked goes into the step that it became.

@@ -9,6 +9,7 @@ use super::header::Header;
 use super::heads::Heads;
 use super::held_bar::HeldBar;
 use super::keys;
+use super::long_text::LongTextDialog;
 use super::new_line::NewLine;
 use super::row::Row;
 use super::row_lanes::end_lanes;
@@ -22,6 +23,7 @@ use crate::state::EditorStore;
 use crate::state::attention::Focus;
 use crate::state::files;
 use leptos::prelude::*;
+use procedures_schema::model::Id;
 use wasm_bindgen::JsCast;
 
 /// So many lanes have room for their names beside each other: in a window of middle width, and in a wide one.
@@ -71,7 +73,7 @@ pub fn WriteScreen(
             </header>
             <main>
                 <ol class="rows">
-                    <For each=move || store.order().get().to_vec() key=Clone::clone children=move |id| view! { <Row store id /> } />
+                    <For each=move || drawn_rows(store) key=Clone::clone children=move |id| view! { <Row store id /> } />
                     <li class="row last">
                         {end_lanes(store, false)}
                         <div class="content"><NewLine store after=None /></div>
@@ -81,8 +83,15 @@ pub fn WriteScreen(
             </main>
             <Foot offline />
             <HeldBar store />
+            <LongTextDialog store />
         </div>
     }
+}
+
+/// The rows that are drawn, in order.
+fn drawn_rows(store: EditorStore) -> Vec<Id> {
+    let n = store.drawn().get();
+    store.order().with(|order| order.iter().take(n).cloned().collect())
 }
 
 /// What is so at the end of the procedure, and what is missing there.

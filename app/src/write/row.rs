@@ -5,6 +5,7 @@ use super::details::Details;
 use super::drag;
 use super::fresh_things::FreshThings;
 use super::handle::Handle;
+use super::keep_phrase::KeepPhrase;
 use super::keys;
 use super::leading_keys::LeadingKeys;
 use super::leaving::{focus_on, is_left};
@@ -13,16 +14,19 @@ use super::move_to::MoveTo;
 use super::new_line::NewLine;
 use super::other_readings::OtherReadings;
 use super::pressing::pressed;
+use super::reminders::Reminders;
 use super::row_condition::Condition;
 use super::row_keys::RowKeys;
 use super::row_lanes::RowLanes;
 use super::row_margin::RowMargin;
+use super::source_line::PastedLine;
 use super::tokens::Tokens;
+use super::two_figures::TwoFigures;
 use super::words_field::WordsField;
 use crate::components::capital::capital;
 use crate::components::notation_line::notation_line;
 use crate::components::safety_band::safety_band;
-use crate::components::step_asides::out_lines;
+use crate::components::step_asides::{back_line, out_lines};
 use crate::state::heard::Heard;
 use crate::state::{Command, EditorStore};
 use leptos::prelude::*;
@@ -86,6 +90,7 @@ pub fn Row(
                         } else {
                             view! { <ReadWords store id=id.get_value() step /> }.into_any()
                         }}
+                        <Reminders store id=id.get_value() />
                         <FreshThings store id=id.get_value() />
                         {move || is_selected.get().then(|| view! { <RowKeys store id=id.get_value() has_details has_places /> })}
                         {move || (is_selected.get() && has_places.get()).then(|| view! { <MoveTo store has_places on:keydown=move |event| if is_left(&event) { has_places.set(false); focus_on(&format!("row-{}", id.get_value())); } /> })}
@@ -99,11 +104,13 @@ pub fn Row(
     }
 }
 
-/// Whether the keyboard or a finger went to a finding, to what has just been made, or to a heading. The row must not grow then, or
+/// Whether the keyboard or a finger went to a finding, to what has just been made, to a reminder, or to a heading. The row must not grow then, or
 /// the key that is being pressed would move away under the finger.
 fn stays_closed(event: &web_sys::FocusEvent) -> bool {
     let target = event.target().and_then(|target| target.dyn_into::<web_sys::Element>().ok());
-    target.is_some_and(|target| target.closest(".margin, .fresh, .stage").is_ok_and(|part| part.is_some()))
+    target.is_some_and(|target| {
+        target.closest(".margin, .fresh, .reminder, .stage").is_ok_and(|part| part.is_some())
+    })
 }
 
 /// The words of the selected row as a field, what is asked about them, and what they mean.
@@ -118,9 +125,12 @@ fn OpenWords(
     let id = StoredValue::new(id);
     view! {
         <WordsField store id=id.get_value() step heard number />
+        <PastedLine store id=id.get_value() />
         <Choices store id=id.get_value() heard />
         <OtherReadings store id=id.get_value() />
+        <KeepPhrase store id=id.get_value() />
         <LinkOffer store id=id.get_value() heard />
+        <TwoFigures store id=id.get_value() heard />
         <Tokens store id=id.get_value() step />
         {move || step.get().map(|step| out_lines(&step.actions))}
         <LeadingKeys field=Signal::stored(format!("words-{}", id.get_value())) step=Signal::derive(move || Some(number.get())) />
@@ -136,7 +146,7 @@ fn ReadWords(store: EditorStore, id: Id, step: Memo<Option<Arc<Step>>>) -> impl 
         |step: &Step| (!step.why.is_empty()).then(|| view! { <p class="why">"why: " {step.why.clone()}</p> });
     view! {
         <p class="words" on:pointerdown=press>{move || step.get().map(|step| store.shown_words(&step))}</p>
-        {move || step.get().map(|step| (store.map().with(|map| notation_line(&step.actions, map)), out_lines(&step.actions), why(&step)))}
+        {move || step.get().map(|step| (store.map().with(|map| notation_line(&step.actions, map)), out_lines(&step.actions), why(&step), back_line(&step)))}
     }
 }
 

@@ -35,6 +35,10 @@ pub fn Tokens(
         Memo::new(move |_| step.with(|step| step.as_ref().and_then(|step| step.actions.get(at)).cloned()))
     };
     let why = Memo::new(move |_| step.with(|step| step.as_ref().map(|step| step.why.clone())));
+    let back = Memo::new(move |_| step.with(|step| step.as_ref().map(|step| step.back.clone())));
+    let back = move || {
+        back.get().filter(|back| !back.is_empty()).map(|back| view! { <p class="why">"back: " {back}</p> })
+    };
     let why =
         move || why.get().filter(|why| !why.is_empty()).map(|why| view! { <p class="why">"why: " {why}</p> });
     let key = move |at: usize| view! { <OneToken store id=id.get_value() at action=action(at) open naming looked_at /> };
@@ -57,6 +61,7 @@ pub fn Tokens(
             />
         })}
         {why}
+        {back}
     }
 }
 

@@ -4,7 +4,7 @@
 use super::clause::Clause;
 use super::coin::{self, Lead, Noun, Phrase, is_appliance, named_kind, noun};
 use super::mention::{Mention, singular};
-use super::quantity::Figures;
+use super::quantity::{Figures, Quantity};
 use super::reader::Reader;
 use crate::lexicon::{Amount, tokens};
 use crate::model::{ApplianceMap, Connection, Id, Known, ThingKind, Verb};
@@ -67,14 +67,7 @@ impl Said {
     /// The sizes that stand with a phrase: before its noun, or behind it up to the next thing.
     fn sizes(line: &Reader<'_>, clause: &Clause, phrase: &Phrase, phrases: &[Phrase]) -> Self {
         let mut said = Self::default();
-        let stands_alone =
-            |other: &&Phrase| !matches!(other.lead, Lead::After(_)) || other.from == phrase.from;
-        for quantity in line.quantities(clause) {
-            let before = phrases.iter().filter(stands_alone).rfind(|other| other.start <= quantity.from);
-            let with = before.or_else(|| phrases.iter().find(stands_alone));
-            if with.is_none_or(|with| with.from != phrase.from) {
-                continue;
-            }
+        for quantity in quantities_with(line, clause, phrase, phrases) {
             match &quantity.figures {
                 Figures::Size(thread) => said.thread = said.thread.or_else(|| Some(thread.clone())),
                 Figures::Range(range) if range.unit == Unit::Millimetre => {
@@ -84,6 +77,16 @@ impl Said {
             }
         }
         said
+    }
+
+    /// How many there are in all, as far as the words say.
+    pub(super) fn total(&self) -> Option<u32> {
+        self.total
+    }
+
+    /// Whether an amount may be a part of what there is of a connection.
+    pub(super) fn may_be_in_part(&self, connection: &Connection) -> bool {
+        self.in_part || self.is_of_its_part(connection)
     }
 
     /// Those of several things that agree with the words; only connections can disagree.
@@ -104,7 +107,7 @@ impl Said {
     fn is_other_count(&self, connection: &Connection) -> bool {
         let differs = match self.total {
             // "Two screws of the head" may be two of its four.
-            Some(n) if self.in_part || self.is_of_its_part(connection) => n > connection.count,
+            Some(n) if self.may_be_in_part(connection) => n > connection.count,
             Some(n) => n != connection.count,
             None => false,
         };
@@ -141,7 +144,8 @@ impl Said {
         (other_thread && !flats_agree) || other_flats || unlike
     }
 
-    fn is_of_another(&self, map: &ApplianceMap, connection: &Connection) -> bool {
+    /// Whether the words say that the thing is of another one than a connection.
+    pub(super) fn is_of_another(&self, map: &ApplianceMap, connection: &Connection) -> bool {
         let Some(owner) = &self.owner else { return false };
         if connection.joins.iter().any(|part| owner.parts.contains(part))
             || owner.others.contains(&connection.id)
@@ -172,6 +176,21 @@ impl Reader<'_> {
             Said::of_phrase(self, clause, phrase, &phrases, &self.mentions)
         })
     }
+}
+
+/// The quantities that stand with a phrase: before its noun, or behind it up to the next thing.
+pub(super) fn quantities_with<'r>(
+    line: &'r Reader<'_>,
+    clause: &Clause,
+    phrase: &Phrase,
+    phrases: &[Phrase],
+) -> impl Iterator<Item = &'r Quantity> {
+    let stands_alone = |other: &&Phrase| !matches!(other.lead, Lead::After(_)) || other.from == phrase.from;
+    line.quantities(clause).filter(move |quantity| {
+        let before = phrases.iter().filter(stands_alone).rfind(|other| other.start <= quantity.from);
+        let with = before.or_else(|| phrases.iter().find(stands_alone));
+        with.is_some_and(|with| with.from == phrase.from)
+    })
 }
 
 /// What a phrase is of, if that is a thing: not the appliance, a circuit or a side.
@@ -208,7 +227,7 @@ fn pair(one: Option<&String>, other: Option<&String>, holds: impl Fn(&str, &str)
 }
 
 /// Whether two texts name one thread; the usual pitch need not be written.
-fn is_thread(one: &str, other: &str) -> bool {
+pub(super) fn is_thread(one: &str, other: &str) -> bool {
     let bare = |text: &str| text.split(" x ").next().map(str::to_owned);
     let has_pitch = |text: &str| text.contains(" x ");
     one == other || (has_pitch(one) != has_pitch(other) && bare(one) == bare(other))

@@ -34,20 +34,23 @@ impl Reader<'_> {
                 None => return,
             },
         };
-        let of: Vec<&Id> = meant.iter().filter(|c| c.kind == kind).map(|c| &c.id).collect();
-        let said = mention.map(|mention| self.said_of(clause, mention)).unwrap_or_default();
-        let plugs = self.map.connections.iter().filter(|plug| {
-            // "Put the lid back and screw it down" is about the screws of the lid.
-            let fixing = fixes && plug.family == Family::Fixing;
-            let own = (family.as_ref() == Some(&plug.family) || fixing) && plug.port.is_none();
-            own && !said.is_other_size(plug) && plug.joins.iter().any(|part| of.contains(&part))
-        });
-        let items = self.map.temporary.iter().filter(|item| {
-            let on = item.on.as_ref().or(item.bonds.as_ref()).is_some_and(|on| of.contains(&on));
-            on && head.is_some_and(|head| item.name.ends_with(head))
-        });
-        let all = plugs.map(|plug| &plug.id).chain(items.map(|item| &item.id)).cloned();
-        let possible: Vec<Id> = all.filter(|id| self.here.is_possible(&verb, id)).collect();
+        let own = |mention: Option<&Mention>, meant: &[Candidate]| -> Vec<Id> {
+            let of: Vec<&Id> = meant.iter().filter(|c| c.kind == kind).map(|c| &c.id).collect();
+            let said = mention.map(|mention| self.said_of(clause, mention)).unwrap_or_default();
+            let plugs = self.map.connections.iter().filter(|plug| {
+                // "Put the lid back and screw it down" is about the screws of the lid.
+                let fixing = fixes && plug.family == Family::Fixing;
+                let fits = (family.as_ref() == Some(&plug.family) || fixing) && plug.port.is_none();
+                fits && !said.is_other_size(plug) && plug.joins.iter().any(|part| of.contains(&part))
+            });
+            let items = self.map.temporary.iter().filter(|item| {
+                let on = item.on.as_ref().or(item.bonds.as_ref()).is_some_and(|on| of.contains(&on));
+                on && head.is_some_and(|head| item.name.ends_with(head))
+            });
+            let all = plugs.map(|plug| &plug.id).chain(items.map(|item| &item.id)).cloned();
+            all.filter(|id| self.here.is_possible(&verb, id)).collect()
+        };
+        let possible = own(mention, &meant);
         match (possible.as_slice(), mention) {
             ([], _) => return,
             ([only], _) => proposal.action.on = vec![only.clone()],
@@ -58,34 +61,32 @@ impl Reader<'_> {
             (_, None) => return,
         }
         proposal.said_by.extend(said_by);
-        if let Some(first) = mention.filter(|_| unplugs) {
-            self.add_joined(clause, first, family.as_ref(), proposal);
+        let further = mention.filter(|_| proposal.choices.is_empty());
+        for other in further.map(|first| self.listed_behind(clause, first)).unwrap_or_default() {
+            if let [only] = own(Some(other), &other.candidates).as_slice() {
+                proposal.action.on.push(only.clone());
+                proposal.said_by.extend(self.tokens_of(other));
+            }
         }
     }
 
-    /// "Unplug the sensor *and the turbine*": the plugs of the further parts, where each has only one.
-    fn add_joined(&self, clause: &Clause, first: &Mention, family: Option<&Family>, proposal: &mut Proposal) {
-        let verb = proposal.action.verb.clone();
+    /// "Unplug the fan, *the pump* and *the sensor*": what goes on behind a thing in one list, up to the last "and".
+    fn listed_behind(&self, clause: &Clause, first: &Mention) -> Vec<&Mention> {
         let end = self.end_of_sentence(clause);
-        let further = self.mentions_in(clause).filter(|mention| {
-            mention.from > first.to
-                && mention.from < end
-                && self.preposition(mention).is_none()
-                && self.is_joined(clause, mention.from)
-        });
-        for mention in further {
-            let of_part = |plug: &&Connection| {
-                let mut parts = mention.candidates.iter().filter(|part| part.kind == ThingKind::Component);
-                let own = Some(&plug.family) == family && plug.port.is_none();
-                own && parts.any(|part| plug.joins.contains(&part.id))
-            };
-            let mut plugs = self.map.connections.iter().filter(of_part);
-            let (Some(only), None) = (plugs.next(), plugs.next()) else { continue };
-            if self.here.is_possible(&verb, &only.id) && !proposal.action.on.contains(&only.id) {
-                proposal.action.on.push(only.id.clone());
-                proposal.said_by.extend(self.tokens_of(mention));
+        let (mut listed, mut n_joined, mut to) = (Vec::new(), 0, first.to);
+        for other in self.mentions_in(clause).filter(|other| other.from >= first.to && other.from < end) {
+            let between = || (to..other.from).map(|i| self.text(i));
+            if !between().all(|text| matches!(text, "a" | "an" | "and" | "both" | "its" | "the")) {
+                break;
             }
+            listed.push(other);
+            if between().any(|text| text == "and") {
+                n_joined = listed.len();
+            }
+            to = other.to;
         }
+        listed.truncate(n_joined);
+        listed
     }
 
     /// "Undo the union and cap *the end*": the connection that the last clause opened, or the only one that is open.

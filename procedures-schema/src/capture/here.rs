@@ -74,6 +74,11 @@ impl Here {
         }
     }
 
+    /// A state of which nothing is known, for whoever only asks what words name.
+    pub(super) fn unknown() -> Self {
+        Self::in_service(&ApplianceMap::default())
+    }
+
     /// The state at a place of a run.
     pub fn from_trace(map: &ApplianceMap, trace: &Trace, place: Place) -> Self {
         let mut here = Self::in_service(map);

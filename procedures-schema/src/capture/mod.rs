@@ -17,6 +17,7 @@ mod by_part;
 mod by_verb;
 mod clause;
 mod coin;
+mod figures;
 mod found_out;
 mod here;
 mod leading;
@@ -26,6 +27,7 @@ mod mention;
 mod objects;
 mod other;
 mod others;
+mod own_phrase;
 mod pasted_title;
 mod pronoun;
 mod proof;
@@ -50,18 +52,21 @@ mod told;
 mod unknown;
 
 pub use block::{
-    Block, Counts, LineDoubt, MOST_LINES, NotUnderstood, Pasted, Piece, PieceKind, TooManyLines, block,
-    steps_of_block,
+    Block, BlockReading, Counts, LineDoubt, MANY_LINES, NotUnderstood, Pasted, Piece, PieceKind, SourceLine,
+    block, steps_of_block,
 };
 pub use coin::{
-    Answer, Given, Made, Making, Meaning, Question, line_making, line_making_here, line_with_making,
+    Another, Answer, Given, Made, Making, Meaning, Question, another, line_making, line_making_here,
+    line_with_making,
 };
+pub use figures::{Differing, Value, as_said, as_was, differing, follow_words, take_words, write_value};
 pub use found_out::{NoAnswer, Several, found_out, one_range, one_value, several_found_out};
 pub use here::Here;
 pub use leading::{
     Applied, Beside, Gap, Leading, NotHeld, StepParts, apply_leading, leading, number_of_step, parts_of_step,
-    question_of, question_with_answers,
+    question_of, question_with_answers, with_gap_filled,
 };
+pub use own_phrase::own_phrase;
 pub use pasted_title::take_title;
 pub use quantity::{Figures, Quantity};
 pub use readings::{Readings, called, readings_at};

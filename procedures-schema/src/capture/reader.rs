@@ -8,7 +8,7 @@ use super::quantity::{Figures, Quantity, quantities};
 use super::threads::with_screws;
 use super::told;
 use super::{Choice, Doubt, LineReading, Unknown};
-use crate::lexicon::{Amount, Break, Lexicon, Token, tokens};
+use crate::lexicon::{Amount, Break, Lexicon, Own, Token, tokens};
 use crate::model::{Action, ApplianceMap, Id, Span, Stage, ThingKind, Verb};
 
 /// A line with everything that was found in it, and the actions read so far.
@@ -60,8 +60,11 @@ impl<'a> Reader<'a> {
     ) -> Self {
         let tokens = with_screws(tokens(words));
         // "Back: take the tag off" is a reminder, even where no step can hold it.
-        let (tokens, said) =
-            if stays_words(words) { (tokens, Vec::new()) } else { lexicon.phrases_understood(tokens) };
+        let (tokens, said) = if stays_words(words) {
+            (tokens, Vec::new())
+        } else {
+            lexicon.phrases_understood(tokens, &Own::of(&map.phrases))
+        };
         let clauses = clauses(&tokens, &said);
         let is_verb = |i: usize| clauses.iter().any(|clause| clause.verb() == i);
         let mentions = Names::of(map, &tokens).find(&tokens, is_verb);

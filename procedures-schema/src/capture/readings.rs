@@ -59,20 +59,32 @@ impl Reader<'_> {
                 self.take(proposal);
             }
         }
-        let mention = self.mentions.iter().find(|m| m.from < to && from < m.to).cloned();
+        let inside = self.mentions.iter().find(|m| m.from < to && from < m.to).cloned();
+        let is_read = clause.as_ref().is_some_and(|clause| !self.proposals(clause).is_empty());
+        let behind = || self.named_behind(to).filter(|_| !is_read && at.0 < at.1);
+        let is_inside = inside.is_some();
+        let mention = inside.or_else(behind);
         let mut found = Found { actions: Vec::new() };
         if let Some(clause) = &clause {
             self.of_clause(clause, &mut found);
         }
         if let Some(mention) = &mention {
             let marked = at.0 < at.1;
-            let says = if marked { (from..to).collect() } else { self.said_with(clause.as_ref(), mention) };
+            let named = if is_inside { Vec::new() } else { self.tokens_of(mention) };
+            let says = if marked {
+                (from..to).chain(named).collect()
+            } else {
+                self.said_with(clause.as_ref(), mention)
+            };
             self.of_mention(mention, &says, &mut found);
         }
         if let Some(clause) = &clause {
             self.on_others(clause, &mut found);
         }
         found.actions.truncate(MOST);
+        for action in &mut found.actions {
+            action.meant_by = self.words_of_pick(action);
+        }
         let span = match (&clause, &mention) {
             _ if at.0 < at.1 => self.span(from, to),
             (Some(clause), _) => self.span(clause.verb(), clause.to),
@@ -80,6 +92,15 @@ impl Reader<'_> {
             (None, None) => self.span(from, to),
         };
         Readings { span, actions: found.actions }
+    }
+
+    /// What is named first behind marked words, up to the next comma or verb: "*knock off* the two lids".
+    fn named_behind(&self, to: usize) -> Option<Mention> {
+        let mention = self.mentions.iter().find(|mention| mention.from >= to)?;
+        let is_joined =
+            (to..=mention.from).all(|i| self.tokens.get(i).is_some_and(|token| token.before == Break::None));
+        let is_verb = |i: usize| self.clauses.iter().any(|clause| clause.phrase.contains(&i));
+        (is_joined && !(to..mention.from).any(is_verb)).then(|| mention.clone())
     }
 
     /// The tokens that a caret or a marked stretch touches.

@@ -135,6 +135,7 @@ static RULES: &[&Rule] = &[
     &words::not_said::RULE,
     &words::not_typed::RULE,
     &words::placeholder::RULE,
+    &words::reminder_waits::RULE,
     &words::repeat_without_stop::RULE,
     &words::reverse_order::RULE,
     &words::tolerance::RULE,

@@ -5,7 +5,7 @@ use super::lower::Names;
 use super::sayings::Heard;
 use super::stated::Rivals;
 use crate::lexicon::Lexicon;
-use crate::model::{Action, Connection, Id, Procedure, Seal, Step};
+use crate::model::{Action, Connection, Id, Procedure, SUPPLY, Seal, Step};
 use crate::simulate::{Guard, Place, SectionCell, Side, Thing, Trace, Unmet};
 use std::cell::OnceCell;
 
@@ -105,11 +105,8 @@ impl<'c> Context<'c> {
         self.trace.plant().id_of(thing).map_or_else(|| "a thing".to_owned(), |id| self.the_id(id))
     }
 
-    /// As [`ApplianceMap::name_of`](crate::model::ApplianceMap::name_of), without looking through the whole map.
-    fn name_of<'i>(&self, id: &'i Id) -> &'i str
-    where
-        'c: 'i,
-    {
+    /// The name of a thing, without looking through the whole map; none of what is not on it.
+    fn name_of(&self, id: &Id) -> Option<&'c str> {
         let map = &self.procedure.map;
         macro_rules! name {
             ($list:ident, $cell:ident) => {
@@ -126,12 +123,17 @@ impl<'c> Context<'c> {
             Some(Thing::Setting(cell)) => name!(settings, cell),
             Some(Thing::Section(_)) | None => None,
         };
-        name.unwrap_or_else(|| map.name_of(id))
+        let searched = || map.things().find(|(_, known, ..)| *known == id).map(|(_, _, name, _)| name);
+        name.or_else(searched)
     }
 
-    /// The name of what an id stands for, with its article.
+    /// The name of what an id stands for, with its article. The id itself says nothing to people.
     pub(super) fn the_id(&self, id: &Id) -> String {
-        let name = self.name_of(id);
+        let Some(name) = self.name_of(id) else {
+            let is_supply = id.as_str() == SUPPLY;
+            return if is_supply { "the supply" } else { "a thing that is not on the appliance map" }
+                .to_owned();
+        };
         // What stands behind a comma in a name would run into the words behind it.
         let name = match name.split_once(", ") {
             Some((name, more)) => format!("{name} ({more})"),
@@ -173,7 +175,8 @@ impl<'c> Context<'c> {
             .filter_map(|(question, answer)| self.trace.plant().answer_named(*question, *answer))
             .map(|(question, answer)| {
                 let found = self.procedure.questions.iter().find(|q| q.id == *question);
-                let words = found.map_or(question.as_str(), |question| question.words.as_str());
+                let words =
+                    found.map_or("a question that is not listed:", |question| question.words.as_str());
                 format!("{words} {answer}")
             })
             .collect()

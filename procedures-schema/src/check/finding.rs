@@ -48,6 +48,8 @@ pub struct Finding {
     pub span: Option<Span>,
     /// The circuit whose lane shows it.
     pub circuit: Option<Id>,
+    /// The thing of the map that says too little, or something wrong, where that is mended on the map and not in a step.
+    pub thing: Option<Id>,
     /// What is wrong: one clause that names step and thing.
     pub title: String,
     /// States that led to it.
@@ -60,4 +62,12 @@ pub struct Finding {
     pub again: Vec<Id>,
     /// The answers that lead to it, in words; none if it is so on every way.
     pub answers: Vec<String>,
+}
+
+impl Finding {
+    /// The same, mended at a thing of the map.
+    pub(super) fn of_thing(mut self, thing: &Id) -> Self {
+        self.thing = Some(thing.clone());
+        self
+    }
 }

@@ -86,6 +86,7 @@ impl Rule {
             action: None,
             span: None,
             circuit: None,
+            thing: None,
             title,
             because: Vec::new(),
             remedy: Vec::new(),

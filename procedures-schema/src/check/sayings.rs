@@ -7,7 +7,7 @@
 use super::finding::Finding;
 use super::lower::Lower;
 use super::stated::Stating;
-use crate::lexicon::{Lexicon, Lowered, Said, Vocabulary, tokens, tokens_into};
+use crate::lexicon::{Lexicon, Lowered, Own, Said, Vocabulary, tokens, tokens_into};
 use crate::model::{ApplianceMap, Procedure, Renewal, Step};
 use crate::simulate::Trace;
 use std::sync::Arc;
@@ -107,7 +107,8 @@ impl Sayings {
         let is_same_scope = procedure.has_head_of(&self.head);
         let scope = if is_same_scope { self.head.clone() } else { Arc::new(procedure.head()) };
         // A vocabulary in which most words have gone tells less and less to be absent.
-        if self.head.language != procedure.language || n_read > 2 * steps.len() + 64 {
+        let has_same_phrases = self.map.phrases == procedure.map.phrases;
+        if self.head.language != procedure.language || !has_same_phrases || n_read > 2 * steps.len() + 64 {
             return Self::with_head(procedure, scope);
         }
         let mut clean = Vec::new();
@@ -118,7 +119,7 @@ impl Sayings {
         }
         let mut heard = Heard::none(self.heard.vocabulary.clone());
         heard.take_over(&self.heard, 0..n_first);
-        heard.hear(between, &self.head.language);
+        heard.hear(between, &self.head.language, &procedure.map);
         heard.take_over(&self.heard, known.len() - n_last..known.len());
         Self {
             map: procedure.map.clone(),
@@ -136,7 +137,7 @@ impl Heard {
     /// What the words of a document say.
     pub(super) fn of(procedure: &Procedure) -> Self {
         let mut heard = Self::none(Vocabulary::new());
-        heard.hear(&procedure.steps, &procedure.language);
+        heard.hear(&procedure.steps, &procedure.language, &procedure.map);
         heard
     }
 
@@ -153,8 +154,9 @@ impl Heard {
     }
 
     /// Adds what steps say; nothing but their vocabulary, if there is no lexicon for the language.
-    fn hear(&mut self, steps: &[Arc<Step>], language: &str) {
+    fn hear(&mut self, steps: &[Arc<Step>], language: &str, map: &ApplianceMap) {
         let lexicon = Lexicon::for_language(language);
+        let own = Own::of(&map.phrases);
         let n_before = self.ends.len();
         self.lower.add_all(steps.iter().map(|step| step.words.as_str()));
         let mut cut = Vec::new();
@@ -164,7 +166,7 @@ impl Heard {
             tokens_into(&step.words, lower, &mut cut);
             self.vocabulary.take_in(lower, &cut);
             if let Some(lexicon) = lexicon {
-                lexicon.phrases_into(&cut, &mut self.said);
+                lexicon.phrases_into(&cut, &own, &mut self.said);
             }
             let has_new_seal = step.actions.iter().any(|action| action.seal == Some(Renewal::New));
             let says_new = |lexicon: &Lexicon| lexicon.says_new_in(&cut, &[]);

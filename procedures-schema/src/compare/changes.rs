@@ -61,6 +61,7 @@ fn others(before: &Procedure, after: &Procedure) -> Vec<&'static str> {
         (before.questions != after.questions, "the questions"),
         (before.kit != after.kit, "the kit"),
         (before.sources != after.sources || before.overrides != after.overrides, "sources and demands"),
+        (before.map.phrases != after.map.phrases, "the phrases"),
         (before.images != after.images, "the pictures"),
         (before.later != after.later, "what is to be found out"),
         (before.waivers != after.waivers, "accepted warnings"),

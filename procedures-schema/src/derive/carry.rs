@@ -3,18 +3,22 @@
 //! A thing that the other map has under the same name and kind is taken for the same, unless it is on another circuit
 //! or somebody says that it is another; every other comes along with what it needs: a section with its circuit, a
 //! circuit with its isolators.
-//! Questions and kit stay behind, because they belong to the document; what stays behind is told.
+//! Questions and kit stay behind, because they belong to the document; what stays behind is told. Within one document
+//! the things are there; those that are no more come back ([`Back`]).
 
 use crate::edit::Edit;
 use crate::model::{
-    ApplianceMap, Id, IdSource, Procedure, References, Relinked, Step, ThingKind, step_links,
+    ApplianceMap, Id, IdSource, OwnPhrase, Procedure, References, Relinked, Step, ThingKind, step_links,
 };
 use onto::{exchange, needed, the_same, with_missing};
 use std::collections::{BTreeMap, BTreeSet};
 use std::ops::Range;
 use std::sync::Arc;
 
+mod back;
 pub(super) mod onto;
+
+pub use back::Back;
 
 /// Steps with the map that they speak of.
 #[derive(Clone, Debug, PartialEq)]
@@ -40,6 +44,8 @@ pub struct Arrival {
     pub steps: Vec<Id>,
     /// The names of the things that came along.
     pub things: Vec<String>,
+    /// The names of the things that came back, since the document had them once.
+    pub back: Vec<String>,
     /// What the steps name and was taken for what is there: its id where it comes from, and its name.
     pub same: Vec<(Id, String)>,
     /// What could not come along, in words.
@@ -91,12 +97,16 @@ impl Carried {
     ) -> Arrival {
         let mut arrival = Arrival::default();
         let is_same = self.from == into.id;
+        let back = if is_same { Back::of(into, &self.map, &self.steps) } else { Back::default() };
+        arrival.edits.extend(back.map.clone().map(Edit::SetMap));
+        arrival.back.clone_from(&back.things);
         let renamed = if is_same { BTreeMap::new() } else { self.things(into, ids, apart, &mut arrival) };
         let mut copies: BTreeMap<Id, Id> = BTreeMap::new();
         copies.extend(self.steps.iter().map(|step| (step.id.clone(), ids.next_id("step"))));
         for (offset, step) in self.steps.iter().enumerate() {
             let mut step = Step::clone(step);
             step.each_thing(&mut |id| exchange(id, &renamed));
+            back.lead(&mut step);
             let number = offset + 1;
             for action in &mut step.actions {
                 action.until = action.until.take().and_then(|until| {
@@ -144,11 +154,28 @@ impl Carried {
                 arrival.things.push(name.to_owned());
             }
         }
-        if !missing.is_empty() {
-            let map = with_missing(&into.map, &self.map, &missing, &renamed);
+        let phrases = self.phrases_for(into);
+        if !missing.is_empty() || !phrases.is_empty() {
+            let mut map = with_missing(&into.map, &self.map, &missing, &renamed);
+            arrival.things.extend(phrases.iter().map(|own| format!("the phrase \"{}\"", own.words)));
+            map.phrases.extend(phrases);
             arrival.edits.push(Edit::SetMap(Arc::new(map)));
         }
         renamed
+    }
+}
+
+impl Carried {
+    /// The phrases of the procedure whose words stand in the steps, and which another lacks.
+    fn phrases_for(&self, into: &Procedure) -> Vec<OwnPhrase> {
+        let is_word = |c: char| c.is_alphanumeric() || c == '-';
+        let words = |text: &str| -> BTreeSet<String> {
+            text.to_lowercase().split(|c| !is_word(c)).map(str::to_owned).collect()
+        };
+        let said: Vec<BTreeSet<String>> = self.steps.iter().map(|step| words(&step.words)).collect();
+        let is_said = |own: &&OwnPhrase| said.iter().any(|said| words(&own.words).is_subset(said));
+        let is_new = |own: &&OwnPhrase| !into.map.phrases.iter().any(|known| known.is_called(&own.words));
+        self.map.phrases.iter().filter(is_new).filter(is_said).cloned().collect()
     }
 }
 

@@ -14,6 +14,8 @@ pub mod ladder;
 pub mod lanes;
 pub mod open_at;
 pub mod ready;
+pub mod reminders;
+pub mod rows;
 pub mod rungs;
 mod sentence;
 pub mod stands;

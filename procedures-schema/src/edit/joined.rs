@@ -26,6 +26,10 @@ pub fn joined(first: &Step, second: &Step) -> Option<Step> {
         let gap = if first.why.is_empty() { "" } else { " " };
         step.why = format!("{}{gap}{}", first.why, second.why);
     }
+    if !second.back.is_empty() {
+        let gap = if first.back.is_empty() { "" } else { " " };
+        step.back = format!("{}{gap}{}", first.back, second.back);
+    }
     let is_new = |(key, _): &&(String, _)| first.rest.0.iter().all(|(known, _)| known != key);
     step.rest.0.extend(second.rest.0.iter().filter(is_new).cloned());
     Some(step)
@@ -60,9 +64,11 @@ mod tests {
         let (mut one, mut two) = (step("a", "Lift the lid."), step("b", "Hold it."));
         (one.people, two.people) = (None, Some(2));
         (one.why, two.why) = ("Heavy.".to_owned(), "Sharp.".to_owned());
+        (one.back, two.back) = ("Arrow down.".to_owned(), "Clip first.".to_owned());
         (one.declined, two.declined) = (vec!["lid".to_owned()], vec!["lid".to_owned(), "hold".to_owned()]);
         let both = joined(&one, &two).expect("one step");
         assert_eq!((both.words.as_str(), both.why.as_str()), ("Lift the lid. Hold it.", "Heavy. Sharp."));
+        assert_eq!(both.back, "Arrow down. Clip first.");
         assert_eq!((both.people, both.declined.len(), both.actions.len()), (Some(2), 2, 2));
         assert_eq!(both.actions[1].says, [Span(14, 18)]);
     }

@@ -14,6 +14,7 @@ mod migrate;
 mod part;
 mod read;
 mod rewriter;
+mod room;
 #[cfg(feature = "cli")]
 mod schema;
 mod sound;
@@ -29,6 +30,7 @@ pub use limits::{
 pub use part::{read_part, write_part};
 pub use read::read;
 pub use rewriter::Rewriter;
+pub use room::{TooMuch, has_room, have_room};
 #[cfg(feature = "cli")]
 pub use schema::{found_schema, schema};
 pub use write::write;

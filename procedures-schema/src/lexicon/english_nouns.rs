@@ -81,6 +81,7 @@ pub(super) static LOOKALIKES: &[&str] = &[
     "take|taken|takes|taking|took care|hold|note|place",
     "tap water",
     "test cap|caps|gauge|instrument|lamp|lead|leads|nipple|nipples|plug|plugs|point|points|port|ports|pressure|screw|screws",
+    "torque later",
     "trip button|lever",
     "tug test",
     "vacuum cleaner|gauge|pump",

@@ -14,6 +14,7 @@ mod english_nouns;
 mod english_understood;
 mod lowered;
 mod negation;
+mod own;
 mod phrase;
 mod seal;
 mod stage;
@@ -29,6 +30,7 @@ pub use phrase::{Few, Said};
 pub use text::{Break, Token, tokens};
 
 pub(crate) use lowered::Lowered;
+pub(crate) use own::Own;
 pub(crate) use text::{mixed, tokens_into};
 pub(crate) use vocabulary::Vocabulary;
 
@@ -64,20 +66,32 @@ impl Lexicon {
 
     /// The verb phrases in words that are already cut into tokens.
     pub fn phrases_of(&self, tokens: &[Token<'_>]) -> Vec<Said> {
+        self.phrases_with(tokens, &Own::default())
+    }
+
+    /// As [`Lexicon::phrases_of`], with those of a procedure.
+    pub(crate) fn phrases_with(&self, tokens: &[Token<'_>], own: &Own) -> Vec<Said> {
         let mut said = Vec::new();
-        self.phrases_into(tokens, &mut said);
+        self.phrases_into(tokens, own, &mut said);
         said
     }
 
-    /// As [`Lexicon::phrases_of`], behind what is in the list already.
-    pub(crate) fn phrases_into(&self, tokens: &[Token<'_>], said: &mut Vec<Said>) {
+    /// The phrases of the language and those of a procedure.
+    fn find(&self, tokens: &[Token<'_>], own: &Own, said: &mut Vec<Said>) {
         let n_before = said.len();
         self.phrases.find(tokens, said);
+        own.add(tokens, said, n_before);
+    }
+
+    /// As [`Lexicon::phrases_with`], behind what is in the list already.
+    pub(crate) fn phrases_into(&self, tokens: &[Token<'_>], own: &Own, said: &mut Vec<Said>) {
+        let n_before = said.len();
+        self.find(tokens, own, said);
         let found = understood::understood(tokens, said.get(n_before..).unwrap_or_default());
         if !found.is_empty() {
             said.truncate(n_before);
             let tokens = understood::with_understood(tokens, &found);
-            self.phrases.find(&tokens, said);
+            self.find(&tokens, own, said);
             understood::complete(said, n_before, &tokens, &found);
             understood::without_understood(said.get_mut(n_before..).unwrap_or_default(), &found);
         }
@@ -85,16 +99,20 @@ impl Lexicon {
 
     /// Words with the verbs that are understood among them, and the phrases in them: "isolator off" is "*switch*
     /// isolator off". An understood token has no width.
-    pub(crate) fn phrases_understood<'w>(&self, tokens: Vec<Token<'w>>) -> (Vec<Token<'w>>, Vec<Said>) {
+    pub(crate) fn phrases_understood<'w>(
+        &self,
+        tokens: Vec<Token<'w>>,
+        own: &Own,
+    ) -> (Vec<Token<'w>>, Vec<Said>) {
         let mut said = Vec::new();
-        self.phrases.find(&tokens, &mut said);
+        self.find(&tokens, own, &mut said);
         let found = understood::understood(&tokens, &said);
         if found.is_empty() {
             return (tokens, said);
         }
         let tokens = understood::with_understood(&tokens, &found);
         said.clear();
-        self.phrases.find(&tokens, &mut said);
+        self.find(&tokens, own, &mut said);
         understood::complete(&mut said, 0, &tokens, &found);
         (tokens, said)
     }

@@ -12,7 +12,7 @@ use crate::model::{Span, Verb};
 use smallvec::SmallVec;
 
 /// At most this many words stand in a gap.
-const WIDEST: usize = 7;
+pub(super) const WIDEST: usize = 7;
 
 /// A list that needs no room of its own while it is as short as nearly every phrase.
 pub type Few<T> = SmallVec<[T; 3]>;

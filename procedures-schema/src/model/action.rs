@@ -319,6 +319,9 @@ pub struct Action {
     /// The words that say it.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub says: Vec<Span>,
+    /// The words among them that mean it, where somebody has picked that and no phrase says it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub meant_by: Option<String>,
     /// Unknown fields.
     #[serde(flatten)]
     pub rest: Rest,
@@ -359,6 +362,7 @@ impl Action {
             readings: Vec::new(),
             on_fail: None,
             says: Vec::new(),
+            meant_by: None,
             rest: Rest::default(),
         }
     }

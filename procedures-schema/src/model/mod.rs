@@ -21,6 +21,7 @@ mod listed;
 mod message;
 mod moment;
 mod open_value;
+mod own_phrase;
 mod procedure;
 mod references;
 mod revision;
@@ -52,6 +53,7 @@ pub(crate) use listed::{a_new, is_plural};
 pub use message::{SafetyMessage, SignalWord};
 pub use moment::{Moment, MomentError};
 pub use open_value::{OpenPlace, OpenValue, each_reading, open_values, readings};
+pub use own_phrase::OwnPhrase;
 pub use procedure::{
     Aim, ApplianceMap, CensusAnswer, CensusEntry, FORMAT_VERSION, Goal, Later, Procedure, ThingKind, Variant,
     Waiver,

@@ -4,7 +4,7 @@ use super::link::with_links_named;
 use super::words::words;
 use super::{
     Circuit, CircuitKind, Component, Connection, Country, Date, DemandOverride, Id, Image, Isolator, Kit,
-    Question, Rest, Revision, Seal, Section, Setting, SignOff, Source, Step, Temporary,
+    OwnPhrase, Question, Rest, Revision, Seal, Section, Setting, SignOff, Source, Step, Temporary,
 };
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
@@ -97,6 +97,9 @@ pub struct ApplianceMap {
     /// Settings.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub settings: Vec<Setting>,
+    /// Words by which this procedure says a verb.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub phrases: Vec<OwnPhrase>,
     /// Unknown fields.
     #[serde(flatten)]
     pub rest: Rest,

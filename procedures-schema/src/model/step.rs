@@ -102,6 +102,9 @@ pub struct Step {
     /// Readings of the words that the writer has declined.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub declined: Vec<String>,
+    /// What to remember when what it takes apart goes back.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub back: String,
     /// Unknown fields.
     #[serde(flatten)]
     pub rest: Rest,
@@ -122,6 +125,7 @@ impl Step {
             variants: Vec::new(),
             images: Vec::new(),
             declined: Vec::new(),
+            back: String::new(),
             rest: Rest::default(),
         }
     }

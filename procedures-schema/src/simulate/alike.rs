@@ -45,6 +45,7 @@ fn unworded(step: &Step) -> Step {
     while let Some(step) = open.pop() {
         for action in &mut step.actions {
             action.says.clear();
+            action.meant_by = None;
             open.extend(action.on_fail.iter_mut().flat_map(|on_fail| &mut on_fail.steps));
         }
     }

@@ -166,7 +166,12 @@ impl<'p> Machine<'p> {
             if let Some((question, answer)) = self.trace.plant.answer(answer) {
                 guard = guard.and(&Guard::ALWAYS.with(question, answer))?;
             } else {
-                let what = format!("the answer \"{}\" to \"{}\"", answer.answer, answer.question);
+                let listed = self.procedure.questions.iter().find(|known| known.id == answer.question);
+                let question = listed.map_or_else(
+                    || "a question that the document does not list".to_owned(),
+                    |listed| format!("\"{}\"", listed.words),
+                );
+                let what = format!("the answer \"{}\" to {question}", answer.answer);
                 self.trace.cannot_judge.push(CannotJudge { place: self.place, what });
             }
         }
@@ -266,19 +271,19 @@ impl<'p> Machine<'p> {
         let details = [&action.through, &action.vent, &action.at];
         for id in action.on.iter().chain(details.into_iter().flatten()) {
             match self.trace.plant.thing(id) {
-                None => unknown.push(format!("\"{id}\", which the appliance map does not know")),
+                None => unknown.push("a thing that is not on the appliance map".to_owned()),
                 Some(thing) => unknown.extend(self.unknown_kind(thing)),
             }
         }
         if let Some(until) = &action.until
             && self.procedure.position(until).is_none()
         {
-            unknown.push(format!("the step \"{until}\", until which it waits and which is not there"));
+            unknown.push("a wait until a step that is not there".to_owned());
         }
         if let Some(question) = &action.ask
             && self.trace.plant.question(question).is_none()
         {
-            unknown.push(format!("the question \"{question}\", which the document does not list"));
+            unknown.push("a question that the document does not list".to_owned());
         }
         unknown
     }

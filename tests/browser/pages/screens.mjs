@@ -100,8 +100,22 @@ export class Appliance {
 
   /** The row of a thing, which opens and closes its sheet. */
   row(name) {
-    const named = this.#page.locator('strong', { hasText: new RegExp(`^${name}$`) });
-    return this.#page.locator('.map-list .thing-row').filter({ has: named }).first();
+    return this.#page.locator('.map-list .thing-row').filter({ has: this.#named(name) }).first();
+  }
+
+  #named(name) {
+    return this.#page.locator('strong', { hasText: new RegExp(`^${name}$`) });
+  }
+
+  /** Everything that stands in the row of a thing. */
+  line(name) {
+    return this.#page.locator('.map-list .thing-line').filter({ has: this.#named(name) }).first();
+  }
+
+  /** What a column says of a thing. */
+  async says(name, column) {
+    const cell = this.line(name).locator('.cell').filter({ has: this.#page.locator('.what', { hasText: new RegExp(`^${column}s?\\s*$`) }) });
+    return (await cell.locator('.says').innerText()).trim();
   }
 
   async open(name) {

@@ -1,9 +1,10 @@
 //! What is asked: the circuits that come into question, and things that people call by two names.
 
-use super::{Typed, made, type_all};
-use procedures_schema::capture::{Answer, Making, Meaning, Question};
+use super::{Names, Typed, made, type_all};
+use procedures_schema::capture::{Another, Answer, Given, Making, Meaning, Question, another};
 use procedures_schema::model::{CensusAnswer, CensusEntry, CircuitKind, Id, Rest, Stage};
 use procedures_schema::notation::print;
+use procedures_schema::simulate::{Place, Run, simulate};
 use std::sync::Arc;
 
 fn choices(question: &Question) -> Vec<String> {
@@ -113,4 +114,65 @@ fn what_is_no_other_name_is_a_new_thing() {
     let (apart, _) = type_all("Unplug the solar pump.");
     let other = apart.read("Lift out the heating circulator.", &Stage::Strip, &[]);
     assert!(other.asked.is_empty() && map.components.len() == 1, "another circuit's pump has another name");
+}
+
+/// What is offered as new behind the choices of the only doubt of a line: name, circuit, the action.
+fn offered(lines: &str, words: &str) -> Vec<String> {
+    let (typed, _) = type_all(lines);
+    let document = &typed.document;
+    let making = typed.read(words, &Stage::Strip, &[]);
+    let [doubt] = making.reading.doubts.as_slice() else { panic!("{words}: {:?}", making.reading) };
+    let trace = simulate(document, &Run::of(document));
+    let place = Place::after(document.steps.len() - 1);
+    let given = Given::default();
+    let all = another(words, doubt, &document.map, &trace, place, &Stage::Strip, given, &mut Names);
+    let told = |new: &Another| {
+        let n_more = new.map.things().count() - document.map.things().count();
+        assert_eq!(n_more, new.made.len(), "what is made is told");
+        let circuit = new.circuit.as_ref().map_or(String::new(), |kind| format!(" of {}", kind.word()));
+        format!("{}{circuit}: {}", new.name, print(std::slice::from_ref(&new.action)))
+    };
+    all.iter().map(told).collect()
+}
+
+#[test]
+fn what_words_in_doubt_may_mean_besides_is_one_more_of_the_kind() {
+    let switches = "Unplug the start pressure switch.|Unplug the high-pressure switch.|\
+                    Plug the start pressure switch in.|Plug the high-pressure switch in.";
+    assert_eq!(
+        offered(switches, "Unplug the pressure switch."),
+        ["pressure switch plug: undo pressure-switch-plug"]
+    );
+    let valves =
+        "Close the flow valve and the return valve of the heating.|Open the flow valve and the return valve.";
+    assert_eq!(offered(valves, "Close the valve."), ["valve: isolate valve"]);
+    let pump = "Close the two valves of the heating pump.|Open both valves.";
+    assert_eq!(
+        offered(pump, "Close the heating pump valve."),
+        ["heating pump valve 3: isolate heating-pump-valve-3"],
+        "it is told apart"
+    );
+    let unions = "Undo the gas union and the heating union.|Do up the gas union and the heating union.";
+    let offers = offered(unions, "Undo the union.");
+    let circuits = ["union of fuel gas: undo union", "union of heating water: undo union"];
+    assert!(circuits.iter().all(|one| offers.iter().any(|offer| offer == one)), "{offers:?}");
+    let off = "Close the flow valve and the return valve of the heating.";
+    assert!(offered(off, "Open the valve.").is_empty(), "what is opened again is never new");
+}
+
+#[test]
+fn what_is_unplugged_in_one_sentence_is_all_unplugged() {
+    let parts = "Unplug the fan.|Unplug the pump.|Plug the fan in.|Plug the pump in.";
+    for (words, read) in [
+        ("Unplug the fan and the pump.", "undo fan-plug pump-plug"),
+        ("Unplug the fan and pump.", "undo fan-plug pump-plug"),
+        ("Unplug the fan, the pump and the sensor.", "undo fan-plug pump-plug sensor-plug"),
+        ("Unplug the fan and take out the pump.", "undo fan-plug \u{b7} remove pump"),
+        ("Unplug the fan, the pump is behind it.", "undo fan-plug"),
+    ] {
+        let (_, last) = type_all(&format!("{parts}|{words}"));
+        assert_eq!(print(&last.reading.actions), read, "{words}");
+    }
+    let (_, back) = type_all("Unplug the fan and the pump.|Plug the fan and the pump in.");
+    assert_eq!(print(&back.reading.actions), "make fan-plug pump-plug");
 }

@@ -7,7 +7,7 @@ use super::marker::{Marked, marked};
 use super::plain::{lines, plain};
 use super::sentences::cuts;
 use super::title::begins_with_title;
-use super::{Block, MOST_LINES, Piece, PieceKind, TooManyLines};
+use super::{Block, Piece, PieceKind};
 use crate::capture::leading::{is_instruction, is_signal_alone, leading};
 use crate::model::Stage;
 
@@ -18,14 +18,8 @@ const CELL: char = '\t';
 const WRAPPED: usize = 60;
 
 /// Cuts a pasted text into its pieces.
-///
-/// # Errors
-/// If it has more than [`MOST_LINES`] lines with text.
-pub fn block(text: &str) -> Result<Block, TooManyLines> {
+pub fn block(text: &str) -> Block {
     let n_lines = lines(text).filter(|(_, line)| !line.trim().is_empty()).count();
-    if n_lines > MOST_LINES {
-        return Err(TooManyLines { n_lines });
-    }
     let mut cutter = Cutter::default();
     for (number, line) in lines(text) {
         cutter.line(number, line);
@@ -35,7 +29,7 @@ pub fn block(text: &str) -> Result<Block, TooManyLines> {
     if begins_with_title(&pieces) {
         pieces.iter_mut().take(1).for_each(|title| title.kind = PieceKind::Heading(None));
     }
-    Ok(Block { pieces, n_lines })
+    Block { pieces, n_lines }
 }
 
 #[derive(Debug)]

@@ -18,13 +18,13 @@ mod tests;
 mod title;
 
 pub use cut::block;
-pub use steps::{Counts, LineDoubt, NotUnderstood, Pasted, steps_of_block};
+pub use steps::{BlockReading, Counts, LineDoubt, NotUnderstood, Pasted, SourceLine, steps_of_block};
 
 use super::Leading;
 use crate::model::Stage;
 
-/// More lines than this are not cut.
-pub const MOST_LINES: usize = 2_000;
+/// Whoever pastes more lines than this is asked first whether they are to be read.
+pub const MANY_LINES: usize = 2_000;
 
 /// A pasted text in its pieces.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -60,18 +60,3 @@ pub enum PieceKind {
     /// A rule, a lone mark, the heads of a table's columns: nothing to do.
     Ornament,
 }
-
-/// A text that is too long to be cut unasked.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct TooManyLines {
-    /// How many lines it has.
-    pub n_lines: usize,
-}
-
-impl std::fmt::Display for TooManyLines {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(f, "{} lines are more than the {MOST_LINES} that are read at once", self.n_lines)
-    }
-}
-
-impl std::error::Error for TooManyLines {}

@@ -30,8 +30,21 @@ pub struct Pasted {
     pub asked: Vec<(Id, Question)>,
     /// Steps that are words alone.
     pub not_understood: Vec<NotUnderstood>,
+    /// The line of each step, in their order.
+    pub sources: Vec<SourceLine>,
     /// How many there are of each.
     pub counts: Counts,
+}
+
+/// Where a step comes from.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SourceLine {
+    /// The step.
+    pub step: Id,
+    /// The line of the pasted text.
+    pub line: usize,
+    /// The text of that line as it was pasted.
+    pub source: String,
 }
 
 /// A doubt and where it comes from.
@@ -81,15 +94,48 @@ pub struct Counts {
 
 /// Makes steps of a block, to stand in a procedure from a position on.
 pub fn steps_of_block(block: &Block, procedure: &Procedure, at: usize, ids: &mut dyn IdSource) -> Pasted {
-    let mut pasting = Pasting::new(procedure, at);
-    for piece in &block.pieces {
-        pasting.piece(piece, ids);
+    let mut reading = BlockReading::new(block.clone(), procedure, at);
+    while reading.read_next(ids).is_some() {}
+    reading.finish(ids)
+}
+
+/// A block that is read a piece at a time, for a long one takes a while.
+#[derive(Clone, Debug)]
+pub struct BlockReading {
+    block: Block,
+    /// How many of its pieces have been read.
+    n_read: usize,
+    pasting: Pasting,
+}
+
+impl BlockReading {
+    /// Before its first piece, to stand in a procedure from a position on.
+    pub fn new(block: Block, procedure: &Procedure, at: usize) -> Self {
+        Self { block, n_read: 0, pasting: Pasting::new(procedure, at) }
     }
-    pasting.settle_messages(ids);
-    pasting.finish(block)
+
+    /// How many pieces there are.
+    pub fn n_pieces(&self) -> usize {
+        self.block.pieces.len()
+    }
+
+    /// Reads one piece and says how many have been read; none, if there is no further one.
+    pub fn read_next(&mut self, ids: &mut dyn IdSource) -> Option<usize> {
+        let piece = self.block.pieces.get(self.n_read)?;
+        self.pasting.piece(piece, ids);
+        self.n_read += 1;
+        Some(self.n_read)
+    }
+
+    /// What the block becomes as far as it has been read.
+    pub fn finish(mut self, ids: &mut dyn IdSource) -> Pasted {
+        self.pasting.settle_messages(ids);
+        self.pasting.finish(&self.block)
+    }
 }
 
 /// A step that is being made, and its line.
+#[derive(Clone, Debug)]
 struct Pasting {
     /// The document up to the step that is being made.
     so_far: Procedure,
@@ -97,6 +143,8 @@ struct Pasting {
     n_before: usize,
     /// The line of each new step.
     lines: Vec<usize>,
+    /// And the text of it.
+    sources: Vec<SourceLine>,
     stage: Stage,
     /// The stage of what stands behind.
     behind: Option<Stage>,
@@ -117,9 +165,9 @@ impl Pasting {
         let stage = so_far.steps.last().or_else(|| procedure.steps.first());
         let stage = stage.map_or(Stage::Prepare, |step| step.stage.clone());
         let behind = procedure.steps.get(n_before).map(|step| step.stage.clone());
-        let (lines, messages, asked, trace) = (Vec::new(), Vec::new(), None, None);
+        let (lines, sources, messages, asked, trace) = (Vec::new(), Vec::new(), Vec::new(), None, None);
         let pasted = Pasted::default();
-        Self { so_far, n_before, lines, stage, behind, messages, asked, trace, pasted }
+        Self { so_far, n_before, lines, sources, stage, behind, messages, asked, trace, pasted }
     }
 
     fn piece(&mut self, piece: &Piece, ids: &mut dyn IdSource) {
@@ -183,9 +231,15 @@ impl Pasting {
                 step.messages.push(message);
             }
         }
-        self.lines.push(piece.line);
+        self.came_from(piece, &step.id);
         self.so_far.steps.push(Arc::new(step));
         self.so_far.steps.len() - 1
+    }
+
+    fn came_from(&mut self, piece: &Piece, step: &Id) {
+        let (step, line, source) = (step.clone(), piece.line, piece.source.clone());
+        self.lines.push(line);
+        self.sources.push(SourceLine { step, line, source });
     }
 
     /// Reads the words of the last step where it stands and makes what they name. The one place where words
@@ -200,6 +254,7 @@ impl Pasting {
             self.stage = stage;
             making = self.making(at, &step, ids);
         }
+        let changes_map = making.changes_map();
         let LineReading { actions, doubts, unknown, .. } = making.reading;
         if actions.is_empty() && doubts.is_empty() && making.asked.is_empty() {
             let reason = if unknown.is_empty() {
@@ -218,7 +273,7 @@ impl Pasting {
             doubt,
         }));
         self.pasted.asked.extend(making.asked.into_iter().map(|question| (step.id.clone(), question)));
-        if !making.made.is_empty() {
+        if changes_map {
             self.so_far.map = making.map;
             self.pasted.map = Some(self.so_far.map.clone());
             self.pasted.made.extend(making.made);
@@ -263,7 +318,7 @@ impl Pasting {
                 self.put(at, applied.step);
                 self.tell_together();
                 for further in applied.further {
-                    self.lines.push(piece.line);
+                    self.came_from(piece, &further.id);
                     self.so_far.steps.push(Arc::new(further));
                     self.read(self.so_far.steps.len() - 1, piece, ids);
                 }
@@ -312,6 +367,7 @@ impl Pasting {
 
     fn finish(mut self, block: &Block) -> Pasted {
         let new = self.so_far.steps.split_off(self.n_before.min(self.so_far.steps.len()));
+        self.pasted.sources = self.sources;
         self.pasted.steps = new.into_iter().map(Arc::unwrap_or_clone).collect();
         let later = self.pasted.beside.iter().filter(|beside| matches!(beside, Beside::Later(_))).count();
         self.pasted.counts = Counts {

@@ -1,6 +1,6 @@
 //! Invented texts in the layouts in which people paste them, and their pieces.
 
-use super::{Block, MOST_LINES, PieceKind, block};
+use super::{Block, BlockReading, MANY_LINES, PieceKind, block};
 use crate::capture::steps_of_block;
 use crate::format::read;
 use crate::model::{Id, NumberedIds, Procedure, Stage};
@@ -24,7 +24,7 @@ fn without_blanks(text: &str) -> String {
 
 /// Cuts a text and compares; no character that is not blank may be lost, and the order is that of the text.
 fn is_cut(text: &str, expected: &str) {
-    let block = block(text).expect("not too long");
+    let block = block(text);
     let sources: String = block.pieces.iter().map(|piece| piece.source.as_str()).collect();
     assert_eq!(without_blanks(&sources), without_blanks(text));
     assert_eq!(shown(&block), expected.trim_matches('\n'));
@@ -174,7 +174,7 @@ fn no_character_of_a_random_text_is_lost_and_the_order_is_kept() {
     for _ in 0..4_000 {
         let n = next(24);
         let text: String = (0..n).filter_map(|_| bits.get(next(bits.len())).copied()).collect();
-        let block = block(&text).expect("not too long");
+        let block = block(&text);
         let sources: String = block.pieces.iter().map(|piece| piece.source.as_str()).collect();
         assert_eq!(without_blanks(&sources), without_blanks(&text), "{text:?}");
         let lines: Vec<usize> = block.pieces.iter().map(|piece| piece.line).collect();
@@ -189,11 +189,28 @@ fn no_character_of_a_random_text_is_lost_and_the_order_is_kept() {
 }
 
 #[test]
-fn a_text_that_is_too_long_says_so() {
-    let text = "Close the valve.\n\n".repeat(MOST_LINES);
-    assert_eq!(block(&text).map(|block| block.n_lines), Ok(MOST_LINES));
-    let longer = format!("{text}Open it.");
-    assert_eq!(block(&longer).map_err(|error| error.n_lines), Err(MOST_LINES + 1));
+fn a_text_of_many_lines_is_cut_like_any() {
+    let block = block(&"Close the valve.\n\n".repeat(MANY_LINES + 1));
+    assert_eq!((block.n_lines, block.pieces.len()), (MANY_LINES + 1, MANY_LINES + 1));
+}
+
+#[test]
+fn a_block_that_is_read_in_slices_is_read_as_at_once() {
+    let text =
+        "Take off the cover.\nwarning: hot\nUndo the two union nuts of the pump.\nclose it\nTake it out.";
+    let procedure = Procedure::new(Id::new("p"), "P");
+    let cut = block(text);
+    let at_once = steps_of_block(&cut, &procedure, 0, &mut NumberedIds::default());
+    let (mut reading, ids) = (BlockReading::new(cut.clone(), &procedure, 0), &mut NumberedIds::default());
+    let mut seen = Vec::new();
+    while let Some(n) = reading.read_next(ids) {
+        seen.push(n);
+    }
+    assert_eq!(seen, (1..=cut.pieces.len()).collect::<Vec<_>>(), "how far it is, is told");
+    assert_eq!(reading.finish(ids), at_once);
+    let sources: Vec<_> = at_once.sources.iter().map(|one| (one.line, one.source.trim())).collect();
+    assert_eq!(sources.last(), Some(&(5, "Take it out.")));
+    assert_eq!(sources.len(), at_once.steps.len(), "each step has its line");
 }
 
 const STORE: &str = include_str!("../../../../public/demo/hot-water-store.putback.json");
@@ -220,7 +237,7 @@ fn a_text_pasted_onto_the_map_of_a_demo_is_read_line_after_line() {
          7. Undo the bypass union.\n\
          later: number of the gasket, the stores\n\
          caution: sharp edges\n";
-    let pasted = steps_of_block(&block(text).expect("short"), &procedure, 0, &mut NumberedIds::default());
+    let pasted = steps_of_block(&block(text), &procedure, 0, &mut NumberedIds::default());
     let steps = pasted.steps.iter().map(|step| {
         let messages: Vec<String> =
             step.messages.iter().map(|message| format!("{}! ", message.word)).collect();
@@ -236,35 +253,38 @@ fn a_text_pasted_onto_the_map_of_a_demo_is_read_line_after_line() {
          strip | Undo the two cover screws and take off the terminal cover. Photograph the heater terminals. | undo cover_screws · remove cover · photograph of=\"the heater terminals\"\n\
          strip | Ask: Is the face pitted? | ask question-8\n\
          strip | Clean the face of the heater thread. | clean boss\n\
-         strip | back: the arrow points to the tundish | \n\
          refit | Refit the cover | fit cover\n\
-         refit | CAUTION! Undo the bypass union. | undo bypass-union-13"
+         refit | CAUTION! Undo the bypass union. | undo bypass-union-12"
     );
     let not_understood =
         pasted.not_understood.iter().map(|one| format!("{} {}: {}", one.line, one.source, one.reason));
     assert_eq!(
         not_understood.collect::<Vec<_>>().join("\n"),
-        "6 4. Smile at the householder.: no action is read from it\n\
-         13 back: the arrow points to the tundish: a procedure has no place for reminders yet"
+        "6 4. Smile at the householder.: no action is read from it"
+    );
+    let kept: Vec<_> = pasted.steps.iter().filter(|step| !step.back.is_empty()).collect();
+    assert_eq!(
+        kept.iter().map(|step| step.back.as_str()).collect::<Vec<_>>(),
+        ["the arrow points to the tundish."]
     );
     let made: Vec<&str> = pasted.made.iter().map(|made| made.name.as_str()).collect();
     assert_eq!(made, ["bypass union"]);
     assert_eq!(
         format!("{:?}", pasted.counts),
-        "Counts { lines: 18, steps: 11, to_decide: 0, not_understood: 2, later: 1, without_step: 3 }"
+        "Counts { lines: 18, steps: 10, to_decide: 0, not_understood: 1, later: 1, without_step: 3 }"
     );
 }
 
 #[test]
 fn an_answer_that_is_pasted_behind_a_step_of_the_other_finds_its_question() {
     let mut procedure = Procedure::new(Id::new("p"), "Invented");
-    let cut = block("ask: Is it sound?\nif yes: Clean the trap.").expect("short");
+    let cut = block("ask: Is it sound?\nif yes: Clean the trap.");
     procedure.steps = steps_of_block(&cut, &procedure, 0, &mut NumberedIds::default())
         .steps
         .into_iter()
         .map(std::sync::Arc::new)
         .collect();
-    let cut = block("if no: Fit a new trap.").expect("short");
+    let cut = block("if no: Fit a new trap.");
     let pasted = steps_of_block(&cut, &procedure, 2, &mut NumberedIds::default());
     let [step] = pasted.steps.as_slice() else { panic!("{:?}", pasted.steps) };
     let [when] = step.when.as_slice() else { panic!("{:?}", step.when) };
@@ -273,7 +293,7 @@ fn an_answer_that_is_pasted_behind_a_step_of_the_other_finds_its_question() {
 
 #[test]
 fn a_title_is_no_step_before_the_isolation() {
-    let first = |text: &str| block(text).expect("short").pieces.remove(0).kind;
+    let first = |text: &str| block(text).pieces.remove(0).kind;
     for text in [
         "Replace the expansion vessel\n1. Switch off the boiler.\n2. Close the flow valve.",
         "Replace the expansion vessel\n\nSwitch off the boiler\nClose the flow valve",
@@ -281,7 +301,7 @@ fn a_title_is_no_step_before_the_isolation() {
         "Replace the expansion vessel\n\nMake safe\nSwitch off the boiler.",
     ] {
         assert_eq!(first(text), PieceKind::Heading(None), "{text}");
-        let cut = block(text).expect("short");
+        let cut = block(text);
         let pasted = steps_of_block(&cut, &Procedure::new(Id::new("p"), "P"), 0, &mut NumberedIds::default());
         assert_eq!(pasted.steps[0].words, "Replace the expansion vessel", "the words stay");
         assert!(pasted.steps[0].actions.is_empty(), "{text}");
@@ -299,8 +319,8 @@ fn a_title_is_no_step_before_the_isolation() {
 
 #[test]
 fn a_line_that_only_says_a_part_of_the_job_is_its_heading() {
-    let cut = block("Fit\nPush the fan in.").expect("short");
+    let cut = block("Fit\nPush the fan in.");
     assert_eq!(cut.pieces[0].kind, PieceKind::Heading(Some(Stage::Refit)));
-    let cut = block("Fit the fan.\nPush it in.").expect("short");
+    let cut = block("Fit the fan.\nPush it in.");
     assert_eq!(cut.pieces[0].kind, PieceKind::Step);
 }

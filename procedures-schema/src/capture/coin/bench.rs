@@ -16,6 +16,8 @@ pub(super) struct Bench<'a> {
     pub(super) made: Vec<Made>,
     /// The things that got a further name by an answer.
     pub(super) renamed: Vec<Id>,
+    /// The things of which the words leave a value for later.
+    pub(super) left: Vec<Id>,
     pub(super) asked: Vec<Question>,
     /// Where the words name things of the growing map.
     pub(super) mentions: Vec<Mention>,
@@ -50,6 +52,7 @@ impl<'a> Bench<'a> {
             line,
             made: Vec::new(),
             renamed: Vec::new(),
+            left: Vec::new(),
             asked: Vec::new(),
             phrases: Vec::new(),
             next_off: None,
@@ -66,8 +69,9 @@ impl<'a> Bench<'a> {
         for (i, clause) in clauses.iter().enumerate() {
             self.make_for(clause, clauses.get(i + 1));
         }
-        let (map, made, renamed, asked) = (self.map, self.made, self.renamed, self.asked);
-        Worked { line: self.line, making: Making { map, made, renamed, asked, ..Making::default() } }
+        self.leave_for_later();
+        let Self { line, map, made, renamed, left, asked, .. } = self;
+        Worked { line, making: Making { map, made, renamed, left, asked, ..Making::default() } }
     }
 
     /// A new identity that the map does not hold.
@@ -134,10 +138,13 @@ impl<'a> Bench<'a> {
 
     /// The circuit that an answer about a phrase gives.
     pub(super) fn circuit_given(&self, phrase: &Phrase) -> Option<crate::model::CircuitKind> {
-        match &self.answer(phrase)?.means {
+        let span = self.span_of(phrase);
+        let of_phrase = self.given.answers.iter().filter(|answer| answer.span == span);
+        let mut kinds = of_phrase.filter_map(|answer| match &answer.means {
             Meaning::Circuit(kind) => Some(kind.clone()),
             Meaning::Known { .. } | Meaning::New { .. } => None,
-        }
+        });
+        kinds.next()
     }
 
     /// Finds the mentions again after something was made.

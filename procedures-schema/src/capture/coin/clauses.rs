@@ -39,7 +39,7 @@ impl Bench<'_> {
             if is_where && matches!(wanted, Wanted::Isolator(_)) {
                 continue;
             }
-            if self.is_known(clause, &phrase, &wanted) {
+            if !self.is_another(&phrase) && self.is_known(clause, &phrase, &wanted) {
                 if wanted == Wanted::Component {
                     self.add_to_component(clause, &phrase);
                 }
@@ -97,10 +97,12 @@ impl Bench<'_> {
     /// Whether the map has what a phrase names.
     fn is_known(&mut self, clause: &Clause, phrase: &Phrase, wanted: &Wanted) -> bool {
         let mut known = self.known(phrase, &wanted.known_as(clause));
-        known.extend(self.known_of_part(phrase, wanted));
+        let of_part = self.known_of_part(phrase, wanted);
+        known.extend(of_part.iter().cloned());
         let said = Said::of_phrase(&self.line, clause, phrase, &self.phrases, &self.mentions);
         known = said.agreeing(&self.map, known);
-        known.retain(|id| self.may_be(id, phrase));
+        // "Unplug the fan and take out the pump": whose plug it is, is said.
+        known.retain(|id| of_part.contains(id) || self.may_be(id, phrase));
         if known.is_empty() {
             known = self.to_be_put_back(clause, phrase, wanted);
         }

@@ -2,17 +2,18 @@
 
 use super::super::clause::Clause;
 use super::super::quantity::Figures;
+use super::super::reader::Reader;
 use super::bench::Bench;
 use super::nouns::{Noun, noun};
 use super::phrase::{Lead, Phrase};
 use super::wanted::{is_appliance, is_screwed_in};
 use crate::lexicon::Amount;
-use crate::model::{Connection, Family, Id, Known, Size, ThingKind};
+use crate::model::{Connection, Family, Id, Known, Size, Span, ThingKind};
 
 impl Bench<'_> {
     /// Makes the screws of the part that a clause unscrews, where it only says how many of which thread.
     pub(super) fn make_counted_screws(&mut self, clause: &Clause) {
-        let Some((n, thread)) = self.counted_thread(clause) else { return };
+        let Some(Counted { n, thread, .. }) = counted_thread(&self.line, clause) else { return };
         let names_fastener = |phrase: &Phrase| matches!(noun(&phrase.stem()), Noun::Fixing | Noun::Joint);
         if self.phrases.iter().any(names_fastener) {
             return;
@@ -46,17 +47,31 @@ impl Bench<'_> {
             known.joins.contains(part) && known.count == n && same
         })
     }
+}
 
-    /// A number right before a thread that no noun follows: "3 x M4".
-    fn counted_thread(&self, clause: &Clause) -> Option<(u32, String)> {
-        self.line.quantities(clause).find_map(|quantity| {
-            let Figures::Size(thread) = &quantity.figures else { return None };
-            let before = quantity.from.checked_sub(1)?;
-            let at = if self.line.text(before) == "x" { before.checked_sub(1)? } else { before };
-            match self.line.lexicon.amount(self.line.text(at))? {
-                Amount::Exactly(n) if (1..100).contains(&n) => Some((n, thread.clone())),
-                _ => None,
+/// Screws that are counted and sized and named by no noun: "3 x M4".
+pub(in crate::capture) struct Counted {
+    /// How many.
+    pub(in crate::capture) n: u32,
+    /// The token of their number.
+    pub(in crate::capture) at: usize,
+    /// Their thread.
+    pub(in crate::capture) thread: String,
+    /// Where it stands.
+    pub(in crate::capture) span: Span,
+}
+
+/// A number right before a thread that no noun follows.
+pub(in crate::capture) fn counted_thread(line: &Reader<'_>, clause: &Clause) -> Option<Counted> {
+    line.quantities(clause).find_map(|quantity| {
+        let Figures::Size(thread) = &quantity.figures else { return None };
+        let before = quantity.from.checked_sub(1)?;
+        let at = if line.text(before) == "x" { before.checked_sub(1)? } else { before };
+        match line.lexicon.amount(line.text(at))? {
+            Amount::Exactly(n) if (1..100).contains(&n) => {
+                Some(Counted { n, at, thread: thread.clone(), span: quantity.span })
             }
-        })
-    }
+            _ => None,
+        }
+    })
 }

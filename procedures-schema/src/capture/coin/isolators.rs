@@ -108,7 +108,10 @@ impl Bench<'_> {
         };
         let is_bare = super::wanted::is_appliance(&phrase.stem()) || phrase.words.len() == 1;
         let of_appliance = *handle == Handle::Plug && is_bare && phrase.head_word() != "socket";
-        let stem = if of_appliance { MAINS_PLUG.to_owned() } else { self.isolator_name(phrase) };
+        let mut stem = if of_appliance { MAINS_PLUG.to_owned() } else { self.isolator_name(phrase) };
+        if self.is_another(phrase) {
+            stem = self.name_of_another(&stem);
+        }
         let n = number(phrase);
         for i in 1..=n {
             let name = if n == 1 { stem.clone() } else { format!("{stem} {i}") };

@@ -170,6 +170,7 @@ impl Bench<'_> {
     pub(super) fn make_plug_of(&mut self, clause: &Clause, phrase: &Phrase) {
         let known = self.known(phrase, &[ThingKind::Component]);
         let part = match known.as_slice() {
+            _ if self.is_another(phrase) => self.make_component(phrase),
             [only] => only.clone(),
             [] => self.make_component(phrase),
             // Which of them is left to a doubt of the reader, who knows no plug of either.
@@ -188,6 +189,7 @@ impl Bench<'_> {
     /// "Unclip the sensor": the clip of the sensor.
     pub(super) fn make_clip_of(&mut self, phrase: &Phrase) {
         let part = match self.known(phrase, &[ThingKind::Component]).as_slice() {
+            _ if self.is_another(phrase) => self.make_component(phrase),
             [only] => only.clone(),
             [] => self.make_component(phrase),
             _ => return,
@@ -202,6 +204,7 @@ impl Bench<'_> {
     pub(super) fn make_thread_of(&mut self, clause: &Clause, phrase: &Phrase) {
         let before = self.mark();
         let part = match self.known(phrase, &[ThingKind::Component]).as_slice() {
+            _ if self.is_another(phrase) => self.make_component(phrase),
             [only] => only.clone(),
             [] => self.make_component(phrase),
             _ => return,
@@ -244,7 +247,10 @@ impl Bench<'_> {
         family: Family,
         component: Option<Id>,
     ) -> Connection {
-        let name = self.connection_name(phrase, component.as_ref());
+        let mut name = self.connection_name(phrase, component.as_ref());
+        if self.is_another(phrase) {
+            name = self.name_of_another(&name);
+        }
         let mut connection = Connection::new(self.new_id(&name), &name, family);
         connection.joins.extend(component);
         connection.aliases.extend(other_name(&name));
@@ -391,6 +397,6 @@ fn other_name(name: &str) -> Option<String> {
 
 /// Whether several are several joints, as unions are; the screws of a flange and the terminals of a supply are
 /// one.
-fn is_joint_each(phrase: &Phrase) -> bool {
+pub(in crate::capture) fn is_joint_each(phrase: &Phrase) -> bool {
     noun(&phrase.stem()) == Noun::Joint && !matches!(phrase.head_word().as_str(), "flange" | "terminal")
 }

@@ -9,6 +9,7 @@
 //! It does not guess. Where the words and the map leave open which circuit a joint or valve belongs to, nothing
 //! is made and a [`Question`] is asked; an [`Answer`] settles it.
 
+mod another;
 mod bench;
 mod circuits;
 mod clauses;
@@ -16,6 +17,7 @@ mod colours;
 mod counted;
 mod isolators;
 mod joints;
+mod later;
 mod noun_words;
 mod nouns;
 mod other_names;
@@ -26,9 +28,13 @@ mod relief;
 mod seals;
 mod wanted;
 
+pub use another::{Another, another};
 pub(super) use circuits::named_kind;
-pub(super) use nouns::{Noun, is_open_end, noun, opens, tells_apart};
+pub(super) use counted::counted_thread;
+pub(super) use joints::is_joint_each;
+pub(super) use nouns::{Noun, count, is_open_end, noun, opens, tells_apart};
 pub(super) use phrase::{Lead, Phrase, phrases};
+pub(super) use seals::seal_said;
 pub(super) use wanted::is_appliance;
 
 use super::reader::Reader;
@@ -49,6 +55,8 @@ pub struct Making {
     pub made: Vec<Made>,
     /// The things that an answer gave a further name, in [`Making::map`].
     pub renamed: Vec<Id>,
+    /// The things of which the words leave a value for later, in [`Making::map`].
+    pub left: Vec<Id>,
     /// What the words leave open.
     pub asked: Vec<Question>,
 }
@@ -56,7 +64,7 @@ pub struct Making {
 impl Making {
     /// Whether [`Making::map`] is another than the map before.
     pub fn changes_map(&self) -> bool {
-        !self.made.is_empty() || !self.renamed.is_empty()
+        !self.made.is_empty() || !self.renamed.is_empty() || !self.left.is_empty()
     }
 }
 
@@ -220,7 +228,7 @@ fn read_again(
     let says_nothing = making.reading.actions.is_empty() && making.reading.doubts.is_empty();
     if says_nothing && making.renamed.is_empty() {
         // Words that say nothing to do name nothing either.
-        (making.map, making.made) = (map.clone(), Vec::new());
+        (making.map, making.made, making.left) = (map.clone(), Vec::new(), Vec::new());
     }
     making
 }

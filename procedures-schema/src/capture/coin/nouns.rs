@@ -158,7 +158,7 @@ pub(super) fn usual_seal(words: &[String]) -> Option<&'static str> {
 }
 
 /// How many a name in the plural stands for, where no amount is given: at least two.
-pub(super) fn count(amount: Option<Amount>, part: Option<Amount>, plural: bool) -> u32 {
+pub(in crate::capture) fn count(amount: Option<Amount>, part: Option<Amount>, plural: bool) -> u32 {
     match (amount, part) {
         (Some(Amount::Exactly(n)), _) if n > 0 => n,
         // "Two of the screws": there are more.

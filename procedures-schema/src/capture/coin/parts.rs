@@ -13,7 +13,10 @@ impl Bench<'_> {
     /// Makes the component that a phrase names.
     pub(super) fn make_component(&mut self, phrase: &Phrase) -> Id {
         let single = matches!(phrase.amount, Some(Amount::Exactly(1))) || !phrase.plural();
-        let words = if single { phrase.stem() } else { phrase.words.clone() };
+        let mut words = if single { phrase.stem() } else { phrase.words.clone() };
+        if self.is_another(phrase) {
+            words = self.name_of_another(&words.join(" ")).split(' ').map(str::to_owned).collect();
+        }
         let id = self.component_named(&words);
         if let Some(made) = self.made.iter_mut().find(|made| made.thing == id) {
             made.span = Some(self.line.span(phrase.from, phrase.head + 1));

@@ -109,7 +109,7 @@ pub fn apply_leading(step: &Step, leading: &Leading, ids: &mut dyn IdSource) -> 
             let list = list.as_ref().ok_or_else(|| missing(Gap::List))?;
             applied.beside.push(Beside::Kit(Box::new(kit(list, *quantity, name, ids)?)));
         }
-        Leading::Back { .. } => return Err(not_held("a procedure has no place for reminders yet")),
+        Leading::Back { what } => add_sentence(&mut step.back, required(what, Gap::What)?),
     }
     Ok(applied)
 }

@@ -32,6 +32,32 @@ pub(super) const OUT: &str = "out:";
 /// What leads to the step before which a running wait must be over.
 pub(super) const BEFORE: &str = "before";
 
+/// Nouns that name the person who lifts a hold.
+pub(super) const ROLES: &[&str] = &[
+    "assistant",
+    "boss",
+    "caretaker",
+    "chargehand",
+    "colleague",
+    "competent",
+    "customer",
+    "electrician",
+    "engineer",
+    "fitter",
+    "foreman",
+    "inspector",
+    "keeper",
+    "manager",
+    "mate",
+    "operator",
+    "owner",
+    "person",
+    "plumber",
+    "supervisor",
+    "technician",
+    "tenant",
+];
+
 /// Words before a consequence: "hot water *can* scald".
 pub(super) const CAN: &[&str] = &["can", "may", "could"];
 

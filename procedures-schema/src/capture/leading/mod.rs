@@ -9,6 +9,7 @@
 mod apply;
 mod english;
 mod figures;
+mod fill;
 mod gap;
 mod instruction;
 mod parse;
@@ -17,6 +18,7 @@ mod tests;
 
 pub use apply::{Applied, Beside, NotHeld, apply_leading, question_of};
 pub(super) use figures::{begins_with_quantity, limits};
+pub use fill::with_gap_filled;
 pub use gap::Gap;
 pub(super) use instruction::{is_instruction, orders_a_thing};
 pub(super) use parse::is_signal_alone;

@@ -1,6 +1,6 @@
 //! From a line to its leading word and parts.
 
-use super::english::{BEFORE, CAN, DEADLY, FOLLOWS, FORBIDDING, KIT, OUT, WORDS, Word};
+use super::english::{BEFORE, CAN, DEADLY, FOLLOWS, FORBIDDING, KIT, OUT, ROLES, WORDS, Word};
 use super::figures::{Limits, duration, limits};
 use super::instruction::is_instruction;
 use super::{Kind, Leading};
@@ -112,8 +112,8 @@ fn parts(kind: &Kind, text: &str) -> Leading {
         Kind::Ask => Leading::Ask { question: text.to_owned() },
         Kind::If(answer) => Leading::If { answer: (*answer).to_owned(), words: text.to_owned() },
         Kind::Hold => {
-            let (role, what) = text.split_once([',', ';']).unwrap_or((text, ""));
-            Leading::Hold { role: role.trim().to_owned(), what: what.trim().to_owned() }
+            let (role, what) = role_and_what(text);
+            Leading::Hold { role: role.to_owned(), what: what.to_owned() }
         }
         Kind::Photo => Leading::Photo { of: text.to_owned() },
         Kind::Why => Leading::Why { reason: text.to_owned() },
@@ -126,8 +126,29 @@ fn parts(kind: &Kind, text: &str) -> Leading {
     }
 }
 
+/// Who lifts a hold, and what that person looks at, in whichever order they stand: the part that names a person is
+/// the role. Where both do or neither does, the first is.
+fn role_and_what(text: &str) -> (&str, &str) {
+    let is_role = |part: &str| {
+        let words = tokens(part);
+        let named = |at: usize| words.get(at).is_some_and(|word| ROLES.contains(&word.text.as_ref()));
+        (0..words.len().min(4)).any(named)
+    };
+    let (one, other) = text.split_once([',', ';']).unwrap_or((text, ""));
+    let last = text.rsplit_once([',', ';']).map(|(before, last)| (last, before));
+    match last {
+        Some((last, before)) if !is_role(one) && is_role(last) => {
+            (last.trim().trim_end_matches('.'), before.trim())
+        }
+        _ => (one.trim(), other.trim()),
+    }
+}
+
 /// The three parts of a message: by semicolons, else by its sentences and by "can".
 fn message(word: SignalWord, text: &str) -> SafetyMessage {
+    if let Some((hazard, consequence, avoidance)) = in_places(text) {
+        return SafetyMessage { word, hazard, consequence, avoidance, rest: Rest::default() };
+    }
     let parts: Vec<&str> = text.split(';').map(str::trim).filter(|part| !part.is_empty()).collect();
     let (hazard, consequence, avoidance) = match parts.as_slice() {
         [] => Default::default(),
@@ -145,7 +166,25 @@ fn message(word: SignalWord, text: &str) -> SafetyMessage {
             ((*hazard).to_owned(), (*consequence).to_owned(), avoidance.join("; "))
         }
     };
+    let (hazard, consequence, avoidance) = (tidy(&hazard), tidy(&consequence), tidy(&avoidance));
     SafetyMessage { word, hazard, consequence, avoidance, rest: Rest::default() }
+}
+
+/// A part without the marks at which it was cut from the others; a mark alone is no part.
+fn tidy(part: &str) -> String {
+    let is_mark = |c: char| c.is_whitespace() || matches!(c, ',' | ';' | ':' | '-' | '\u{2013}' | '\u{2014}');
+    let part = part.trim_matches(is_mark).trim_start_matches(|c: char| is_mark(c) || matches!(c, '.' | '!'));
+    // "hot water, ." leaves the stop of the sentence behind its comma.
+    let bare = part.trim_end_matches(|c: char| is_mark(c) || c == '.');
+    let was_cut = part.get(bare.len()..).is_some_and(|rest| rest.contains([',', ';', ':']));
+    if was_cut { bare.to_owned() } else { part.to_owned() }
+}
+
+/// "hot water; ; let it cool": parts by their places, where one before the last is left empty.
+fn in_places(text: &str) -> Option<(String, String, String)> {
+    let mut parts = text.splitn(3, ';').map(|part| part.trim().to_owned());
+    let three = (parts.next()?, parts.next()?, parts.next()?);
+    ((three.0.is_empty() || three.1.is_empty()) && !three.2.is_empty()).then_some(three)
 }
 
 fn by_sentences(text: &str) -> (String, String, String) {

@@ -2,6 +2,7 @@
 
 use super::{
     Beside, Gap, Leading, apply_leading, leading, number_of_step, parts_of_step, question_with_answers,
+    with_gap_filled,
 };
 use crate::lexicon::Lexicon;
 use crate::model::{Id, NumberedIds, SignalWord, Stage, Step, Verb};
@@ -96,6 +97,22 @@ const LINES: &[(&str, &str)] = &[
     ("if no:", "if no | ?"),
     ("hold: gas engineer, soundness seen", "hold | gas engineer | soundness seen"),
     ("Hold: supervisor", "hold | supervisor | ?"),
+    ("hold: soundness seen, gas engineer", "hold | gas engineer | soundness seen"),
+    (
+        "hold: drop below 0.2 mbar, no smell; the supervisor.",
+        "hold | the supervisor | drop below 0.2 mbar, no smell",
+    ),
+    ("hold: supervisor, seen with the owner", "hold | supervisor | seen with the owner"),
+    ("hold: two minutes, no drop", "hold | two minutes | no drop"),
+    (
+        "notice: water on the board, can damage it, cover it first",
+        "notice | water on the board | can damage it | cover it first",
+    ),
+    (
+        "caution: the pan is heavy, may slip; , lift it in pairs.",
+        "caution | the pan is heavy | may slip | lift it in pairs.",
+    ),
+    ("warning: hot water, can scald,.", "warning | hot water | can scald | ?"),
     ("photo: the terminals with their wires", "photo | the terminals with their wires"),
     ("Why: the seal sets after one use", "why | the seal sets after one use"),
     ("later: number of the gasket, the stores", "later | number of the gasket | the stores"),
@@ -234,7 +251,7 @@ fn what_a_step_cannot_hold_is_said() {
     assert_eq!(refused("wait: until it is cold").gap, Some(Gap::Duration));
     assert_eq!(refused("bring: a friend").gap, Some(Gap::List));
     assert_eq!(refused("hold:").gap, Some(Gap::Role));
-    assert_eq!(refused("back: the arrow points down").gap, None);
+    assert_eq!(refused("back:").gap, Some(Gap::What));
 }
 
 #[test]
@@ -292,4 +309,39 @@ fn a_wait_may_name_its_step_by_number() {
     for other in ["the test", "step two", "step", "3"] {
         assert_eq!(number_of_step(other), None, "{other}");
     }
+}
+
+#[test]
+fn a_gap_is_filled_and_all_else_stays() {
+    for (line, gap, text, filled) in [
+        ("warning: hot water", Gap::Consequence, "can scald", "warning: hot water; can scald"),
+        ("Warning! hot water", Gap::Avoidance, "let it cool", "Warning: hot water; ; let it cool"),
+        (
+            "warning: hot water; ; let it cool",
+            Gap::Consequence,
+            "it scalds",
+            "warning: hot water; it scalds; let it cool",
+        ),
+        ("caution: wear gloves", Gap::Hazard, "sharp edges", "caution: sharp edges; ; wear gloves"),
+        ("notice:", Gap::Hazard, "water on the board", "notice: water on the board"),
+        ("hold: supervisor", Gap::What, "soundness seen", "hold: supervisor, soundness seen"),
+        (
+            "read: flow temperature",
+            Gap::Limits,
+            "40 to 60 \u{b0}C",
+            "read: flow temperature 40 to 60 \u{b0}C",
+        ),
+        ("read: gap 1 to 2 mm", Gap::OnFail, "fit new", "read: gap 1 to 2 mm (out: fit new)"),
+        ("later: number of the gasket", Gap::Who, "the stores", "later: number of the gasket, the stores"),
+        ("wait: until it is cold", Gap::Duration, "20 min", "wait: 20 min until it is cold"),
+        ("why:", Gap::Reason, "it leaks", "why: it leaks"),
+        ("back:", Gap::What, "arrow down", "back: arrow down"),
+    ] {
+        assert!(leading(line).expect("led").gaps().contains(&gap), "{line}");
+        let now = with_gap_filled(line, gap, text);
+        assert_eq!(now, filled);
+        assert!(!leading(&now).expect("led").gaps().contains(&gap), "{now}");
+    }
+    let odd = with_gap_filled("read: flow", Gap::Limits, "whatever it is");
+    assert_eq!(odd, "read: flow; whatever it is", "what fills no gap is not lost");
 }

@@ -131,6 +131,17 @@ pub(in crate::derive) fn needed(map: &ApplianceMap, mut open: Vec<Id>) -> BTreeS
     found
 }
 
+/// Those of some things that are gone, and what those need that is gone too.
+pub(super) fn lacking(map: &ApplianceMap, mut open: Vec<Id>, is_gone: &dyn Fn(&Id) -> bool) -> BTreeSet<Id> {
+    let mut found = BTreeSet::new();
+    while let Some(id) = open.pop() {
+        if is_gone(&id) && found.insert(id.clone()) {
+            open.extend(needs(map, &id));
+        }
+    }
+    found
+}
+
 /// What one thing needs.
 fn needs(map: &ApplianceMap, id: &Id) -> Vec<Id> {
     let mut all = Vec::new();

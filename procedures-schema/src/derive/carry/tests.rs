@@ -171,3 +171,34 @@ fn a_stage_goes_behind_the_one_that_it_would_cut_and_stays_a_stage() {
     assert_eq!(whole.called(at), format!("the stage {}", before[0].0));
     assert_eq!(whole.place(&Procedure::new("empty".into(), "Empty"), 0), 0);
 }
+
+#[test]
+fn what_was_taken_out_comes_back_with_the_steps_that_name_it() {
+    let from = demo();
+    let thing =
+        |step: &Arc<crate::model::Step>| step.actions.iter().flat_map(|action| &action.on).next().cloned();
+    let is_connection = |id: &Id| from.map.connection(id).is_some();
+    let step = from.steps.iter().find(|step| thing(step).is_some_and(|id| is_connection(&id))).expect("one");
+    let id = thing(step).expect("a thing");
+    let carried = Carried::of(&from, std::slice::from_ref(&step.id));
+    let mut gone = Procedure::clone(&from);
+    Arc::make_mut(&mut gone.map).connections.retain(|known| known.id != id);
+    gone.steps.retain(|step| !crate::model::names(&**step, &id));
+    let arrival = carried.arrive(&gone, 0, &mut NumberedIds::default());
+    assert_eq!(arrival.back, [from.map.name_of(&id).to_owned()]);
+    let after = with(&Arc::new(gone.clone()), &arrival.edits);
+    assert_eq!(after.map.connection(&id), from.map.connection(&id), "as it was");
+    assert_eq!(thing(&after.steps[0]), Some(id.clone()));
+    // Where it has been made anew meanwhile, that is meant.
+    let mut anew = gone.clone();
+    let mut other = from.map.connection(&id).expect("there").clone();
+    other.id = "anew".into();
+    Arc::make_mut(&mut anew.map).connections.push(other);
+    let arrival = carried.arrive(&anew, 0, &mut NumberedIds::default());
+    assert_eq!(arrival.back, Vec::<String>::new());
+    let after = with(&Arc::new(anew.clone()), &arrival.edits);
+    assert_eq!((after.map.clone(), thing(&after.steps[0])), (anew.map.clone(), Some("anew".into())));
+    // Where nothing is missing nothing changes but the steps.
+    let arrival = carried.arrive(&from, 0, &mut NumberedIds::default());
+    assert_eq!(arrival.edits.len(), 1);
+}

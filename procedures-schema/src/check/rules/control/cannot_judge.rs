@@ -16,7 +16,7 @@ pub(in crate::check) static RULE: Rule = Rule {
 fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
     for unknown in context.trace.cannot_judge() {
         let step = capital(&context.step_name(unknown.place));
-        let mut finding = rule.finding(format!("{step} has {} that cannot be judged", unknown.what));
+        let mut finding = rule.finding(format!("{step} cannot be judged: it has {}", unknown.what));
         finding.step = context.step_id_at(unknown.place);
         finding.action = unknown.place.action();
         finding.remedy.push(

@@ -29,6 +29,7 @@ fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
         };
         let mut finding = rule.finding(title);
         finding.circuit = circuit.map(|circuit| circuit.id.clone());
+        finding.thing.clone_from(&finding.circuit);
         finding.remedy.push("Correct the census, or the appliance map".to_owned());
         findings.push(finding);
     }

@@ -29,7 +29,7 @@ fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
             }
             told.push(&when.question);
             let asked = procedure.questions.iter().find(|question| question.id == when.question);
-            let words = asked.map_or(when.question.as_str(), |question| question.words.as_str());
+            let words = asked.map_or("a question that is not listed", |question| question.words.as_str());
             let title = match place {
                 Some(place) => {
                     format!("Step {number} hangs on the answer to \"{words}\", which step {place} asks")

@@ -47,7 +47,7 @@ fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
             at.finding(rule, title, "Add the isolator that shuts it off, between its supply and it");
         finding.remedy.push("Or, if nothing shuts it off, an isolator there that no hand works".to_owned());
         finding.circuit = Some(circuit.id.clone());
-        findings.push(finding);
+        findings.push(finding.of_thing(&circuit.id));
     }
 }
 

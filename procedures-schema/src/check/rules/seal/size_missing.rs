@@ -26,7 +26,8 @@ fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
                 let the = context.the_id(&seal.id);
                 let title =
                     format!("Step {} takes {the}, of which neither size nor number is known", at.number);
-                findings.push(at.finding(rule, title, "Give its size or number, or say who finds it out"));
+                let remedy = "Give its size or number, or say who finds it out";
+                findings.push(at.finding(rule, title, remedy).of_thing(&seal.id));
             }
         }
     }

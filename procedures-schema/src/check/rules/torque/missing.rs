@@ -22,11 +22,8 @@ fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
         for joint in open.filter(|_| !says_a_method(&at.step.words)) {
             let title =
                 format!("Step {} makes {} and nothing says how tight", at.number, context.the_id(&joint.id));
-            findings.push(at.finding(
-                rule,
-                title,
-                "Give a torque range, or a method such as hand tight and a quarter turn",
-            ));
+            let remedy = "Give a torque range, or a method such as hand tight and a quarter turn";
+            findings.push(at.finding(rule, title, remedy).of_thing(&joint.id));
         }
     }
 }

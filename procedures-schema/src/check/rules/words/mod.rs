@@ -10,6 +10,7 @@ pub(in crate::check) mod not_checked;
 pub(in crate::check) mod not_said;
 pub(in crate::check) mod not_typed;
 pub(in crate::check) mod placeholder;
+pub(in crate::check) mod reminder_waits;
 pub(in crate::check) mod repeat_without_stop;
 pub(in crate::check) mod reverse_order;
 pub(in crate::check) mod tolerance;

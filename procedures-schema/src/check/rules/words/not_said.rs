@@ -5,8 +5,8 @@ use crate::check::document::steps;
 use crate::check::finding::{Finding, Level};
 use crate::check::rule::{Looks, Rule, documentation};
 use crate::check::wording::{capital, does};
-use crate::lexicon::Lexicon;
-use crate::model::{Action, Renewal, Step, Verb};
+use crate::lexicon::{Lexicon, Own, tokens};
+use crate::model::{Action, OwnPhrase, Renewal, Step, Verb};
 use crate::simulate::Place;
 
 pub(in crate::check) static RULE: Rule = Rule {
@@ -55,7 +55,7 @@ fn unsaid(context: &Context<'_>, position: usize, step: &Step, action: &Action) 
     }
     let lexicon = context.lexicon?;
     let said = context.heard.said(position);
-    if !Lexicon::is_said_by(said, &action.says, action) {
+    if !Lexicon::is_said_by(said, &action.says, action) && !is_meant(lexicon, step, action) {
         return Some(Unsaid::Action);
     }
     let new_seal = action.verb == Verb::Make && action.seal == Some(Renewal::New);
@@ -64,6 +64,13 @@ fn unsaid(context: &Context<'_>, position: usize, step: &Step, action: &Action) 
             || lexicon.says_new_of(&step.words, &seal_names(context, action))
     };
     (new_seal && !says_new()).then_some(Unsaid::NewSeal)
+}
+
+/// Whether the words by which somebody has picked an action still stand where they say it.
+fn is_meant(lexicon: &Lexicon, step: &Step, action: &Action) -> bool {
+    let Some(words) = &action.meant_by else { return false };
+    let own = Own::of(&[OwnPhrase::new(words, action.verb.clone())]);
+    Lexicon::is_said_by(&lexicon.phrases_with(&tokens(&step.words), &own), &action.says, action)
 }
 
 /// What the map calls the seals of the connections that are made.

@@ -1,0 +1,114 @@
+//! Words in doubt may mean none of the things that the map knows by them, but one more: what it would be, and what
+//! is done to it.
+//!
+//! It is made only if somebody says so, and offered only where the verb can be done to what is in service. Where the
+//! words leave open which circuit it is of, each circuit that comes into question is an offer of its own.
+
+use super::super::{Doubt, Here};
+use super::bench::Bench;
+use super::phrase::Phrase;
+use super::{Answer, Given, Made, Making, Meaning, worked};
+use crate::model::{Action, ApplianceMap, CircuitKind, Id, IdSource, Span, Stage, ThingKind};
+use crate::simulate::{Place, Trace};
+use std::sync::Arc;
+
+/// One more thing that words in doubt may mean.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Another {
+    /// The map with it.
+    pub map: Arc<ApplianceMap>,
+    /// What was made for it, in order.
+    pub made: Vec<Made>,
+    /// The thing.
+    pub thing: Id,
+    /// Its name.
+    pub name: String,
+    /// The circuit that somebody says with it; none, if the words or the map say it or nothing asks.
+    pub circuit: Option<CircuitKind>,
+    /// What is done to it.
+    pub action: Action,
+}
+
+/// What more a doubt may mean, for a line that stands right after `place` of the run.
+#[expect(clippy::too_many_arguments, reason = "those of a line that makes things, and the doubt")]
+pub fn another(
+    words: &str,
+    doubt: &Doubt,
+    map: &Arc<ApplianceMap>,
+    trace: &Trace,
+    place: Place,
+    stage: &Stage,
+    given: Given<'_>,
+    ids: &mut dyn IdSource,
+) -> Vec<Another> {
+    let here = Here::from_trace(map, trace, place);
+    let new = Answer { span: doubt.span, means: Meaning::New { name: doubt.span.of(words).to_owned() } };
+    let mut trial = |answers: &[Answer]| {
+        let given = Given { answers, ..given };
+        worked(words, map, here.clone(), stage, given, ids).map(|worked| worked.making)
+    };
+    let Some(first) = trial(std::slice::from_ref(&new)) else { return Vec::new() };
+    if let Some(only) = found(&first, doubt, &here, None) {
+        return vec![only];
+    }
+    let asked = first.asked.into_iter().find(|question| meet(question.span, doubt.span));
+    let Some(asked) = asked else { return Vec::new() };
+    let of_circuit = |means: Meaning| {
+        let Meaning::Circuit(kind) = &means else { return None };
+        let kind = kind.clone();
+        let making = trial(&[new.clone(), Answer { span: asked.span, means }])?;
+        found(&making, doubt, &here, Some(kind))
+    };
+    asked.choices.into_iter().filter_map(of_circuit).collect()
+}
+
+/// The new thing among what was made, if the verb can be done to it.
+fn found(making: &Making, doubt: &Doubt, here: &Here, circuit: Option<CircuitKind>) -> Option<Another> {
+    let choice = doubt.choices.first()?;
+    let kind = kind_of(&making.map, &choice.thing)?;
+    let is_it = |made: &&Made| made.kind == kind && made.span.is_some_and(|span| meet(span, doubt.span));
+    let mut all = making.made.iter().filter(is_it);
+    let made = all.next().filter(|_| all.next().is_none())?;
+    let mut here = here.clone();
+    here.meet(&making.map, making.made.iter().map(|made| &made.thing));
+    here.is_possible(&choice.action.verb, &made.thing).then(|| Another {
+        map: making.map.clone(),
+        made: making.made.clone(),
+        thing: made.thing.clone(),
+        name: made.name.clone(),
+        circuit,
+        action: Action { on: vec![made.thing.clone()], ..choice.action.clone() },
+    })
+}
+
+fn kind_of(map: &ApplianceMap, thing: &Id) -> Option<ThingKind> {
+    map.things().find(|(_, known, ..)| *known == thing).map(|(kind, ..)| kind)
+}
+
+fn meet(one: Span, other: Span) -> bool {
+    one.0 < other.1 && other.0 < one.1
+}
+
+impl Bench<'_> {
+    /// Whether somebody has said that a phrase means none of the things that are known by it.
+    pub(super) fn is_another(&self, phrase: &Phrase) -> bool {
+        let span = self.span_of(phrase);
+        let says = |answer: &Answer| matches!(answer.means, Meaning::New { .. }) && meet(answer.span, span);
+        self.given.answers.iter().any(says)
+    }
+
+    /// A name that tells one more thing of a name from those that have it: "pump valve 3".
+    pub(super) fn name_of_another(&self, name: &str) -> String {
+        let number = |known: &str| match known.strip_prefix(name)?.trim_start() {
+            "" => Some(1),
+            rest => rest.parse::<u32>().ok(),
+        };
+        let names = self.map.things().flat_map(|(_, _, known, aliases)| {
+            std::iter::once(known).chain(aliases.iter().map(String::as_str))
+        });
+        match names.filter_map(number).max() {
+            Some(last) => format!("{name} {}", last.saturating_add(1)),
+            None => name.to_owned(),
+        }
+    }
+}

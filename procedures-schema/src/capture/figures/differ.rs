@@ -1,0 +1,132 @@
+//! Where words and map state different figures of a connection: both stand until somebody says which holds.
+
+use super::value::Value;
+use super::{Stated, named, stated};
+use crate::lexicon::{Amount, Lexicon, Token, tokens};
+use crate::model::{Action, ApplianceMap, Id, Procedure, Span, Step};
+use std::sync::Arc;
+
+/// A figure that the words of a step state otherwise than the map.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Differing {
+    /// The connection.
+    pub thing: Id,
+    /// Where the words state it.
+    pub span: Span,
+    /// What the words state.
+    pub said: Value,
+    /// What the map holds.
+    pub held: Value,
+    /// Whether several of it are several joints.
+    is_each: bool,
+}
+
+/// What the words of a step state otherwise than the map, of the connections that its actions name.
+pub fn differing(step: &Step, map: &ApplianceMap) -> Vec<Differing> {
+    let named = named(step.actions.iter(), map);
+    if named.is_empty() || !may_state(&step.words) {
+        return Vec::new();
+    }
+    stated(&step.words, &named, map, &step.stage).into_iter().filter_map(|one| one.differing(map)).collect()
+}
+
+impl Stated {
+    /// The difference to the map, if there is one that has to be decided: two of four screws may be meant as two.
+    fn differing(self, map: &ApplianceMap) -> Option<Differing> {
+        // A washer of another size is no other thread.
+        let span = self.span.filter(|_| !self.of_seal)?;
+        let held = self.value.held(map, map.connection(&self.thing)?)?;
+        let is_part = match (&self.value, &held) {
+            (Value::Count(part), Value::Count(all)) => self.in_part && part <= all,
+            _ => false,
+        };
+        let differs = !self.value.agrees(&held) && !is_part;
+        let Self { thing, value: said, is_each, .. } = self;
+        differs.then_some(Differing { thing, span, said, held, is_each })
+    }
+}
+
+/// Whether words hold a figure or a number word at all: most sentences do not, and each is asked at each key.
+fn may_state(words: &str) -> bool {
+    let is_amount = |token: &Token<'_>| {
+        let lexicon = Lexicon::for_language("en");
+        lexicon.is_some_and(|lexicon| matches!(lexicon.amount_of(token), Some(Amount::Exactly(_))))
+    };
+    words.bytes().any(|byte| byte.is_ascii_digit()) || tokens(words).iter().any(is_amount)
+}
+
+/// The map as some words state it of the connections that actions name; none, if they state nothing else than it holds.
+pub fn as_said<'a>(
+    words: &str,
+    actions: impl Iterator<Item = &'a Action>,
+    map: &Arc<ApplianceMap>,
+    stage: &crate::model::Stage,
+) -> Option<Arc<ApplianceMap>> {
+    let named = named(actions, map);
+    if named.is_empty() || !may_state(words) {
+        return None;
+    }
+    let mut said: Option<ApplianceMap> = None;
+    for one in stated(words, &named, map, stage).into_iter().filter_map(|one| one.differing(map)) {
+        let changed = said.get_or_insert_with(|| ApplianceMap::clone(map));
+        put(changed, &one);
+    }
+    said.map(Arc::new)
+}
+
+/// A map that came of one as words state it, with the figures that the document holds.
+pub fn as_was(made: &Arc<ApplianceMap>, said: &ApplianceMap, map: &ApplianceMap) -> Arc<ApplianceMap> {
+    let mut made = ApplianceMap::clone(made);
+    for known in &map.connections {
+        let stated = said.connection(&known.id).filter(|stated| *stated != known);
+        let place = made.connections.iter_mut().find(|one| one.id == known.id);
+        let Some((place, stated)) = place.zip(stated) else { continue };
+        place.count = known.count;
+        place.grouping = known.grouping.clone();
+        place.size.clone_from(&known.size);
+        if stated.tight != known.tight {
+            place.tight.clone_from(&known.tight);
+        }
+    }
+    Arc::new(made)
+}
+
+fn put(map: &mut ApplianceMap, one: &Differing) {
+    if let Some(connection) = map.connections.iter_mut().find(|known| known.id == one.thing) {
+        one.said.put(connection, one.is_each);
+    }
+}
+
+/// The map of a document with the figure that words state.
+pub fn take_words(document: &Procedure, one: &Differing) -> Arc<ApplianceMap> {
+    let mut map = ApplianceMap::clone(&document.map);
+    put(&mut map, one);
+    Arc::new(map)
+}
+
+/// The words of a step with the figure that the map holds.
+pub fn write_value(step: &Step, one: &Differing) -> String {
+    let end = u32::try_from(step.words.chars().count()).unwrap_or(u32::MAX);
+    let was = one.span.of(&step.words);
+    let text = match &one.held {
+        Value::Count(n) => count_in_words(*n, was),
+        held => held.to_string(),
+    };
+    [Span(0, one.span.0).of(&step.words), &text, Span(one.span.1, end).of(&step.words)].concat()
+}
+
+/// A number as it stands there: in figures, or as a word with the same first letter, small or large.
+fn count_in_words(n: u32, was: &str) -> String {
+    const WORDS: [&str; 13] = [
+        "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
+        "twelve",
+    ];
+    let is_figure = was.starts_with(|first: char| first.is_ascii_digit());
+    let word = usize::try_from(n).ok().and_then(|n| WORDS.get(n)).filter(|_| !is_figure);
+    let Some(word) = word else { return n.to_string() };
+    let is_large = was.starts_with(char::is_uppercase);
+    match word.split_at_checked(1).filter(|_| is_large) {
+        Some((first, rest)) => first.to_uppercase() + rest,
+        None => (*word).to_owned(),
+    }
+}
