@@ -181,6 +181,8 @@ pub enum Command {
     SelectLast,
     /// The selection goes to the next step with a finding, round the end.
     NextFinding,
+    /// Goes to the next finding that does not reject.
+    NextDoubt,
     /// The selection goes to the step with a finding before.
     PreviousFinding,
     /// The keyboard goes to the list of the warnings that were accepted.
@@ -278,6 +280,7 @@ impl EditorStore {
             Command::SelectBeside(step, by) => self.select_beside(&step, by),
             Command::SelectLast => self.select(self.document_now().steps.last().map(|step| step.id.clone())),
             Command::NextFinding => self.select_finding(true),
+            Command::NextDoubt => self.select_doubt(),
             Command::PreviousFinding => self.select_finding(false),
             Command::LookAtAccepted => self.look_at_accepted(),
             Command::EditWords(step, at) => self.edit_words(step, at),

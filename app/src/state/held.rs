@@ -5,6 +5,7 @@
 
 use super::attention::Focus;
 use super::editor_store::EditorStore;
+use super::judged::Counts;
 use leptos::prelude::*;
 use procedures_schema::derive::carry::called;
 use procedures_schema::edit::{Edit, apply};
@@ -22,8 +23,8 @@ pub struct Held {
     pub to: usize,
     /// The document as it would be.
     pub(super) document: Arc<Procedure>,
-    /// How many findings reject without the move.
-    n_to_mend: usize,
+    /// What is found without the move.
+    found: Counts,
 }
 
 impl Held {
@@ -52,17 +53,12 @@ impl EditorStore {
         self.parts().held.with_untracked(Option::is_some)
     }
 
-    /// What the move would change in what rejects, as `+1 rejects`; none while nothing is held.
+    /// What the move would change in what is found, as `+1 rejects, +1 doubt`; none while nothing is held.
     pub fn held_change(self) -> Memo<Option<String>> {
         let (held, judged) = (self.parts().held, self.judged());
         Memo::new(move |_| {
-            let before = held.with(|held| held.as_ref().map(|held| held.n_to_mend))?;
-            let now = judged.with(|judged| judged.n_to_mend());
-            Some(match now.cmp(&before) {
-                std::cmp::Ordering::Less => format!("−{} rejects", before - now),
-                std::cmp::Ordering::Equal => "verdict unchanged".to_owned(),
-                std::cmp::Ordering::Greater => format!("+{} rejects", now - before),
-            })
+            let before = held.with(|held| held.as_ref().map(|held| held.found))?;
+            Some(judged.with(|judged| judged.counts()).since(before))
         })
     }
 
@@ -74,8 +70,8 @@ impl EditorStore {
         self.typing(false);
         let (document, steps) = (self.document_now(), self.selection().get_untracked());
         let from = steps.first().and_then(|step| document.position(step))?;
-        let n_to_mend = self.judged_now().n_to_mend();
-        (!self.refuses()).then_some(Held { steps, from, to: from, document, n_to_mend })
+        let found = self.judged_now().counts();
+        (!self.refuses()).then_some(Held { steps, from, to: from, document, found })
     }
 
     /// Holds the selected steps one place further up or down.

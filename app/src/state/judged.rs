@@ -3,10 +3,11 @@
 //! Worked out once per edit and shared; views pick their part by step.
 
 use super::clock;
-use procedures_schema::check::{self, Finding, Report, Sayings, Verdict};
+use procedures_schema::check::{self, Finding, Level, Report, Sayings, Verdict};
 use procedures_schema::derive::lanes::{self, LaneRow, Lanes};
 use procedures_schema::model::{Country, Id, Procedure};
 use procedures_schema::simulate::{Run, Trace, runs_alike, simulate};
+use std::cmp::Ordering;
 use std::sync::Arc;
 
 /// A document and what the core says about it.
@@ -21,6 +22,43 @@ pub struct Judged {
     pub lanes: Arc<Lanes>,
     /// What the words of its steps say, for the next check.
     sayings: Sayings,
+}
+
+/// How many findings there are of each level.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Counts {
+    /// Those that reject.
+    pub n_to_mend: usize,
+    /// Those that must be mended or accepted with a reason.
+    pub n_doubts: usize,
+    /// Those that only advise.
+    pub n_advice: usize,
+}
+
+impl Counts {
+    /// What stands beside the stamp: `3 doubts, 2 advice`; nothing, if there are neither.
+    pub fn beside_the_stamp(self) -> String {
+        let doubts = (self.n_doubts > 0).then(|| doubts(self.n_doubts));
+        let advice = (self.n_advice > 0).then(|| format!("{} advice", self.n_advice));
+        doubts.into_iter().chain(advice).collect::<Vec<_>>().join(", ")
+    }
+
+    /// What has changed since another state: `+1 rejects, −2 doubts`.
+    pub fn since(self, before: Self) -> String {
+        let differs = |before: usize, now: usize| match now.cmp(&before) {
+            Ordering::Less => Some(('−', before - now)),
+            Ordering::Equal => None,
+            Ordering::Greater => Some(('+', now - before)),
+        };
+        let rejects = differs(before.n_to_mend, self.n_to_mend).map(|(sign, n)| format!("{sign}{n} rejects"));
+        let doubts = differs(before.n_doubts, self.n_doubts).map(|(sign, n)| format!("{sign}{}", doubts(n)));
+        let changes: Vec<String> = rejects.into_iter().chain(doubts).collect();
+        if changes.is_empty() { "verdict unchanged".to_owned() } else { changes.join(", ") }
+    }
+}
+
+fn doubts(n: usize) -> String {
+    if n == 1 { "1 doubt".to_owned() } else { format!("{n} doubts") }
 }
 
 /// How many things apart the width of the curve stands for: the largest count in some lanes or, so that a thing more
@@ -69,15 +107,23 @@ impl Judged {
         self.report.verdict == Verdict::Rejected
     }
 
-    /// How many findings reject.
-    pub fn n_to_mend(&self) -> usize {
-        self.report.findings.iter().filter(|finding| finding.level == check::Level::Reject).count()
+    /// How many findings there are of each level.
+    pub fn counts(&self) -> Counts {
+        let mut counts = Counts::default();
+        for finding in &self.report.findings {
+            match finding.level {
+                Level::Reject => counts.n_to_mend += 1,
+                Level::Warn => counts.n_doubts += 1,
+                Level::Advise => counts.n_advice += 1,
+            }
+        }
+        counts
     }
 
     /// The stamp: `REJECTED · 2 to mend`, `ACCEPTED · DRAFT, 3 later` or `ACCEPTED`.
     pub fn stamp(&self) -> String {
         if self.is_rejected() {
-            format!("REJECTED · {} to mend", self.n_to_mend())
+            format!("REJECTED · {} to mend", self.counts().n_to_mend)
         } else if self.is_draft() {
             format!("ACCEPTED · DRAFT, {} later", self.report.n_later)
         } else {
@@ -120,9 +166,28 @@ pub fn row_of<'l>(lanes: &'l Lanes, position: usize, step: &Id) -> Option<&'l La
 
 #[cfg(test)]
 mod tests {
-    use super::{LaneRow, Lanes, most_apart};
+    use super::{Counts, LaneRow, Lanes, most_apart};
     use procedures_schema::model::Id;
     use wasm_bindgen_test::wasm_bindgen_test;
+
+    #[wasm_bindgen_test]
+    fn what_a_move_changes_counts_doubts_too() {
+        let counts = |n_to_mend, n_doubts, n_advice| Counts { n_to_mend, n_doubts, n_advice };
+        let before = counts(1, 1, 0);
+        assert_eq!(before.since(before), "verdict unchanged");
+        assert_eq!(counts(1, 2, 0).since(before), "+1 doubt");
+        assert_eq!(counts(3, 0, 5).since(before), "+2 rejects, −1 doubt");
+        assert_eq!(counts(0, 3, 0).since(before), "−1 rejects, +2 doubts");
+    }
+
+    #[wasm_bindgen_test]
+    fn doubts_and_advice_stand_beside_the_stamp() {
+        let said = |n_doubts, n_advice| Counts { n_to_mend: 4, n_doubts, n_advice }.beside_the_stamp();
+        assert_eq!(said(0, 0), "");
+        assert_eq!(said(1, 0), "1 doubt");
+        assert_eq!(said(0, 1), "1 advice");
+        assert_eq!(said(3, 2), "3 doubts, 2 advice");
+    }
 
     #[wasm_bindgen_test]
     fn the_curve_is_as_wide_as_the_largest_count_or_a_little_wider() {

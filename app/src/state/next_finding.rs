@@ -8,7 +8,7 @@ use super::doubts::AskedFrom;
 use super::editor_store::EditorStore;
 use super::judged::Judged;
 use leptos::prelude::*;
-use procedures_schema::check::Finding;
+use procedures_schema::check::{Finding, Level};
 use procedures_schema::model::Id;
 
 /// A place of Appliance.
@@ -70,6 +70,11 @@ impl EditorStore {
     /// Goes on Write from finding to finding; from the last on to the first.
     pub(super) fn select_finding(self, forward: bool) {
         self.select_finding_of(forward, |_| true);
+    }
+
+    /// Goes on Write to the next finding that does not reject.
+    pub(super) fn select_doubt(self) {
+        self.select_finding_of(true, |finding| finding.level != Level::Reject);
     }
 
     fn select_finding_of(self, forward: bool, is_meant: impl Fn(&Finding) -> bool) {

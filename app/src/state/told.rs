@@ -19,6 +19,8 @@ pub struct Told {
     pub is_draft: bool,
     /// The stamp: `REJECTED · 2 to mend`, `ACCEPTED · DRAFT, 3 later` or `ACCEPTED`.
     pub stamp: String,
+    /// What is found besides what rejects: `3 doubts, 2 advice`, or nothing.
+    pub besides: String,
     /// By what it was judged, and that it is not for work yet.
     pub judged_by: String,
     /// Whether anything is found.
@@ -41,6 +43,7 @@ impl Told {
             is_rejected: judged.is_rejected(),
             is_draft: judged.is_draft(),
             stamp: judged.stamp(),
+            besides: judged.counts().beside_the_stamp(),
             judged_by: judged.judged_by(),
             has_findings: !report.findings.is_empty(),
             n_rules: report.n_rules,

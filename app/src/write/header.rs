@@ -34,8 +34,8 @@ pub fn Header(
                 <KeptLine store />
                 <UndoKeys store />
                 <FileKeys store />
-                <NextFinding store />
                 <LaterKey store />
+                <NextFinding store />
                 <ToldOf store />
             </div>
         </div>
@@ -50,26 +50,42 @@ fn Stamp(store: EditorStore) -> impl IntoView {
     let is_draft = Memo::new(move |_| told.with(|told| told.is_draft));
     let stamp = Memo::new(move |_| told.with(|told| told.stamp.clone()));
     let by = judged_by(store);
-    let change = store.held_change();
     view! {
         <div class="verdict" role="status">
             <strong class="stamp" class:rejected=is_rejected class:draft=is_draft>{stamp}</strong>
-            {move || change.get().map(|change| view! { <span class="change-held">{change}</span> })}
+            <Besides store />
             <span class="by">{by}</span>
         </div>
     }
+}
+
+/// How many doubts and how much advice there is besides: the way to the next of them.
+#[component]
+fn Besides(store: EditorStore) -> impl IntoView {
+    let besides = Memo::new(move |_| store.told().with(|told| told.besides.clone()));
+    let is_any = Memo::new(move |_| besides.with(|besides| !besides.is_empty()));
+    let key = move || {
+        view! {
+            <button
+                type="button" class="quiet besides" title="To the next of them"
+                on:click=move |_| store.run(Command::NextDoubt)
+            >{besides}</button>
+        }
+    };
+    move || is_any.get().then(key)
 }
 
 /// The ways to what is wrong and to what was accepted, wherever it stands.
 #[component]
 fn NextFinding(store: EditorStore) -> impl IntoView {
     let finds = Memo::new(move |_| store.told().with(|told| told.has_findings));
-    let key = move || {
-        view! {
-            <button type="button" class="quiet" title="F8" on:click=move |_| store.run(Command::NextFinding)>
-                "Next finding"
-            </button>
-        }
+    // It keeps its place, so that the head does not grow when something is found.
+    let unseen = move || (!finds.get()).then_some("hidden");
+    let key = view! {
+        <button
+            type="button" class="quiet" title="F8" style:visibility=unseen
+            on:click=move |_| store.run(Command::NextFinding)
+        >"Next finding"</button>
     };
     let n_accepted = store.n_accepted();
     let accepted = move || {
@@ -79,7 +95,7 @@ fn NextFinding(store: EditorStore) -> impl IntoView {
             view! { <button type="button" class="quiet" on:click=move |_| store.run(Command::LookAtAccepted)>{name}</button> }
         })
     };
-    view! { <span class="keys">{move || finds.get().then(key)} {accepted}</span> }
+    view! { <span class="keys">{accepted} {key}</span> }
 }
 
 /// Whether the work is kept on this device.
@@ -160,7 +176,7 @@ fn FiledWords(store: EditorStore) -> impl IntoView {
     view! { <span id="filed" class="filed" role="status">{words}</span> }
 }
 
-/// What the verdict rests on, and what it cannot know: one line, opened where it is cut.
+/// What the verdict rests on, and what it cannot know: read whole, on a line of its own where there is no room.
 #[component]
 fn ToldOf(store: EditorStore) -> impl IntoView {
     let told_of = move || {
@@ -169,11 +185,5 @@ fn ToldOf(store: EditorStore) -> impl IntoView {
     };
     let by = judged_by(store);
     let by = view! { <span class="by-narrow">{by}" · "</span> };
-    let is_open = RwSignal::new(false);
-    view! {
-        <button
-            type="button" class="quiet told" aria-expanded=move || is_open.get().to_string()
-            on:click=move |_| is_open.update(|is_open| *is_open = !*is_open)
-        >{by} {told_of} " · cannot know what nobody named"</button>
-    }
+    view! { <p class="told">{by} {told_of} " · cannot know what nobody named"</p> }
 }

@@ -19,9 +19,21 @@ pub fn Heads(
             heads.iter().map(head).collect_view()
         })
     };
+    // The style sheet sets them upright where the longest word is wider than a lane.
+    let longest = move || {
+        let heads = store.heads();
+        heads.with(|heads| {
+            heads.iter().map(|head| longest_word(&head.name)).max().unwrap_or(0).max(1).to_string()
+        })
+    };
     view! {
-        <div class="heads" aria-hidden="true">
+        <div class="heads" aria-hidden="true" style=("--word", longest)>
             <div class="lanes">{heads}<span class="lane-head apart"><span>"apart"</span></span></div>
         </div>
     }
+}
+
+/// How many letters its longest word has.
+fn longest_word(name: &str) -> usize {
+    name.split_whitespace().map(|word| word.chars().count()).max().unwrap_or(0)
 }

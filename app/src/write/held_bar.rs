@@ -32,7 +32,7 @@ pub fn HeldBar(
         <div role="status">
             {move || is_holding.get().then(|| view! {
                 <div class="held-bar">
-                    <p>{place} " · " <strong>{move || change.get()}</strong></p>
+                    <p>{place} " · " <strong class="change-held">{move || change.get()}</strong></p>
                     {key("Drop here", "key", Command::Drop)}
                     {key("Put back", "quiet", Command::PutHeldBack)}
                     <span class="hint">"Enter · Esc"</span>

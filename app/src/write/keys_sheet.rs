@@ -19,6 +19,7 @@ const OF_WRITE: [Group; 3] = [
                 "begin a line that adds to a step",
             ),
             ("Ctrl+V of several lines", "each becomes a step"),
+            ("Ctrl+Shift+V", "as plain rows, of which nothing is read"),
             ("Tab", "to what is asked or not said yet, then to what it means"),
         ],
     ),
@@ -31,6 +32,7 @@ const OF_WRITE: [Group; 3] = [
                 "Enter",
                 "into its words; at their end a line for the next step, within them it cuts the step in two",
             ),
+            ("Backspace at the start of words", "joins them to the step before"),
             ("Esc in words", "takes back what was typed there"),
             (
                 "On what it means",
@@ -57,12 +59,13 @@ const EVERYWHERE: KeyGroup = KeyGroup {
     ],
 };
 
-/// The lines under words that are typed: their class in the style sheet, and what they say.
-const LINES: [(&str, &str, &str); 5] = [
+/// The lines at words that are typed: their class in the style sheet, and what they say.
+const LINES: [(&str, &str, &str); 6] = [
     ("understood", "Plain", "understood"),
     ("new", "Dashed", "a thing that is named for the first time"),
     ("practice", "Dotted", "understood; practice adds what the words leave out"),
     ("open", "Double", "can mean more than one thing, or is not known"),
+    ("declined", "Dotted above", "somebody has said that it is no action"),
     ("pending", "In brackets", "a value is still to be found out"),
 ];
 
@@ -85,11 +88,11 @@ pub fn KeysBeside() -> impl IntoView {
     view! { <KeysDialog title="Keys here, and those of Write" groups /> }
 }
 
-/// What the lines under words say.
+/// What the lines at words say.
 #[component]
 fn Lines() -> impl IntoView {
     let line = |(class, name, says): (&'static str, &'static str, &'static str)| {
         view! { <dt><span class=class>{name}</span></dt><dd>{says}</dd> }
     };
-    view! { <section class="legend"><h3>"Under the words"</h3><dl>{LINES.map(line)}</dl></section> }
+    view! { <section class="legend"><h3>"Lines at the words"</h3><dl>{LINES.map(line)}</dl></section> }
 }

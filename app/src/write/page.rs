@@ -26,8 +26,7 @@ use leptos::prelude::*;
 use procedures_schema::model::Id;
 use wasm_bindgen::JsCast;
 
-/// So many lanes have room for their names beside each other: in a window of middle width, and in a wide one.
-const FEW_LANES: usize = 4;
+/// So many lanes have room for their signs beside each other.
 const MANY_LANES: usize = 6;
 
 /// Everything of Write.
@@ -54,7 +53,6 @@ pub fn WriteScreen(
     view! {
         <div
             class="write"
-            class:many=move || { n_lanes.get() > FEW_LANES }
             class:crowd=move || { n_lanes.get() > MANY_LANES }
             style=("--n", move || n_lanes.get().to_string())
             style=("--most", most_apart)
