@@ -25,8 +25,18 @@ async function accept(place, visit, write) {
     assert.equal(await page.locator('.finding.reject').getByRole('button', { name: 'Accept …' }).count(), 0);
     assert.equal(await page.locator('.finding.advise').getByRole('button', { name: 'Accept …' }).count(), 0);
   });
-  await place.tally.step('a warning is accepted only with reason and name', async () => {
+  await place.tally.step('the doubts stand beside the stamp, and lead past what rejects to their step', async () => {
     await write.setWords(3, 'Write down the duty setting of the old pump properly while it runs.');
+    const besides = page.locator('.verdict').getByRole('button', { name: '1 doubt', exact: true });
+    await write.selectRow(1);
+    await besides.click();
+    await page.locator('.row.selected[aria-label="Step 3"]:focus').waitFor();
+    // There is one: from behind it the key leads to it again.
+    await write.selectRow(5);
+    await besides.click();
+    await page.locator('.row.selected[aria-label="Step 3"]:focus').waitFor();
+  });
+  await place.tally.step('a warning is accepted only with reason and name', async () => {
     await vague(page).getByRole('button', { name: 'Accept …' }).click();
     const key = form(page).getByRole('button', { name: 'Accept this warning' });
     await page.waitForFunction(() => document.activeElement?.closest('.accepting'));
@@ -45,6 +55,7 @@ async function accept(place, visit, write) {
     assert.match(await told.locator('.finding.accepted').innerText(), /Accepted by A\. Writer \(invented\), \d{4}-\d\d-\d\d: The plate of this pump says it so/);
     assert.equal(await told.getAttribute('aria-label'), 'Step 3');
     assert.equal(await vague(page).count(), 0);
+    assert.equal(await page.locator('.verdict').getByRole('button').count(), 0);
     await write.stamped('REJECTED · 1 to mend');
   });
   await look(place, visit, 'write-told-accepted');

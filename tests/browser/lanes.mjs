@@ -28,6 +28,7 @@ export async function walkLanes(tally, screen) {
     await write.open(place.server.address);
     await boundaries(place, visit, write);
     await states(place, visit);
+    await headsInLanes(place, visit);
     await many(place, visit);
   });
 }
@@ -114,6 +115,49 @@ async function states(place, visit) {
       assert.match(told, words);
     }
   });
+}
+
+/** The windows in which the head is looked at. */
+const WIDTHS = [1920, 1280, 1180, 820, 320];
+
+/** The names of the lanes never lie over each other, and what the checker cannot know is read whole. */
+async function headsInLanes({ tally, screen }, { page }) {
+  const size = page.viewportSize();
+  await goTo(page, 'Write');
+  await tally.step('names of lanes keep to themselves, and what the verdict rests on is read whole, with large text too', async () => {
+    for (const text of ['100%', '150%', '200%']) {
+      await page.evaluate((text) => document.documentElement.style.setProperty('font-size', text), text);
+      for (const width of WIDTHS) {
+        await page.setViewportSize({ width, height: size.height });
+        const [names, told] = await page.evaluate(headAndTold);
+        names.forEach(({ name, left }, at) => {
+          const before = names[at - 1];
+          assert.ok(!before || left > before.right - 1, `${name} lies over ${before?.name} at ${width}, text at ${text}`);
+        });
+        assert.match(told.words, /cannot know what nobody named$/);
+        assert.ok(told.isWhole, `what it was told of is cut off at ${width}, text at ${text}`);
+      }
+      await picture(page, `${screen.name}-heads-${text.slice(0, -1)}`);
+    }
+    await page.evaluate(() => document.documentElement.style.removeProperty('font-size'));
+    await page.setViewportSize(size);
+  });
+}
+
+/** Where the letters of the names stand, whose boxes are a little higher than they are; and the line of what the checker was told of, and whether it has room. */
+function headAndTold() {
+  const names = [...document.querySelectorAll('.lane-head > span')].map((name) => {
+    const range = document.createRange();
+    range.selectNodeContents(name);
+    const { left, right } = range.getBoundingClientRect();
+    const style = getComputedStyle(name);
+    const around = style.writingMode === 'horizontal-tb' ? 0 : Number.parseFloat(style.fontSize) / 10;
+    return { name: name.textContent, left: left + around, right: right - around };
+  });
+  const told = document.querySelector('.head .told');
+  const { left, right } = told.getBoundingClientRect();
+  const isWhole = told.scrollWidth <= told.clientWidth && told.scrollHeight <= told.clientHeight && left >= 0 && right <= innerWidth;
+  return [names, { words: told.textContent, isWhole }];
 }
 
 /** The demonstration with so many circuits. */

@@ -17,6 +17,7 @@ export async function walkLine(tally, screen) {
     await tokens(place, visit, write);
     await leadingKeys(place, visit, write);
     await links(place, visit, write);
+    await legend(place, visit);
     if (screen.options.hasTouch) await docked(place, visit);
   });
 }
@@ -200,6 +201,19 @@ async function links(place, visit, write) {
   });
 }
 
+async function legend({ tally }, { page }) {
+  await tally.step('the sheet of keys shows every line that words can have, as it is drawn', async () => {
+    await page.keyboard.press('F1');
+    const shown = await page.locator('.legend dt span').evaluateAll((spans) => spans.map((span) => span.className));
+    assert.deepEqual(shown.sort(), ['declined', 'new', 'open', 'pending', 'practice', 'understood']);
+    assert.equal(await page.locator('.legend .declined').evaluate((span) => getComputedStyle(span).textDecorationLine), 'overline');
+    for (const key of ['Ctrl+Shift+V', 'Backspace at the start of words']) {
+      await page.locator('.keys-sheet dt', { hasText: key }).waitFor();
+    }
+    await page.getByRole('button', { name: 'Close', exact: true }).click();
+  });
+}
+
 async function docked(place, visit) {
   const { page } = visit;
   const line = page.locator('#new-line');
@@ -235,6 +249,16 @@ async function docked(place, visit) {
     assert.equal(await page.locator('#draft-line').inputValue(), 'why: ');
     assert.deepEqual(await seen(), inLine);
     await page.keyboard.press('Escape');
+  });
+  await place.tally.step('on a narrow screen all leading words are in sight, in two lines', async () => {
+    const size = page.viewportSize();
+    await page.setViewportSize({ width: 320, height: 640 });
+    const keys = field.locator('.leading-keys').getByRole('button');
+    const boxes = await Promise.all((await keys.all()).map((key) => key.boundingBox()));
+    assert.equal(boxes.length, 9);
+    for (const { x, width } of boxes) assert.ok(x >= 0 && x + width <= 320, `${x} to ${x + width}`);
+    assert.equal(new Set(boxes.map(({ y }) => y)).size, 2);
+    await page.setViewportSize(size);
   });
   await place.tally.step('what is asked is answered by keys over the full width', async () => {
     await line.fill('Close the valve.');

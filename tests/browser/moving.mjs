@@ -35,6 +35,8 @@ async function at(page, start) {
 
 const change = (page) => page.locator('.change-held').innerText();
 
+const headHeight = (page) => page.locator('.head').evaluate((head) => head.offsetHeight);
+
 async function byKeys(place, visit, write) {
   const { page } = visit;
   const before = await order(page);
@@ -43,6 +45,7 @@ async function byKeys(place, visit, write) {
     assert.match(await page.locator('.row.selected textarea').inputValue(), new RegExp(`^${MOVED}`));
     const lanes = () => page.locator('.row .lanes .unseen').allTextContents();
     const drawn = await lanes();
+    const height = await headHeight(page);
     while ((await at(page, MOVED)) < (await at(page, BEHIND))) {
       await page.keyboard.press('Alt+ArrowDown');
       await page.locator('.row.held:focus').waitFor();
@@ -51,6 +54,7 @@ async function byKeys(place, visit, write) {
     assert.match(await change(page), /^\+[1-9]\d* rejects$/);
     assert.notDeepEqual(await lanes(), drawn);
     assert.match(await page.locator('.held-bar').innerText(), /^Step \d+ would be step \d+ · \+\d+ rejects/);
+    assert.equal(await headHeight(page), height, 'the head grows, and the rows jump under the pointer');
   });
   await look(place, visit, 'write-held');
   await place.tally.step('Esc puts it back and leaves no trace', async () => {
@@ -60,6 +64,21 @@ async function byKeys(place, visit, write) {
     await page.locator('.row.selected:focus').waitFor();
     assert.equal(await page.getByRole('button', { name: /^Undo: move/ }).count(), 0);
     assert.equal(await page.locator('.held-bar').count(), 0);
+  });
+  await place.tally.step('a move that only brings a doubt says so, and the head says how many there are', async () => {
+    const height = await headHeight(page);
+    const besides = page.locator('.verdict').getByRole('button');
+    assert.equal(await besides.count(), 0);
+    await page.keyboard.press('Alt+ArrowUp');
+    await page.locator('.row.held:focus').waitFor();
+    await write.stamped('ACCEPTED');
+    assert.equal(await change(page), '+1 doubt');
+    assert.equal(await besides.innerText(), '1 doubt');
+    assert.equal(await headHeight(page), height);
+    await page.keyboard.press('Escape');
+    await page.locator('.held-bar').waitFor({ state: 'detached' });
+    assert.equal(await besides.count(), 0);
+    await page.locator('.row.selected:focus').waitFor();
   });
   await place.tally.step('Enter drops it as one entry of undo, and so does whatever else is done', async () => {
     await page.keyboard.press('Alt+ArrowUp');
