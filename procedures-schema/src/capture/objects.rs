@@ -128,11 +128,11 @@ impl Reader<'_> {
             return None;
         }
         // "To 3 Nm and *then to 6 Nm*": the last turn is how tight it is.
-        let ends = |quantity: &&&super::Quantity| {
+        let ends = |quantity: &&super::Quantity| {
             let before = (quantity.from.saturating_sub(2)..quantity.from).map(|i| self.text(i));
             before.into_iter().any(|text| matches!(text, "finally" | "lastly" | "then"))
         };
-        let said = further.iter().filter(ends).next_back().copied().unwrap_or(first);
+        let said = further.iter().rfind(|quantity| ends(quantity)).copied().unwrap_or(first);
         let own = self.mentions_in(clause).filter(|m| m.candidates.iter().any(|c| on.contains(&c.id)));
         let from = own.map(|mention| mention.to).filter(|to| *to <= said.from).max();
         let is_turned = |phrase: &coin::Phrase| {

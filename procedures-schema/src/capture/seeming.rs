@@ -104,8 +104,8 @@ impl Reader<'_> {
     fn smears(&self, clause: &Clause) -> bool {
         let phrases = coin::phrases(self, clause);
         let direct = phrases.iter().find(|phrase| phrase.from > clause.verb() && phrase.lead == Lead::Direct);
-        let is_smeared = |phrase: &&coin::Phrase| noun(&phrase.stem()) == Noun::Nothing;
-        self.text(clause.verb()).starts_with("put") && direct.filter(is_smeared).is_some()
+        let is_smeared = |phrase: &coin::Phrase| noun(&phrase.stem()) == Noun::Nothing;
+        self.text(clause.verb()).starts_with("put") && direct.is_some_and(is_smeared)
     }
 
     /// "*Slide the clip back* along the hose", "push the clip back, pull the hose off": it comes loose.
