@@ -144,7 +144,7 @@ fn the_table_can_tell_right_from_wrong() {
 }
 
 /// How many of the lines in `told` must be read as they are meant; it only ever rises.
-const TOLD_FLOOR: usize = 60;
+const TOLD_FLOOR: usize = 65;
 
 /// Actions without the sources of their limits, which no words say.
 fn without_sources(actions: impl Iterator<Item = Action>) -> String {
