@@ -35,6 +35,7 @@ import { walkTabs } from './tabs.mjs';
 import { Tally } from './tally.mjs';
 import { walkThings } from './things.mjs';
 import { walkTyping } from './typing.mjs';
+import { walkWithin } from './within.mjs';
 import { walkWritingOn } from './writing_on.mjs';
 import { walkVersions } from './versions.mjs';
 
@@ -79,6 +80,7 @@ for (const screen of SCREENS) {
   await walkReadings(tally, screen);
   await walkMended(tally, screen);
   await walkGoingOn(tally, screen);
+  await walkWithin(tally, screen);
   await walkWritingOn(tally, screen);
   await walkPasting(tally, screen);
   await walkDeciding(tally, screen);

@@ -40,9 +40,12 @@ pub fn TextField(
     if comes_first {
         Effect::new(move |_| {
             if let Some(field) = field.get() {
-                // A field that cannot be focused has just gone.
-                let _ = field.focus();
-                field.select();
+                // Its text is put in after this, and would take the marking away.
+                request_animation_frame(move || {
+                    // A field that cannot be focused has just gone.
+                    let _ = field.focus();
+                    field.select();
+                });
             }
         });
     }

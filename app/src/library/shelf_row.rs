@@ -4,8 +4,9 @@ use crate::desk::{Begin, DeskPart};
 use crate::route::{Screen, go};
 use crate::state::clock;
 use crate::state::filing::Filed;
-use crate::state::on_shelf::OnShelf;
+use crate::state::on_shelf::{OnShelf, save_as_kept};
 use leptos::prelude::*;
+use leptos::task::spawn_local;
 
 /// Its row.
 #[component]
@@ -19,6 +20,14 @@ pub fn ShelfRow(
 ) -> impl IntoView {
     let id = StoredValue::new(one.id.clone());
     let is_open = Memo::new(move |_| part.open_now().is_some_and(|open| open.id == id.get_value()));
+    // Also what cannot be opened is not lost.
+    let save = move |_| {
+        spawn_local(async move {
+            if let Err(reason) = save_as_kept(&id.get_value()).await {
+                part.trouble().set(Some(reason));
+            }
+        });
+    };
     let open = move |_| part.begin(Begin::Kept(id.get_value()));
     let when = |at_ms| clock::day_and_minute(at_ms, clock::now_ms());
     let filed = match one.filed {
@@ -42,6 +51,7 @@ pub fn ShelfRow(
         } else {
             view! {
                 <button type="button" class="quiet" aria-label=named("Remove") on:click=move |_| remove.run(removed.get_value())>"Remove"</button>
+                <button type="button" class="quiet" aria-label=named("Save") on:click=save>"Save"</button>
                 <button type="button" class="key" aria-label=named("Open") on:click=open>"Open"</button>
             }
             .into_any()

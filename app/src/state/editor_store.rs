@@ -35,6 +35,7 @@ use leptos::prelude::*;
 use procedures_schema::compare::Places;
 use procedures_schema::derive::carry::Carried;
 use procedures_schema::edit::{Edit, Session};
+use procedures_schema::format;
 use procedures_schema::model::{Id, Procedure};
 use std::sync::Arc;
 
@@ -228,7 +229,11 @@ impl EditorStore {
         self.drop_held();
         self.ask_nothing();
         let mut next = self.parts().session.get_untracked();
-        match next.edit(edits, label, group, clock::now_ms()) {
+        let before = next.document().clone();
+        let done = next.edit(edits, label, group, clock::now_ms()).map_err(|error| error.to_string());
+        let room =
+            || format::fits(&before, next.document()).map_err(|why| format!("Nothing was changed: {why}."));
+        match done.and_then(|()| room()) {
             Ok(()) => {
                 self.parts().session.set(next);
                 self.spread();
@@ -237,7 +242,7 @@ impl EditorStore {
                 true
             }
             Err(error) => {
-                self.parts().notice.set(Some(error.to_string()));
+                self.parts().notice.set(Some(error));
                 false
             }
         }

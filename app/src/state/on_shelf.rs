@@ -5,9 +5,11 @@
 //! before the editor is there, and shows also what this version cannot open.
 
 use super::filing::Filed;
+use super::opening::{NOT_CHECKED, file_name};
 use super::records::{self, KeptDocument};
 use super::{clock, versions};
 use crate::storage::database::{self, Durability, Entry, Store};
+use crate::storage::files;
 use procedures_schema::format;
 use procedures_schema::model::Id;
 
@@ -77,6 +79,15 @@ pub async fn on_shelf() -> Result<Vec<OnShelf>, String> {
     }
     found.sort_by(|a, b| b.at_ms.cmp(&a.at_ms).then_with(|| a.id.cmp(&b.id)));
     Ok(found)
+}
+
+/// Saves a procedure as a file, as it is kept, also if it cannot be opened.
+///
+/// # Errors
+/// In words, if it is not there any more, or the browser refuses.
+pub async fn save_as_kept(id: &Id) -> Result<(), String> {
+    let kept = kept(id).await?;
+    files::save(&file_name(&kept.name, Some(NOT_CHECKED)), &kept.text)
 }
 
 /// Marks a procedure as removed, or brings it back.

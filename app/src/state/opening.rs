@@ -53,7 +53,8 @@ impl Beginning {
                     let filed = kept.filed;
                     Self { session, name: kept.name, is_demo: false, kept_ms, filed, notice: None }
                 }
-                Err(error) => Self::demo(Some(damaged(&kept, &error))).await,
+                // Not the demonstration, which would look as if nothing had ever been written here.
+                Err(error) => Self::empty(Some(damaged(&kept, &error))),
             },
             Ok(None) => Self::demo(None).await,
             Err(notice) => Self::demo(Some(notice)).await,
@@ -119,7 +120,7 @@ pub(super) fn sample_path(name: &str) -> String {
 
 fn damaged(kept: &KeptDocument, reason: &str) -> String {
     format!(
-        "\"{}\" as kept on this device cannot be read: {reason} The demonstration is open instead.",
+        "\"{}\" as kept on this device cannot be read: {reason} It stays on this device; Procedures has a key that saves it as it is.",
         kept.name
     )
 }
@@ -189,7 +190,9 @@ fn not_opened(file_name: &str, bytes: &[u8], error: &FormatError) -> String {
 
 /// What stands in the name of a file that is not fit, or that nobody judged: the latter by what hands files out without the
 /// program.
-const MARKS: [&str; 3] = ["REJECTED", "DRAFT", "NOT-CHECKED"];
+const MARKS: [&str; 3] = ["REJECTED", "DRAFT", NOT_CHECKED];
+/// The last of them.
+pub(super) const NOT_CHECKED: &str = "NOT-CHECKED";
 
 /// `NAME.putback.json`, or `NAME.REJECTED.putback.json`.
 pub(super) fn file_name(name: &str, mark: Option<&str>) -> String {

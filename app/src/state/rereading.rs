@@ -108,6 +108,9 @@ pub(super) fn reread_knowing(
     let of_first = known_first.unwrap_or_else(|| reading_of(judged, position, first, &first.words).actions);
     let stretch = Stretch::between(&before.words, words);
     step.actions = beside(&first.actions, &of_first, &before.actions, reading.actions.clone(), stretch);
+    if words == first.words {
+        say_again(&mut step.actions, &first.actions);
+    }
     Reread { step, read: Read { here, reading, making: None }, read_first: Some(of_first) }
 }
 
@@ -152,6 +155,17 @@ fn beside(
         add_in_order(&mut actions, action);
     }
     actions
+}
+
+/// Where the words are those with which typing began, they say what they said then, also where nothing reads it from
+/// them.
+fn say_again(actions: &mut [Action], first: &[Action]) {
+    for action in actions.iter_mut().filter(|action| action.says.is_empty()) {
+        let said = first.iter().find(|one| one.verb == action.verb && one.on == action.on);
+        if let Some(said) = said {
+            action.says.clone_from(&said.says);
+        }
+    }
 }
 
 /// What the words of an action were read as, and what the same words are read as now, with its position: the same verb
@@ -223,7 +237,7 @@ fn moved(action: &Action, stretch: Stretch) -> Action {
 
 #[cfg(test)]
 mod tests {
-    use super::{Span, Stretch, beside};
+    use super::{Span, Stretch, beside, say_again};
     use procedures_schema::model::{Action, Id, Verb};
     use wasm_bindgen_test::wasm_bindgen_test;
 
@@ -296,5 +310,13 @@ mod tests {
         let stretch = Stretch::between("Close the valve and lock it.", "Close the valve.");
         assert_eq!(stretch.carry(Span(0, 15)), Some(Span(0, 15)));
         assert_eq!(stretch.carry(Span(20, 27)), None);
+    }
+
+    #[wasm_bindgen_test]
+    fn the_same_words_say_the_same_again() {
+        let first = action(Verb::Prove, "mains", Span(0, 5));
+        let mut now = vec![Action { says: Vec::new(), count: Some(2), ..first.clone() }];
+        say_again(&mut now, std::slice::from_ref(&first));
+        assert_eq!(now, [Action { count: Some(2), ..first }], "the words alone come back");
     }
 }

@@ -3,6 +3,7 @@
 //! What is copied lies in the memory of the page and on the clipboard of the device: as words for other programs, and as a
 //! procedure of these steps alone for another tab, another window, or this one after a reload.
 
+use super::attention::Focus;
 use super::editor_store::EditorStore;
 use leptos::prelude::*;
 use procedures_schema::derive::carry::{Carried, stage_around};
@@ -97,7 +98,11 @@ impl EditorStore {
         let removes: Vec<Edit> = steps.iter().map(|step| Edit::RemoveStep { step: step.clone() }).collect();
         let label = format!("take out {}", self.carried_now().called(first));
         if self.edit(&removes, &label, None) {
+            let is_left = heir.is_some();
             self.select(heir);
+            if !is_left {
+                self.look_at(Focus::LastLine);
+            }
         }
     }
 

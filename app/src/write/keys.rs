@@ -86,7 +86,8 @@ pub fn on_row(store: EditorStore, step: &Id, event: &KeyboardEvent) {
         ("a", false, true) => Command::SelectAll,
         ("A", false, true) => Command::SelectStage(step.clone()),
         ("d", false, true) => Command::Duplicate,
-        ("Enter", false, false) => Command::EditWords(step.clone(), None),
+        // Behind the last word, wherever the caret was before.
+        ("Enter", false, false) => Command::EditWords(step.clone(), Some(u32::MAX)),
         ("Escape", ..) => Command::Select(None),
         ("Delete", false, false) => Command::RemoveSelection,
         _ => match on_row_or_words(step, event) {

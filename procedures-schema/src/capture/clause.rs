@@ -199,6 +199,7 @@ fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
         "blank", "block", "bolt", "bond", "brush", "bung", "cap", "clip", "drain", "fire", "latch", "lead",
         "plug", "screw", "setting", "strap", "strip", "tag", "tap", "vent", "warning", "wedge",
     ];
+    const LISTED: &[&str] = &["bolt", "clip", "latch", "plug", "screw", "strap"];
     const JOINING: &[&str] = &[
         "and", "again", "always", "away", "back", "down", "first", "in", "it", "now", "off", "on", "or",
         "out", "please", "them", "then", "to", "up", "with",
@@ -209,6 +210,13 @@ fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     if tokens.get(at).is_some_and(|token| BOTH.contains(&token.text.as_ref()))
         && tokens.get(at + 1).is_some_and(tells)
     {
+        return true;
+    }
+    // "Silencer, *clip*, both plugs": in a list of things.
+    let ends = tokens.get(at + 1).is_none_or(|next| next.before != Break::None);
+    let is_listed =
+        tokens.get(at).is_some_and(|token| token.before == Break::Comma && LISTED.contains(&&*token.text));
+    if is_listed && ends {
         return true;
     }
     let Some(token) = tokens.get(at).filter(|token| token.before == Break::None) else { return false };
@@ -248,7 +256,18 @@ fn is_expected(tokens: &[Token<'_>], at: usize) -> bool {
     // "This one was pumping up."
     let is_doing = matches!(text(1), "are" | "is" | "was" | "were" | "it's" | "she's" | "they're")
         && text(0).ends_with("ing");
-    is_modal || has_done || is_doing || SUBJECTS.contains(&text(1)) || text(1).ends_with("'ll")
+    // "*Drain's stopped* now", "the *drip stopped*": what runs stops by itself.
+    let is_over = (text(1).ends_with("'s") && !matches!(text(1), "it's" | "let's" | "that's"))
+        && ["ed", "ing"].iter().any(|end| text(0).ends_with(end));
+    let runs = ["bleed", "drain", "draining", "drip", "dripping", "flow", "leak", "trickle", "water"];
+    let is_dry = matches!(text(0), "stop" | "stopped") && runs.contains(&text(1));
+    is_modal
+        || has_done
+        || is_doing
+        || is_over
+        || is_dry
+        || SUBJECTS.contains(&text(1))
+        || text(1).ends_with("'ll")
 }
 
 /// Whether a word that says how something is stands before what it is said of: "in a *clean* can", "catch it in *clean*
@@ -351,7 +370,8 @@ fn is_conditional(tokens: &[Token<'_>], at: usize, conditions: &[&str]) -> bool 
         }
         let is_also = token.text == "as" && tokens.get(i + 1).is_some_and(|next| next.text == "well");
         // "The pipe has to come out, *so undo* the nut" orders what follows from it.
-        let orders = token.text == "so" && i + 1 == at;
+        let just = usize::from(tokens.get(i + 1).is_some_and(|next| next.text == "just"));
+        let orders = token.text == "so" && i + 1 + just == at;
         if i < at && orders {
             return false;
         }

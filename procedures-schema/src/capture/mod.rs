@@ -40,6 +40,7 @@ mod renewing;
 mod restate;
 mod restate_seal;
 mod section;
+mod seeming;
 mod stage;
 mod supply;
 mod test_kind;

@@ -4,6 +4,7 @@ use super::clause::Clause;
 use super::coin::{self, Lead, Noun, noun};
 use super::mention::{Candidate, Mention};
 use super::reader::Reader;
+use crate::lexicon::Break;
 use crate::model::{Id, ThingKind};
 use crate::units::{Quantity as Kind, Range};
 
@@ -62,8 +63,14 @@ impl Reader<'_> {
             let n = indirect.iter().take_while(|mention| is_at(mention) && is_isolator(mention)).count();
             return indirect.into_iter().take(n.max(1)).collect();
         }
+        // "6 bar on the cap, always *look*": at what, the words do not say.
+        let looks = matches!(self.text(clause.verb()), "feel" | "listen" | "look" | "see" | "watch");
         // "The valve must be closed."
-        if self.pronoun(clause).is_some() { Vec::new() } else { pick(&|mention| !after_verb(mention)) }
+        if looks || self.pronoun(clause).is_some() {
+            Vec::new()
+        } else {
+            pick(&|mention| !after_verb(mention))
+        }
     }
 
     /// Those of the direct mentions behind a verb that it acts on.
@@ -97,10 +104,35 @@ impl Reader<'_> {
         (leads && is_port).then(|| mention.clone())
     }
 
+    /// "Spades on, *that 7 mm nut* 2 Nm": what is turned stands right before a torque and behind a comma.
+    fn turns_another(&self, from: Option<usize>, torque: usize) -> bool {
+        const TURNED: &[&str] = &["bolt", "gland", "nut", "screw", "union"];
+        let Some(last) = torque.checked_sub(1) else { return false };
+        let turned = (last.saturating_sub(1)..=last)
+            .rev()
+            .find(|i| TURNED.contains(&super::mention::singular(self.text(*i)).as_str()));
+        turned.zip(from).is_some_and(|(turned, from)| {
+            turned >= from
+                && (from..=turned).any(|i| self.tokens.get(i).is_some_and(|t| t.before != Break::None))
+        })
+    }
+
     /// How tight a clause says that things are made: not what it says behind something else that is turned, as in "pin
     /// in, three wires on, 0.5 Nm".
     pub(super) fn torque_of(&self, clause: &Clause, on: &[Id]) -> Option<Range> {
-        let said = self.quantities(clause).find(|quantity| quantity.range(Kind::Torque).is_some())?;
+        let mut torques = self.quantities(clause).filter(|quantity| quantity.range(Kind::Torque).is_some());
+        let first = torques.next()?;
+        let further: Vec<_> = torques.collect();
+        if on.len() > 1 && !further.is_empty() {
+            // Which is for which is not said.
+            return None;
+        }
+        // "To 3 Nm and *then to 6 Nm*": the last turn is how tight it is.
+        let ends = |quantity: &&super::Quantity| {
+            let before = (quantity.from.saturating_sub(2)..quantity.from).map(|i| self.text(i));
+            before.into_iter().any(|text| matches!(text, "finally" | "lastly" | "then"))
+        };
+        let said = further.iter().rfind(|quantity| ends(quantity)).copied().unwrap_or(first);
         let own = self.mentions_in(clause).filter(|m| m.candidates.iter().any(|c| on.contains(&c.id)));
         let from = own.map(|mention| mention.to).filter(|to| *to <= said.from).max();
         let is_turned = |phrase: &coin::Phrase| {
@@ -108,7 +140,8 @@ impl Reader<'_> {
             let is_other = matches!(noun(&phrase.stem()), Noun::Connector(_) | Noun::Fixing);
             between && is_other && phrase.lead != Lead::Direct && !matches!(phrase.lead, Lead::After(_))
         };
-        let of_another = coin::phrases(self, clause).iter().any(is_turned);
+        let of_another =
+            coin::phrases(self, clause).iter().any(is_turned) || self.turns_another(from, said.from);
         said.range(Kind::Torque).filter(|_| !of_another).cloned()
     }
 }

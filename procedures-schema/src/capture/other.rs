@@ -120,9 +120,14 @@ impl Reader<'_> {
         if (clause.from..clause.to).any(|i| self.text(i) == "hot" && self.text(i + 1) == "water") {
             return Some(Mode::HotWater);
         }
+        // "Lower *than* at full load" only compares.
+        let to = (clause.from..clause.to).find(|i| self.text(*i) == "than").unwrap_or(clause.to);
         let said =
-            |words: &[&str]| (clause.from..clause.to).any(|i| words.contains(&self.text(i)) && !is_unit(i));
-        modes.into_iter().find(|(words, _)| said(words)).map(|(_, mode)| mode)
+            |words: &[&str]| (clause.from..to).find(|i| words.contains(&self.text(*i)) && !is_unit(*i));
+        let [most, least, rest @ ..] = modes.map(|(words, mode)| said(words).map(|at| (at, mode)));
+        // Which is said first is meant: "go to minimum, then to full load".
+        let rate = most.into_iter().chain(least).min_by_key(|(at, _)| *at);
+        rate.or_else(|| rest.into_iter().flatten().next()).map(|(_, mode)| mode)
     }
 
     fn test(&self, clause: &Clause, action: &mut Action, said_by: &mut Vec<usize>) -> Option<()> {
@@ -214,7 +219,12 @@ impl Reader<'_> {
         });
         let at = self.mentions_in(clause).find(|mention| self.preposition(mention) == Some("at"));
         action.at = at.and_then(only_id);
-        let what = what.and_then(|i| self.text_from(from, i + 1)).unwrap_or_else(|| "value".to_owned());
+        // "Write down any code *and* the pressure": the figure is of the last.
+        let begin = |what: usize| {
+            let joins = |i: &usize| self.text(*i) == "and" && limits.is_some();
+            (from..what).rev().find(joins).map_or(from, |and| and + 1)
+        };
+        let what = what.and_then(|i| self.text_from(begin(i), i + 1)).unwrap_or_else(|| "value".to_owned());
         action.readings = vec![Reading { what, limits, ..Reading::default() }];
         said_by.extend(quantity.into_iter().flat_map(|quantity| quantity.from..quantity.to));
         Some(())
@@ -245,7 +255,9 @@ impl Reader<'_> {
             }
         }
         let is_filler = |i: &usize| matches!(self.text(*i), "of" | "the" | "a" | "an" | "with" | "to");
-        let from = (last + 1..clause.to).find(|i| !is_filler(i))?;
+        // "Snap a picture *before*" says when.
+        let says_when = |i: &usize| matches!(self.text(*i), "before" | "beforehand" | "first" | "now");
+        let from = (last + 1..clause.to).find(|i| !is_filler(i)).filter(|i| !says_when(i))?;
         let tells = |i: &usize| {
             matches!(self.text(*i), "about" | "how" | "that" | "what" | "when" | "where" | "whether")
         };

@@ -106,7 +106,8 @@ impl<'a> Reader<'a> {
         for clause in &clauses {
             let loose = clause.means.contains(&Verb::Charge) && self.is_loose(clause);
             filled.extend(loose.then(|| clause.clone()));
-            let proposals = self.proposals(clause);
+            let mut proposals = self.proposals(clause);
+            proposals.retain(|proposal| !self.only_seems(clause, proposal));
             if proposals.is_empty() && !loose {
                 self.unknown(clause);
             }

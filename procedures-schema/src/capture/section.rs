@@ -14,6 +14,12 @@ pub(super) fn is_wet(kind: &CircuitKind) -> bool {
     !is_electrical(kind) && !matches!(kind, CircuitKind::AirAndFlue | CircuitKind::StoredMotion)
 }
 
+/// What can run out of a circuit and into a tray.
+pub(super) fn is_liquid(kind: &CircuitKind) -> bool {
+    is_wet(kind)
+        && !matches!(kind, CircuitKind::FuelGas | CircuitKind::CompressedAir | CircuitKind::Refrigerant)
+}
+
 pub(super) fn is_electrical(kind: &CircuitKind) -> bool {
     matches!(kind, CircuitKind::MainsElectricity | CircuitKind::ControlElectricity | CircuitKind::DcBus)
 }
@@ -118,8 +124,13 @@ impl Reader<'_> {
     /// "Open the drain *until* the gauge reads 0", "open the tap *to drain* the store".
     fn is_let_out(&self, clause: &Clause) -> bool {
         let beyond = clause.to.saturating_add(3);
-        (clause.from..beyond)
-            .any(|i| matches!(self.text(i), "until" | "till" | "empty" | "pressure" | "into"))
+        // "Open the cock, let the pressure *settle*": what comes in.
+        let comes_in =
+            |i: usize| matches!(self.text(i + 1), "build" | "come" | "rise" | "settle" | "stabilise");
+        (clause.from..beyond).any(|i| match self.text(i) {
+            "pressure" => !comes_in(i),
+            text => matches!(text, "until" | "till" | "empty" | "into"),
+        })
     }
 
     fn names_section(&self, clause: &Clause) -> bool {

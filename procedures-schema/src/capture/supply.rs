@@ -44,7 +44,8 @@ impl Reader<'_> {
     pub(super) fn add_switched_off(&self, clause: &Clause, proposal: &mut Proposal) {
         let stem = self.text(clause.verb());
         let switches = ["power", "switch", "turn"].iter().any(|begin| stem.starts_with(begin));
-        let on = clause.phrase.iter().any(|i| self.text(*i) == "on");
+        let powers = stem.starts_with("power");
+        let on = clause.phrase.iter().any(|i| self.text(*i) == "on" || (powers && self.text(*i) == "up"));
         if !switches || !on || !self.is_of_appliance(clause) {
             return;
         }

@@ -309,8 +309,10 @@ impl Reader<'_> {
         let to = idle.take_while(|other| other.means.is_empty()).last().map_or(clause.to, |last| last.to);
         // "Feel it again *now that* it is hot" says when.
         let is_now = |i: usize| i.checked_sub(1).is_some_and(|before| self.text(before) == "now");
-        let that =
-            (clause.verb()..to).find(|i| matches!(self.text(*i), "that" | "whether" | "if") && !is_now(*i));
+        let that = (clause.verb()..to).find(|i| {
+            let leads = matches!(self.text(*i), "that" | "whether" | "if") && !is_now(*i);
+            leads && !self.is_told(clause, *i)
+        });
         if let Some(that) = that {
             let end = (that + 1..to).find(|i| {
                 self.tokens.get(*i).is_some_and(|token| token.before != crate::lexicon::Break::None)

@@ -30,7 +30,7 @@ pub use limits::{
 pub use part::{read_part, write_part};
 pub use read::read;
 pub use rewriter::Rewriter;
-pub use room::{TooMuch, has_room, have_room};
+pub use room::{TooMuch, fits, has_room, have_room};
 #[cfg(feature = "cli")]
 pub use schema::{found_schema, schema};
 pub use write::write;

@@ -14,6 +14,10 @@ use crate::model::Verb;
 /// What is tightened.
 const TURNED: &[&str] = &["bolt", "bolts", "nut", "nuts", "screw", "screws", "union", "unions"];
 
+/// What says only when something is turned.
+const LEADS_ON: &[&str] =
+    &["after", "afterwards", "finally", "last", "lastly", "next", "now", "only", "that", "then"];
+
 /// At most so many words name a thing and where it is.
 const LONGEST: usize = 9;
 
@@ -48,6 +52,8 @@ fn torqued(tokens: &[Token<'_>], said: &[Said], at: usize) -> Option<Understood>
     let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
     let is_figure = text(at + 1).starts_with(|c: char| c.is_ascii_digit()) && joined(at + 1);
     let start = (0..at).rev().find(|i| !joined(*i) || text(i.saturating_sub(1)) == "and")?;
+    // "And *only then the two* bolts to 8 Nm."
+    let start = (start..at).find(|i| !LEADS_ON.contains(&text(*i)))?;
     let sentence =
         (0..=start).rev().find(|i| tokens.get(*i).is_none_or(|t| t.before == Break::Sentence)).unwrap_or(0);
     let ends = !joined(at + 2) || matches!(text(at + 2), "and" | "nm" | "n·m" | "n.m");
@@ -142,7 +148,10 @@ impl Stretch<'_, '_> {
         let state = self.state(end)?;
         // "Fan *plug* back on" plugs nothing: behind another word it is a noun.
         let is_of_phrase = |said: &Said| {
-            let is_noun = head > start && said.tokens.first() == Some(&head);
+            let first = said.tokens.first().copied();
+            // "*Blanking cap* off" blanks nothing.
+            let of_cap = first.is_some_and(|first| first + 1 == head && self.text(first) == "blanking");
+            let is_noun = (head > start && first == Some(head)) || of_cap;
             let is_longer = said.tokens.len() > 1 || said.means.is_empty();
             said.tokens.contains(&self.at) && is_longer && !is_noun
         };
@@ -224,7 +233,22 @@ impl Stretch<'_, '_> {
         let next = self.at + 1;
         // "Spur back on" is looked at once more at "on".
         let alone = end == self.at && !(self.joined(next) && self.is(next, &STATES));
-        alone.then_some("in")
+        (alone && !self.is_pushed_back()).then_some("in")
+    }
+
+    /// "Hose *clip back* with pliers", "clip back, hose off": a clip that is pushed back along a hose comes loose.
+    fn is_pushed_back(&self) -> bool {
+        const PLIERS: &[&str] = &["grip", "grips", "mole", "plier", "pliers"];
+        const HELD: &[&str] = &["bowl", "hose", "pipe", "trap", "tube"];
+        if !matches!(self.text(self.at - 1), "clamp" | "clamps" | "clip" | "clips") {
+            return false;
+        }
+        let part_end =
+            |from: usize| (from..self.tokens.len()).find(|i| !self.joined(*i)).unwrap_or(self.tokens.len());
+        let end = part_end(self.at + 1);
+        let behind = part_end(end + 1);
+        let any = |from: usize, to: usize, words: &[&str]| (from..to).any(|i| words.contains(&self.text(i)));
+        any(self.at, end, PLIERS) || (any(end, behind, HELD) && any(end, behind, &["down", "off", "out"]))
     }
 
     /// Whether a token may belong to the name of a thing or to where it is.

@@ -202,4 +202,21 @@ pub(super) const DONE: &[(&str, &str)] = &[
     ),
     ("Switch off the boiler.|Hang the key on the board.", ""),
     ("Take out the four transport caps.", ""),
+    // Each has its own torque, and the last turn is how tight it is.
+    (
+        "Undo the two flange screws and the four cover nuts.|Tighten the two flange screws to 3 Nm first and only then the four cover nuts to 8 Nm.",
+        "make flange-screws torque=3 · make cover-nuts torque=8",
+    ),
+    ("Undo the two spades and the earth nut.|Spades on, earth first, that 8 mm nut 2 Nm.", "make spades"),
+    (
+        "Undo the flange nuts.|Tighten the flange nuts crosswise, first to 3 Nm and then to 6 Nm.",
+        "make flange-nuts torque=6 pattern=cross",
+    ),
+    // What is only compared with is not the load.
+    ("Go to minimum load, CO2 lower than at full load.", "start min"),
+    // The figure is of the last that is read.
+    (
+        "Note any fault code and the cold pressure, 1.0 to 1.4 bar.",
+        "read reading=\"cold pressure|1.0..1.4 bar\"",
+    ),
 ];

@@ -335,4 +335,105 @@ pub(super) const WAYS: &[(&str, &str)] = &[
     ("Wipe the four seats clean with a cloth.", "?clean"),
     ("Let the phial hang.", ""),
     ("Set her on constant pressure.", "?set"),
+    // What locks comes off where the current comes back.
+    (
+        "Switch off the breaker and lock it off.|Cover on, two nuts nipped, lock off the breaker, power up.",
+        "?fit ?make restore ?take ?start",
+    ),
+    (
+        "Switch off the isolator and lock it off.|Panel on, lock off the isolator, isolator back on.",
+        "fit restore ?take",
+    ),
+    ("Switch off the spur.|Lock off the spur, tag on, key in your pocket.", "lock place"),
+    ("Switch off the spur.|Lock off the spur.", "lock"),
+    ("Switch off the isolator and lock it.|Power back up.", "restore|start"),
+    // What is spun in is no drain cock.
+    (
+        "Close the cold valve.|Open the drain cock.|New washer, spin the relief valve in till it stops, then 30 Nm.",
+        "?fit|make ?make",
+    ),
+    (
+        "Close the flow valve.|Open the drain cock.|New o-ring, wind the valve in by hand, 20 Nm.",
+        "?fit|make ?make",
+    ),
+    ("Close the flow valve.|Open the drain cock.|Screw the drain cock in.", "make"),
+    ("Close the flow valve.|Open the drain cock.|Close the cock.", "make"),
+    // A clip that is pushed back comes loose, and what runs out is no gas.
+    (
+        "Close the gas cock.|Spring clip back with the grips, hose off, drain into a tray.",
+        "?slacken|undo undo|remove ?release",
+    ),
+    (
+        "Close the gas cock.|Slide the clip back along the hose and pull the hose off.",
+        "?slacken|undo undo|remove",
+    ),
+    ("Close the gas cock.|Clip back, condensate hose off.", "?undo undo|remove"),
+    ("Close the gas cock.|Squeeze the clip back and pull the condensate hose off.", "undo undo|remove"),
+    ("Undo the hose clip and pull the hose off.|Hose on, clip back on.", "make ?make"),
+    (
+        "Close the flow valve.|Open the drain cock and drain the heating into a bucket.",
+        "undo|release ?release",
+    ),
+    // What has stopped shuts nothing down.
+    ("Close the flow valve.|Drain's stopped, undo the pump unions.", "undo"),
+    ("Close the flow valve.|The drip stopped, so undo the union.", "undo"),
+    ("Boiler's switched off already, so just close the gas cock.", "isolate"),
+    ("Stop the boiler.", "shutdown"),
+    ("Let the burner stop, then switch off the spur.", "?shutdown isolate"),
+    // At which load.
+    ("Go to minimum load, CO2 lower than at full load.", "start ?read|test"),
+    // What is smeared on is no part, and neither is anybody's finger.
+    ("Put a dab of red paint on the throttle screw.", ""),
+    ("Undo the two cover screws.|Put a blob of lacquer on the cover screws.", ""),
+    ("Take the cover off.|Now you can put your fingers in.", ""),
+    ("Take the cover off.|Put your thumb over the spigot.", ""),
+    ("Take the cover off.|Now you can put the cover on.", "fit"),
+    // What swings back is put back, if it is aside.
+    ("Swing the control box down.|Swing the control box back up.", "fit"),
+    ("Swing the control box back up.", ""),
+    ("Swing the panel up out of the way.", "aside"),
+    // Each has its own torque.
+    (
+        "Undo the two flange screws and the four cover nuts.|Flange screws to 3 Nm first and only then the four cover nuts to 8 Nm.",
+        "?make|tighten make|tighten",
+    ),
+    ("Undo the two spades and the earth nut.|Spades on, earth first, that 7 mm nut 2 Nm.", "make ?make"),
+    // The cap that was placed comes off again.
+    ("Close the gas cock.|Undo the gas union.|Cap the gas union with the G 3/4 blanking cap.", "place"),
+    (
+        "Close the gas cock.|Undo the gas union.|Cap the open pipe with a blanking cap.|Blanking cap off.",
+        "take",
+    ),
+    (
+        "Close the gas cock.|Undo the gas union.|Cap the open pipe with a blanking cap.|Remove the blanking cap.",
+        "take",
+    ),
+    ("Switch off the fused spur, fit the locking cap with your padlock.", "isolate lock"),
+    // A cap of what is electrical covers it.
+    ("Switch off the breaker.|Pop the immersion cap off, one 8 mm nut.", "undo remove"),
+    ("Switch off the breaker.|Terminal cap off, two screws.", "undo remove"),
+    // What comes in lets nothing out.
+    ("Close the gas cock.|Open the gas cock slowly, let the pressure settle for a minute.", "restore wait"),
+    ("Close the flow valve.|Open the drain cock and let the pressure go.", "undo|release ?release"),
+    // Somewhere is nothing.
+    ("Unplug the stat.|Slide the stat out and put it somewhere it won't get trod on.", "remove"),
+    ("Take the lid off.|Put the lid where nobody can stand on it.", ""),
+    ("Take the lid off.|Put the lid back on where it was.", "fit"),
+    ("Put the cap in your pocket.", ""),
+    // A tap that runs dry starts nothing.
+    ("Close the stop tap.|Run the hot tap till it's down to a trickle.", "?undo|release"),
+    ("Run the kitchen tap until it stops and leave it open.", "?undo|release"),
+    ("Run the hot tap for 2 minutes, 48 to 52 at the spout.", "start wait ?read|test"),
+    // At what somebody looks, and on what condition.
+    ("Take the terminal cap off.|New valve says 3 bar on the cap, always look.", ""),
+    ("Hose on the drain cock, and feel it first, I go slow if the water's hot.", "place"),
+    ("Take the cover off.|Look at the cover.", "inspect"),
+    ("Have a look, see how it sits, then take the lid off.", "remove"),
+    // Left, right and colours.
+    ("Unclip the silencer from the fan, pull left and out.", "undo ?remove"),
+    ("Grey 2-pin plug off, quarter turn right, pull out.", "undo ?remove"),
+    ("Undo the brown wire.|Brown wire back on.", "make"),
+    // In a list of things a word is none of the verbs that it can be.
+    ("Unplug the fan.|Silencer, clip, fan plug back on.", "make ?fit ?make"),
+    ("Unplug the fan, snap a picture before.", "undo ?photograph"),
 ];

@@ -250,6 +250,7 @@ impl Bench<'_> {
             return beside;
         }
         let hinted = hints_at_water(&about.near);
+        let carries_water = about.near.first().is_some_and(|word| word == "hose");
         let may_be = |kind: &CircuitKind| match about.port {
             Some(Port::Drain | Port::Vent | Port::Outlet | Port::Fill) => {
                 is_wet(kind) && *kind != CircuitKind::FuelGas && (!hinted || is_water(kind))
@@ -258,7 +259,8 @@ impl Bench<'_> {
                 if hinted {
                     is_water(kind)
                 } else {
-                    is_wet(kind)
+                    // Of a hose nobody says unsaid that it carries gas.
+                    is_wet(kind) && !(carries_water && *kind == CircuitKind::FuelGas)
                 }
             }
         };

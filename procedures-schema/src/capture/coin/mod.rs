@@ -24,6 +24,7 @@ mod other_names;
 mod particles;
 mod parts;
 mod phrase;
+mod phrase_words;
 mod relief;
 mod seals;
 mod wanted;

@@ -289,7 +289,44 @@ pub(super) const NOTHINGS: &[&str] = &[
     "smell",
     "inch",
     "test",
+    // Where to, and nowhere.
+    "left",
+    "right",
+    "somewhere",
+    "anywhere",
+    "elsewhere",
+    // Somebody's own.
+    "arm",
+    "eye",
+    "finger",
+    "fingernail",
+    "knee",
+    "knuckle",
+    "shoulder",
+    "thumb",
+    "wrist",
+    // What is smeared on.
+    "bit",
+    "blob",
+    "coat",
+    "compound",
+    "dab",
+    "jelly",
+    "lacquer",
+    "lick",
+    "paint",
+    "paste",
+    "sealant",
+    "smear",
+    "splash",
+    "spot",
+    "trace",
+    "varnish",
 ];
+
+/// What is electrical, so that its cap covers it.
+pub(super) const ELECTRICAL: &[&str] =
+    &["element", "heater", "immersion", "motor", "stat", "switch", "terminal", "thermostat", "wiring"];
 
 /// Words before "tap" that make it one that nobody draws from.
 pub(super) const NO_OUTLETS: &[&str] = &[

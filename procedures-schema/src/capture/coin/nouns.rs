@@ -1,8 +1,8 @@
 //! Noun tables: what the last word of a name, and the words before it, say about the kind of a thing.
 
 use super::noun_words::{
-    CONNECTORS, FIXINGS, JOINTS, LOW_VOLTAGE, NO_OUTLETS, NOT_BY_HAND, NOTHINGS, PARTS, SEALS, SENSING,
-    SETTINGS, SIDES, SWITCHES, TEMPORARY, VALVES,
+    CONNECTORS, ELECTRICAL, FIXINGS, JOINTS, LOW_VOLTAGE, NO_OUTLETS, NOT_BY_HAND, NOTHINGS, PARTS, SEALS,
+    SENSING, SETTINGS, SIDES, SWITCHES, TEMPORARY, VALVES,
 };
 use crate::lexicon::Amount;
 use crate::model::{Handle, Port, Role};
@@ -82,8 +82,10 @@ pub(in crate::capture) fn noun(words: &[String]) -> Noun {
         "cap" if said(&["transit", "transport", "shipping"]) => Noun::Nothing,
         "loop" if said(&["fill", "filling"]) => Noun::Temporary,
         "cap" if said(&["dust"]) => Noun::Part,
+        // It covers terminals and carries nothing.
+        "cap" if said(ELECTRICAL) && !said(&["blank", "blanking", "relief", "test", "vent"]) => Noun::Part,
         "head" if said(&["button", "cheese", "countersunk", "hex", "pan", "socket"]) => Noun::Fixing,
-        "clamp" | "cover" | "device" | "hasp" | "kit"
+        "cap" | "clamp" | "clip" | "cover" | "device" | "hasp" | "kit"
             if said(&["locking", "lock", "lock-off", "lockout"]) =>
         {
             Noun::Nothing

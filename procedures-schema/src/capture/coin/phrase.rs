@@ -1,11 +1,12 @@
 //! Noun phrases of a clause: what the words name, how many of it, and which word leads to it.
 
 use super::super::clause::Clause;
-use super::super::mention::singular;
+use super::super::mention::{COLOURS, singular};
 use super::super::quantity::{Figures, Quantity};
 use super::super::reader::Reader;
 use super::colours::colours;
 use super::particles::{is_adverb, is_drive, is_particle};
+use super::phrase_words::{ADJECTIVES, ARTICLES, CONDITIONS, ENDS, LET, PREPOSITIONS};
 use crate::lexicon::{Amount, Break};
 
 /// How a noun phrase stands in its clause.
@@ -63,113 +64,6 @@ impl Phrase {
         matches!(&self.lead, Lead::After(lead) if leads.contains(&lead.as_str()))
     }
 }
-
-const ARTICLES: &[&str] = &["a", "an", "any", "its", "the", "their", "this", "these", "those", "your"];
-/// Adjectives that belong to no name.
-const ADJECTIVES: &[&str] = &[
-    "clean",
-    "complete",
-    "dirty",
-    "entire",
-    "fresh",
-    "last",
-    "loose",
-    "new",
-    "old",
-    "open",
-    "other",
-    "remaining",
-    "same",
-    "single",
-    "spare",
-    "whole",
-    "worn",
-];
-const PREPOSITIONS: &[&str] = &[
-    "above", "across", "against", "along", "at", "behind", "below", "beneath", "beside", "between", "by",
-    "for", "from", "in", "inside", "into", "near", "of", "off", "on", "onto", "out", "over", "through", "to",
-    "towards", "under", "using", "via", "with", "without",
-];
-/// What begins a condition or another thought; nothing is named up to the next comma.
-const CONDITIONS: &[&str] = &[
-    "after", "as", "because", "before", "if", "once", "so", "that", "till", "unless", "until", "when",
-    "where", "whether", "which", "while",
-];
-/// Words that end a name.
-const ENDS: &[&str] = &[
-    "about",
-    "afterwards",
-    "again",
-    "all",
-    "also",
-    "apart",
-    "approximately",
-    "are",
-    "around",
-    "aside",
-    "away",
-    "back",
-    "be",
-    "been",
-    "beforehand",
-    "both",
-    "closed",
-    "completely",
-    "do",
-    "down",
-    "downstream",
-    "each",
-    "either",
-    "every",
-    "first",
-    "forward",
-    "forwards",
-    "fully",
-    "half",
-    "hand",
-    "has",
-    "have",
-    "held",
-    "here",
-    "him",
-    "home",
-    "is",
-    "it",
-    "live",
-    "may",
-    "must",
-    "need",
-    "no",
-    "not",
-    "off",
-    "only",
-    "open",
-    "or",
-    "out",
-    "quarter",
-    "secured",
-    "shall",
-    "shut",
-    "sideways",
-    "straight",
-    "them",
-    "then",
-    "there",
-    "tight",
-    "too",
-    "turn",
-    "two",
-    "underneath",
-    "up",
-    "upstream",
-    "upwards",
-    "was",
-    "were",
-    "will",
-];
-
-/// What something is let do: the end of a verb, and no name.
-const LET: &[&str] = &["cool", "drain", "escape", "know", "run", "settle", "stop"];
 
 /// The noun phrases behind the verb of a clause, and those before it behind "with" ("with the vent open, drain
 /// it"); all before it where it ends its sentence, as in "the valve must be closed".
@@ -345,7 +239,10 @@ impl<'l, 'w> Chunker<'l, 'w> {
             let word = [singular(text)];
             matches!(super::nouns::noun(&word), super::nouns::Noun::Nothing | super::nouns::Noun::Unknown)
         };
-        self.words.is_empty() && self.clause.phrase.contains(&i) && names_nothing()
+        // "The *locking* cap" is what locks.
+        let locks = matches!(text, "locking" | "lockout")
+            && matches!(self.line.text(i + 1), "cap" | "clamp" | "clip" | "cover" | "device" | "kit");
+        self.words.is_empty() && self.clause.phrase.contains(&i) && names_nothing() && !locks
     }
 
     /// Ends the open phrase at a word of the verb, which may lead to a place.
@@ -385,9 +282,15 @@ impl<'l, 'w> Chunker<'l, 'w> {
         } else if text.starts_with(|c: char| c.is_alphabetic()) {
             self.start.get_or_insert(i);
             self.words.push(i);
-        } else {
+        } else if !(is_pins(text) && self.is_colour_alone()) {
             self.close(true);
         }
+    }
+
+    /// "The *black* 2-pin plug": a colour says of which kind, and names nothing.
+    fn is_colour_alone(&self) -> bool {
+        let [only] = self.words.as_slice() else { return false };
+        COLOURS.contains(&self.line.text(*only))
     }
 
     /// Whether the open phrase is only a word for several.
@@ -451,6 +354,14 @@ impl<'l, 'w> Chunker<'l, 'w> {
             (self.amount, self.part, self.start) = (None, None, None);
         }
     }
+}
+
+/// "2-pin", "3-way".
+fn is_pins(text: &str) -> bool {
+    let parts = text.split_once('-');
+    parts.is_some_and(|(n, of)| {
+        n.bytes().all(|b| b.is_ascii_digit()) && matches!(of, "core" | "pin" | "pole" | "way")
+    })
 }
 
 /// "The flow and return valves" are a flow valve and a return valve.

@@ -1,0 +1,156 @@
+//! What a clause seems to say and does not: "lock off the breaker, power up" locks nothing, "hose off, drain to a tray"
+//! drains no gas. Better nothing than something false.
+
+use super::clause::Clause;
+use super::coin::{self, Lead, Noun, noun};
+use super::mention::singular;
+use super::reader::{Proposal, Reader};
+use super::section::is_liquid;
+use crate::lexicon::Break;
+use crate::model::{Id, Means, Verb};
+
+/// What brings the current back when it goes on or up.
+const SWITCHED: &[&str] =
+    &["breaker", "electric", "fuse", "isolator", "mains", "mcb", "power", "rcd", "spur", "supply", "switch"];
+
+/// How verbs begin that turn a part in by its thread.
+const SPINNING: &[&str] = &["run", "screw", "spin", "spun", "thread", "wind", "wound"];
+
+impl Reader<'_> {
+    /// Whether a reading of a clause is none of it.
+    pub(super) fn only_seems(&self, clause: &Clause, proposal: &Proposal) -> bool {
+        match proposal.action.verb {
+            Verb::Lock => self.lock_comes_off(clause, proposal),
+            Verb::Release => self.drains_what_is_no_liquid(clause, proposal),
+            Verb::Fit => {
+                (self.swings(clause) && !proposal.possible)
+                    || self.smears(clause)
+                    || self.pushes_clip_back(clause)
+            }
+            Verb::MoveAside => self.swings(clause) && self.says_back(clause),
+            Verb::Make | Verb::Tighten => {
+                self.spins_a_port(clause, proposal) || self.smears(clause) || self.pushes_clip_back(clause)
+            }
+            Verb::Place => self.pockets(clause),
+            Verb::Start => self.runs_dry(clause),
+            Verb::Inspect => self.feels_what_comes(clause, proposal),
+            _ => false,
+        }
+    }
+
+    /// "*Lock off* the breaker, power up": the lock comes off where the current comes back, or where it is on already.
+    fn lock_comes_off(&self, clause: &Clause, proposal: &Proposal) -> bool {
+        let off = clause.phrase.iter().any(|i| self.text(*i) == "off");
+        if !off || self.text(clause.verb()) != "lock" {
+            return false;
+        }
+        let is_locked = |id: &Id| self.here.isolators.get(id).is_some_and(|here| here.locked);
+        let on = &proposal.action.on;
+        (!on.is_empty() && on.iter().all(is_locked)) || self.current_comes_back(clause)
+    }
+
+    /// "…, *spur back on*": behind a clause, in its sentence.
+    fn current_comes_back(&self, clause: &Clause) -> bool {
+        let end = self.end_of_sentence(clause);
+        (clause.verb() + 2..end).any(|i| {
+            let back = usize::from(self.text(i - 1) == "back");
+            let ends = self.tokens.get(i + 1).is_none_or(|next| next.before != Break::None)
+                || matches!(self.text(i + 1), "again" | "and" | "as" | "at" | "then" | "too");
+            let joined = self.tokens.get(i).is_some_and(|token| token.before == Break::None);
+            let switched = i.checked_sub(1 + back).is_some_and(|i| SWITCHED.contains(&self.text(i)));
+            matches!(self.text(i), "on" | "up") && joined && ends && switched
+        })
+    }
+
+    /// "Hose off, *drain* to a tray": whatever runs out is neither gas nor air, unless the words say so.
+    fn drains_what_is_no_liquid(&self, clause: &Clause, proposal: &Proposal) -> bool {
+        let is_apart = |id: &Id| self.kind_of(id).is_some_and(|kind| !is_liquid(kind));
+        let drains = proposal.action.by == Some(Means::Drain)
+            && clause.phrase.iter().any(|i| self.text(*i).starts_with("drain"));
+        let on = &proposal.action.on;
+        let is_unsaid = proposal.action.through.is_none();
+        drains
+            && is_unsaid
+            && !on.is_empty()
+            && on.iter().all(is_apart)
+            && !self.has(clause, &["gas", "air", "refrigerant"])
+    }
+
+    fn swings(&self, clause: &Clause) -> bool {
+        let stem = self.text(clause.verb());
+        (stem.starts_with("swing") || stem == "swung")
+            && clause.phrase.iter().any(|i| matches!(self.text(*i), "back" | "up"))
+    }
+
+    /// "Swing it *back up*."
+    fn says_back(&self, clause: &Clause) -> bool {
+        (clause.verb()..clause.to).any(|i| self.text(i) == "back")
+    }
+
+    /// "*Spin the valve in*": a part, and not the drain cock that stands open.
+    fn spins_a_port(&self, clause: &Clause, proposal: &Proposal) -> bool {
+        let stem = self.text(clause.verb());
+        let spins = SPINNING.iter().any(|begin| stem.starts_with(begin));
+        let is_port = |id: &Id| self.map.connection(id).is_some_and(|known| known.port.is_some());
+        let on = &proposal.action.on;
+        let by_name = |id: &Id| {
+            let head = self.map.name_of(id).rsplit(' ').next().unwrap_or_default();
+            (clause.verb()..clause.to).any(|i| singular(self.text(i)) == head)
+        };
+        spins && !on.is_empty() && on.iter().all(|id| is_port(id) && !by_name(id))
+    }
+
+    /// "Put *a dab of paint* on the screw" makes no screw.
+    fn smears(&self, clause: &Clause) -> bool {
+        let phrases = coin::phrases(self, clause);
+        let direct = phrases.iter().find(|phrase| phrase.from > clause.verb() && phrase.lead == Lead::Direct);
+        let is_smeared = |phrase: &coin::Phrase| noun(&phrase.stem()) == Noun::Nothing;
+        self.text(clause.verb()).starts_with("put") && direct.is_some_and(is_smeared)
+    }
+
+    /// "*Slide the clip back* along the hose", "push the clip back, pull the hose off": it comes loose.
+    fn pushes_clip_back(&self, clause: &Clause) -> bool {
+        const PUSHING: &[&str] = &["draw", "ease", "push", "slid", "slip"];
+        let stem = self.text(clause.verb());
+        let clips = (clause.verb()..clause.to).any(|i| matches!(self.text(i), "clamp" | "clip" | "clips"));
+        let next = self.clauses.iter().find(|other| other.verb() > clause.verb());
+        let comes_off = next.is_some_and(|next| {
+            next.means.iter().any(|verb| matches!(verb, Verb::Remove | Verb::Undo))
+                && self.has(next, &["hose", "pipe", "tube"])
+        });
+        PUSHING.iter().any(|begin| stem.starts_with(begin))
+            && clips
+            && self.says_back(clause)
+            && (comes_off || self.has(clause, &["along", "grips", "pliers"]))
+    }
+
+    /// "Put the cap *in your pocket*" closes nothing.
+    fn pockets(&self, clause: &Clause) -> bool {
+        let joined = |i: &usize| self.tokens.get(*i).is_some_and(|token| token.before == Break::None);
+        (clause.verb() + 1..clause.to).take_while(joined).any(|i| self.text(i) == "pocket")
+    }
+
+    /// "Run the hot tap *till it goes to a dribble*": what runs dry starts no appliance.
+    fn runs_dry(&self, clause: &Clause) -> bool {
+        const DRY: &[&str] =
+            &["dies", "dribble", "dribbles", "dry", "empty", "nothing", "stops", "trickle", "trickles"];
+        let runs = matches!(self.text(clause.verb()), "draw" | "drawing" | "run" | "running");
+        let end = self.end_of_sentence(clause);
+        let awaited = (clause.verb() + 1..end).find(|i| matches!(self.text(*i), "till" | "until"));
+        runs && self.has(clause, &["tap", "taps", "water"])
+            && awaited.is_some_and(|from| {
+                let part = (from + 1..end)
+                    .take_while(|i| self.tokens.get(*i).is_some_and(|t| t.before == Break::None));
+                part.into_iter().any(|i| DRY.contains(&self.text(i)))
+            })
+    }
+
+    /// "Hose on the drain cock, and *feel it* first": what comes out, and not the cock.
+    fn feels_what_comes(&self, clause: &Clause, proposal: &Proposal) -> bool {
+        let is_port = |id: &Id| self.map.connection(id).is_some_and(|known| known.port.is_some());
+        self.text(clause.verb()).starts_with("feel")
+            && self.pronoun(clause).is_some()
+            && !proposal.action.on.is_empty()
+            && proposal.action.on.iter().all(is_port)
+    }
+}
