@@ -53,7 +53,7 @@ pub(super) fn held(
                 (Some(one), Some(other)) => one == other,
                 _ => true,
             };
-            stated.unit.quantity() == kind && unmet.iter().any(|at| is_alike(at))
+            stated.unit.quantity() == kind && unmet.iter().any(is_alike)
         });
         held.extend(alike.map(|stated| Held::of_text(stated, text, &tokens)));
     };
