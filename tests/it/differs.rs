@@ -68,6 +68,20 @@ fn what_words_say_otherwise_is_told() {
         (gas, 33, "20 mbar to 21 mbar", "30 mbar to 31 mbar", "\"30 mbar to 31 mbar\""),
         (store, 8, "0 V to 5 V", "0 V to 50 V", "\"0 V to 50 V\""),
         (store, 42, "90 min", "9 min", "\"9 min\""),
+        // Limits of any quantity, from above and from below; figures in what is read and seen.
+        (pump, 27, "0.2 Ω", "0.5 Ω", "\"0.5 Ω\", and its action says at most 0.2 Ω"),
+        (pump, 27, "0.2 Ω", "0.1 Ω", "\"0.1 Ω\""),
+        (pump, 27, "at most 0.2 Ω", "0.1 ohm at most", "\"0.1 ohm\""),
+        (pump, 27, "at most", "at least", "\"0.2 Ω\""),
+        (pump, 34, "10 min", "20 min", "\"20 min\", and its action says 10 min"),
+        (pump, 34, "0.05 bar", "0.02 bar", "\"0.02 bar\", and its action says 0 bar to 0.05 bar"),
+        (pump, 34, "at most 0.05 bar", "0.02 bar", "\"0.02 bar\""),
+        (pump, 34, "at most 0.05 bar", "not above 20 mbar", "\"20 mbar\""),
+        (pump, 14, "60 s", "30 s", "\"30 s\", and its action says 60 s"),
+        (pump, 14, "43 °C", "40 °C", "\"40 °C\""),
+        (pump, 33, "1.2 bar to 1.5 bar", "at most 1.4 bar", "\"1.4 bar\""),
+        (pump, 42, "40 l/min", "60 l/min", "\"12 l/min to 60 l/min\""),
+        (pump, 24, "crosswise in two passes, 40 N·m to 45 N·m", "first 20 N·m, then 60 N·m", "\"60 N·m\""),
     ] {
         let told = told(name, step, from, to);
         match told.as_slice() {
@@ -114,6 +128,23 @@ fn what_only_looks_alike_is_not_told() {
         (gas, 20, "four screws", "screws"),
         (store, 16, "86 mm box spanner", "90 mm box spanner"),
         (store, 29, "three heater terminals", "heater terminals"),
+        // Limits said another way, and figures beside them that tell of something else.
+        (pump, 27, "at most 0.2 Ω", "0.2 ohm or less"),
+        (pump, 27, "at most 0.2 Ω", "not more than 0.2 Ω, with 0.1 Ω of test lead"),
+        (pump, 27, ": at most 0.2 Ω", ""),
+        (pump, 34, "at most 0.05 bar", "not above 50 mbar"),
+        (pump, 34, "10 min", "600 s"),
+        (pump, 34, "10 min", "10 min, looking every 2 min"),
+        (pump, 34, ": 10 min, drop", ", rated 6 bar: 10 min, drop"),
+        (pump, 34, ": 10 min, drop at most 0.05 bar, tissue dry", ""),
+        (pump, 14, "60 s", "1 min"),
+        (pump, 14, "for 60 s", "for a while"),
+        (pump, 14, "no flow at the open drain for 60 s", "hose led away over 5 min"),
+        (pump, 14, "0.0 bar to 0.1 bar", "at most 0.1 bar"),
+        (pump, 13, "open", "open, below 60 °C"),
+        (pump, 33, "1.2 bar to 1.5 bar", "at least 1.2 bar, at most 1.5 bar"),
+        (pump, 33, "1.2 bar to 1.5 bar", "1.3 bar"),
+        (pump, 20, "old pump", "old pump of 24 kg"),
     ] {
         assert_eq!(told(name, step, from, to), Vec::<String>::new(), "step {step} of {name}: {to}");
     }

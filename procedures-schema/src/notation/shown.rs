@@ -71,6 +71,7 @@ pub fn shown(action: &Action, map: &ApplianceMap) -> Vec<Token> {
         tokens.thing(id);
     }
     tokens.details(action);
+    tokens.number(action);
     tokens.map_says(action);
     tokens.list
 }
@@ -161,6 +162,20 @@ impl Tokens<'_> {
             self.place("to", Some(&id));
         } else {
             self.push(Role::Value, &format!("to {to}"));
+        }
+    }
+
+    /// The number of a part that is fitted new, while it is to be found out.
+    fn number(&mut self, action: &Action) {
+        if action.verb != Verb::Fit || action.part != Some(Renewal::New) {
+            return;
+        }
+        let map = self.map;
+        for part in map.components.iter().filter(|part| action.on.contains(&part.id)) {
+            if part.number.as_ref().is_some_and(Known::is_later) {
+                let of = if action.on.len() > 1 { format!("{}: ", part.name) } else { String::new() };
+                self.later(&of, "number");
+            }
         }
     }
 

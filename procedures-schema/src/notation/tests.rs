@@ -2,8 +2,8 @@
 
 use super::{Detail, Form, GRAMMAR, Problem, line, parse, parse_written, print, print_written, shown};
 use crate::model::{
-    Action, ApplianceMap, Connection, Energy, Family, Grouping, Id, Known, Means, Mode, Reading, Renewal,
-    Rest, Seal, SealPolicy, SealUse, Size, TestKind, Tight, Verb,
+    Action, ApplianceMap, Component, Connection, Energy, Family, Grouping, Id, Known, Means, Mode, Reading,
+    Renewal, Rest, Seal, SealPolicy, SealUse, Size, TestKind, Tight, Verb,
 };
 use crate::units::{Figure, Measured, Range, Unit};
 
@@ -422,7 +422,16 @@ fn motor() -> ApplianceMap {
         number: Some(Known::later("the stores")),
         ..Seal::new(Id::new("washer"), "flat washer", SealPolicy::AlwaysRenew)
     };
-    ApplianceMap { connections: vec![bolts, unions], seals: vec![washer], ..ApplianceMap::default() }
+    let check_valve = Component {
+        number: Some(Known::later("the stores")),
+        ..Component::new(Id::new("check_valve"), "check valve")
+    };
+    ApplianceMap {
+        components: vec![check_valve],
+        connections: vec![bolts, unions],
+        seals: vec![washer],
+        ..ApplianceMap::default()
+    }
 }
 
 #[test]
@@ -452,6 +461,10 @@ fn actions_are_shown_with_names_and_what_the_map_adds() {
         ),
         ("prove M at=bolts reading=\"L to N|0..5 V\"", "prove M at slide bolts (L to N 0 V to 5 V)"),
         ("fit pump new", "fit new pump"),
+        ("fit check_valve new", "fit new check valve · [later: number]"),
+        ("fit check_valve same", "fit same check valve"),
+        ("remove check_valve", "remove check valve"),
+        ("fit check_valve pump new", "fit new check valve, pump · check valve: [later: number]"),
         ("tighten bolts torque=5", "tighten 4 slide bolts 5 N·m · 17 mm"),
     ] {
         let actions = parse(written).expect(written);

@@ -2,11 +2,12 @@
 //! actions of the step and the appliance map say.
 //!
 //! Words speak of more than one action holds: a spanner has a size, a valve a pressure, and a sentence may tell
-//! how long something else takes. So words and actions differ here only where one of each is left over when all
-//! that agree have been put together; where more is open, nothing is said.
+//! how long something else takes. So words and actions differ here only where something of each is left over when
+//! all that agree have been put together: of figures as many as both have, of anything else one of each.
 
 mod counts;
 mod figures;
+mod held;
 mod names;
 mod reading;
 mod sizes;

@@ -16,6 +16,19 @@ pub(super) struct Stated {
     pub(super) min: f64,
     /// The same figure, or the second of two.
     pub(super) max: f64,
+    /// Whether it is said to be an end of what is accepted.
+    pub(super) end: End,
+}
+
+/// Which end of what is accepted a figure is said to be.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum End {
+    /// `at most 5 bar`, `not above 5 bar`, `5 bar or less`.
+    Most,
+    /// `at least 5 bar`, `not below 5 bar`, `5 bar or more`.
+    Least,
+    /// None is said.
+    Open,
 }
 
 /// The figures with units in some words, in order.
@@ -46,9 +59,30 @@ fn stated_at(lexicon: Option<&Lexicon>, tokens: &[Token<'_>], at: usize) -> Opti
     if let Some((max, Some(other), last)) = behind.and_then(|behind| figure(lexicon, tokens, behind))
         && unit.as_ref().is_none_or(|unit| *unit == other)
     {
-        return Some(Stated { from: at, last, unit: other, min: first, max });
+        return Some(Stated { from: at, last, unit: other, min: first, max, end: End::Open });
     }
-    Some(Stated { from: at, last, unit: unit?, min: first, max: first })
+    let unit = unit?;
+    Some(Stated { from: at, last, unit, min: first, max: first, end: end_at(tokens, at, last) })
+}
+
+/// Which end a figure is said to be by the words around it. "Above 43 °C" alone may tell what is not accepted.
+fn end_at(tokens: &[Token<'_>], from: usize, last: usize) -> End {
+    let before = |n: usize| from.checked_sub(n).map_or("", |at| word(tokens, at));
+    let is_not = |word: &str| matches!(word, "not" | "no" | "never");
+    match (before(2), before(1)) {
+        ("at", "most") | (_, "max" | "maximum") => return End::Most,
+        ("at", "least") | (_, "minimum") => return End::Least,
+        (not, "above" | "over") if is_not(not) => return End::Most,
+        (not, "below" | "under") if is_not(not) => return End::Least,
+        ("more" | "higher", "than") if is_not(before(3)) => return End::Most,
+        ("less" | "lower", "than") if is_not(before(3)) => return End::Least,
+        _ => {}
+    }
+    match (word(tokens, last + 1), word(tokens, last + 2)) {
+        ("at", "most") | ("or", "less") | ("max" | "maximum", _) => End::Most,
+        ("at", "least") | ("or", "more") | ("minimum", _) => End::Least,
+        _ => End::Open,
+    }
 }
 
 /// Whether a dash without blanks stands before a token: `5-6`.
@@ -93,7 +127,7 @@ fn value(digits: &str) -> Option<f64> {
 }
 
 /// Units in words, without the dots and in lower case.
-const LONG: [(&str, Unit); 17] = [
+const LONG: [(&str, Unit); 20] = [
     ("sec", Unit::Second),
     ("second", Unit::Second),
     ("seconds", Unit::Second),
@@ -102,6 +136,9 @@ const LONG: [(&str, Unit); 17] = [
     ("minutes", Unit::Minute),
     ("hour", Unit::Hour),
     ("hours", Unit::Hour),
+    ("ohm", Unit::Ohm),
+    ("ohms", Unit::Ohm),
+    ("percent", Unit::PerCent),
     ("volt", Unit::Volt),
     ("volts", Unit::Volt),
     ("degrees", Unit::Celsius),
