@@ -16,6 +16,7 @@ mod lines;
 mod meant;
 mod reasons;
 mod scenarios;
+mod seeming;
 mod tests;
 
 /// Identities that are the names themselves.
@@ -106,6 +107,44 @@ fn common_sentences_are_heard_as_they_are_meant() {
         }
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn what_only_seems_to_be_said_is_not_heard() {
+    let mut wrong = Vec::new();
+    for (lines, actions) in seeming::SEEMING {
+        let (_, last) = type_all(lines);
+        let read = without_sources(last.reading.actions.clone());
+        if read != *actions {
+            wrong.push(format!("{lines}\n   {read}\n   {actions}"));
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn figures_are_heard_as_they_are_said() {
+    for (figure, torque) in seeming::SPOKEN {
+        let lines =
+            format!("Close the gas cock.|Undo the gas union.|Make the gas union and torque it to {figure}.");
+        let (_, last) = type_all(&lines);
+        assert_eq!(print(&last.reading.actions), format!("make gas-union torque={torque}"), "{figure}");
+    }
+}
+
+#[test]
+fn whether_an_unheard_of_word_is_a_part_is_asked() {
+    let last = Typed::new().read("Take out thingummy.", &Stage::Strip, &[]);
+    assert_eq!((made(&last).as_str(), last.reading.actions.len()), ("", 0));
+    let [asked] = last.asked.as_slice() else { panic!("{:?}", last.asked) };
+    let name = "thingummy".to_owned();
+    assert_eq!(asked.choices, [Meaning::New { name }], "{}", asked.question);
+    let answer = Answer { span: asked.span, means: asked.choices[0].clone() };
+    let answered = Typed::new().read("Take out thingummy.", &Stage::Strip, &[answer]);
+    assert_eq!(print(&answered.reading.actions), "remove thingummy");
+    // An article says that it is one, and what cannot be a noun is not asked about.
+    assert_eq!(print(&type_all("Take out the thingummy.").1.reading.actions), "remove thingummy");
+    assert!(type_all("Push it home upright.").1.asked.is_empty());
 }
 
 #[test]

@@ -12,13 +12,16 @@ use std::collections::BTreeSet;
 mod blind;
 mod compressor;
 mod further;
+mod heated;
 mod loose;
+mod pumped;
 mod spoken;
 mod table;
 mod told;
 mod trade;
 mod truth;
 mod typist;
+mod untaught;
 
 use truth::Truth;
 use typist::{Kept, Typist};
@@ -301,6 +304,39 @@ fn three_jobs_that_nobody_taught_are_not_heard_falsely() {
     let heard = heard_in(blind::SCRIPTS);
     println!("{} of {} lines that nobody taught are heard as expected", heard.n_right, heard.n_all);
     assert!(heard.n_right >= BLIND_FLOOR, "only {} of 90, {BLIND_FLOOR} before", heard.n_right);
+    assert!(heard.said_wrongly.is_empty(), "nobody meant what is heard in {:?}", heard.said_wrongly);
+}
+
+/// How many of the 90 lines of `pumped` must be heard as expected; it only ever rises.
+const PUMPED_FLOOR: usize = 31;
+
+#[test]
+fn a_booster_a_diverter_and_a_strainer_are_not_heard_falsely() {
+    let heard = heard_in(pumped::SCRIPTS);
+    println!("{} of {} lines about what is pumped are heard as expected", heard.n_right, heard.n_all);
+    assert!(heard.n_right >= PUMPED_FLOOR, "only {} of 90, {PUMPED_FLOOR} before", heard.n_right);
+    assert!(heard.said_wrongly.is_empty(), "nobody meant what is heard in {:?}", heard.said_wrongly);
+}
+
+/// How many of the 90 lines of `heated` must be heard as expected; it only ever rises.
+const HEATED_FLOOR: usize = 35;
+
+#[test]
+fn an_element_an_electrode_and_an_intake_valve_are_not_heard_falsely() {
+    let heard = heard_in(heated::SCRIPTS);
+    println!("{} of {} lines about what is heated are heard as expected", heard.n_right, heard.n_all);
+    assert!(heard.n_right >= HEATED_FLOOR, "only {} of 90, {HEATED_FLOOR} before", heard.n_right);
+    assert!(heard.said_wrongly.is_empty(), "nobody meant what is heard in {:?}", heard.said_wrongly);
+}
+
+/// How many of the 120 lines of `untaught` must be heard as expected; it only ever rises.
+const UNTAUGHT_FLOOR: usize = 40;
+
+#[test]
+fn four_jobs_that_nobody_taught_are_not_heard_falsely() {
+    let heard = heard_in(untaught::SCRIPTS);
+    println!("{} of {} untaught lines are heard as expected", heard.n_right, heard.n_all);
+    assert!(heard.n_right >= UNTAUGHT_FLOOR, "only {} of 120, {UNTAUGHT_FLOOR} before", heard.n_right);
     assert!(heard.said_wrongly.is_empty(), "nobody meant what is heard in {:?}", heard.said_wrongly);
 }
 

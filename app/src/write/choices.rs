@@ -65,7 +65,11 @@ fn answers(store: EditorStore, id: &Id, doubt: &Open) -> Vec<Numbered> {
 fn asked(store: EditorStore, id: StoredValue<Id>, doubt: Open) -> impl IntoView {
     let (label, question) = (doubt.question().to_owned(), doubt.question().to_owned());
     let answers = answers(store, &id.get_value(), &doubt);
-    let none = if answers.is_empty() { "Leave it as text" } else { "None of these" };
+    let none = match answers.len() {
+        0 => "Leave it as text",
+        1 => "Not that",
+        _ => "None of these",
+    };
     let picks = StoredValue::new(answers.iter().map(|answer| answer.choice).collect::<Vec<usize>>());
     let alike = store.alike(&id.get_value(), &doubt);
     let also = RwSignal::new(alike.iter().map(|other| other.step.clone()).collect::<Vec<Id>>());

@@ -8,7 +8,6 @@ use super::quantity::{Figures, Quantity};
 use super::reader::Reader;
 use crate::lexicon::{Amount, tokens};
 use crate::model::{ApplianceMap, Connection, Id, Known, ThingKind, Verb};
-use crate::units::Unit;
 
 /// What the words around a name say of the thing.
 #[derive(Debug, Default)]
@@ -70,10 +69,10 @@ impl Said {
         for quantity in quantities_with(line, clause, phrase, phrases) {
             match &quantity.figures {
                 Figures::Size(thread) => said.thread = said.thread.or_else(|| Some(thread.clone())),
-                Figures::Range(range) if range.unit == Unit::Millimetre => {
-                    said.flats = said.flats.or_else(|| Some(range.to_string()));
+                Figures::Range(_) => {
+                    said.flats = said.flats.or_else(|| quantity.width().map(ToString::to_string));
                 }
-                Figures::Range(_) | Figures::Dimensions(_) => {}
+                Figures::Dimensions(_) => {}
             }
         }
         said

@@ -2,7 +2,7 @@
 
 use super::unknown;
 use crate::lexicon::{Break, Said, Token};
-use crate::model::Verb;
+use crate::model::{Span, Verb};
 
 /// A verb phrase with its tokens.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -36,7 +36,7 @@ const CONDITIONS: &[&str] = &[
 const STANDING: &[&str] = &["as", "because", "if", "when", "whenever", "where", "while"];
 
 /// Cuts words into clauses.
-pub(super) fn clauses(tokens: &[Token<'_>], said: &[Said]) -> Vec<Clause> {
+pub(super) fn clauses(words: &str, tokens: &[Token<'_>], said: &[Said]) -> Vec<Clause> {
     let mut clauses: Vec<Clause> = Vec::new();
     let read = behind_read(tokens, said);
     for phrase in said.iter().filter(|said| !said.unsaid && !said.means.is_empty()) {
@@ -48,6 +48,8 @@ pub(super) fn clauses(tokens: &[Token<'_>], said: &[Said]) -> Vec<Clause> {
             || is_told(tokens, first, phrase.means)
             || is_of_name(tokens, first)
             || leads_to_a_place(tokens, phrase)
+            || stays_so(tokens, phrase)
+            || is_quantified_doing(tokens, first)
         {
             continue;
         }
@@ -87,14 +89,9 @@ pub(super) fn clauses(tokens: &[Token<'_>], said: &[Said]) -> Vec<Clause> {
             clauses.push(Clause { means, phrase, from: first, to: tokens.len(), is_before });
         }
     }
-    for verb in unknown::verbs(tokens, said) {
-        if !clauses.iter().any(|clause| clause.phrase.contains(&verb)) {
-            let (means, phrase) = (Vec::new(), vec![verb]);
-            clauses.push(Clause { means, phrase, from: verb, to: tokens.len(), is_before: false });
-        }
-    }
+    add_idle(tokens, said, &mut clauses);
     clauses.sort_by_key(Clause::verb);
-    leave_conditional(tokens, &mut clauses);
+    leave_conditional(words, tokens, &mut clauses);
     set_ends(tokens, &mut clauses);
     for i in 1..clauses.len() {
         let ends = clauses.get(i).map(Clause::verb).zip(clauses.get(i - 1).map(Clause::verb));
@@ -104,6 +101,18 @@ pub(super) fn clauses(tokens: &[Token<'_>], said: &[Said]) -> Vec<Clause> {
         }
     }
     clauses
+}
+
+/// Adds clauses that say nothing to do, so that what they act on is none of what the verb before them acts on.
+fn add_idle(tokens: &[Token<'_>], said: &[Said], clauses: &mut Vec<Clause>) {
+    let left = said.iter().filter(|said| leaves_another(tokens, said)).map(|said| said.tokens.to_vec());
+    let unknown = unknown::verbs(tokens, said).into_iter().map(|verb| vec![verb]);
+    for phrase in left.chain(unknown) {
+        let Some(from) = phrase.first().copied() else { continue };
+        if !clauses.iter().any(|clause| clause.phrase.contains(&from)) {
+            clauses.push(Clause { means: Vec::new(), phrase, from, to: tokens.len(), is_before: false });
+        }
+    }
 }
 
 /// What stands behind "read:" and its like up to the end of that sentence: what is to be seen, and no orders.
@@ -120,7 +129,7 @@ fn behind_read(tokens: &[Token<'_>], said: &[Said]) -> Vec<(usize, usize)> {
 
 /// Takes their verbs from orders that hold only on a condition: "if the pressure is above 2 bar, open the vent", "renew
 /// the seal if it is worn". They are no orders to every reader; a question says on which answer they are done.
-fn leave_conditional(tokens: &[Token<'_>], clauses: &mut [Clause]) {
+fn leave_conditional(words: &str, tokens: &[Token<'_>], clauses: &mut [Clause]) {
     const ASKS: &[Verb] = &[Verb::Inspect, Verb::Test, Verb::Read, Verb::Ask, Verb::Prove, Verb::Tell];
     let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
     let is_if = |i: usize| {
@@ -131,11 +140,13 @@ fn leave_conditional(tokens: &[Token<'_>], clauses: &mut [Clause]) {
     for (n, clause) in clauses.iter_mut().enumerate() {
         let at = clause.verb();
         let begins = |i: &usize| tokens.get(*i).is_some_and(|token| token.before == Break::Sentence);
-        let sentence = (0..=at).rev().find(begins).unwrap_or(0);
+        // "If it hangs above zero the valve is passing: stop": a colon ends no sentence.
+        let ended = |i: &usize| begins(i) && !is_behind_colon(words, tokens, *i);
+        let sentence = (0..=at).rev().find(ended).unwrap_or(0);
         let leads = |i: usize| {
             let before = i.checked_sub(1).map_or("", text);
             let is_first = i == sentence || matches!(before, "and" | "but" | "then" | "or");
-            is_if(i) && (is_first || tokens.get(i).is_some_and(|token| token.before == Break::Comma))
+            is_if(i) && (is_first || tokens.get(i).is_some_and(|token| token.before != Break::None))
         };
         let next = verbs.get(n + 1).copied().unwrap_or(tokens.len());
         let end = (at + 1..next).find(begins).unwrap_or(next);
@@ -144,6 +155,14 @@ fn leave_conditional(tokens: &[Token<'_>], clauses: &mut [Clause]) {
             clause.means.clear();
         }
     }
+}
+
+/// Whether a colon stands before a token.
+fn is_behind_colon(words: &str, tokens: &[Token<'_>], at: usize) -> bool {
+    let before = at.checked_sub(1).and_then(|before| tokens.get(before));
+    before
+        .zip(tokens.get(at))
+        .is_some_and(|(before, token)| Span(before.span.1, token.span.0).of(words).contains(':'))
 }
 
 /// "Lift the casing off *after undoing* its screws."
@@ -196,8 +215,8 @@ fn set_ends(tokens: &[Token<'_>], clauses: &mut [Clause]) {
 /// Whether a word that is a noun as often as a verb ends a name: "the fan *plug*", "the flue *cap*".
 fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     const BOTH: &[&str] = &[
-        "blank", "block", "bolt", "bond", "brush", "bung", "cap", "clip", "drain", "fire", "latch", "lead",
-        "plug", "screw", "setting", "strap", "strip", "tag", "tap", "vent", "warning", "wedge",
+        "blank", "block", "bolt", "bond", "brush", "bung", "call", "cap", "clip", "drain", "fire", "latch",
+        "lead", "plug", "screw", "setting", "strap", "strip", "tag", "tap", "vent", "warning", "wedge",
     ];
     const LISTED: &[&str] = &["bolt", "clip", "latch", "plug", "screw", "strap"];
     const JOINING: &[&str] = &[
@@ -268,6 +287,37 @@ fn is_expected(tokens: &[Token<'_>], at: usize) -> bool {
         || is_dry
         || SUBJECTS.contains(&text(1))
         || text(1).ends_with("'ll")
+        || is_thought(tokens, at)
+}
+
+/// Whether a verb tells what somebody would do, does as a rule or comes to see: "*I'd lock* it only there's no hole",
+/// "*normally rinsed*", "*you can see* the coupling", "*nothing undone* there".
+fn is_thought(tokens: &[Token<'_>], at: usize) -> bool {
+    const RULES: &[&str] = &["normally", "often", "sometimes", "usually"];
+    const SEEING: &[&str] = &["feel", "find", "hear", "notice", "see", "spot"];
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let joined = |i: &usize| tokens.get(i + 1).is_some_and(|next| next.before == Break::None);
+    let is_between = |word: &str| {
+        word.ends_with("ly")
+            || matches!(word, "always" | "can" | "could" | "just" | "never" | "often" | "should")
+    };
+    let mut before = (0..at).rev().take_while(joined).map(text);
+    if before.clone().next().is_some_and(|word| RULES.contains(&word) || matches!(word, "none" | "nothing")) {
+        return true;
+    }
+    // "*Opening the supply* in one go would cause hammer."
+    let begins = |i: usize| tokens.get(i).is_none_or(|token| token.before != Break::None) || i == 0;
+    let would = tokens.iter().skip(at + 1).take_while(|next| next.before == Break::None);
+    if begins(at)
+        && text(at).ends_with("ing")
+        && would
+            .into_iter()
+            .any(|next| matches!(&*next.text, "can" | "could" | "may" | "might" | "will" | "would"))
+    {
+        return true;
+    }
+    let subject = before.find(|word| !is_between(word)).unwrap_or("");
+    subject.ends_with("'d") || (SEEING.contains(&text(at)) && matches!(subject, "i" | "we" | "you"))
 }
 
 /// Whether a word that says how something is stands before what it is said of: "in a *clean* can", "catch it in *clean*
@@ -281,6 +331,38 @@ fn is_of_name(tokens: &[Token<'_>], at: usize) -> bool {
     // "Keep it for *refill*", but not "look for leaks for 5 minutes".
     let is_end = text(before) == "for" && !text(at).ends_with("ing") && text(at) != "for";
     is_end || (LEADS.contains(&text(before)) && QUALITIES.contains(&text(at)) && joined(at + 1))
+}
+
+/// "Close the drain cock *but leave the tap open*": nothing is done to what is left as it is.
+fn leaves_another(tokens: &[Token<'_>], said: &Said) -> bool {
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let Some(first) = said.tokens.first().copied().filter(|_| said.means.is_empty()) else { return false };
+    let leaves = ["keep", "leav"].iter().any(|begin| text(first).starts_with(begin));
+    let follows = first.checked_sub(1).is_some_and(|before| matches!(text(before), "and" | "but" | "then"));
+    leaves && follows && matches!(text(first + 1), "a" | "all" | "both" | "the" | "your")
+}
+
+/// Whether what a phrase says of a thing only stays as it is: "the tube to the switch *stays on*".
+fn stays_so(tokens: &[Token<'_>], said: &Said) -> bool {
+    let (Some(&first), Some(&last)) = (said.tokens.first(), said.tokens.last()) else { return false };
+    let before = last.checked_sub(1).filter(|before| *before > first && !said.tokens.contains(before));
+    let text = before.and_then(|before| tokens.get(before)).map_or("", |token| &*token.text);
+    matches!(text, "remain" | "remains" | "stay" | "stayed" | "stays")
+}
+
+/// Whether a verb is what something gets: "give it *a good brush*", "the tray gets *a proper scrub*".
+fn is_quantified_doing(tokens: &[Token<'_>], at: usize) -> bool {
+    const DOINGS: &[&str] = &["brush", "check", "clean", "look", "rinse", "rub", "scrub", "wash", "wipe"];
+    let text =
+        |back: usize| at.checked_sub(back).and_then(|i| tokens.get(i)).map_or("", |token| &*token.text);
+    let joined = |i: usize| tokens.get(i).is_some_and(|token| token.before == Break::None);
+    let next = tokens.get(at + 1).map_or("", |token| &*token.text);
+    DOINGS.contains(&text(0))
+        && joined(at)
+        && at > 1
+        && joined(at - 1)
+        && matches!(text(2), "a" | "an" | "another")
+        && !matches!(next, "a" | "all" | "an" | "both" | "it" | "its" | "the" | "them" | "your")
 }
 
 /// Whether "on" or "off" at the end of a phrase leads to where something is: "turn the spindle with pliers *on the* flat"

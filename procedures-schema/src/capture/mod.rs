@@ -10,6 +10,7 @@
 //! [`line_making`] adds what the words name for the first time to a copy of the map. The words are read as
 //! English.
 
+mod abbreviated;
 mod agreement;
 mod block;
 mod by_hand;
@@ -24,6 +25,7 @@ mod leading;
 mod led;
 mod listed;
 mod mention;
+mod nearer;
 mod objects;
 mod other;
 mod others;

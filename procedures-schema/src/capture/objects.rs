@@ -39,7 +39,12 @@ impl Reader<'_> {
             Some("in") => self.connection(mention).is_some_and(|joint| joint.port.is_some()),
             _ => false,
         };
-        let indirect = pick(&|mention| placed(mention) && after_verb(mention));
+        let mut indirect = pick(&|mention| placed(mention) && after_verb(mention));
+        // "Put the motor back on the pump head", of which no motor is known.
+        let is_part = |mention: &Mention| mention.candidates.iter().all(|c| c.kind == ThingKind::Component);
+        if indirect.iter().any(is_part) && self.has_unknown_object(clause) {
+            indirect.retain(|mention| !is_part(mention));
+        }
         // "Open the cap of the vent" opens no vent.
         let of_cap = |first: &&Mention| {
             (clause.verb() + 1..first.from).any(|i| matches!(self.text(i), "cap" | "caps"))
@@ -81,6 +86,11 @@ impl Reader<'_> {
                 .any(|i| matches!(self.text(i), "ensure" | "ensuring" | "minding" | "sure"))
         };
         direct.retain(|mention| !is_beyond(mention));
+        // "DC1 *shut*, hose and rag away": of what is named behind the comma nothing is said.
+        let last = clause.phrase.last().map_or(clause.verb(), |last| *last);
+        if self.says_of_what_is_before(clause, last) {
+            return Vec::new();
+        }
         // "Pull *it* up to 30 Nm, the outlet nut to 23": the verb acts on what "it" stands for.
         if let Some(it) = self.object_pronoun(clause) {
             direct.retain(|mention| mention.from < it);
@@ -92,6 +102,22 @@ impl Reader<'_> {
             direct.retain(|mention| mention.from < end);
         }
         direct
+    }
+
+    /// Whether a verb ends its part of the sentence and something that nobody knows stands before it there.
+    fn says_of_what_is_before(&self, clause: &Clause, last: usize) -> bool {
+        const LEADING: &[&str] = &["also", "and", "but", "first", "next", "now", "or", "so", "then", "to"];
+        let is_how = |i: &usize| self.text(*i).ends_with("ly");
+        let behind = (last + 1..self.tokens.len()).find(|i| !is_how(i)).unwrap_or(last + 1);
+        let ends = self.tokens.get(behind).is_some_and(|next| next.before == Break::Comma);
+        let verb = clause.verb();
+        let joined = self.tokens.get(verb).is_some_and(|token| token.before == Break::None);
+        let before = verb.checked_sub(1).filter(|_| joined && ends && verb == last);
+        before.is_some_and(|before| {
+            let word = self.text(before);
+            let is_named = self.mentions.iter().any(|mention| (mention.from..mention.to).contains(&before));
+            !is_named && !LEADING.contains(&word) && !word.ends_with("ly")
+        })
     }
 
     /// "Slacken the screw in the test nipple": the nipple, whatever else has screws.

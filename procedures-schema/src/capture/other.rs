@@ -122,8 +122,15 @@ impl Reader<'_> {
         }
         // "Lower *than* at full load" only compares.
         let to = (clause.from..clause.to).find(|i| self.text(*i) == "than").unwrap_or(clause.to);
-        let said =
-            |words: &[&str]| (clause.from..to).find(|i| words.contains(&self.text(*i)) && !is_unit(*i));
+        // "Three minutes *off load*."
+        let is_off =
+            |i: usize| i.checked_sub(1).is_some_and(|before| matches!(self.text(before), "no" | "off"));
+        // "Flame signal *min 70 uA*."
+        let is_bound = |i: usize| self.text(i + 1).starts_with(|c: char| c.is_ascii_digit());
+        let said = |words: &[&str]| {
+            (clause.from..to)
+                .find(|i| words.contains(&self.text(*i)) && !is_unit(*i) && !is_off(*i) && !is_bound(*i))
+        };
         let [most, least, rest @ ..] = modes.map(|(words, mode)| said(words).map(|at| (at, mode)));
         // Which is said first is meant: "go to minimum, then to full load".
         let rate = most.into_iter().chain(least).min_by_key(|(at, _)| *at);
@@ -248,7 +255,8 @@ impl Reader<'_> {
         // "Ask *customer* for the history": who is told stands in the phrase.
         if clause.means == [Verb::Tell] && last > clause.verb() && self.text(last) != "of" {
             // "Show the *user* how it runs", "let the *customer* know".
-            let whom = if self.text(last) == "know" { last - 1 } else { last };
+            let know = clause.phrase.iter().find(|i| self.text(**i) == "know");
+            let whom = know.map_or(last, |know| know.saturating_sub(1));
             let leads_on = matches!(self.text(last), "word");
             if !leads_on {
                 return Some(self.text(whom).to_owned());
@@ -261,7 +269,13 @@ impl Reader<'_> {
         let tells = |i: &usize| {
             matches!(self.text(*i), "about" | "how" | "that" | "what" | "when" | "where" | "whether")
         };
-        let end = (from + 1..clause.to).find(tells).unwrap_or(clause.to);
+        // "Tell the lady *she'll* have no heating", "tell the manager *the* unit's going to be out".
+        let begins = |i: &usize| {
+            let text = self.text(*i);
+            let is_subject = matches!(text, "he" | "it" | "she" | "the" | "there" | "they" | "we" | "you");
+            clause.means == [Verb::Tell] && (is_subject || text.contains("'ll"))
+        };
+        let end = (from + 1..clause.to).find(|i| tells(i) || begins(i)).unwrap_or(clause.to);
         self.text_from(from, end)
     }
 }

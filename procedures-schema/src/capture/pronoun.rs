@@ -105,6 +105,12 @@ impl Reader<'_> {
 
     /// The things of these kinds that the pronoun of a clause stands for; none if that is not clear.
     pub(super) fn antecedents(&self, clause: &Clause, verb: &Verb, kinds: &[ThingKind]) -> Vec<Id> {
+        if let Some(meant) = self.of_condition(clause, verb, kinds) {
+            return if meant.len() == 1 { meant } else { Vec::new() };
+        }
+        if self.is_nearer_unknown(clause) {
+            return Vec::new();
+        }
         let last: Vec<Id> = self.last_of(kinds).into_iter().map(|candidate| candidate.id).collect();
         if !last.is_empty() {
             return last;

@@ -1,5 +1,6 @@
 //! Reads a line clause by clause.
 
+use super::abbreviated::spelt_out;
 use super::clause::{Clause, clauses};
 use super::here::Here;
 use super::leading::stays_words;
@@ -58,14 +59,14 @@ impl<'a> Reader<'a> {
         stage: &'a Stage,
         lexicon: &'static Lexicon,
     ) -> Self {
-        let tokens = with_screws(tokens(words));
+        let tokens = with_screws(spelt_out(words, tokens(words)));
         // "Back: take the tag off" is a reminder, even where no step can hold it.
         let (tokens, said) = if stays_words(words) {
             (tokens, Vec::new())
         } else {
             lexicon.phrases_understood(tokens, &Own::of(&map.phrases))
         };
-        let clauses = clauses(&tokens, &said);
+        let clauses = clauses(words, &tokens, &said);
         let is_verb = |i: usize| clauses.iter().any(|clause| clause.verb() == i);
         let mentions = Names::of(map, &tokens).find(&tokens, is_verb);
         let quantities =
@@ -353,6 +354,14 @@ impl<'a> Reader<'a> {
         between.chars().find(|c| matches!(c, '(' | ')'))
     }
 
+    /// Whether a sign for "and" stands before a token.
+    pub(super) fn is_added(&self, i: usize) -> bool {
+        let before = i.checked_sub(1).and_then(|before| self.tokens.get(before)).zip(self.tokens.get(i));
+        before.is_some_and(|(before, token)| {
+            matches!(Span(before.span.1, token.span.0).of(self.words).trim(), "+" | "&")
+        })
+    }
+
     /// Whether a token stands in brackets.
     pub(super) fn is_in_brackets(&self, i: usize) -> bool {
         let last = (1..=i).rev().find_map(|at| self.bracket(at));
@@ -363,8 +372,8 @@ impl<'a> Reader<'a> {
     pub(super) fn size(&self, clause: &Clause) -> Option<String> {
         let said = self.quantities(clause).map(|quantity| match &quantity.figures {
             Figures::Size(thread) => Some(thread.clone()),
-            Figures::Range(range) if range.unit == crate::units::Unit::Millimetre => Some(range.to_string()),
-            Figures::Range(_) | Figures::Dimensions(_) => None,
+            Figures::Range(_) => quantity.width().map(ToString::to_string),
+            Figures::Dimensions(_) => None,
         });
         said.flatten().next()
     }
@@ -400,14 +409,22 @@ impl<'a> Reader<'a> {
                 // "Take the bag *off* the box": the object stands before.
                 let parts = |clause: &Clause| {
                     let between = clause.verb() + 1..i;
-                    // "Put it *on* the trap."
-                    let stands_for = |i: usize| matches!(self.text(i), "it" | "them");
+                    // "Put it *on* the trap", "put the motor back *on* the pump head", of which no motor is known.
+                    let leads = LEADING.contains(&self.text(i));
+                    let stands_for =
+                        |i: usize| matches!(self.text(i), "it" | "them") || (leads && self.text(i) == "the");
                     !broken
                         && i > clause.verb()
                         && (self.mentions.iter().any(|m| between.contains(&m.from))
                             || between.clone().any(stands_for))
                 };
                 return of_verb.filter(|clause| parts(clause)).map(|_| self.text(i));
+            }
+            // "The screw *that holds the* cover" is its screw.
+            let holds =
+                matches!(self.text(i), "hold" | "holds" | "retain" | "retains" | "secure" | "secures");
+            if holds && i.checked_sub(1).is_some_and(|i| matches!(self.text(i), "that" | "which")) {
+                return Some("of");
             }
             if LEADING.contains(&self.text(i)) {
                 // "Lift out the fan together *with* the mixer": both are lifted out.

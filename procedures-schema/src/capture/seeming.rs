@@ -34,6 +34,8 @@ impl Reader<'_> {
             Verb::Place => self.pockets(clause),
             Verb::Start => self.runs_dry(clause),
             Verb::Inspect => self.feels_what_comes(clause, proposal),
+            Verb::Read => self.reads_only_when(clause, proposal),
+            Verb::Prove => self.tells_a_state(clause),
             _ => false,
         }
     }
@@ -143,6 +145,25 @@ impl Reader<'_> {
                     .take_while(|i| self.tokens.get(*i).is_some_and(|t| t.before == Break::None));
                 part.into_iter().any(|i| DRY.contains(&self.text(i)))
             })
+    }
+
+    /// "Measure it *with no flow*", "leave it open *so that no pressure* can build up": how things stand, and nothing shown.
+    fn tells_a_state(&self, clause: &Clause) -> bool {
+        let before = |back: usize| clause.verb().checked_sub(back).map_or("", |i| self.text(i));
+        let leads = matches!(before(1), "at" | "that" | "with" | "so");
+        self.text(clause.verb()) == "no" && leads
+    }
+
+    /// "*Once it reads zero*, the plug is unscrewed": when something is done, and no reading without a figure.
+    fn reads_only_when(&self, clause: &Clause, proposal: &Proposal) -> bool {
+        let joined = |i: &usize| self.tokens.get(i + 1).is_some_and(|next| next.before == Break::None);
+        let mut before = (0..clause.verb()).rev().take_while(joined);
+        // "All three want to *read nothing*."
+        let says_nothing = clause.phrase.iter().any(|i| self.text(*i) == "nothing");
+        proposal.action.readings.is_empty()
+            && (says_nothing
+                || before
+                    .any(|i| matches!(self.text(i), "after" | "if" | "once" | "till" | "until" | "when")))
     }
 
     /// "Hose on the drain cock, and *feel it* first": what comes out, and not the cock.

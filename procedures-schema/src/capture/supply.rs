@@ -184,7 +184,10 @@ impl Reader<'_> {
         let names_lock = (clause.from..clause.to)
             .any(|i| matches!(self.text(i), "lock" | "locks" | "locking" | "padlock" | "padlocks" | "key"));
         let names_lock = names_lock || matches!(self.text(clause.verb()), "locked" | "padlocked");
-        if !names_lock {
+        // "Fit your padlock and keep the key": the key is that of the padlock.
+        let keeps = self.text(clause.verb()).starts_with("ke") || self.has(clause, &["pocket"]);
+        let is_locked = self.reading().actions.iter().any(|action| action.verb == Verb::Lock);
+        if !names_lock || (keeps && is_locked) {
             return;
         }
         let possible = |id: &Id| self.here.is_possible(&Verb::Lock, id);

@@ -12,6 +12,38 @@ use crate::model::{Action, Id, Renewal, ThingKind, Verb};
 use crate::notation::entry;
 use crate::simulate::Whereabouts;
 
+/// What is looked for and ought not to be there.
+const DEFECTS: &[&str] = &[
+    "bent",
+    "blocked",
+    "burnt",
+    "burred",
+    "chafed",
+    "cracked",
+    "damage",
+    "damaged",
+    "feel",
+    "grooved",
+    "leaking",
+    "leaks",
+    "marked",
+    "moves",
+    "perished",
+    "pitted",
+    "play",
+    "rusty",
+    "scored",
+    "scratched",
+    "see",
+    "split",
+    "stuck",
+    "swollen",
+    "torn",
+    "wear",
+    "wet",
+    "worn",
+];
+
 impl Reader<'_> {
     /// The verbs of a clause, the likelier ones first where the things do not decide.
     pub(super) fn in_order_of_preference(&self, clause: &Clause) -> Vec<Verb> {
@@ -314,6 +346,11 @@ impl Reader<'_> {
             leads && !self.is_told(clause, *i)
         });
         if let Some(that) = that {
+            // "See whether the seat *is pitted*" says what must not be.
+            let asks = matches!(self.text(that), "if" | "whether");
+            if asks && (that..to).any(|i| DEFECTS.contains(&self.text(i))) {
+                return None;
+            }
             let end = (that + 1..to).find(|i| {
                 self.tokens.get(*i).is_some_and(|token| token.before != crate::lexicon::Break::None)
             });

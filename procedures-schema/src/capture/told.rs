@@ -16,6 +16,12 @@ const FORBIDDING: &[&str] = &["cannot", "can't", "don't", "never", "no", "not", 
 /// What may stand before such a thought, beside a stop or a comma.
 const JOINING: &[&str] = &["and", "because", "but", "since", "then"];
 
+/// Verbs of which a thing is the subject, and nobody is told to do anything.
+const TELLING: &[&str] = &[
+    "are", "has", "have", "is", "keeps", "looks", "must", "needs", "should", "stays", "wants", "was",
+    "weighs", "were",
+];
+
 /// The stretches, each from its first token to the one behind its last.
 pub(super) fn stretches(tokens: &[Token<'_>]) -> Vec<(usize, usize)> {
     let mut found = Vec::new();
@@ -43,17 +49,28 @@ fn begins(tokens: &[Token<'_>], at: usize) -> bool {
     let forbids = FORBIDDING.contains(&text(at)) || (text(at) == "do" && text(at + 1) == "not");
     // "Same with the other one" says again what nobody has spelt out.
     let repeats = text(at) == "same" && matches!(text(at + 1), "at" | "for" | "goes" | "on" | "with");
-    SUBJECTS.contains(&text(at)) || (stands_first && (forbids || repeats || tells_how_it_is(tokens, at)))
+    // "…, *but the cover stays off*."
+    let contrasts = text(at - 1) == "but" && tells_how_it_is(tokens, at);
+    SUBJECTS.contains(&text(at))
+        || contrasts
+        || (stands_first && (forbids || repeats || tells_how_it_is(tokens, at)))
 }
 
-/// "*The plugs are* different."
+/// "*The plugs are* different", "*the new one comes* without a clip".
 fn tells_how_it_is(tokens: &[Token<'_>], at: usize) -> bool {
     const MOST_WORDS: usize = 4;
     let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
     let joined = |i: &usize| tokens.get(*i).is_some_and(|token| token.before == Break::None);
     let mut behind = (at + 1..=at + MOST_WORDS).take_while(joined);
-    matches!(text(at), "a" | "an" | "its" | "the" | "their" | "your")
-        && behind.any(|i| matches!(text(i), "are" | "is" | "was" | "were"))
+    // "*Panels not* yet", "valve *not*, goes back to stores".
+    let is_denied = (at + 1..=at + 3).take_while(joined).find(|i| text(*i) == "not");
+    if is_denied.is_some_and(|not| !joined(&(not + 1)) || text(not + 1) == "yet") {
+        return true;
+    }
+    let has_article = matches!(text(at), "a" | "an" | "its" | "the" | "their" | "this" | "your");
+    // "The new *one comes* with a clip."
+    let of_one = || (at + 1..=at + MOST_WORDS).any(|i| text(i) == "one" && text(i + 1).ends_with('s'));
+    has_article && (of_one() || behind.any(|i| TELLING.contains(&text(i))))
 }
 
 #[cfg(test)]

@@ -46,6 +46,11 @@ impl<'w> Token<'w> {
 }
 
 impl Token<'_> {
+    /// The same place in the words, taken for another word.
+    pub(crate) fn taken_for(&self, text: &'static str) -> Self {
+        Self::new(Cow::Borrowed(text), self.raw, self.span, self.before, true)
+    }
+
     /// A word that is understood before a place and not written.
     pub(crate) fn without_width(text: &'static str, at: u32, before: Break) -> Self {
         Self::new(Cow::Borrowed(text), "", Span(at, at), before, true)

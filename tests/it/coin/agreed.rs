@@ -48,7 +48,8 @@ pub(super) const REVIEWED: &[(&str, &str)] = &[
     ("Close the heating valve.|If the pressure is above 2 bar, open the vent.", ""),
     ("Take out the trap.|Renew the trap if it is cracked.", ""),
     ("Take out the trap.|Clean the trap and renew the trap if it is cracked.", "clean trap"),
-    ("Take out the trap.|Check if the trap is cracked.", "inspect trap criterion=\"the trap is cracked\""),
+    // What ought not to be is no criterion.
+    ("Take out the trap.|Check if the trap is cracked.", "inspect trap"),
     // Whether screws hold, and whether a union drips.
     ("Undo the two cover screws.|Check the tightness of the cover screws.", "inspect cover-screws"),
     (

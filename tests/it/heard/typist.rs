@@ -1,8 +1,8 @@
 //! Lines kept one after the other as the page keeps them.
 
 use procedures_schema::capture::{
-    Answer, Applied, Beside, Given, Leading, Making, apply_leading, leading, line_making, stage_between,
-    told_together,
+    Answer, Applied, Beside, Given, Leading, Making, Meaning, Question, apply_leading, leading, line_making,
+    stage_between, told_together,
 };
 use procedures_schema::check::{Report, check};
 use procedures_schema::model::{
@@ -145,7 +145,9 @@ impl Typist {
         // Eight questions are more than anybody answers.
         for _ in 0..8 {
             made.extend(making.made.iter().map(|made| made.name.clone()));
-            let open = making.asked.iter().find(|asked| !asked.choices.is_empty()).cloned();
+            // Whether an unheard-of word is a part, nobody is there to say.
+            let is_new = |asked: &Question| matches!(asked.choices.as_slice(), [Meaning::New { .. }]);
+            let open = making.asked.iter().find(|asked| !asked.choices.is_empty() && !is_new(asked)).cloned();
             self.document.map = making.map.clone();
             let Some(question) = open else { break };
             let answer = Answer { span: question.span, means: question.choices[0].clone() };

@@ -26,7 +26,13 @@ impl Bench<'_> {
         let wants: Vec<(Phrase, Wanted)> =
             self.phrases.iter().filter_map(|phrase| Some((phrase.clone(), asked.wanted(phrase)?))).collect();
         let mut wants = self.without_locks(wants);
-        wants.retain(|(phrase, _)| !self.is_own_cap(phrase));
+        wants.retain(|(phrase, wanted)| {
+            !self.is_own_cap(phrase)
+                && !self.is_plug_of_a_part(wanted)
+                && !self.has_a_seal(clause, phrase, wanted)
+                && !self.is_of_somebody(phrase)
+                && !self.may_be_a_blank(phrase, wanted)
+        });
         // "Put a hose on the drain cock": what it is put on comes first.
         wants.sort_by_key(|(_, wanted)| *wanted == Wanted::Temporary);
         // "Unplug the leads from the gas valve": the valve only says where.
@@ -48,6 +54,7 @@ impl Bench<'_> {
             match wanted {
                 Wanted::Isolator(handle) if self.has_its_plug(&phrase, &handle, &self.phrases) => {}
                 Wanted::Isolator(handle) => isolators.push((phrase, handle)),
+                Wanted::Component if !self.is_a_thing(&phrase) => {}
                 wanted => self.make(clause, &phrase, &wanted),
             }
             self.look_again();
@@ -85,6 +92,41 @@ impl Bench<'_> {
         let of = self.behind(phrase, &["of", "on"]);
         let mut words = phrase.words.iter().chain(of.iter().flat_map(|of| &of.words));
         phrase.head_word() == "cap" && (is_owned || words.any(|word| word == "vent" || word == "vents"))
+    }
+
+    /// "Transformer: mains plug out": where something else cuts off the mains, whose plug it is, is not said.
+    fn is_plug_of_a_part(&self, wanted: &Wanted) -> bool {
+        let electric = |handle: &Handle| matches!(handle, Handle::Switch | Handle::Fuse);
+        *wanted == Wanted::Isolator(Handle::Plug)
+            && self.map.isolators.iter().any(|isolator| electric(&isolator.handle))
+    }
+
+    /// "*My* sheet back in the van": nothing of the appliance.
+    fn is_of_somebody(&self, phrase: &Phrase) -> bool {
+        matches!(self.line.text(phrase.start), "my" | "our")
+    }
+
+    /// "Cap on *with a new washer*": what has a seal is the appliance's own.
+    fn has_a_seal(&self, clause: &Clause, phrase: &Phrase, wanted: &Wanted) -> bool {
+        let closes = matches!(&*phrase.head_word(), "blank" | "bung" | "cap" | "plug");
+        let end = self.line.end_of_sentence(clause);
+        *wanted == Wanted::Temporary && closes && (phrase.head + 1..end).any(|i| self.line.is_seal_word(i))
+    }
+
+    /// "Caps off" while something stands open: they may be those that somebody put on for the job; and "cap on" may
+    /// be the appliance's own.
+    fn may_be_a_blank(&self, phrase: &Phrase, wanted: &Wanted) -> bool {
+        let closes = matches!(&*phrase.head_word(), "blank" | "bung" | "cap");
+        let is_bare = phrase.words.len() == 1 && phrase.start == phrase.from;
+        let stands_open = || self.line.here.connections.values().any(|here| here.open > 0);
+        let placed_nowhere = || self.behind(phrase, &["in", "into", "on", "onto", "over"]).is_none();
+        closes
+            && is_bare
+            && match wanted {
+                Wanted::Joint => stands_open(),
+                Wanted::Temporary => placed_nowhere(),
+                _ => false,
+            }
     }
 
     /// What a clause takes off, if it is one thing.

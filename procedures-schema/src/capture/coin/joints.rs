@@ -8,7 +8,6 @@ use super::circuits::About;
 use super::nouns::{Noun, count, noun};
 use super::phrase::{Lead, Phrase};
 use crate::model::{Circuit, Connection, Family, Grouping, Id, Known, Port, Role, Size, ThingKind, Verb};
-use crate::units::Unit;
 
 impl Bench<'_> {
     /// Makes a joint; it needs a section, and the words or the map must say which.
@@ -311,7 +310,7 @@ impl Bench<'_> {
             }
             match &quantity.figures {
                 Figures::Size(thread) => size.thread = size.thread.or_else(|| Some(thread.clone())),
-                Figures::Range(range) if range.unit == Unit::Millimetre => {
+                Figures::Range(_) if quantity.width().is_some() => {
                     size.across_flats = quantity.measured(crate::units::Quantity::Length);
                 }
                 Figures::Range(_) | Figures::Dimensions(_) => {}

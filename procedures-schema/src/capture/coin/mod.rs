@@ -27,6 +27,7 @@ mod phrase;
 mod phrase_words;
 mod relief;
 mod seals;
+mod unheard_of;
 mod wanted;
 
 pub use another::{Another, another};

@@ -90,6 +90,7 @@ pub(in crate::capture) fn noun(words: &[String]) -> Noun {
         {
             Noun::Nothing
         }
+        "brush" if said(&["carbon", "motor"]) => Noun::Part,
         "block" if said(&["choc", "chocolate", "connector"]) => Noun::Temporary,
         "basin" if before.is_empty() => Noun::Temporary,
         "seal" if said(&["case", "door"]) => Noun::Seal,

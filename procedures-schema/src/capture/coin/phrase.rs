@@ -140,6 +140,11 @@ impl<'l, 'w> Chunker<'l, 'w> {
                 }
                 None => {}
             }
+            if i > from && self.line.is_added(i) {
+                // "Leads + plug back on."
+                self.close(true);
+                self.bare = true;
+            }
             if before != Break::None && i > from {
                 self.close(true);
                 self.skips = false;

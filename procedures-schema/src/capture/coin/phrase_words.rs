@@ -2,7 +2,7 @@
 
 /// What begins a name and belongs to none.
 pub(super) const ARTICLES: &[&str] =
-    &["a", "an", "any", "its", "the", "their", "this", "these", "those", "your"];
+    &["a", "an", "any", "its", "my", "our", "the", "their", "this", "these", "those", "your"];
 /// Adjectives that belong to no name.
 pub(super) const ADJECTIVES: &[&str] = &[
     "clean",

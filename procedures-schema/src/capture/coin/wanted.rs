@@ -169,6 +169,8 @@ impl<'c> Asked<'c> {
                 Some(Wanted::Joint)
             }
             Noun::Fixing if self.undoes() && direct => Some(Wanted::Fixing),
+            // "Lay it aside together with its screws."
+            Noun::Fixing if self.clause.means == [Verb::MoveAside] => None,
             Noun::Joint | Noun::Fixing if direct && self.moves() => Some(Wanted::Component),
             Noun::Temporary => self.temporary(phrase),
             // "Trim the air."
@@ -187,6 +189,11 @@ impl<'c> Asked<'c> {
 
     fn isolator(&self, phrase: &Phrase, handle: Handle) -> Option<Wanted> {
         let direct = phrase.lead == Lead::Direct;
+        // "Valve on": it may as well be a part that is put back.
+        let is_bare = phrase.start == phrase.from && phrase.words == ["valve"];
+        if is_bare && self.says(&[Verb::Restore]) && !self.says(&[Verb::Isolate]) {
+            return None;
+        }
         if self.isolates() && (direct || phrase.is_after(&["at", "by", "from", "on", "via", "with"])) {
             return Some(Wanted::Isolator(handle));
         }
@@ -234,6 +241,8 @@ impl<'c> Asked<'c> {
             // What was laid or hung for the job, and by words that made no thing of it, is not made to be taken off.
             Lead::Direct if self.takes_away() && is_for_the_job(&phrase.head_word()) => None,
             Lead::Direct if self.places() => Some(Wanted::Temporary),
+            // "Rag back": it was laid by words that made no thing of it.
+            Lead::Direct if is_for_the_job(&phrase.head_word()) => None,
             Lead::Direct if self.moves() => Some(Wanted::Component),
             Lead::After(_) if self.closes_by_its_verb() && phrase.is_after(&["with", "by"]) => {
                 Some(Wanted::Temporary)

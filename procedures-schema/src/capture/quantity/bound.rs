@@ -1,6 +1,7 @@
 //! Words beside a figure that make it one end of a range.
 
 use super::Finder;
+use crate::lexicon::Break;
 
 /// Which end of a range a figure is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -8,6 +9,16 @@ pub(super) enum Bound {
     Most,
     Least,
     None,
+}
+
+impl Bound {
+    fn other(self) -> Self {
+        match self {
+            Self::Most => Self::Least,
+            Self::Least => Self::Most,
+            Self::None => Self::None,
+        }
+    }
 }
 
 impl Finder<'_> {
@@ -24,12 +35,25 @@ impl Finder<'_> {
             },
             (word, "than") => match end_of(word) {
                 Bound::None => (i, Bound::None),
+                bound if self.is_denied(i) => (i + 2, bound.other()),
                 bound => (i + 2, bound),
             },
             ("below" | "under" | "max" | "maximum", _) => (i + 1, Bound::Most),
+            ("min" | "minimum", figure) if figure.starts_with(|c: char| c.is_ascii_digit()) => {
+                (i + 1, Bound::Least)
+            }
             ("above" | "over", _) => (i + 1, Bound::Least),
             _ => (i, Bound::None),
         }
+    }
+
+    /// "It must *not* rise by more than 0.2 bar": whether what stands before a bound in its part of the sentence turns it
+    /// round.
+    fn is_denied(&self, i: usize) -> bool {
+        const NEAR: usize = 6;
+        let joined = |at: &usize| self.tokens.get(at + 1).is_some_and(|next| next.before == Break::None);
+        let mut before = (i.saturating_sub(NEAR)..i).rev().take_while(joined).map(|at| self.text(at));
+        before.any(|text| matches!(text, "cannot" | "never" | "no" | "not") || text.ends_with("n't"))
     }
 
     /// Words behind a figure: "20.6 % or better", "4 bar or less".

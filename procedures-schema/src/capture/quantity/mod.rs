@@ -2,6 +2,7 @@
 
 mod bound;
 mod size;
+mod spoken;
 mod tolerance;
 mod unit;
 
@@ -39,6 +40,12 @@ impl Quantity {
             Figures::Range(range) if range.unit.quantity() == kind => Some(range),
             _ => None,
         }
+    }
+
+    /// The one length that it says, which beside a nut is its width across flats; "at least 10 mm" is none.
+    pub(super) fn width(&self) -> Option<&Range> {
+        let of_one = |range: &&Range| range.unit == Unit::Millimetre && range.min == range.max;
+        self.range(Kind::Length).filter(of_one)
     }
 
     /// A single value of this kind of quantity: the smaller end of a range.
@@ -128,6 +135,10 @@ impl Finder<'_> {
 
     /// A figure, its unit if one follows, and the token after both.
     fn figure(&self, i: usize) -> Option<(Figure, Option<Unit>, usize)> {
+        if let Some((figure, at)) = self.spoken(i) {
+            let unit = self.unit(at).filter(|_| !self.between(at).contains(['.', ',', ';']));
+            return Some(unit.map_or((figure.clone(), None, at), |(unit, to)| (figure, Some(unit), to)));
+        }
         let text = self.text(i);
         let n_digits = text.find(|c: char| !c.is_ascii_digit() && c != '.' && c != ',').unwrap_or(text.len());
         let (figure, joined) = text.split_at_checked(n_digits)?;

@@ -13,6 +13,7 @@ impl Finder<'_> {
                 Some((Unit::PoundForceFoot, 2))
             }
             ("newton", "meter" | "meters" | "metre" | "metres", _) => Some((Unit::NewtonMetre, 2)),
+            ("pound" | "pounds", "per", "square") if at(3) == "inch" => Some((Unit::Psi, 4)),
             ("per", "cent", _) => Some((Unit::PerCent, 2)),
             ("degrees" | "deg", "c" | "celsius" | "centigrade", _) => Some((Unit::Celsius, 2)),
             ("degrees" | "deg", "f" | "fahrenheit", _) => Some((Unit::Fahrenheit, 2)),

@@ -81,6 +81,7 @@ pub(super) static PHRASES: &[(&str, &[Verb])] = &[
     ("clip|clipped|clipping … back", &[Make, Fit]),
     ("clip|clipped|clipping … home|in|on", &[Make, Fit]),
     ("close|closed|closes|closing", &[Isolate, Make, Fit]),
+    ("close|closed|closes|closing … breaker|disconnector|isolator|mcb|rcbo|rcd|switch", &[Restore, Isolate]),
     ("close|closed|closes|closing … off", &[Isolate, Make, Fit, Place]),
     ("combustion test", &[Test]),
     ("come|comes off … same way", &[Undo, Remove, TakeAway]),

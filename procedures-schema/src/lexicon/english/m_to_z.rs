@@ -45,6 +45,8 @@ pub(super) static PHRASES: &[(&str, &[Verb])] = &[
         "open|opened|opening|opens … bleed|bleeder|cock|drain|nipple|tap|taps|vent|vents",
         &[Restore, Release, Purge, Undo],
     ),
+    // A switch that is open lets nothing through; which is meant of one, its state tells.
+    ("open|opened|opening|opens … breaker|disconnector|isolator|mcb|rcbo|rcd|switch", &[Isolate, Restore]),
     ("open|opened|opening|opens … up", &[Restore, Undo, MoveAside]),
     ("operate|operated|operates|operating", &[Test]),
     ("padlock|padlocked|padlocking", &[Lock]),

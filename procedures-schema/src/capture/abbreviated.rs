@@ -1,0 +1,25 @@
+//! Words that shorthand abbreviates by a stroke: "door off *w/* two screws", "run *w/o* gas".
+
+use crate::lexicon::Token;
+use crate::model::Span;
+
+/// The tokens with what the strokes stand for.
+pub(super) fn spelt_out<'w>(words: &str, mut tokens: Vec<Token<'w>>) -> Vec<Token<'w>> {
+    if !words.contains('/') {
+        return tokens;
+    }
+    for i in 0..tokens.len() {
+        let Some(token) = tokens.get(i) else { break };
+        let to = tokens.get(i + 1).map_or(token.span.1 + 1, |next| next.span.0);
+        let meant = match &*token.text {
+            "w" if Span(token.span.1, to).of(words).starts_with('/') => "with",
+            "w/o" => "without",
+            _ => continue,
+        };
+        let meant = token.taken_for(meant);
+        if let Some(token) = tokens.get_mut(i) {
+            *token = meant;
+        }
+    }
+    tokens
+}

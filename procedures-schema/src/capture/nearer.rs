@@ -1,0 +1,60 @@
+//! What stands nearer to a pronoun than all that the line has said: "screw the cartridge out and throw *it* away", "when
+//! the tap runs without spitting, close *it*".
+
+use super::clause::Clause;
+use super::coin::{Lead, Noun, Phrase, noun, phrases};
+use super::mention::Mention;
+use super::reader::Reader;
+use crate::model::{Id, ThingKind, Verb};
+
+impl Reader<'_> {
+    /// Whether a clause before this one, of which nothing could be read, names something that nobody knows: the pronoun
+    /// is more likely to mean that than anything before it.
+    pub(super) fn is_nearer_unknown(&self, clause: &Clause) -> bool {
+        let from = self.end_of_said();
+        let unread = self.clauses.iter().filter(|other| (from..clause.verb()).contains(&other.verb()));
+        unread.into_iter().any(|other| {
+            let own = |phrase: &Phrase| phrase.from > other.verb() && phrase.head < clause.verb();
+            phrases(self, other).iter().any(|phrase| own(phrase) && self.is_unknown_object(phrase))
+        })
+    }
+
+    /// Whether the verb of a clause acts on something that nobody knows.
+    pub(super) fn has_unknown_object(&self, clause: &Clause) -> bool {
+        let own = |phrase: &&Phrase| phrase.from > clause.verb();
+        phrases(self, clause).iter().find(own).is_some_and(|first| self.is_unknown_object(first))
+    }
+
+    fn is_unknown_object(&self, phrase: &Phrase) -> bool {
+        let is_named = self.mentions.iter().any(|mention| mention.to == phrase.head + 1);
+        let is_thing =
+            !matches!(noun(&phrase.stem()), Noun::Nothing | Noun::Seal | Noun::Side | Noun::Setting);
+        phrase.lead == Lead::Direct && is_thing && !is_named
+    }
+
+    /// The things of these kinds of which the condition before a verb speaks; none if it speaks of nothing known.
+    pub(super) fn of_condition(&self, clause: &Clause, verb: &Verb, kinds: &[ThingKind]) -> Option<Vec<Id>> {
+        let from = self.end_of_said().max(self.beginning_of_sentence(clause));
+        let mut before = self.mentions.iter().rev().filter(|m| m.from >= from && m.to <= clause.verb());
+        let subject = before.find(|mention| self.is_subject_of_condition(mention))?;
+        let fits = |id: &&Id| self.here.is_possible(verb, id);
+        let of_kind = subject.candidates.iter().filter(|candidate| kinds.contains(&candidate.kind));
+        Some(of_kind.map(|candidate| &candidate.id).filter(fits).cloned().collect())
+    }
+
+    /// "*When the* tap runs", "*once the* pump stops".
+    fn is_subject_of_condition(&self, mention: &Mention) -> bool {
+        let article =
+            mention.from.checked_sub(1).filter(|i| matches!(self.text(*i), "a" | "an" | "the" | "your"));
+        let lead = article.unwrap_or(mention.from).checked_sub(1);
+        lead.is_some_and(|lead| matches!(self.text(lead), "as" | "if" | "once" | "when"))
+    }
+
+    /// The first token of the sentence in which the verb of a clause stands.
+    fn beginning_of_sentence(&self, clause: &Clause) -> usize {
+        let begins = |i: &usize| {
+            self.tokens.get(*i).is_some_and(|token| token.before == crate::lexicon::Break::Sentence)
+        };
+        (0..=clause.verb()).rev().find(begins).unwrap_or(0)
+    }
+}
