@@ -129,7 +129,7 @@ async function leadingKeys(place, visit, write) {
     const row = page.locator('.row.selected');
     // Where the line is docked, its keys serve the row.
     const docked = place.screen.options.hasTouch;
-    const keys = docked ? page.getByRole('group', { name: `Leading words, step ${number}` }) : row.getByRole('group', { name: 'Leading words' });
+    const keys = docked ? page.getByRole('toolbar', { name: `Leading words, step ${number}` }) : row.getByRole('toolbar', { name: 'Leading words' });
     await keys.getByRole('button', { name: 'why' }).click();
     await row.locator('textarea:focus').waitFor();
     await page.keyboard.type('somebody may come back early');
@@ -223,7 +223,7 @@ async function docked(place, visit) {
     const { y, height } = await field.boundingBox();
     assert.ok(Math.abs(y + height - page.viewportSize().height) < 2, `it ends at ${y + height}`);
     await line.tap();
-    await page.getByRole('group', { name: 'Leading words, new step' }).getByRole('button', { name: 'warning' }).tap();
+    await page.getByRole('toolbar', { name: 'Leading words, new step' }).getByRole('button', { name: 'warning' }).tap();
     await page.locator('#new-line:focus').waitFor();
     assert.equal(await line.inputValue(), 'warning: ');
     await page.keyboard.type('hot water');
@@ -241,11 +241,11 @@ async function docked(place, visit) {
     const inLine = await seen();
     assert.equal(inLine.words, 1);
     await page.locator('.row[aria-label="Step 2"] .words').tap();
-    await page.getByRole('group', { name: 'Leading words, step 2' }).waitFor();
+    await page.getByRole('toolbar', { name: 'Leading words, step 2' }).waitFor();
     assert.deepEqual(await seen(), inLine);
     await page.keyboard.press('Control+Enter');
     await page.locator('#draft-line:focus').waitFor();
-    await page.getByRole('group', { name: 'Leading words, new step' }).getByRole('button', { name: 'why' }).tap();
+    await page.getByRole('toolbar', { name: 'Leading words, new step' }).getByRole('button', { name: 'why' }).tap();
     assert.equal(await page.locator('#draft-line').inputValue(), 'why: ');
     assert.deepEqual(await seen(), inLine);
     await page.keyboard.press('Escape');

@@ -383,7 +383,7 @@ fn more_lines_of_the_trade_are_heard_as_they_are_meant() {
 }
 
 /// How many of the lines of `trade` that stand for a way of speaking must be heard; it only ever rises.
-const WAYS_FLOOR: usize = 107;
+const WAYS_FLOOR: usize = 124;
 
 #[test]
 fn ways_of_speaking_are_heard_and_nothing_that_looks_alike() {

@@ -100,6 +100,9 @@ fn a_phrase_of_the_procedure_is_read_and_counts_as_said_in_every_step() {
         ("Then knock the lid off.", "remove lid"),
         ("Do not knock off the lid.", ""),
         ("Knock the lid.", ""),
+        ("KNOCK the lid (two tabs) OFF!", "remove lid"),
+        ("By knocking the lid off.", "remove lid"),
+        ("Knock the lid, then switch the lamp off.", ""),
     ] {
         let trace = simulate(&document, &Run::of(&document));
         let (stage, place) = (Stage::Strip, Place::after(1));
@@ -154,4 +157,27 @@ fn phrases_are_kept_in_the_file_compared_and_carried() {
     let elsewhere = Procedure::new(Id::new("q"), "Elsewhere");
     let arrival = carried.arrive(&elsewhere, 0, &mut NumberedIds::default());
     assert_eq!(arrival.things, ["the phrase \"knock … off\""]);
+}
+
+/// A word that somebody made a verb is found in all its forms, as a verb of the language is.
+#[test]
+fn a_phrase_is_found_in_the_other_forms_of_its_words() {
+    let mut document = with_step("Twirl both lid screws.");
+    let map = Arc::make_mut(&mut document.map);
+    map.phrases.push(OwnPhrase::new("give … twirl", Verb::Undo));
+    map.phrases.push(OwnPhrase::new("swivelling", Verb::Undo));
+    for (words, meaning) in [
+        ("Give the four lid screws a twirl.", "undo lid-screws"),
+        ("Giving the four lid screws a few twirls.", "undo lid-screws"),
+        ("Swivel the four lid screws.", "undo lid-screws"),
+        ("Swivelled the four lid screws.", "undo lid-screws"),
+        ("Give the four lid screws a twist.", ""),
+    ] {
+        let trace = simulate(&document, &Run::of(&document));
+        let read =
+            procedures_schema::capture::line(words, &document.map, &trace, Place::after(1), &Stage::Strip);
+        let undone: Vec<Action> =
+            read.actions.into_iter().filter(|action| action.verb == Verb::Undo).collect();
+        assert_eq!(print(&undone), meaning, "{words}");
+    }
 }

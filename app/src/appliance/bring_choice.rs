@@ -122,9 +122,13 @@ fn in_words(bringing: &Bringing, n_coming: usize) -> String {
     let mut parts = Vec::new();
     match (n_coming, bringing.new.len()) {
         (0, _) => return "Nothing is chosen yet.".to_owned(),
-        (_, 0) => return "Nothing of it is new: all of it is here already.".to_owned(),
+        (_, 0) if bringing.phrases.is_empty() => {
+            return "Nothing of it is new: all of it is here already.".to_owned();
+        }
+        (_, 0) => {}
         (_, n) => parts.push(format!("New here: {}: {}.", things(n), by_kind(&bringing.new))),
     }
+    parts.extend(phrases(bringing).map(|phrases| format!("With it: {phrases}.")));
     match bringing.n_same {
         0 => {}
         1 => parts.push("1 thing is the one that is here and stays as it is.".to_owned()),
@@ -138,7 +142,17 @@ fn in_words(bringing: &Bringing, n_coming: usize) -> String {
 
 /// What came, once it is done.
 fn came(bringing: &Bringing) -> String {
-    format!("Brought: {}: {}.", things(bringing.new.len()), by_kind(&bringing.new))
+    let n_new = Some(bringing.new.len()).filter(|n| *n > 0);
+    let new = n_new.map(|n| format!("{}: {}", things(n), by_kind(&bringing.new)));
+    format!("Brought: {}.", new.into_iter().chain(phrases(bringing)).collect::<Vec<_>>().join("; "))
+}
+
+/// The phrases of the other procedure that come along, in their words.
+fn phrases(bringing: &Bringing) -> Option<String> {
+    let words: Vec<String> =
+        bringing.phrases.iter().map(|own| format!("\u{201c}{}\u{201d}", own.words)).collect();
+    let what = if words.len() == 1 { "the phrase" } else { "the phrases" };
+    (!words.is_empty()).then(|| format!("{what} {}", words.join(", ")))
 }
 
 fn things(n: usize) -> String {

@@ -1,8 +1,9 @@
 //! The row of a thing: its name, which opens its sheet, what is said of it, the steps that name it, and what is found.
 
-use super::drag::{self, Dragging};
+use super::drag::Dragging;
 use super::finder::Finder;
 use super::list::{Open, OpenedTo};
+use crate::frame::pointer_drag::has_just_ended;
 use crate::route::{Screen, go};
 use crate::state::EditorStore;
 use leptos::prelude::*;
@@ -41,7 +42,7 @@ pub fn ThingRow(
     let row = Memo::new(move |_| finder.row(&id.get_value()));
     let toggle = move |event: web_sys::MouseEvent| {
         // A press by the keyboard has no clicks to count and never ends a drag.
-        if event.detail() == 0 || !drag::has_just_ended() {
+        if event.detail() == 0 || !has_just_ended() {
             open.set((!is_open.get_untracked()).then(|| (id.get_value(), OpenedTo::Look)));
         }
     };
@@ -75,7 +76,7 @@ pub fn ThingRow(
 /// The handle: dragged onto the thing that it is, or pressed to choose that from a list.
 fn handle(name: Memo<String>, id: StoredValue<Id>, open: Open, dragging: Dragging) -> impl IntoView {
     let press = move |event: web_sys::MouseEvent| {
-        if event.detail() == 0 || !drag::has_just_ended() {
+        if event.detail() == 0 || !has_just_ended() {
             open.set(Some((id.get_value(), OpenedTo::Merge(None))));
         }
     };

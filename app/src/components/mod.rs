@@ -13,5 +13,6 @@ pub mod lane;
 pub mod lane_patterns;
 pub mod limits_bar;
 pub mod notation_line;
+pub mod one_stop;
 pub mod safety_band;
 pub mod step_asides;

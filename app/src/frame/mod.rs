@@ -1,6 +1,6 @@
 //! What every screen of the editor shows around its own: notices, whether it is kept, which tab
-//! writes, what is still to be found out, the head of those beside Write, and the fields of
-//! things.
+//! writes, what is still to be found out, the head of those beside Write, the fields of things,
+//! and how something is dragged.
 
 pub mod changed_file;
 pub mod edge_scroll;
@@ -12,6 +12,7 @@ pub mod other_tab;
 pub mod plain_foot;
 pub mod plain_head;
 pub mod plain_screen;
+pub mod pointer_drag;
 pub mod sheet;
 pub mod tall_head;
 pub mod tight_fields;

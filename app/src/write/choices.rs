@@ -1,13 +1,17 @@
 //! The question about words that can mean more than one thing, with its answers as numbered keys.
 
 use super::also_for::AlsoFor;
+use crate::components::one_stop::{goes_along, stop};
+use crate::state::attention::Focus;
 use crate::state::doubts::Open;
 use crate::state::heard::Heard;
+use crate::state::lines::Line;
 use crate::state::{Command, EditorStore};
 use leptos::ev::KeyboardEvent;
 use leptos::prelude::*;
 use procedures_schema::model::Id;
 use std::sync::Arc;
+use wasm_bindgen::JsCast;
 
 /// The character that a key types, if it types one.
 fn letter(event: &KeyboardEvent) -> Option<String> {
@@ -19,7 +23,7 @@ fn letter(event: &KeyboardEvent) -> Option<String> {
 /// How many answers a digit can pick.
 const MOST: usize = 9;
 
-/// The first open question of a step; the next follows when it is answered.
+/// An open question of a step, the first at first; another one follows when it is answered, or by Tab.
 #[component]
 pub fn Choices(
     /// The editor's state.
@@ -29,9 +33,33 @@ pub fn Choices(
     /// What the line hears in its words.
     heard: Memo<Arc<Heard>>,
 ) -> impl IntoView {
-    let first = Memo::new(move |_| heard.with(|heard| heard.open.first().cloned()));
+    let nth = RwSignal::new(0_usize);
+    let now = Memo::new(move |_| {
+        heard.with(|heard| {
+            let at = nth.get().min(heard.open.len().saturating_sub(1));
+            Some((heard.open.get(at)?.clone(), Turn { at, n: heard.open.len() }))
+        })
+    });
     let id = StoredValue::new(id);
-    move || first.get().map(|doubt| asked(store, id, doubt))
+    let keydown = move |event: KeyboardEvent| {
+        let is_tab = event.key() == "Tab" && is_on_answer(&event);
+        let Some((_, Turn { at, n })) = now.get_untracked().filter(|_| is_tab) else { return };
+        let next = if event.shift_key() { at.checked_sub(1) } else { Some(at + 1).filter(|next| *next < n) };
+        if let Some(next) = next {
+            event.prevent_default();
+            nth.set(next);
+            store.go_on_at(Focus::Choice(id.get_value()));
+        }
+    };
+    let shown = move || now.get().map(|(doubt, turn)| asked(store, id, doubt, turn));
+    view! { <div on:keydown=keydown>{shown}</div> }
+}
+
+/// Which question it is among how many.
+#[derive(Clone, Copy, PartialEq, Eq)]
+struct Turn {
+    at: usize,
+    n: usize,
 }
 
 /// An answer as it is shown.
@@ -62,7 +90,7 @@ fn answers(store: EditorStore, id: &Id, doubt: &Open) -> Vec<Numbered> {
     answers
 }
 
-fn asked(store: EditorStore, id: StoredValue<Id>, doubt: Open) -> impl IntoView {
+fn asked(store: EditorStore, id: StoredValue<Id>, doubt: Open, turn: Turn) -> impl IntoView {
     let (label, question) = (doubt.question().to_owned(), doubt.question().to_owned());
     let answers = answers(store, &id.get_value(), &doubt);
     let none = match answers.len() {
@@ -71,47 +99,26 @@ fn asked(store: EditorStore, id: StoredValue<Id>, doubt: Open) -> impl IntoView 
         _ => "None of these",
     };
     let picks = StoredValue::new(answers.iter().map(|answer| answer.choice).collect::<Vec<usize>>());
+    let n_answers = answers.len();
+    let nth = (turn.n > 1)
+        .then(|| view! { <span class="stands">{format!(" · {} of {}", turn.at + 1, turn.n)}</span> });
     let alike = store.alike(&id.get_value(), &doubt);
     let also = RwSignal::new(alike.iter().map(|other| other.step.clone()).collect::<Vec<Id>>());
     let doubt = StoredValue::new(doubt);
+    let writes_on = StoredValue::new(WritesOn { store, id: id.get_value(), line: StoredValue::new(None) });
     let settle = move |choice: Option<usize>| {
         let (doubt, also) = (doubt.get_value(), also.get_untracked());
         store.run(Command::Settle { step: id.get_value(), doubt, choice, also });
     };
-    let goes_on = StoredValue::new(None);
     let keydown = move |event: KeyboardEvent| {
-        let letter = letter(&event)
-            .filter(|key| goes_on.get_value().is_some() || key.chars().all(char::is_alphabetic));
-        if let Some(letter) = letter {
-            if goes_on.get_value().is_none() {
-                goes_on.set_value(store.write_on(&id.get_value()));
-            }
-            // Until the keyboard has got there, what is typed is brought there.
-            let Some(line) = goes_on.get_value() else { return };
-            store.type_in_line(line, &letter);
-            event.prevent_default();
-            event.stop_propagation();
-            return;
+        if !goes_along(&event) && !writes_on.with_value(|writes_on| writes_on.hears(&event)) {
+            answer(store, &id.get_value(), &event, picks, settle);
         }
-        let digit = event.key().parse::<usize>().ok().and_then(|digit| digit.checked_sub(1));
-        if let Some(choice) = digit.and_then(|at| picks.with_value(|picks| picks.get(at).copied())) {
-            settle(Some(choice));
-        } else if event.key() == "Escape" {
-            store.run(if store.is_reviewing(&id.get_value()) {
-                Command::PlainReview
-            } else {
-                Command::LeaveDoubts(id.get_value())
-            });
-        } else {
-            return;
-        }
-        event.prevent_default();
-        event.stop_propagation();
     };
     let choice = move |(at, Numbered { name, stands, choice }): (usize, Numbered)| {
         let key_id = (at == 0).then(|| format!("choice-{}", id.get_value()));
         view! {
-            <button type="button" class="key" id=key_id on:click=move |_| settle(Some(choice))>
+            <button type="button" class="key" id=key_id tabindex=stop(at) data-along="" on:click=move |_| settle(Some(choice))>
                 <span class="nth" aria-hidden="true">{at + 1}</span> {name}
                 {stands.map(|stands| view! { <span class="stands">" · " {stands}</span> })}
             </button>
@@ -119,10 +126,64 @@ fn asked(store: EditorStore, id: StoredValue<Id>, doubt: Open) -> impl IntoView 
     };
     view! {
         <div class="choices" role="group" aria-label=label on:keydown=keydown>
-            <p class="doubt">"?? " {question}</p>
+            <p class="doubt">"?? " {question} {nth}</p>
             {(!alike.is_empty()).then(|| view! { <AlsoFor alike also /> })}
             {answers.into_iter().enumerate().map(choice).collect_view()}
-            <button type="button" class="quiet" on:click=move |_| settle(None)>{none}</button>
+            <button type="button" class="quiet" tabindex=stop(n_answers) data-along="" on:click=move |_| settle(None)>{none}</button>
         </div>
     }
+}
+
+/// Letters at a question are those of the next step: who types them has not seen it.
+struct WritesOn {
+    store: EditorStore,
+    id: Id,
+    /// The line into which they go, once it is known.
+    line: StoredValue<Option<Line>>,
+}
+
+impl WritesOn {
+    /// Types a letter where the writer means it; says whether the key was one.
+    fn hears(&self, event: &KeyboardEvent) -> bool {
+        let is_begun = self.line.get_value().is_some();
+        let letter = letter(event).filter(|key| is_begun || key.chars().all(char::is_alphabetic));
+        let Some(letter) = letter else { return false };
+        if !is_begun {
+            self.line.set_value(self.store.write_on(&self.id));
+        }
+        // Until the keyboard has got there, what is typed is brought there.
+        if let Some(line) = self.line.get_value() {
+            self.store.type_in_line(line, &letter);
+            event.prevent_default();
+            event.stop_propagation();
+        }
+        true
+    }
+}
+
+/// Answers by digits, and leaves the question by Esc.
+fn answer(
+    store: EditorStore,
+    id: &Id,
+    event: &KeyboardEvent,
+    picks: StoredValue<Vec<usize>>,
+    settle: impl Fn(Option<usize>),
+) {
+    let digit = event.key().parse::<usize>().ok().and_then(|digit| digit.checked_sub(1));
+    if let Some(choice) = digit.and_then(|at| picks.with_value(|picks| picks.get(at).copied())) {
+        settle(Some(choice));
+    } else if event.key() == "Escape" {
+        let is_of_paste = store.is_reviewing(id);
+        store.run(if is_of_paste { Command::PlainReview } else { Command::LeaveDoubts(id.clone()) });
+    } else {
+        return;
+    }
+    event.prevent_default();
+    event.stop_propagation();
+}
+
+/// Whether a key is pressed on an answer, and not on what stands above them.
+fn is_on_answer(event: &KeyboardEvent) -> bool {
+    let target = event.target().and_then(|target| target.dyn_into::<web_sys::Element>().ok());
+    target.is_some_and(|target| target.has_attribute("data-along"))
 }

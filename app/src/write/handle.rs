@@ -1,6 +1,7 @@
 //! The handle of the selected row: it is dragged by mouse, pen or finger, and pressed it shows where to move to.
 
 use super::drag;
+use crate::frame::pointer_drag::has_just_ended;
 use crate::state::EditorStore;
 use leptos::prelude::*;
 use procedures_schema::model::Id;
@@ -20,7 +21,7 @@ pub fn Handle(
     let id = StoredValue::new(id);
     // A press by the keyboard has no clicks to count and never ends a drag.
     let press = move |event: web_sys::MouseEvent| {
-        if event.detail() == 0 || !drag::has_just_ended() {
+        if event.detail() == 0 || !has_just_ended() {
             has_places.update(|has| *has = !*has);
         }
     };

@@ -1,5 +1,6 @@
 //! Keys of Write. Letter keys act nowhere but in texts; everything here needs a focused row or Ctrl.
 
+use super::within_row;
 use crate::components::keys_dialog::open_sheet;
 use crate::frame::undo_keys::undo_keys;
 use crate::state::readings::AskedAt;
@@ -75,7 +76,17 @@ pub fn everywhere(store: EditorStore, event: &KeyboardEvent) {
 /// Keys on a focused row.
 pub fn on_row(store: EditorStore, step: &Id, event: &KeyboardEvent) {
     let is_on_row_itself = event.target() == event.current_target();
-    if !is_on_row_itself || while_holding(store, event) {
+    if !is_on_row_itself {
+        leave_part(store, step, event);
+        return;
+    }
+    if while_holding(store, event) {
+        return;
+    }
+    if goes_on(event) {
+        if within_row::into_leading_words(step) {
+            event.prevent_default();
+        }
         return;
     }
     let command = match (event.key().as_str(), event.alt_key(), event.ctrl_key()) {
@@ -99,9 +110,30 @@ pub fn on_row(store: EditorStore, step: &Id, event: &KeyboardEvent) {
     store.run(command);
 }
 
+/// Esc in a part of a row that does not hear it itself leads back to the row; there it clears the selection.
+fn leave_part(store: EditorStore, step: &Id, event: &KeyboardEvent) {
+    let leaves = event.key() == "Escape" && !event.is_composing() && !event.default_prevented();
+    if leaves && !store.is_holding() {
+        event.prevent_default();
+        within_row::back_to(step);
+    }
+}
+
+/// Tab, forwards.
+fn goes_on(event: &KeyboardEvent) -> bool {
+    let is_bare = !event.shift_key() && !event.ctrl_key() && !event.alt_key() && !event.meta_key();
+    event.key() == "Tab" && is_bare && !event.is_composing()
+}
+
 /// Keys in the words of a row.
 pub fn in_words(store: EditorStore, step: &Id, event: &KeyboardEvent) {
     if event.is_composing() || while_holding(store, event) {
+        return;
+    }
+    if goes_on(event) {
+        if within_row::into_meaning(step) {
+            event.prevent_default();
+        }
         return;
     }
     let command = match event.key().as_str() {

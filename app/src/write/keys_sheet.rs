@@ -12,7 +12,10 @@ const OF_WRITE: [Group; 3] = [
         "On Write, in the line",
         &[
             ("Enter", "keep the line as a step, and go on"),
-            ("1 to 9", "answer what is asked; Esc leaves it open, and makes plain rows of a pasted text"),
+            (
+                "1 to 9",
+                "answer what is asked; Tab goes to the next question, Esc leaves it open, and makes plain rows of a pasted text",
+            ),
             ("Shift+Enter", "a second line for the same step"),
             (
                 "warning: read: wait why: photo: ask: hold: later: bring: back:",
@@ -21,6 +24,7 @@ const OF_WRITE: [Group; 3] = [
             ("Ctrl+V of several lines", "each becomes a step"),
             ("Ctrl+Shift+V", "as plain rows, of which nothing is read"),
             ("Tab", "to what is asked or not said yet, then to what it means"),
+            ("Esc in the line at the end", "takes back what was typed, and once more brings it again"),
         ],
     ),
     (
@@ -33,7 +37,11 @@ const OF_WRITE: [Group; 3] = [
                 "into its words; at their end a line for the next step, within them it cuts the step in two",
             ),
             ("Backspace at the start of words", "joins them to the step before"),
-            ("Esc in words", "takes back what was typed there"),
+            ("Tab", "to the leading words, along which arrows lead, then to what it means"),
+            (
+                "Esc",
+                "in words: takes back what was typed there; on what it means: into the words; elsewhere: to the row, and then lets go of it",
+            ),
             (
                 "On what it means",
                 "Enter opens its fields, N: another name for its thing, Backspace: not an action",

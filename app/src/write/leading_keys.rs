@@ -1,7 +1,9 @@
 //! The leading words as keys: each puts its word at the start of the line where the caret is.
 //!
-//! The keys leave the keyboard where it is, so that a tablet's does not go away.
+//! The keys leave the keyboard where it is, so that a tablet's does not go away. For Tab they are one stop.
 
+use crate::components::one_stop::{goes_along, stop};
+use leptos::ev::KeyboardEvent;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
@@ -45,10 +47,10 @@ pub fn LeadingKeys(
         let _ = area.focus();
         let _ = area.set_selection_range(caret, caret);
     };
-    let key = move |(name, word): (&'static str, &'static str)| {
+    let key = move |(at, (name, word)): (usize, (&'static str, &'static str))| {
         view! {
             <button
-                type="button" class="quiet" on:click=move |_| press(word)
+                type="button" class="quiet" tabindex=stop(at) data-along="" on:click=move |_| press(word)
                 on:pointerdown=|event| event.prevent_default() on:mousedown=|event| event.prevent_default()
             >{name}</button>
         }
@@ -57,7 +59,11 @@ pub fn LeadingKeys(
     let told = tells_where.then(|| view! { <span class="place">{place}</span> });
     let label =
         move || if tells_where { format!("Leading words, {}", place()) } else { "Leading words".to_owned() };
-    view! { <div class="leading-keys" role="group" aria-label=label>{told}{WORDS.map(key)}</div> }
+    let along = |event: KeyboardEvent| {
+        goes_along(&event);
+    };
+    let keys = WORDS.into_iter().enumerate().map(key).collect_view();
+    view! { <div class="leading-keys" role="toolbar" aria-label=label on:keydown=along>{told}{keys}</div> }
 }
 
 /// The text with the word at the start of the caret's line, in the place of another leading word there; and where

@@ -10,6 +10,7 @@ use super::ladder_keys::LadderKeys;
 use super::leading_keys::LeadingKeys;
 use super::line_meaning::LineMeaning;
 use super::mirror::mirror;
+use super::taking_back::TakingBack;
 use crate::components::step_asides::conditions;
 use crate::state::attention::WritesIn;
 use crate::state::heard::plain;
@@ -37,7 +38,8 @@ pub fn NewLine(
     };
     let meaning = LineMeaning::new(store, after.get_value(), words);
     let branch = store.branch(line, after);
-    let typed = Typed { store, after, line, meaning, branch, is_plain: StoredValue::new(false) };
+    let back = TakingBack::default();
+    let typed = Typed { store, after, line, meaning, branch, back, is_plain: StoredValue::new(false) };
     let told = store.told();
     let example =
         Memo::new(move |_| if is_last { told.with(|told| example(told.last_stage.as_ref())) } else { "" });
@@ -53,7 +55,7 @@ pub fn NewLine(
                     id=id class="words draft" rows="1" spellcheck="false" enterkeyhint="next"
                     prop:value=move || words.get() placeholder=move || example.get()
                     on:input=move |event| store.set_line(line, event_target_value(&event))
-                    on:focus=move |_| if is_last { store.entered_line() }
+                    on:focus=move |_| if is_last { back.enters(words.get_untracked()); store.entered_line() }
                     on:keydown=move |event| typed.key(&event)
                     on:paste=move |event| typed.pasted(&event)
                 ></textarea>
@@ -74,8 +76,8 @@ fn in_branch(store: EditorStore, branch: &[Answer]) -> Option<impl IntoView + us
     (!branch.is_empty()).then(|| {
         view! {
             <p class="in-branch">
-                {words}" "
-                <button type="button" class="quiet" title="Enter in the empty line" on:click=leave>"Leave it"</button>
+                <span>"Goes on "{words}</span>" "
+                <button type="button" class="quiet" title="Enter in the empty line" on:click=leave>"Leave this answer"</button>
             </p>
         }
     })
@@ -122,6 +124,7 @@ struct Typed {
     line: Line,
     meaning: LineMeaning,
     branch: Memo<Vec<Answer>>,
+    back: TakingBack,
     is_plain: StoredValue<bool>,
 }
 
@@ -170,7 +173,19 @@ impl Typed {
                 event.stop_propagation();
                 self.store.run(Command::CloseDraft);
             }
+            "Escape" if !event.is_composing() && !self.store.is_holding() => self.takes_back(event),
             _ => {}
+        }
+    }
+
+    /// Takes back what has been typed in the line at the end since the keyboard came, which no undo holds; so the next
+    /// Esc brings it again.
+    fn takes_back(self, event: &KeyboardEvent) {
+        let words = self.store.line(self.line).get_untracked();
+        if let Some(words) = self.back.instead_of(words) {
+            event.prevent_default();
+            event.stop_propagation();
+            self.store.set_line(self.line, words);
         }
     }
 
@@ -216,6 +231,7 @@ impl Typed {
         let typed = self.words();
         if !typed.is_empty() && !self.store.seat().only_shows().get_untracked() {
             self.store.set_line(self.line, String::new());
+            self.back.enters(String::new());
         }
         (!typed.is_empty()).then_some(typed)
     }

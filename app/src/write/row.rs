@@ -113,7 +113,7 @@ fn stays_closed(event: &web_sys::FocusEvent) -> bool {
     })
 }
 
-/// The words of the selected row as a field, what is asked about them, and what they mean.
+/// The words of the selected row as a field, the leading words, what is asked about them, and what they mean.
 #[component]
 fn OpenWords(
     store: EditorStore,
@@ -125,6 +125,7 @@ fn OpenWords(
     let id = StoredValue::new(id);
     view! {
         <WordsField store id=id.get_value() step heard number />
+        <LeadingKeys field=Signal::stored(format!("words-{}", id.get_value())) step=Signal::derive(move || Some(number.get())) />
         <PastedLine store id=id.get_value() />
         <Choices store id=id.get_value() heard />
         <OtherReadings store id=id.get_value() />
@@ -133,7 +134,6 @@ fn OpenWords(
         <TwoFigures store id=id.get_value() heard />
         <Tokens store id=id.get_value() step />
         {move || step.get().map(|step| out_lines(&step.actions))}
-        <LeadingKeys field=Signal::stored(format!("words-{}", id.get_value())) step=Signal::derive(move || Some(number.get())) />
     }
 }
 

@@ -43,7 +43,10 @@ pub fn Tokens(
         move || why.get().filter(|why| !why.is_empty()).map(|why| view! { <p class="why">"why: " {why}</p> });
     let key = move |at: usize| view! { <OneToken store id=id.get_value() at action=action(at) open naming looked_at /> };
     view! {
-        <div class="notation tokens" role="group" aria-label="What it means">
+        <div
+            class="notation tokens" role="group" aria-label="What it means"
+            on:keydown=move |event| if is_left(&event) { store.run(Command::EditWords(id.get_value(), None)); }
+        >
             <For each=move || 0..n_actions.get() key=|at| *at children=key />
             <button
                 type="button" class="quiet other" title="Ctrl+." on:click=move |_| ask(store, &id.get_value())
@@ -102,7 +105,6 @@ fn OneToken(
                 store.run(Command::Decline { step: id.get_value(), action: at });
             }
             "Escape" if open.get_untracked().is_some() => open.set(None),
-            "Escape" => store.run(Command::EditWords(id.get_value(), None)),
             _ => return,
         }
         event.prevent_default();

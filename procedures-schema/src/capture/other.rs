@@ -75,6 +75,7 @@ impl Reader<'_> {
             }
             Verb::Test => self.test(clause, &mut action, &mut said_by)?,
             Verb::Read => self.read_value(clause, &mut action, &mut said_by)?,
+            Verb::Photograph => action.text = self.photographed(clause),
             _ => action.text = Some(self.object_text(clause)?),
         }
         Some(Proposal { action, choices: Vec::new(), doubtful: None, possible: true, said_by })
@@ -237,6 +238,20 @@ impl Reader<'_> {
         Some(())
     }
 
+    /// What is photographed: what the words say, or what is acted on afterwards, "a picture before you unplug *the fan*",
+    /// or what the line was about last.
+    fn photographed(&self, clause: &Clause) -> Option<String> {
+        if let Some(said) = self.object_text(clause) {
+            return Some(said);
+        }
+        let behind = clause.phrase.last().map_or(clause.verb(), |last| last + 1);
+        let ends = |i: &usize| self.tokens.get(*i).is_none_or(|token| token.before != Break::None);
+        let end = (behind + 1..self.tokens.len()).find(ends).unwrap_or(self.tokens.len());
+        let is_article = |i: &usize| matches!(self.text(*i), "a" | "an" | "both" | "its" | "the" | "your");
+        let named = (behind..end).find(is_article).and_then(|article| self.text_from(article + 1, end));
+        named.or_else(|| self.last.last().map(|last| self.map.name_of(&last.id).to_owned()))
+    }
+
     /// Whether a figure belongs to a name: "the new 3 bar safety valve", "the 3 A fuse".
     fn describes(&self, quantity: &super::quantity::Quantity) -> bool {
         let before = quantity.from.checked_sub(1).map_or("", |i| self.text(i));
@@ -275,7 +290,8 @@ impl Reader<'_> {
             let is_subject = matches!(text, "he" | "it" | "she" | "the" | "there" | "they" | "we" | "you");
             clause.means == [Verb::Tell] && (is_subject || text.contains("'ll"))
         };
-        let end = (from + 1..clause.to).find(|i| tells(i) || begins(i)).unwrap_or(clause.to);
+        let is_when = |i: &usize| clause.means == [Verb::Photograph] && says_when(i);
+        let end = (from + 1..clause.to).find(|i| tells(i) || begins(i) || is_when(i)).unwrap_or(clause.to);
         self.text_from(from, end)
     }
 }

@@ -2,12 +2,13 @@
 //!
 //! Whatever is chosen comes with what it needs, under new ids and with its references. A thing of the same name that is
 //! here already is taken for the same unless somebody says that it is another one, which then gets a name of its own.
+//! The phrases of the other procedure come along; of one whose words are a phrase here, the meaning here stays.
 //! What is here stays word for word as it is. Steps, answers of the census, pictures and replaced demands stay where
 //! they are: they speak of the other job.
 
 use super::carry::onto::{needed, the_same, with_missing};
 use crate::edit::{Difference, Edit, Scope, differences};
-use crate::model::{ApplianceMap, Id, IdSource, Procedure, ThingKind};
+use crate::model::{ApplianceMap, Id, IdSource, OwnPhrase, Procedure, ThingKind};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -33,6 +34,8 @@ pub struct Bringing {
     pub meetings: Vec<Meeting>,
     /// How many things are taken for one that is here.
     pub n_same: usize,
+    /// The phrases of the procedure's own that come along and are not here yet.
+    pub phrases: Vec<OwnPhrase>,
     /// What stays where it is, in words.
     pub left_behind: Vec<String>,
     /// The edits, to be applied in order as one entry of the undo; none, if nothing is new.
@@ -82,19 +85,30 @@ pub fn bring(
         }
     }
     bringing.left_behind = left_behind(from, &missing);
-    if missing.is_empty() {
+    let is_whole = from.map.things().all(|(_, id, ..)| coming.contains(id));
+    if is_whole || !missing.is_empty() {
+        bringing.phrases = new_phrases(from, into);
+    }
+    if missing.is_empty() && bringing.phrases.is_empty() {
         return bringing;
     }
-    let map = with_missing(&into.map, &from.map, &missing, &renamed);
+    let mut map = with_missing(&into.map, &from.map, &missing, &renamed);
+    map.phrases.extend(bringing.phrases.iter().cloned());
     let is_new = |id: &Id| missing.iter().any(|old| renamed.get(old) == Some(id));
     let new = map.things().filter(|(_, id, ..)| is_new(id));
     bringing.new = new.map(|(kind, _, name, _)| (kind, name.to_owned())).collect();
-    let is_whole = from.map.things().all(|(_, id, ..)| coming.contains(id));
-    bringing.edits = vec![
-        Edit::SetMap(Arc::new(map)),
-        Edit::SetScope(Box::new(scope(from, into, &missing, &renamed, is_whole))),
-    ];
+    bringing.edits = vec![Edit::SetMap(Arc::new(map))];
+    if !missing.is_empty() {
+        let scope = scope(from, into, &missing, &renamed, is_whole);
+        bringing.edits.push(Edit::SetScope(Box::new(scope)));
+    }
     bringing
+}
+
+/// The phrases of another procedure whose words are none here: they speak of verbs, so whatever comes brings all of them.
+fn new_phrases(from: &Procedure, into: &Procedure) -> Vec<OwnPhrase> {
+    let is_here = |own: &OwnPhrase| into.map.phrases.iter().any(|known| known.is_called(&own.words));
+    from.map.phrases.iter().filter(|own| !is_here(own)).cloned().collect()
 }
 
 /// What each thing of another map and the one of its name here say differently; of those that say the same, nothing.

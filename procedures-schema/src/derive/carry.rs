@@ -166,14 +166,20 @@ impl Carried {
 }
 
 impl Carried {
-    /// The phrases of the procedure whose words stand in the steps, and which another lacks.
+    /// The phrases of the procedure whose words stand in the steps, and which another lacks. Other forms of a word begin
+    /// alike; a phrase too many does no harm.
     fn phrases_for(&self, into: &Procedure) -> Vec<OwnPhrase> {
         let is_word = |c: char| c.is_alphanumeric() || c == '-';
         let words = |text: &str| -> BTreeSet<String> {
             text.to_lowercase().split(|c| !is_word(c)).map(str::to_owned).collect()
         };
         let said: Vec<BTreeSet<String>> = self.steps.iter().map(|step| words(&step.words)).collect();
-        let is_said = |own: &&OwnPhrase| said.iter().any(|said| words(&own.words).is_subset(said));
+        let begins = |word: &str| word.chars().take(3).collect::<String>();
+        let stands = |said: &BTreeSet<String>, word: &str| said.iter().any(|one| begins(one) == begins(word));
+        let is_said = |own: &&OwnPhrase| {
+            let own = words(&own.words);
+            said.iter().any(|said| own.iter().all(|word| stands(said, word)))
+        };
         let is_new = |own: &&OwnPhrase| !into.map.phrases.iter().any(|known| known.is_called(&own.words));
         self.map.phrases.iter().filter(is_new).filter(is_said).cloned().collect()
     }

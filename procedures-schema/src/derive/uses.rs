@@ -1,6 +1,6 @@
 //! Where a thing of the map is used: in which steps, by which other things, where else.
 
-use crate::model::{ApplianceMap, Beside, Id, Procedure, References, Step, Verb, names};
+use crate::model::{Action, ApplianceMap, Beside, Id, Procedure, References, Step, Verb, names};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Where a thing is used.
@@ -65,7 +65,7 @@ impl UseTable {
                 }
             };
             Step::clone(step).each_thing(&mut |id| note(id));
-            seals_made(&document.map, step).for_each(note);
+            seals_met(&document.map, step).for_each(note);
         }
         let mut map = ApplianceMap::clone(&document.map);
         let mut note = |id: &mut Id| {
@@ -83,7 +83,7 @@ impl UseTable {
         table
     }
 
-    /// The numbers of the steps that name a thing itself, or that make a connection with it as a seal.
+    /// The numbers of the steps that name a thing itself; of a seal also of those that undo or make its connection.
     pub fn steps(&self, thing: &Id) -> &[usize] {
         self.steps.get(thing).map(Vec::as_slice).unwrap_or_default()
     }
@@ -95,12 +95,12 @@ impl UseTable {
     }
 }
 
-/// The seals of the connections that a step makes, whether they are new or kept.
-fn seals_made<'m>(map: &'m ApplianceMap, step: &Step) -> impl Iterator<Item = &'m Id> {
-    let made = step.actions.iter().filter(|action| action.verb == Verb::Make).flat_map(|action| &action.on);
-    let made: Vec<&Id> = made.collect();
-    let made = map.connections.iter().filter(move |connection| made.contains(&&connection.id));
-    made.flat_map(|connection| connection.seals.iter().map(|used| &used.seal))
+/// The seals of the connections that a step undoes, where they come to light, or makes, new or kept.
+fn seals_met<'m>(map: &'m ApplianceMap, step: &Step) -> impl Iterator<Item = &'m Id> {
+    let meets = |action: &&Action| matches!(action.verb, Verb::Undo | Verb::Make);
+    let met: Vec<&Id> = step.actions.iter().filter(meets).flat_map(|action| &action.on).collect();
+    let met = map.connections.iter().filter(move |connection| met.contains(&&connection.id));
+    met.flat_map(|connection| connection.seals.iter().map(|used| &used.seal))
 }
 
 fn users(map: &ApplianceMap, sought: &[&Id]) -> Vec<String> {
@@ -135,8 +135,8 @@ fn elsewhere(document: &Procedure, sought: &[&Id]) -> Vec<&'static str> {
 mod tests {
     use super::*;
     use crate::model::{
-        Action, Aim, Circuit, CircuitKind, Component, Connection, Family, Goal, Handle, Isolator, Rest,
-        SUPPLY, Seal, SealPolicy, SealUse, Section, Stage,
+        Aim, Circuit, CircuitKind, Component, Connection, Family, Goal, Handle, Isolator, Rest, SUPPLY, Seal,
+        SealPolicy, SealUse, Section, Stage,
     };
     use std::sync::Arc;
 
@@ -172,19 +172,19 @@ mod tests {
     }
 
     #[test]
-    fn a_seal_is_used_where_its_connection_is_made() {
+    fn a_seal_is_used_where_its_connection_is_undone_and_made() {
         let mut d = document();
         let map = Arc::make_mut(&mut d.map);
         map.seals.push(Seal::new("washer".into(), "washer", SealPolicy::AlwaysRenew));
         let used = SealUse { seal: "washer".into(), quantity: 1, rest: Rest::default() };
         map.connections[0].seals.push(used);
         assert_eq!(UseTable::of(&d).steps(&"washer".into()), [0; 0]);
-        for verb in [Verb::Undo, Verb::Make] {
+        for verb in [Verb::Undo, Verb::Test, Verb::Make] {
             let mut step = Step::new("t".into(), Stage::Refit, "Make the union.");
             step.actions.push(Action::new(verb, vec!["union".into()]));
             d.steps.push(Arc::new(step));
         }
-        assert_eq!(UseTable::of(&d).steps(&"washer".into()), [4]);
+        assert_eq!(UseTable::of(&d).steps(&"washer".into()), [3, 5]);
     }
 
     #[test]

@@ -12,6 +12,7 @@ mod ascii;
 mod english;
 mod english_nouns;
 mod english_understood;
+mod forms;
 mod lowered;
 mod negation;
 mod own;

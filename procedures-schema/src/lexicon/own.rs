@@ -1,8 +1,10 @@
 //! Phrases of one procedure beside those of the language.
 //!
-//! They are found as they are written, in no other form. Where a phrase of the language has the same words either may be
+//! They are found as the phrases of the language are: in small letters, within a clause, and in the other forms of
+//! their words, of which nobody has listed those of a word that somebody made a verb (`forms`). Where a phrase of the language has the same words either may be
 //! meant: "knock off" the power, and in this procedure the lid.
 
+use super::forms::{as_noun, as_verb};
 use super::negation::Unsaying;
 use super::phrase::{Few, Said, WIDEST};
 use super::text::{Break, Token, tokens};
@@ -19,9 +21,22 @@ pub(crate) struct Own {
 
 #[derive(Debug)]
 struct Phrase {
-    /// Each word, and whether others may stand before it.
-    words: Vec<(String, bool)>,
+    words: Vec<Word>,
     means: &'static [Verb],
+}
+
+/// A word of a phrase.
+#[derive(Debug)]
+struct Word {
+    forms: Vec<String>,
+    /// Whether others may stand before it.
+    gap: bool,
+}
+
+impl Word {
+    fn fits(&self, token: &Token<'_>) -> bool {
+        self.forms.iter().any(|form| *form == token.text)
+    }
 }
 
 impl Own {
@@ -63,18 +78,17 @@ impl Phrase {
     fn of(own: &OwnPhrase) -> Option<Self> {
         let at = Verb::ALL.iter().position(|verb| *verb == own.verb)?;
         let means = Verb::ALL.get(at..=at)?;
-        let mut words: Vec<(String, bool)> = Vec::new();
+        let mut words: Vec<Word> = Vec::new();
         for part in own.words.split('…') {
-            let cut = tokens(part);
-            let first = words.len();
-            words.extend(cut.iter().map(|token| (token.text.to_string(), false)));
-            if let Some((_, gap)) = words.get_mut(first).filter(|_| first > 0) {
-                *gap = true;
+            for (n, token) in tokens(part).iter().enumerate() {
+                let is_first = words.is_empty();
+                let forms = if is_first { as_verb(&token.text) } else { as_noun(&token.text) };
+                words.push(Word { forms, gap: n == 0 && !is_first });
             }
         }
         let n_words = words.len();
-        if let Some((last, gap)) = words.last_mut().filter(|_| n_words > 1) {
-            *gap |= PARTICLES.contains(&last.as_str());
+        if let Some(last) = words.last_mut().filter(|_| n_words > 1) {
+            last.gap |= last.forms.iter().any(|form| PARTICLES.contains(&form.as_str()));
         }
         (n_words > 0).then_some(Self { words, means })
     }
@@ -82,10 +96,10 @@ impl Phrase {
     /// The phrase where it begins at a token.
     fn at(&self, cut: &[Token<'_>], at: usize) -> Option<Said> {
         let mut tokens: Few<usize> = Few::new();
-        for (word, gap) in &self.words {
+        for word in &self.words {
             let next = match tokens.last() {
-                None => Some(at).filter(|at| cut.get(*at).is_some_and(|token| token.text == *word)),
-                Some(last) => Self::next(cut, last + 1, if *gap { WIDEST } else { 0 }, word),
+                None => Some(at).filter(|at| cut.get(*at).is_some_and(|token| word.fits(token))),
+                Some(last) => Self::next(cut, last + 1, if word.gap { WIDEST } else { 0 }, word),
             };
             tokens.push(next?);
         }
@@ -93,10 +107,10 @@ impl Phrase {
     }
 
     /// The first token of this text, at most so many from another, in the same clause.
-    fn next(cut: &[Token<'_>], from: usize, widest: usize, word: &str) -> Option<usize> {
+    fn next(cut: &[Token<'_>], from: usize, widest: usize, word: &Word) -> Option<usize> {
         for i in from..=from + widest {
             let token = cut.get(i).filter(|token| token.before == Break::None)?;
-            if token.text == word {
+            if word.fits(token) {
                 return Some(i);
             }
         }

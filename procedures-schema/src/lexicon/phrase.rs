@@ -14,6 +14,10 @@ use smallvec::SmallVec;
 /// At most this many words stand in a gap.
 pub(super) const WIDEST: usize = 7;
 
+/// Where "and" in a gap leads to one thing more, so many words name it, its article among them: "push the fan plug and
+/// *the gas valve plug* home".
+const ONE_MORE: usize = 5;
+
 /// A list that needs no room of its own while it is as short as nearly every phrase.
 pub type Few<T> = SmallVec<[T; 3]>;
 
@@ -244,8 +248,9 @@ impl Phrases {
 
     /// The first word that fits, at most `widest` words from a place, in the same clause.
     fn next(&self, tokens: &[Token<'_>], from: usize, widest: usize, part: &Part) -> Option<usize> {
-        for i in from..=from + widest {
-            let token = tokens.get(i)?;
+        let mut last = from + widest;
+        for i in from.. {
+            let token = tokens.get(i).filter(|_| i <= last)?;
             // A gap is part of one clause; "take the key and switch off" takes nothing off.
             let joined = i.checked_sub(1).and_then(|i| tokens.get(i));
             let joined = joined.is_some_and(|token| matches!(&*token.text, "and" | "then" | "or"));
@@ -256,6 +261,9 @@ impl Phrases {
             }
             if part.fits(token) {
                 return Some(i);
+            }
+            if joined && widest > 0 && matches!(&*token.text, "both" | "its" | "the") {
+                last = last.max(i + ONE_MORE);
             }
         }
         None

@@ -153,7 +153,8 @@ impl Stretch<'_, '_> {
             let of_cap = first.is_some_and(|first| first + 1 == head && self.text(first) == "blanking");
             let is_noun = (head > start && first == Some(head)) || of_cap;
             let is_longer = said.tokens.len() > 1 || said.means.is_empty();
-            said.tokens.contains(&self.at) && is_longer && !is_noun
+            // "Screw the unions *back* on": either of the two may be of the phrase.
+            said.tokens.iter().any(|i| (end..=self.at).contains(i)) && is_longer && !is_noun
         };
         if self.said.iter().any(is_of_phrase) && !self.comes_off_before_going_on() {
             return None;

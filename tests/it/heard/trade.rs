@@ -435,5 +435,25 @@ pub(super) const WAYS: &[(&str, &str)] = &[
     ("Undo the brown wire.|Brown wire back on.", "make"),
     // In a list of things a word is none of the verbs that it can be.
     ("Unplug the fan.|Silencer, clip, fan plug back on.", "make ?fit ?make"),
-    ("Unplug the fan, snap a picture before.", "undo ?photograph"),
+    // The verb stands around a list.
+    ("Unplug the flow sensor and the NTC.|Plug the flow sensor and the NTC in.", "make make"),
+    ("Unplug the flow sensor and the NTC.|Plug the flow sensor and the NTC back in.", "make make"),
+    ("Unplug the fan and the gas valve.|Push the fan plug and the gas valve plug home.", "make make"),
+    ("Undo the two screws of the cover.|Take the cover off.|Screw the cover back on.", "fit|make ?make"),
+    ("Unscrew the filter bowl.|Screw the filter bowl back on.", "fit|make"),
+    ("Unscrew the two caps and the nut.|Screw the two caps and the nut back on.", "?fit fit|make make"),
+    ("Unplug the fan and the pump.|Plug the fan and the pump back in.", "make make"),
+    ("Pull the plugs off the flow sensor and the NTC.|Plug the flow sensor and the NTC in.", "make ?make"),
+    // What is put back is never new.
+    ("Plug the flow sensor and the NTC in.", ""),
+    // A photograph before something is done.
+    ("Unplug the fan, snap a picture before.", "undo photograph"),
+    ("Snap a picture before you unplug the fan.", "photograph ?undo"),
+    ("Snap a picture before unplugging the fan.", "photograph ?undo"),
+    ("Take a picture of the wiring before you unplug the fan.", "photograph ?undo"),
+    ("Take a photo of the terminals before you pull the plugs.", "photograph ?undo"),
+    ("Get a photo of the plugs before they come off.", "photograph ?undo"),
+    ("Take a photo before and after.", "photograph"),
+    ("Don't take a picture of the wiring before you unplug the fan.", ""),
+    ("Photograph the wires before you undo them.", "photograph"),
 ];

@@ -4,7 +4,7 @@ use super::{bring, coming, differing, whole};
 use crate::edit::apply;
 use crate::model::{
     ApplianceMap, Circuit, CircuitKind, Component, Connection, Family, Handle, Id, Isolator, Later,
-    NumberedIds, Procedure, SUPPLY, Section, ThingKind,
+    NumberedIds, OwnPhrase, Procedure, SUPPLY, Section, ThingKind, Verb,
 };
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -148,4 +148,23 @@ fn what_is_still_to_be_found_out_comes_along_and_the_origin_is_told_once() {
     let again = after(&from, &whole_map, &whole(&from.map), &["lid"]);
     assert_eq!(again.note, whole_map.note);
     assert_eq!(again.map.things().filter(|(kind, ..)| *kind == ThingKind::Component).count(), 3);
+}
+
+#[test]
+fn phrases_come_along_and_what_is_here_keeps_its_meaning() {
+    let (mut from, mut into) = (with_pump(CircuitKind::HeatingWater), Procedure::new("into".into(), "Empty"));
+    let phrases = [OwnPhrase::new("knock … off", Verb::Remove), OwnPhrase::new("twirl", Verb::Undo)];
+    Arc::make_mut(&mut from.map).phrases.extend(phrases);
+    let here = OwnPhrase::new("Twirl", Verb::Set);
+    Arc::make_mut(&mut into.map).phrases.push(here.clone());
+    let expected = [here, OwnPhrase::new("knock … off", Verb::Remove)];
+    for chosen in [whole(&from.map), these(&["pump"])] {
+        assert_eq!(after(&from, &into, &chosen, &[]).map.phrases, expected);
+    }
+    assert_eq!(after(&from, &into, &these(&[]), &[]).map.phrases.len(), 1, "nothing comes, and they do not");
+    let mut same = into.clone();
+    same.map = Arc::new(ApplianceMap { phrases: into.map.phrases.clone(), ..ApplianceMap::clone(&from.map) });
+    let document = after(&from, &same, &whole(&from.map), &[]);
+    assert_eq!(document.map.phrases, expected, "all things are here, and they come by themselves");
+    assert_eq!(document.note, "", "of the map nothing was brought");
 }

@@ -192,6 +192,7 @@ pub(super) static PHRASES: &[(&str, &[Verb])] = &[
     ("sample|sampled|sampling the|its|your flue", &[Test]),
     ("scrape|scraped|scrapes|scraping", &[Clean]),
     ("scrap|scrapped|scrapping|scraps", &[Discard]),
+    ("screw|screwed|screwing … back … down|in|on|up", &[Make, Fit]),
     ("screw|screwed|screwing … back|down|home|in|on|up", &[Make]),
     ("screw|screwed|screwing … into|onto|to", &[Make, Place]),
     ("screw|screwed|screwing … in|on", &[Place]),
