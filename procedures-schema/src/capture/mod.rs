@@ -26,6 +26,7 @@ mod led;
 mod listed;
 mod mention;
 mod nearer;
+mod no_order;
 mod objects;
 mod other;
 mod others;

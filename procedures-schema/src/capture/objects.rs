@@ -74,7 +74,10 @@ impl Reader<'_> {
         if looks || self.pronoun(clause).is_some() {
             Vec::new()
         } else {
-            pick(&|mention| !after_verb(mention))
+            // "Pressure off through the port plug, 1 turn only, *nip up* again": what, the words do not say.
+            let joined = |i: usize| self.tokens.get(i).is_some_and(|token| token.before != Break::Comma);
+            let near = |mention: &&Mention| (mention.to..=clause.verb()).all(joined);
+            pick(&|mention| !after_verb(mention) && near(mention))
         }
     }
 

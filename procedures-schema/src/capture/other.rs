@@ -267,6 +267,10 @@ impl Reader<'_> {
     /// The words that follow the verb.
     fn object_text(&self, clause: &Clause) -> Option<String> {
         let last = clause.phrase.last().copied().unwrap_or(clause.verb());
+        // "The customer is told": who, stands before.
+        if clause.means == [Verb::Tell] && self.text(clause.verb()) == "told" {
+            return None;
+        }
         // "Ask *customer* for the history": who is told stands in the phrase.
         if clause.means == [Verb::Tell] && last > clause.verb() && self.text(last) != "of" {
             // "Show the *user* how it runs", "let the *customer* know".
@@ -288,7 +292,9 @@ impl Reader<'_> {
         let begins = |i: &usize| {
             let text = self.text(*i);
             let is_subject = matches!(text, "he" | "it" | "she" | "the" | "there" | "they" | "we" | "you");
-            clause.means == [Verb::Tell] && (is_subject || text.contains("'ll"))
+            let is_contracted = ["'d", "'ll", "'re", "'ve"].iter().any(|end| text.ends_with(end))
+                || matches!(text, "it's" | "she's" | "that's" | "there's");
+            clause.means == [Verb::Tell] && (is_subject || is_contracted)
         };
         let is_when = |i: &usize| clause.means == [Verb::Photograph] && says_when(i);
         let end = (from + 1..clause.to).find(|i| tells(i) || begins(i) || is_when(i)).unwrap_or(clause.to);

@@ -165,6 +165,10 @@ impl Stretch<'_, '_> {
         if stretch.any(|i| matches!(self.text(i), "hinge" | "hinges")) {
             return None;
         }
+        // "Burner off" switches it off as often as it takes it off.
+        if state == "off" && matches!(self.text(head), "burner" | "compressor" | "heater") {
+            return None;
+        }
         let (_, verb) = sort.states.iter().find(|(states, _)| states.contains(&state))?;
         let is_order = is_name && self.goes_on_well(sort) && !self.is_told() && !self.is_looked_for(start);
         is_order.then_some(Understood { before: start, verb, of: self.at })

@@ -21,6 +21,14 @@ pub(super) const SEEMING: &[(&str, &str)] = &[
     ("Switch on the boiler.|Call it twenty-two foot pounds.", ""),
     ("Close the flow valve.|Leave it open so that no pressure builds up.", ""),
     ("Switch on the boiler, three minutes off load.", "start"),
+    ("Close the gas cock.|The tube is only pushed in.", ""),
+    ("Switch on the boiler.|The boiler should stop at 10 bar and start again at 8.", ""),
+    ("Switch on the boiler.|Let the owner know that they have air.", "tell who=owner"),
+    ("Close the gas cock.|Burner off at the panel.", ""),
+    (
+        "Take off the cover.|Undo the plug.|Pressure off by the gauge port, 1 turn only, nip up again after.",
+        "",
+    ),
     // What is left as it is.
     ("Close the drain cock but leave the flow valve open.", ""),
     (

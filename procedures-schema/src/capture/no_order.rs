@@ -1,0 +1,221 @@
+//! Words that look like a verb of an order and are none: a noun, a state, what a thing does by itself, what somebody would
+//! do.
+
+use crate::lexicon::{Break, Said, Token};
+use crate::model::Verb;
+
+/// Whether a verb tells what a thing or somebody does by itself: "the valve must *shut* dry", "they *snap* in the
+/// cold".
+pub(super) fn is_expected(tokens: &[Token<'_>], at: usize) -> bool {
+    const MODALS: &[&str] = &["can", "could", "may", "might", "must", "should", "will", "would"];
+    const SUBJECTS: &[&str] = &["he", "she", "they", "which", "who"];
+    let text =
+        |back: usize| at.checked_sub(back).and_then(|i| tokens.get(i)).map_or("", |token| &*token.text);
+    // "He'll *have turned* the heating off": done by somebody else.
+    let has_done =
+        matches!(text(1), "had" | "has" | "have") && !matches!(text(2), "" | "you" | "must" | "to");
+    // "You must lock it" is an order.
+    let is_modal = MODALS.contains(&text(1)) && !matches!(text(2), "" | "you");
+    // "This one was pumping up."
+    let is_doing = matches!(text(1), "are" | "is" | "was" | "were" | "it's" | "she's" | "they're")
+        && text(0).ends_with("ing");
+    // "*Drain's stopped* now", "the *drip stopped*": what runs stops by itself.
+    let is_over = (text(1).ends_with("'s") && !matches!(text(1), "it's" | "let's" | "that's"))
+        && ["ed", "ing"].iter().any(|end| text(0).ends_with(end));
+    let runs = ["bleed", "drain", "draining", "drip", "dripping", "flow", "leak", "trickle", "water"];
+    let is_dry = matches!(text(0), "stop" | "stopped") && runs.contains(&text(1));
+    is_modal
+        || has_done
+        || is_doing
+        || is_over
+        || is_dry
+        || SUBJECTS.contains(&text(1))
+        || text(1).ends_with("'ll")
+        || is_thought(tokens, at)
+        || is_expected_too(tokens, at)
+}
+
+/// Whether a verb tells what somebody would do, does as a rule or comes to see: "*I'd lock* it only there's no hole",
+/// "*normally rinsed*", "*you can see* the coupling", "*nothing undone* there".
+fn is_thought(tokens: &[Token<'_>], at: usize) -> bool {
+    const RULES: &[&str] = &["normally", "often", "sometimes", "usually"];
+    const SEEING: &[&str] = &["feel", "find", "hear", "notice", "see", "spot"];
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let joined = |i: &usize| tokens.get(i + 1).is_some_and(|next| next.before == Break::None);
+    let is_between = |word: &str| {
+        word.ends_with("ly")
+            || matches!(word, "always" | "can" | "could" | "just" | "never" | "often" | "should")
+    };
+    let mut before = (0..at).rev().take_while(joined).map(text);
+    if before.clone().next().is_some_and(|word| RULES.contains(&word) || matches!(word, "none" | "nothing")) {
+        return true;
+    }
+    // "The tube *is only pushed* in."
+    let mut words = before.clone();
+    if words.next() == Some("only") && words.next().is_some_and(|word| matches!(word, "are" | "is" | "was")) {
+        return true;
+    }
+    // "*Opening the supply* in one go would cause hammer."
+    let begins = |i: usize| tokens.get(i).is_none_or(|token| token.before != Break::None) || i == 0;
+    let would = tokens.iter().skip(at + 1).take_while(|next| next.before == Break::None);
+    if begins(at)
+        && text(at).ends_with("ing")
+        && would
+            .into_iter()
+            .any(|next| matches!(&*next.text, "can" | "could" | "may" | "might" | "will" | "would"))
+    {
+        return true;
+    }
+    let subject = before.find(|word| !is_between(word)).unwrap_or("");
+    subject.ends_with("'d") || (SEEING.contains(&text(at)) && matches!(subject, "i" | "we" | "you"))
+}
+
+/// "The compressor *should stop* at 10 bar and *start* again at 8": both are what a thing does.
+fn is_expected_too(tokens: &[Token<'_>], at: usize) -> bool {
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    if at == 0 || text(at - 1) != "and" || text(at).ends_with("ed") {
+        return false;
+    }
+    let begins = |i: &usize| tokens.get(*i).is_none_or(|token| token.before == Break::Sentence);
+    let from = (0..=at).rev().find(begins).unwrap_or(0);
+    let people = |i: usize| matches!(text(i), "i" | "somebody" | "they" | "we" | "you");
+    (from + 1..at - 1).any(|i| {
+        let modal = matches!(text(i), "may" | "might" | "should" | "will" | "would");
+        modal && text(i + 1) != "be" && !people(i - 1) && text(from) != "if"
+    })
+}
+
+/// Whether what a phrase says of a thing only stays as it is: "the tube to the switch *stays on*".
+pub(super) fn stays_so(tokens: &[Token<'_>], said: &Said) -> bool {
+    let (Some(&first), Some(&last)) = (said.tokens.first(), said.tokens.last()) else { return false };
+    let before = last.checked_sub(1).filter(|before| *before > first && !said.tokens.contains(before));
+    let text = before.and_then(|before| tokens.get(before)).map_or("", |token| &*token.text);
+    matches!(text, "remain" | "remains" | "stay" | "stayed" | "stays")
+}
+
+/// Whether a verb is what something gets: "give it *a good brush*", "the tray gets *a proper scrub*".
+pub(super) fn is_quantified_doing(tokens: &[Token<'_>], at: usize) -> bool {
+    const DOINGS: &[&str] = &["brush", "check", "clean", "look", "rinse", "rub", "scrub", "wash", "wipe"];
+    let text =
+        |back: usize| at.checked_sub(back).and_then(|i| tokens.get(i)).map_or("", |token| &*token.text);
+    let joined = |i: usize| tokens.get(i).is_some_and(|token| token.before == Break::None);
+    let next = tokens.get(at + 1).map_or("", |token| &*token.text);
+    DOINGS.contains(&text(0))
+        && joined(at)
+        && at > 1
+        && joined(at - 1)
+        && matches!(text(2), "a" | "an" | "another")
+        && !matches!(next, "a" | "all" | "an" | "both" | "it" | "its" | "the" | "them" | "your")
+}
+
+/// Whether a verb tells what a thing does: "the zone valve *opens*". What people do in that form is an order: "the
+/// engineer closes the valve".
+pub(super) fn is_told(tokens: &[Token<'_>], at: usize, means: &[Verb]) -> bool {
+    const PEOPLE: &[&str] =
+        &["colleague", "engineer", "fitter", "installer", "keeper", "operator", "person", "technician"];
+    let Some(token) = tokens.get(at).filter(|token| token.before == Break::None) else { return false };
+    let Some(before) = at.checked_sub(1).and_then(|i| tokens.get(i)) else { return false };
+    let in_third = token.text.ends_with('s') && !token.text.ends_with("ss");
+    // "The plug on the fan *comes off the same way*" orders what is done to it.
+    if token.text == "comes" {
+        return false;
+    }
+    let subject = before.text.chars().all(|c| c.is_alphabetic() || c == '-')
+        && !matches!(&*before.text, "and" | "or" | "then" | "to");
+    in_third
+        && subject
+        && !PEOPLE.contains(&before.text.as_ref())
+        && means.iter().all(|verb| verb.changes_the_appliance() || *verb == Verb::Start)
+}
+
+/// Whether a word that is a verb as often as a state ends what another verb says: "the valve drives *open*".
+pub(super) fn is_state(tokens: &[Token<'_>], at: usize) -> bool {
+    const STATES: &[&str] = &["clear", "close", "open", "shut"];
+    let Some(token) = tokens.get(at).filter(|token| token.before == Break::None) else { return false };
+    let before = at.checked_sub(1).and_then(|i| tokens.get(i)).map_or("", |token| &*token.text);
+    let behind =
+        tokens.get(at + 1).filter(|next| next.before == Break::None).map_or("", |token| &*token.text);
+    let goes_on = matches!(behind, "the" | "a" | "an" | "it" | "them" | "both" | "all" | "its");
+    STATES.contains(&token.text.as_ref()) && before.ends_with('s') && !before.ends_with("ss") && !goes_on
+}
+
+/// Whether a word that is a noun as often as a verb ends a name: "the fan *plug*", "the flue *cap*".
+pub(super) fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
+    const BOTH: &[&str] = &[
+        "blank", "block", "bolt", "bond", "brush", "bung", "call", "cap", "clip", "drain", "fire", "latch",
+        "lead", "plug", "screw", "setting", "strap", "strip", "tag", "tap", "vent", "warning", "wedge",
+    ];
+    const LISTED: &[&str] = &["bolt", "clip", "latch", "plug", "screw", "strap"];
+    const JOINING: &[&str] = &[
+        "and", "again", "always", "away", "back", "down", "first", "in", "it", "now", "off", "on", "or",
+        "out", "please", "them", "then", "to", "up", "with",
+    ];
+    let tells =
+        |next: &Token<'_>| next.before == Break::None && matches!(&*next.text, "is" | "are" | "has" | "was");
+    // "*Block* is scrap."
+    if tokens.get(at).is_some_and(|token| BOTH.contains(&token.text.as_ref()))
+        && tokens.get(at + 1).is_some_and(tells)
+    {
+        return true;
+    }
+    // "Silencer, *clip*, both plugs": in a list of things.
+    let ends = tokens.get(at + 1).is_none_or(|next| next.before != Break::None);
+    let is_listed =
+        tokens.get(at).is_some_and(|token| token.before == Break::Comma && LISTED.contains(&&*token.text));
+    if is_listed && ends {
+        return true;
+    }
+    let Some(token) = tokens.get(at).filter(|token| token.before == Break::None) else { return false };
+    let Some(before) = at.checked_sub(1).and_then(|i| tokens.get(i)) else { return false };
+    // "The 2-pin *plug*."
+    let is_word = |c: char| c.is_alphabetic() || c == '-';
+    let names = before.text.chars().all(|c| is_word(c) || c.is_ascii_digit())
+        && before.text.contains(char::is_alphabetic)
+        && !before.text.ends_with("ly");
+    // "The M4 *screw* in the cover."
+    let is_thread =
+        before.text.starts_with('m') && before.text.bytes().nth(1).is_some_and(|b| b.is_ascii_digit());
+    BOTH.contains(&token.text.as_ref()) && (names || is_thread) && !JOINING.contains(&before.text.as_ref())
+}
+
+/// Whether a word that says how something is stands before what it is said of: "in a *clean* can", "catch it in *clean*
+/// cans", "by *test* menu".
+pub(super) fn is_of_name(tokens: &[Token<'_>], at: usize) -> bool {
+    const QUALITIES: &[&str] = &["clean", "close", "clear", "empty", "open", "test"];
+    const LEADS: &[&str] = &["at", "by", "for", "from", "in", "into", "of", "onto", "under", "with"];
+    let joined = |i: usize| tokens.get(i).is_some_and(|token| token.before == Break::None);
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let Some(before) = at.checked_sub(1).filter(|_| joined(at)) else { return false };
+    // "Keep it for *refill*", but not "look for leaks for 5 minutes".
+    let is_end = text(before) == "for" && !text(at).ends_with("ing") && text(at) != "for";
+    is_end || (LEADS.contains(&text(before)) && QUALITIES.contains(&text(at)) && joined(at + 1))
+}
+
+/// Whether "on" or "off" at the end of a phrase leads to where something is: "turn the spindle with pliers *on the* flat"
+/// switches nothing on.
+pub(super) fn leads_to_a_place(tokens: &[Token<'_>], said: &Said) -> bool {
+    const SWITCHES: &[&str] = &["flick", "power", "switch", "throw", "turn"];
+    const ARTICLES: &[&str] = &["a", "an", "its", "the", "their", "your"];
+    const BEHIND_ON: &[&str] = &[
+        "again", "and", "as", "at", "before", "both", "by", "first", "for", "from", "full", "fully", "high",
+        "if", "in", "last", "low", "max", "maximum", "min", "minimum", "once", "or", "outside", "so", "then",
+        "till", "to", "until", "when", "while", "with", "without",
+    ];
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let (Some(&first), Some(&last)) = (said.tokens.first(), said.tokens.last()) else { return false };
+    let switches = SWITCHES.iter().any(|begin| text(first).starts_with(begin));
+    let is_apart = said.tokens.len() == 2 && last > first + 1;
+    let next = tokens.get(last + 1).filter(|next| next.before == Break::None);
+    let Some(next) = next.filter(|_| switches && is_apart) else { return false };
+    // "Switch the isolator on the wall *back on*."
+    let behind = tokens.iter().skip(last + 1).take_while(|token| token.before == Break::None);
+    if behind.into_iter().any(|token| token.text == text(last)) {
+        return false;
+    }
+    let names = next.text.chars().all(char::is_alphabetic) && !next.text.ends_with("ly");
+    match text(last) {
+        "on" => names && !BEHIND_ON.contains(&&*next.text),
+        "off" => ARTICLES.contains(&&*next.text),
+        _ => false,
+    }
+}
