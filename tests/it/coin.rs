@@ -29,12 +29,12 @@ impl IdSource for Names {
 }
 
 /// A document that is typed line by line.
-struct Typed {
-    document: Procedure,
+pub(crate) struct Typed {
+    pub(crate) document: Procedure,
 }
 
 impl Typed {
-    fn new() -> Self {
+    pub(crate) fn new() -> Self {
         Self { document: Procedure::new(Id::new("p"), "Invented") }
     }
 
@@ -53,7 +53,7 @@ impl Typed {
         self.document.steps.push(Arc::new(Step { actions, ..Step::new(id, stage.clone(), words) }));
     }
 
-    fn type_line(&mut self, words: &str, stage: &Stage) -> Making {
+    pub(crate) fn type_line(&mut self, words: &str, stage: &Stage) -> Making {
         let making = self.read(words, stage, &[]);
         self.keep(words, stage, &making);
         making

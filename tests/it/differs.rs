@@ -1,11 +1,14 @@
 //! Words that part from their actions: what is told, and what looks alike and is not.
 
 use crate::fixture::Fixture;
-use procedures_schema::check::{Level, check};
+use procedures_schema::check::{Finding, Level, check};
 use procedures_schema::format;
 use procedures_schema::model::{Date, Procedure};
 use putback_tests::text_files;
 use std::sync::Arc;
+
+mod beside;
+mod mended;
 
 fn demo(name: &str) -> Procedure {
     let files = text_files("public/demo").expect("demos");
@@ -13,15 +16,29 @@ fn demo(name: &str) -> Procedure {
     format::read(file.text.as_bytes()).expect(name)
 }
 
-/// What is told of a step of a demo of which only words are changed; its actions and their spans stay.
-fn told(name: &str, step: usize, from: &str, to: &str) -> Vec<String> {
+fn today() -> Date {
+    Date::parse("2026-11-25").expect("a date")
+}
+
+/// A demo of which only words of one step are changed; its actions and their spans stay.
+fn changed(name: &str, step: usize, from: &str, to: &str) -> Procedure {
     let mut procedure = demo(name);
     let changed = Arc::make_mut(&mut procedure.steps[step - 1]);
     assert!(changed.words.contains(from), "step {step} of {name}: {}", changed.words);
     changed.words = changed.words.replacen(from, to, 1);
-    let report = check(&procedure, Date::parse("2026-11-25").expect("a date"));
-    let of_rule = report.findings.into_iter().filter(|finding| finding.code == "words/differs");
-    of_rule
+    procedure
+}
+
+fn differing(procedure: &Procedure) -> Vec<Finding> {
+    let report = check(procedure, today());
+    report.findings.into_iter().filter(|finding| finding.code == "words/differs").collect()
+}
+
+/// What is told of a step of a demo that is changed so.
+fn told(name: &str, step: usize, from: &str, to: &str) -> Vec<String> {
+    let procedure = changed(name, step, from, to);
+    differing(&procedure)
+        .into_iter()
         .map(|finding| {
             assert_eq!(finding.level, Level::Warn);
             assert_eq!(finding.step.as_ref(), Some(&procedure.steps[step - 1].id));
@@ -38,6 +55,7 @@ fn what_words_say_otherwise_is_told() {
     for (name, step, from, to, expected) in [
         (pump, 24, "40 N·m to 45 N·m", "90 N·m", "\"90 N·m\", and its action says 40 N·m to 45 N·m"),
         (pump, 24, "40 N·m to 45 N·m", "40 to 54 N·m", "\"40 to 54 N·m\""),
+        (pump, 24, "40 N·m to 45 N·m", "40-54 Nm", "\"40-54 Nm\""),
         (pump, 24, "40 N·m", "4 N·m", "\"4 N·m to 45 N·m\""),
         (pump, 24, "four bolts", "two bolts", "\"two bolts\", and its action says 4 of the suction flange"),
         (

@@ -40,6 +40,7 @@ const MENDED: &[&str] = &[
     "retest/not-closed",
     "retest/order",
     "seal/not-renewed",
+    "words/differs",
     "words/not-typed",
 ];
 

@@ -1,6 +1,7 @@
 //! The words of a step when a figure of it is set otherwise: the sentence says what the step means.
 
 use super::quantity::{Figures, Quantity, quantities};
+use crate::edit::put;
 use crate::lexicon::{Lexicon, tokens};
 use crate::model::{Span, Step};
 use crate::units::Range;
@@ -17,42 +18,14 @@ pub fn restate(step: &mut Step, at: usize, old: &Range, new: &Range) -> bool {
     let is_old = |quantity: &&Quantity| matches!(&quantity.figures, Figures::Range(range) if range == old);
     let nearest = found.iter().filter(is_old).min_by_key(|quantity| distance(quantity.span, &says));
     let Some(span) = nearest.map(|quantity| quantity.span) else { return false };
-    let text = written(new, old, span.of(&step.words));
-    let n_new = u32::try_from(text.chars().count()).unwrap_or(u32::MAX);
-    let head = Span(0, span.0).of(&step.words).len();
-    let tail = Span(0, span.1).of(&step.words).len();
-    let (Some(before), Some(behind)) = (step.words.get(..head), step.words.get(tail..)) else { return false };
-    let words = [before, &text, behind].concat();
-    let moved = |point: u32| match point {
-        inside if inside <= span.0 => inside,
-        behind if behind >= span.1 => behind - (span.1 - span.0) + n_new,
-        _ => span.0 + n_new,
-    };
-    for said in step.actions.iter_mut().flat_map(|action| &mut action.says) {
-        *said = Span(moved(said.0), moved(said.1));
-    }
-    step.words = words;
-    true
+    let text = new.in_words(&old.unit, span.of(&step.words));
+    put(step, span, &text).is_some()
 }
 
 /// How far a quantity stands from the words of an action.
 fn distance(quantity: Span, says: &[Span]) -> u32 {
     let to = |span: &Span| span.0.saturating_sub(quantity.1).max(quantity.0.saturating_sub(span.1));
     says.iter().map(to).min().unwrap_or(0)
-}
-
-/// The new limits, with the unit as it was written if it is the same.
-fn written(new: &Range, old: &Range, was: &str) -> String {
-    let behind_figures = was.rfind(|c: char| c.is_ascii_digit()).and_then(|last| was.get(last + 1..));
-    let own = behind_figures.filter(|unit| new.unit == old.unit && unit.chars().any(|c| !c.is_whitespace()));
-    let unit = own.map_or_else(|| format!(" {}", new.unit.shown()), str::to_owned);
-    match (&new.min, &new.max) {
-        (Some(min), Some(max)) if min == max => format!("{min}{unit}"),
-        (Some(min), Some(max)) => format!("{min} to {max}{unit}"),
-        (Some(min), None) => format!("at least {min}{unit}"),
-        (None, Some(max)) => format!("at most {max}{unit}"),
-        (None, None) => was.to_owned(),
-    }
 }
 
 #[cfg(test)]

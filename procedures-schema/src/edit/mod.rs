@@ -28,7 +28,7 @@ pub use kept_undo::{KeptUndo, UndoRewriter};
 pub use merge::{Choice, Difference, differences};
 pub use part::part;
 pub use rename::occurrences;
-pub use say::{insert, say_behind, take_out};
+pub use say::{insert, put, say_behind, take_out};
 pub use scope::Scope;
 pub use session::{Session, Undone};
 

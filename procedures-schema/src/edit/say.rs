@@ -32,6 +32,25 @@ pub fn insert(step: &mut Step, at: u32, text: &str) -> Option<()> {
     Some(())
 }
 
+/// Puts words in the place of a stretch; spans that end or begin within it hold the new words whole or not at all.
+#[must_use]
+pub fn put(step: &mut Step, gone: Span, text: &str) -> Option<()> {
+    let head = Span(0, gone.0).of(&step.words).len();
+    let tail = Span(0, gone.1).of(&step.words).len();
+    let (before, behind) = (step.words.get(..head)?, step.words.get(tail..)?);
+    let words = [before, text, behind].concat();
+    let moved = |point: u32| match point {
+        before if before <= gone.0 => before,
+        behind if behind >= gone.1 => behind - (gone.1 - gone.0) + length(text),
+        _ => gone.0 + length(text),
+    };
+    for said in step.actions.iter_mut().flat_map(|action| &mut action.says) {
+        *said = Span(moved(said.0), moved(said.1));
+    }
+    step.words = words;
+    Some(())
+}
+
 /// Takes a stretch of words out; what said only that says nothing any more.
 pub fn take_out(step: &mut Step, gone: Span) {
     let words = step.words.chars().enumerate();

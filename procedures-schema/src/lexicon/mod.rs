@@ -15,6 +15,7 @@ mod english_understood;
 mod forms;
 mod lowered;
 mod negation;
+mod number;
 mod own;
 mod phrase;
 mod seal;
@@ -27,6 +28,7 @@ mod vocabulary;
 mod word_set;
 
 pub use amount::Amount;
+pub use number::number_like;
 pub use phrase::{Few, Said};
 pub use text::{Break, Token, tokens};
 

@@ -59,6 +59,22 @@ impl Range {
         let below = self.max.as_ref().is_none_or(|max| given <= max.value());
         Some(above && below)
     }
+
+    /// The range as a sentence says it, in the place of words that have this unit, which stays as it was written if it
+    /// is the same.
+    pub fn in_words(&self, unit: &Unit, was: &str) -> String {
+        let behind_figures = was.rfind(|c: char| c.is_ascii_digit()).and_then(|last| was.get(last + 1..));
+        let own =
+            behind_figures.filter(|text| self.unit == *unit && text.chars().any(|c| !c.is_whitespace()));
+        let unit = own.map_or_else(|| format!(" {}", self.unit.shown()), str::to_owned);
+        match (&self.min, &self.max) {
+            (Some(min), Some(max)) if min == max => format!("{min}{unit}"),
+            (Some(min), Some(max)) => format!("{min} to {max}{unit}"),
+            (Some(min), None) => format!("at least {min}{unit}"),
+            (None, Some(max)) => format!("at most {max}{unit}"),
+            (None, None) => was.to_owned(),
+        }
+    }
 }
 
 impl std::fmt::Display for Range {

@@ -2,7 +2,7 @@
 
 use super::value::Value;
 use super::{Stated, named, stated};
-use crate::lexicon::{Amount, Lexicon, Token, tokens};
+use crate::lexicon::{Amount, Lexicon, Token, number_like, tokens};
 use crate::model::{Action, ApplianceMap, Id, Procedure, Span, Step};
 use std::sync::Arc;
 
@@ -109,24 +109,8 @@ pub fn write_value(step: &Step, one: &Differing) -> String {
     let end = u32::try_from(step.words.chars().count()).unwrap_or(u32::MAX);
     let was = one.span.of(&step.words);
     let text = match &one.held {
-        Value::Count(n) => count_in_words(*n, was),
+        Value::Count(n) => number_like(*n, was),
         held => held.to_string(),
     };
     [Span(0, one.span.0).of(&step.words), &text, Span(one.span.1, end).of(&step.words)].concat()
-}
-
-/// A number as it stands there: in figures, or as a word with the same first letter, small or large.
-fn count_in_words(n: u32, was: &str) -> String {
-    const WORDS: [&str; 13] = [
-        "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
-        "twelve",
-    ];
-    let is_figure = was.starts_with(|first: char| first.is_ascii_digit());
-    let word = usize::try_from(n).ok().and_then(|n| WORDS.get(n)).filter(|_| !is_figure);
-    let Some(word) = word else { return n.to_string() };
-    let is_large = was.starts_with(char::is_uppercase);
-    match word.split_at_checked(1).filter(|_| is_large) {
-        Some((first, rest)) => first.to_uppercase() + rest,
-        None => (*word).to_owned(),
-    }
 }

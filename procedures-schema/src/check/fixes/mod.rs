@@ -4,13 +4,16 @@
 //! to a copy, the copy is simulated and checked, and the finding must be gone and no new one may reject. So
 //! [`fixes`] costs a check for every place that is tried, which is why [`super::check`] makes none.
 //!
-//! Not every rule has a fix; most mistakes need what only the writer knows.
+//! Not every rule has a fix; most mistakes need what only the writer knows. Where he is asked which of two figures
+//! holds, there are two.
 
 mod before;
+mod differs;
 mod order;
 mod places;
 mod proof;
 mod reach;
+mod restated;
 mod steps;
 mod words;
 
@@ -48,6 +51,12 @@ pub fn fixes(procedure: &Procedure, finding: &Finding, today: Date) -> Vec<Fix> 
     let context = Context::new(procedure, &trace, &sayings.heard, &open);
     let cause = causes(&context, super::catalogue()).into_iter().find(|cause| cause.tells(&context, finding));
     let met = |code: &str| cause.as_ref().map(|cause| cause.of_rule(code)).unwrap_or_default();
+    if finding.code == "words/differs" {
+        let (before, sayings) = check_after(Some(&sayings), procedure, &trace, today);
+        let trial =
+            Trial { document: Arc::new(procedure.clone()), before, sayings: &sayings, finding, today };
+        return differs::either(&context, finding).into_iter().filter_map(|one| trial.clean(one)).collect();
+    }
     let mut ids = FreeIds::of(procedure);
     let mut candidates = candidates(&context, finding.code, finding, &met(finding.code), &mut ids);
     // What the same cause leads to later often says best what was forgotten: a joint that is still open.
@@ -129,6 +138,11 @@ struct Trial<'t> {
 }
 
 impl Trial<'_> {
+    /// The first that leads to nothing new of any level.
+    fn clean(&self, candidates: Vec<Fix>) -> Option<Fix> {
+        candidates.into_iter().find(|fix| self.left_after(fix).is_some_and(|left| left.new == 0))
+    }
+
     /// The first of those that leave least to be mended.
     fn best(&self, candidates: Vec<Fix>) -> Option<Fix> {
         let mut best: Option<(Left, Fix)> = None;

@@ -1,6 +1,7 @@
 //! How many fasteners words speak of, against the counts of the actions and of the map.
 
-use super::{Difference, Words, only, stretch, word};
+use super::counted_beside::beside;
+use super::{Difference, Holder, Value, Words, only, stretch, word};
 use crate::check::context::Context;
 use crate::lexicon::{Amount, Break, Lexicon, Token};
 use crate::model::{Action, Step, Verb};
@@ -15,44 +16,71 @@ const OTHERS: &[&str] = &["people", "persons", "turns", "passes", "steps", "and"
 const PARTS: &[&str] =
     &["each", "every", "per", "other", "another", "more", "remaining", "pair", "pairs", "time"];
 
+/// A number of fasteners in words, by its first token and that of its noun.
+pub(super) type Stated = (u32, usize, usize);
+
+/// A number of fasteners that an action takes, or the map knows of its things.
+#[derive(Clone, Copy)]
+pub(super) struct Held {
+    /// How many.
+    pub(super) n: u32,
+    /// The position of the action.
+    pub(super) action: usize,
+    /// Where it is held.
+    pub(super) holder: Holder,
+}
+
 /// Adds what differs.
 pub(super) fn differ(context: &Context<'_>, step: &Step, words: &Words<'_>, found: &mut Vec<Difference>) {
     let stated = &words.stating.counts;
-    let held: Vec<(&Action, u32)> =
-        step.actions.iter().filter_map(|action| Some((action, count_of(context, action)?))).collect();
-    let total: u32 = held.iter().fold(0, |sum, (_, n)| sum.saturating_add(*n));
+    let held: Vec<Held> =
+        step.actions.iter().enumerate().filter_map(|(k, action)| count_of(context, k, action)).collect();
+    let total: u32 = held.iter().fold(0, |sum, held| sum.saturating_add(held.n));
     let all_stated: u32 = stated.iter().fold(0, |sum, (n, _, _)| sum.saturating_add(*n));
-    let is_held = |n: u32| n == total || held.iter().any(|(_, held)| *held == n);
+    let is_held = |n: u32| n == total || held.iter().any(|held| held.n == n);
     let is_said = |n: u32| n == all_stated || stated.iter().any(|(stated, _, _)| *stated == n);
-    let Some((_, from, last)) = only(stated.iter().filter(|(n, _, _)| !is_held(*n))) else { return };
-    let Some((action, n)) = only(held.iter().filter(|(_, n)| !is_said(*n))) else { return };
+    let unmet = only(stated.iter().filter(|(n, _, _)| !is_held(*n)));
+    let unsaid = only(held.iter().filter(|held| !is_said(held.n)));
+    if stated.iter().all(|(n, _, _)| is_held(*n)) {
+        return;
+    }
     let tokens = words.tokens();
+    let pair = unmet.zip(unsaid.copied()).or_else(|| beside(context, step, stated, &tokens));
+    let Some(((_, from, last), Held { n, action, holder })) = pair else { return };
     if tokens.iter().any(|token| PARTS.contains(&token.text.as_ref())) {
         return;
     }
     let (span, text) = stretch(&step.words, &tokens, *from, *last);
-    let thing = action.on.first().map_or_else(String::new, |id| format!(" of {}", context.the_id(id)));
-    found.push(Difference { span, stated: text, held: format!("its action says {n}{thing}") });
+    let first = step.actions.get(action).and_then(|action| action.on.get(holder.thing()));
+    let thing = first.map_or_else(String::new, |id| format!(" of {}", context.the_id(id)));
+    let held = format!("its action says {n}{thing}");
+    found.push(Difference { span, stated: text, held, holder, value: Value::Count(n) });
+}
+
+/// Whether of what an action does a number can be said.
+pub(super) fn is_counting(action: &Action) -> bool {
+    matches!(action.verb, Verb::Undo | Verb::Slacken | Verb::Make | Verb::Tighten)
 }
 
 /// How many an action takes, if it is known of it or of what it names; one is what a map says that knows none.
-fn count_of(context: &Context<'_>, action: &Action) -> Option<u32> {
-    if !matches!(action.verb, Verb::Undo | Verb::Slacken | Verb::Make | Verb::Tighten) {
+fn count_of(context: &Context<'_>, k: usize, action: &Action) -> Option<Held> {
+    if !is_counting(action) {
         return None;
+    }
+    if let Some(n) = action.count {
+        return Some(Held { n, action: k, holder: Holder::Count(k) });
     }
     let known = action.on.iter().filter_map(|id| context.connection(id)).map(|known| known.count);
     let all: u32 = known.fold(0, u32::saturating_add);
     let one_each = u32::try_from(action.on.len()).unwrap_or(u32::MAX);
-    action.count.or(Some(all).filter(|all| *all > one_each))
+    // Of several things together nobody says which of them has another number.
+    let holder = if action.on.len() == 1 { Holder::MapCount(k, 0) } else { Holder::Thing(k) };
+    (all > one_each).then_some(Held { n: all, action: k, holder })
 }
 
 /// The numbers of fasteners in the words: `four bolts`, `two of the lid screws`, `4 M6 screws`; none where two
 /// numbers share a noun: "two upper and two lower bolts". Only the tokens at these positions may be numbers.
-pub(super) fn stated(
-    lexicon: Option<&Lexicon>,
-    tokens: &[Token<'_>],
-    numbers: &[usize],
-) -> Vec<(u32, usize, usize)> {
+pub(super) fn stated(lexicon: Option<&Lexicon>, tokens: &[Token<'_>], numbers: &[usize]) -> Vec<Stated> {
     let mut all = Vec::new();
     for &at in numbers {
         let Some(Amount::Exactly(n)) = amount_at(lexicon, tokens, at) else { continue };

@@ -1,11 +1,12 @@
 //! Figures with units in words against those of the actions.
 
+use super::beside;
 use super::held::{Held, each_held, held, told};
 use super::reading::{End, Stated, unit};
-use super::{Difference, Words, ends_a_clause, stretch, word};
+use super::{Difference, Value, Words, ends_a_clause, stretch, word};
 use crate::check::context::Context;
 use crate::lexicon::{Few, Token};
-use crate::model::Step;
+use crate::model::{Span, Step};
 use crate::units::{Figure, Quantity, Range, Unit, convert};
 
 /// Adds what differs.
@@ -18,7 +19,7 @@ pub(super) fn differ(context: &Context<'_>, step: &Step, words: &Words<'_>, foun
             continue;
         }
         let mut unmet: Few<&Stated> = stated.iter().filter(is_of_kind).collect();
-        each_held(context, step, kind, &mut |held| unmet.retain(|stated| !agrees(stated, held)));
+        each_held(context, step, kind, &mut |_, held| unmet.retain(|stated| !agrees(stated, held)));
         if !unmet.is_empty() {
             differ_in(context, step, words, unmet, found);
         }
@@ -39,6 +40,9 @@ fn differ_in<'s>(
     let tokens = words.tokens();
     let mut unsaid = held(context, step, kind, &tokens, &unmet);
     unsaid.retain(|held| !of_kind.iter().any(|stated| is_met(stated, held)));
+    if unsaid.is_empty() && of_kind.iter().all(|stated| is_statement(&tokens, stated)) {
+        unsaid.extend(beside::holding(context, step, &tokens, &of_kind, is_met));
+    }
     if unsaid.is_empty() || has_loose_unit(&tokens, &of_kind, kind) {
         return;
     }
@@ -48,8 +52,27 @@ fn differ_in<'s>(
     unmet.retain(|stated| is_statement(&tokens, stated) && (stated.end != End::Open || !is_told(stated)));
     while let Some((which, whose)) = nearest(&unmet, &unsaid) {
         let (stated, held) = (unmet.remove(which), unsaid.remove(whose));
-        let (span, text) = stretch(&step.words, &tokens, stated.from, stated.last);
-        found.push(Difference { span, stated: text, held: format!("its action says {}", held.shown) });
+        let (span, text) = whole(&step.words, stretch(&step.words, &tokens, stated.from, stated.last));
+        let Held { shown, holder, range, .. } = held;
+        let held = format!("its action says {shown}");
+        let (unit, end) = (stated.unit.clone(), stated.end);
+        let value = range.map_or(Value::Text(shown), |held| Value::Range { held, unit, end });
+        found.push(Difference { span, stated: text, held, holder, value });
+    }
+}
+
+/// A stretch with the figure that a hyphen ties to it: "40-54 Nm" is read by its second figure.
+fn whole(words: &str, (span, text): (Span, String)) -> (Span, String) {
+    let before = Span(0, span.0).of(words);
+    let is_of_figure = |c: char| c.is_ascii_digit() || matches!(c, '.' | ',');
+    let first = before.strip_suffix('-').map(|before| before.trim_end_matches(is_of_figure));
+    let first = first.map(|rest| before.get(rest.len()..).unwrap_or_default());
+    match first.filter(|first| first.starts_with(|c: char| c.is_ascii_digit())) {
+        Some(first) => {
+            let n = u32::try_from(first.len()).unwrap_or(0);
+            (Span(span.0 - n.min(span.0), span.1), [first, &text].concat())
+        }
+        None => (span, text),
     }
 }
 

@@ -1,10 +1,11 @@
 //! What the actions of a step say of a quantity: the ranges that they hold, and the figures in their texts.
 
+use super::holder::{Holder, Text};
 use super::reading::{Stated, stated_in};
-use super::word;
+use super::{stretch, word};
 use crate::check::context::Context;
 use crate::lexicon::{Break, Token, tokens};
-use crate::model::{Action, Known, Reading, Span, Step, Verb};
+use crate::model::{Action, Reading, Span, Step, Verb};
 use crate::simulate::default_readings;
 use crate::units::{Figure, Measured, Quantity, Range, Unit};
 
@@ -15,19 +16,35 @@ pub(super) struct Held {
     pub(super) min: Option<f64>,
     pub(super) max: Option<f64>,
     pub(super) shown: String,
+    pub(super) holder: Holder,
+    /// The range itself, if it is no text.
+    pub(super) range: Option<Range>,
 }
 
 impl Held {
-    fn of_range(range: &Range) -> Self {
+    pub(super) fn of_range(holder: Holder, range: &Range) -> Self {
         let value = |end: &Option<Figure>| end.as_ref().map(Figure::value);
         let (min, max) = (value(&range.min), value(&range.max));
-        Self { unit: range.unit.clone(), min, max, shown: range.to_string() }
+        Self {
+            unit: range.unit.clone(),
+            min,
+            max,
+            shown: range.to_string(),
+            holder,
+            range: Some(range.clone()),
+        }
     }
 
-    fn of_text(stated: Stated, text: &str, tokens: &[Token<'_>]) -> Self {
-        let at = |at: usize| tokens.get(at).map_or(Span(0, 0), |token| token.span);
-        let shown = Span(at(stated.from).0, at(stated.last).1).of(text).to_owned();
-        Self { unit: stated.unit, min: Some(stated.min), max: Some(stated.max), shown }
+    fn of_text(at: impl Fn(Span) -> Holder, stated: Stated, text: &str, tokens: &[Token<'_>]) -> Self {
+        let (span, shown) = stretch(text, tokens, stated.from, stated.last);
+        Self {
+            unit: stated.unit,
+            min: Some(stated.min),
+            max: Some(stated.max),
+            shown,
+            holder: at(span),
+            range: None,
+        }
     }
 }
 
@@ -41,8 +58,8 @@ pub(super) fn held(
     unmet: &[&Stated],
 ) -> Vec<Held> {
     let mut held: Vec<Held> = Vec::new();
-    each_held(context, step, kind, &mut |range| held.push(Held::of_range(range)));
-    let mut add = |text: &str| {
+    each_held(context, step, kind, &mut |holder, range| held.push(Held::of_range(holder, range)));
+    let mut add = |at: &dyn Fn(Span) -> Holder, text: &str| {
         if !text.bytes().any(|byte| byte.is_ascii_digit()) {
             return;
         }
@@ -55,15 +72,23 @@ pub(super) fn held(
             };
             stated.unit.quantity() == kind && unmet.iter().any(is_alike)
         });
-        held.extend(alike.map(|stated| Held::of_text(stated, text, &tokens)));
+        held.extend(alike.map(|stated| Held::of_text(at, stated, text, &tokens)));
     };
-    for action in &step.actions {
-        [&action.criterion, &action.to].into_iter().flatten().for_each(|text| add(text));
+    for (k, action) in step.actions.iter().enumerate() {
+        action.criterion.iter().for_each(|text| add(&|span| Holder::Text(Text::Criterion(k), span), text));
+        action.to.iter().for_each(|text| add(&|span| Holder::Text(Text::To(k), span), text));
         let is_asked = action.readings.is_empty() && action.verb == Verb::Prove;
         let asked = if is_asked { default_readings(context.procedure, action) } else { Vec::new() };
-        let readings = action.readings.iter().chain(&asked);
-        let spoken_of = readings.filter(|read| unmet.iter().any(|at| may_speak_of(read, words, at)));
-        spoken_of.flat_map(texts).for_each(&mut add);
+        let is_spoken_of = |reading: &&Reading| unmet.iter().any(|at| may_speak_of(reading, words, at));
+        for reading in asked.iter().filter(is_spoken_of) {
+            for text in texts(reading) {
+                add(&|_| Holder::Table(k), text);
+            }
+        }
+        for (r, reading) in action.readings.iter().enumerate().filter(|(_, reading)| is_spoken_of(reading)) {
+            add(&|span| Holder::Text(Text::What(k, r), span), &reading.what);
+            add(&|span| Holder::Text(Text::Seen(k, r), span), &reading.seen);
+        }
     }
     let mut each: Vec<Held> = Vec::new();
     for one in held {
@@ -98,45 +123,56 @@ fn may_speak_of(reading: &Reading, words: &[Token<'_>], stated: &Stated) -> bool
 }
 
 /// Each range that the actions of a step hold of a quantity.
-pub(super) fn each_held(context: &Context<'_>, step: &Step, kind: Quantity, each: &mut dyn FnMut(&Range)) {
-    for action in &step.actions {
-        each_of_action(context, action, kind, &mut |range| {
+pub(super) fn each_held(context: &Context<'_>, step: &Step, kind: Quantity, each: Each<'_>) {
+    for (k, action) in step.actions.iter().enumerate() {
+        each_of_action(context, k, action, kind, &mut |holder, range| {
             if range.unit.quantity() == kind {
-                each(range);
+                each(holder, range);
             }
         });
     }
 }
 
-fn each_of_action(context: &Context<'_>, action: &Action, kind: Quantity, each: &mut dyn FnMut(&Range)) {
+/// What is done with a range and where it is held.
+type Each<'e> = &'e mut dyn FnMut(Holder, &Range);
+
+fn each_of_action(context: &Context<'_>, k: usize, action: &Action, kind: Quantity, each: Each<'_>) {
     match kind {
-        Quantity::Torque => each_torque(context, action, each),
+        Quantity::Torque => each_torque(context, k, action, each),
         Quantity::Time => {
             if let Some(least) = action.duration.as_ref().or(action.at_most.as_ref()) {
                 let most = action.at_most.as_ref().filter(|most| most.unit == least.unit).unwrap_or(least);
-                each(&between(least, most));
+                each(Holder::Time(k), &between(least, most));
             }
         }
-        Quantity::Temperature => action.temperature.iter().for_each(|at| each(&between(at, at))),
+        Quantity::Temperature => {
+            action.temperature.iter().for_each(|at| each(Holder::Temperature(k), &between(at, at)));
+        }
         _ => {}
     }
     // Of a test words tell the pressure at which it is taken, and its kind by how much it may drop.
     if action.readings.is_empty() && action.verb == Verb::Prove {
         let default = default_readings(context.procedure, action);
-        default.iter().filter_map(|reading| reading.limits.as_ref()).for_each(each);
+        let limits = default.iter().filter_map(|reading| reading.limits.as_ref());
+        limits.for_each(|limits| each(Holder::Table(k), limits));
     } else {
-        action.readings.iter().filter_map(|reading| reading.limits.as_ref()).for_each(each);
+        for (r, reading) in action.readings.iter().enumerate() {
+            reading.limits.iter().for_each(|limits| each(Holder::Limits(k, r), limits));
+        }
     }
 }
 
 /// The torque of an action or, where it says none, those that the map knows of what it makes.
-fn each_torque(context: &Context<'_>, action: &Action, each: &mut dyn FnMut(&Range)) {
+fn each_torque(context: &Context<'_>, k: usize, action: &Action, each: Each<'_>) {
     if let Some(torque) = &action.torque {
-        each(torque);
+        each(Holder::Torque(k), torque);
     } else if matches!(action.verb, Verb::Make | Verb::Tighten) {
-        let made = action.on.iter().filter_map(|id| context.connection(id));
-        let tight = made.filter_map(|connection| connection.tight.as_ref().and_then(Known::value));
-        tight.filter_map(|tight| tight.torque.as_ref()).for_each(each);
+        for (on, id) in action.on.iter().enumerate() {
+            let tight = context.connection(id).and_then(|known| known.tight.as_ref()?.value());
+            if let Some(torque) = tight.and_then(|tight| tight.torque.as_ref()) {
+                each(Holder::MapTorque(k, on), torque);
+            }
+        }
     }
 }
 

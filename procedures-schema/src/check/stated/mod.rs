@@ -3,24 +3,32 @@
 //!
 //! Words speak of more than one action holds: a spanner has a size, a valve a pressure, and a sentence may tell
 //! how long something else takes. So words and actions differ here only where something of each is left over when
-//! all that agree have been put together: of figures as many as both have, of anything else one of each.
+//! all that agree have been put together: of figures as many as both have, of anything else one of each. Where one of
+//! several equal ones is stated otherwise, nothing is left over of the actions; then what it stands beside tells whose
+//! it is, if that is certain.
 
+mod beside;
+mod counted_beside;
 mod counts;
 mod figures;
 mod held;
+mod holder;
 mod names;
 mod reading;
 mod sizes;
 
+pub(super) use self::holder::{Holder, Text};
 pub(super) use self::names::Rivals;
+pub(super) use self::reading::End;
 use self::reading::{Stated, stated_by};
 use super::context::Context;
 use super::lower::Lower;
 use crate::lexicon::{Few, Lexicon, Token, tokens_into};
 use crate::model::{Span, Step};
+use crate::units::{Measured, Range, Unit};
 
 /// Words that state something else than the action or the map.
-#[derive(Debug, PartialEq, Eq)]
+#[derive(Debug, PartialEq)]
 pub(super) struct Difference {
     /// The words.
     pub(super) span: Span,
@@ -28,6 +36,34 @@ pub(super) struct Difference {
     pub(super) stated: String,
     /// What holds instead: "its action makes the suction flange to 40 N·m to 45 N·m".
     pub(super) held: String,
+    /// Where that is held.
+    pub(super) holder: Holder,
+    /// The same as a value.
+    pub(super) value: Value,
+}
+
+/// What holds instead of what the words state.
+#[derive(Debug, PartialEq)]
+pub(super) enum Value {
+    /// A range of figures.
+    Range {
+        /// The range.
+        held: Range,
+        /// The unit of the words.
+        unit: Unit,
+        /// Which end of what is accepted they name.
+        end: End,
+    },
+    /// A figure in a text.
+    Text(String),
+    /// A number of fasteners.
+    Count(u32),
+    /// A thread.
+    Thread(String),
+    /// A width across flats, and the unit of the words.
+    Flats(Measured, Unit),
+    /// A thing.
+    Thing,
 }
 
 /// What some words state, found once while they are read and kept from one check to the next.

@@ -1,6 +1,6 @@
 //! Things that words name against those that the actions do.
 
-use super::Difference;
+use super::{Difference, Holder, Value};
 use crate::check::context::Context;
 use crate::check::lower::{Lower, in_lower_case};
 use crate::check::wording::does;
@@ -13,7 +13,7 @@ use std::collections::{BTreeMap, BTreeSet};
 /// Adds what differs: an action of a thing that the words do not name at all, where they name another that
 /// goes by the same noun and that no action of the step holds.
 pub(super) fn differ(context: &Context<'_>, lower: &Lower<'_>, step: &Step, found: &mut Vec<Difference>) {
-    for action in &step.actions {
+    for (k, action) in step.actions.iter().enumerate() {
         let [id] = action.on.as_slice() else { continue };
         let Some((own, aliases)) = names_of(context, id) else { continue };
         let Some(noun) = noun(own) else { continue };
@@ -39,7 +39,8 @@ pub(super) fn differ(context: &Context<'_>, lower: &Lower<'_>, step: &Step, foun
         let (Some((_, _, name, _)), None) = (others.next(), others.next()) else { continue };
         let Some(span) = named_once(&step.words, name, noun, action) else { continue };
         let held = format!("its action {} {}", does(&action.verb), context.the_id(id));
-        found.push(Difference { span, stated: format!("the {name}"), held });
+        let stated = format!("the {name}");
+        found.push(Difference { span, stated, held, holder: Holder::Thing(k), value: Value::Thing });
     }
 }
 

@@ -22,7 +22,7 @@ pub(super) struct Stated {
 
 /// Which end of what is accepted a figure is said to be.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum End {
+pub(in crate::check) enum End {
     /// `at most 5 bar`, `not above 5 bar`, `5 bar or less`.
     Most,
     /// `at least 5 bar`, `not below 5 bar`, `5 bar or more`.

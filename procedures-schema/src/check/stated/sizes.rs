@@ -1,27 +1,28 @@
 //! Threads and widths across flats in words against those of the connections that the actions name.
 
 use super::reading::Stated;
-use super::{Difference, Words, ends_a_clause, only, stretch, word};
+use super::{Difference, Holder, Value, Words, ends_a_clause, only, stretch, word};
 use crate::check::context::Context;
 use crate::lexicon::{Break, Token};
 use crate::model::{Connection, Known, Size, Step};
-use crate::units::{Quantity, convert};
+use crate::units::{Quantity, Unit, convert};
 
 /// What takes a size of its own.
 const TOOLS: &[&str] = &["spanner", "wrench", "key", "socket", "driver", "bit", "drill", "tap", "die", "box"];
 
 /// Adds what differs: only of one connection whose size is known, and only one size in the words.
 pub(super) fn differ(context: &Context<'_>, step: &Step, words: &Words<'_>, found: &mut Vec<Difference>) {
-    let named = step.actions.iter().flat_map(|action| &action.on).filter_map(|id| context.connection(id));
-    let mut sized: Vec<(&Connection, &Size)> = Vec::new();
-    for connection in named {
+    let named = step.actions.iter().enumerate();
+    let named = named.flat_map(|(k, action)| action.on.iter().enumerate().map(move |(on, id)| (k, on, id)));
+    let mut sized: Vec<(usize, usize, &Connection, &Size)> = Vec::new();
+    for (k, on, id) in named {
+        let Some(connection) = context.connection(id) else { continue };
         let size = connection.size.as_ref().and_then(Known::value);
-        let is_new = |known: &&(&Connection, &Size)| known.0.id != connection.id;
-        if let Some(size) = size.filter(|_| sized.iter().all(|known| is_new(&known))) {
-            sized.push((connection, size));
+        if let Some(size) = size.filter(|_| sized.iter().all(|(_, _, known, _)| known.id != connection.id)) {
+            sized.push((k, on, connection, size));
         }
     }
-    let [(connection, size)] = sized.as_slice() else { return };
+    let [(k, on, connection, size)] = sized.as_slice() else { return };
     let stating = words.stating;
     if stating.thread.is_some() && is_said(size, words) {
         return;
@@ -41,7 +42,12 @@ pub(super) fn differ(context: &Context<'_>, step: &Step, words: &Words<'_>, foun
     }
     let (span, stated) = stretch(&step.words, tokens, from, last);
     let held = format!("the map says {size} of {}", context.the_id(&connection.id));
-    found.push(Difference { span, stated, held });
+    let known = size.thread.as_ref().filter(|_| thread.is_some()).cloned().map(Value::Thread);
+    let unit = apart.map_or(Unit::Millimetre, |apart| apart.unit.clone());
+    let flats = || size.across_flats.clone().map(|known| Value::Flats(known, unit));
+    let Some(value) = known.or_else(flats) else { return };
+    let holder = if thread.is_some() { Holder::Thread(*k, *on) } else { Holder::Flats(*k, *on) };
+    found.push(Difference { span, stated, held, holder, value });
 }
 
 /// Whether the words name just the metric thread of the map, as most do. Of pipe threads `G 1` stands in `G 1 1/2`.
