@@ -7,6 +7,7 @@ use crate::finding_out::page::LaterScreen;
 use crate::follow::job_store::JobStore;
 use crate::follow::page::FollowScreen;
 use crate::follow::standing::Standing;
+use crate::frame::all_findings::AllFindings;
 use crate::frame::changed_file::ChangedFileBar;
 use crate::frame::not_kept::NotKept;
 use crate::frame::versions_line::VersionsLine;
@@ -79,7 +80,9 @@ impl Desk for Editor {
         };
         // Write has the sheet of keys at its foot, beside its key.
         let keys = (screen_shown != Screen::Write).then(|| view! { <KeysBeside /> });
-        view! { <LanePatterns as_on_paper />{screen}{keys} }.into_any()
+        // Whoever follows a job knows no rule.
+        let list = (screen_shown != Screen::Follow).then(|| view! { <AllFindings store /> });
+        view! { <LanePatterns as_on_paper />{screen}{keys}{list} }.into_any()
     }
 
     fn bars(&self) -> AnyView {

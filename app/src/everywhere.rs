@@ -3,6 +3,7 @@
 
 use crate::appliance::thing_row::row_of_thing;
 use crate::components::keys_dialog::open_sheet;
+use crate::frame::all_findings::open_or_close;
 use crate::route::{Screen, go};
 use crate::state::next_finding::{ShownOn, Spot};
 use crate::state::{EditorStore, files};
@@ -52,6 +53,7 @@ fn key(store: EditorStore, event: &web_sys::KeyboardEvent) {
         Asked::Open => open(store),
         Asked::Keys => open_sheet(),
         Asked::Finding { forward } => to_finding(store, forward),
+        Asked::AllFindings => open_or_close(store),
     }
 }
 
@@ -81,6 +83,7 @@ enum Asked {
     Open,
     Keys,
     Finding { forward: bool },
+    AllFindings,
 }
 
 /// Most keys are letters of words, and ask for nothing.
@@ -96,6 +99,8 @@ fn asked_by(event: &web_sys::KeyboardEvent) -> Option<Asked> {
     } else if key == "F8" && Screen::or_write() != Screen::Write {
         // Write goes from row to row by itself.
         Some(Asked::Finding { forward: !event.shift_key() })
+    } else if key == "F9" {
+        Some(Asked::AllFindings)
     } else {
         (key == "F1").then_some(Asked::Keys)
     }

@@ -55,7 +55,7 @@ async function accept(place, visit, write) {
     assert.match(await told.locator('.finding.accepted').innerText(), /Accepted by A\. Writer \(invented\), \d{4}-\d\d-\d\d: The plate of this pump says it so/);
     assert.equal(await told.getAttribute('aria-label'), 'Step 3');
     assert.equal(await vague(page).count(), 0);
-    assert.equal(await page.locator('.verdict').getByRole('button').count(), 0);
+    assert.equal(await page.locator('.verdict .besides').count(), 0);
     await write.stamped('REJECTED · 1 to mend');
   });
   await look(place, visit, 'write-told-accepted');

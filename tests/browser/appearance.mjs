@@ -29,7 +29,7 @@ const SIZES = [
 ];
 
 /** The states that are kept as outlines. */
-const OUTLINED = ['write-rejected', 'write-token', 'procedures', 'appliance', 'follow-step'];
+const OUTLINED = ['write-rejected', 'all-findings', 'write-token', 'procedures', 'appliance', 'follow-step'];
 
 /** Walks all of it. */
 export async function walkAppearance(tally) {

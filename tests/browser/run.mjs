@@ -26,6 +26,7 @@ import { walkKit } from './kit.mjs';
 import { commandLine, page, repository } from './places.mjs';
 import { walkPasting } from './pasting.mjs';
 import { walkPrinting } from './printing.mjs';
+import { walkRemedies } from './remedies.mjs';
 import { walkReadings } from './readings.mjs';
 import { walkRemembering } from './remembering.mjs';
 import { walkRefused } from './refused.mjs';
@@ -89,6 +90,7 @@ for (const screen of SCREENS) {
   await walkPasting(tally, screen);
   await walkDeciding(tally, screen);
   await walkAccepting(tally, screen);
+  await walkRemedies(tally, screen);
   await walkMoving(tally, screen);
   await walkLanes(tally, screen);
   await walkPrinting(tally, screen);

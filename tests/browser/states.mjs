@@ -14,6 +14,10 @@ export async function everyState(page, see) {
 async function writing(page, see) {
   const write = new Write(page);
   await see('write-rejected');
+  await page.keyboard.press('F9');
+  await page.getByRole('dialog', { name: 'All findings' }).waitFor();
+  await see('all-findings');
+  await page.keyboard.press('Escape');
   await write.putBack();
   await write.stamped('ACCEPTED');
   await see('write-accepted');

@@ -1,7 +1,8 @@
 //! What every screen of the editor shows around its own: notices, whether it is kept, which tab
-//! writes, what is still to be found out, the head of those beside Write, the fields of things,
-//! and how something is dragged.
+//! writes, what is still to be found out, the stamp with the list of all that is found, the head
+//! of those beside Write, the fields of things, and how something is dragged.
 
+pub mod all_findings;
 pub mod changed_file;
 pub mod edge_scroll;
 pub mod judged_by;
@@ -14,6 +15,7 @@ pub mod plain_head;
 pub mod plain_screen;
 pub mod pointer_drag;
 pub mod sheet;
+pub mod stamp;
 pub mod tall_head;
 pub mod tight_fields;
 pub mod undo_keys;

@@ -2,6 +2,7 @@
 
 use super::judged_by::judged_by;
 use super::later_key::LaterKey;
+use super::stamp::{Besides, Stamp};
 use crate::route::{Screen, Tabs};
 use crate::state::{Command, EditorStore};
 use leptos::prelude::*;
@@ -29,10 +30,6 @@ pub fn PlainHead(
 /// Verdict and undo, as on the other screens.
 #[component]
 fn Standing(store: EditorStore) -> impl IntoView {
-    let told = store.told();
-    let is_rejected = Memo::new(move |_| told.with(|told| told.is_rejected));
-    let is_draft = Memo::new(move |_| told.with(|told| told.is_draft));
-    let stamp = Memo::new(move |_| told.with(|told| told.stamp.clone()));
     let labels = store.undo_labels();
     let undo = move || {
         labels.with(|(undo, _)| undo.as_ref().map_or("Undo".to_owned(), |label| format!("Undo: {label}")))
@@ -43,6 +40,6 @@ fn Standing(store: EditorStore) -> impl IntoView {
     view! {
         <button type="button" class="quiet" disabled=cannot on:click=move |_| store.run(Command::Undo)>{undo}</button>
         <button type="button" class="quiet" title=again disabled=cannot_redo on:click=move |_| store.run(Command::Redo)>"Redo"</button>
-        <div class="verdict"><LaterKey store /><span role="status"><strong class="stamp" class:rejected=is_rejected class:draft=is_draft>{stamp}</strong></span><span class="by">{judged_by(store)}</span></div>
+        <div class="verdict"><LaterKey store /><span class="told" role="status"><Stamp store /><Besides store is_first=true /></span><span class="by">{judged_by(store)}</span></div>
     }
 }

@@ -183,6 +183,8 @@ pub enum Command {
     NextFinding,
     /// Goes to the next finding that does not reject.
     NextDoubt,
+    /// Go to the first of them.
+    FirstDoubt,
     /// The selection goes to the step with a finding before.
     PreviousFinding,
     /// The keyboard goes to the list of the warnings that were accepted.
@@ -281,6 +283,7 @@ impl EditorStore {
             Command::SelectLast => self.select(self.document_now().steps.last().map(|step| step.id.clone())),
             Command::NextFinding => self.select_finding(true),
             Command::NextDoubt => self.select_doubt(),
+            Command::FirstDoubt => self.select_first_doubt(),
             Command::PreviousFinding => self.select_finding(false),
             Command::LookAtAccepted => self.look_at_accepted(),
             Command::EditWords(step, at) => self.edit_words(step, at),

@@ -3,6 +3,7 @@
 //! `EditorStore::edit` is the only write to a document. Trace, verdict and lanes follow every key;
 //! the texts of findings settle 300 ms after the last one, so that the margin does not flicker.
 
+use super::all_findings::AllFindings;
 use super::attention::Focus;
 use super::carried::CarriedHere;
 use super::clock;
@@ -82,6 +83,7 @@ pub(super) struct Parts {
     pub(super) offering: RwSignal<Option<PhraseOffer>>,
     pub(super) wanted: StoredValue<Option<Wanted>>,
     pub(super) spot: RwSignal<Option<Spot>>,
+    pub(super) all_findings: AllFindings,
     /// The thing at which the keyboard was on Appliance last.
     pub(super) at_thing: StoredValue<Option<Id>>,
     pub(super) fresh: RwSignal<Option<Fresh>>,
@@ -153,6 +155,7 @@ impl EditorStore {
             offering: RwSignal::new(None),
             wanted: StoredValue::new(None),
             spot: RwSignal::new(None),
+            all_findings: AllFindings::default(),
             at_thing: StoredValue::new(None),
             fresh: RwSignal::new(None),
             reminders: reminders::shown(settled),

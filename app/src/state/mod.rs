@@ -6,6 +6,7 @@
 
 pub mod accepting;
 pub mod alike;
+pub mod all_findings;
 pub mod another;
 pub mod attention;
 pub mod branch;

@@ -33,7 +33,7 @@ pub enum ShownOn {
 
 impl Spot {
     /// The place of a finding that is mended on the map.
-    fn of(finding: &Finding) -> Option<Self> {
+    pub(super) fn of(finding: &Finding) -> Option<Self> {
         match (&finding.thing, finding.code) {
             (Some(thing), _) => Some(Self::Thing(thing.clone())),
             (None, code) if code.starts_with("control/census") => Some(Self::Census),
@@ -69,15 +69,25 @@ impl EditorStore {
 
     /// Goes on Write from finding to finding; from the last on to the first.
     pub(super) fn select_finding(self, forward: bool) {
-        self.select_finding_of(forward, |_| true);
+        self.select_finding_of(self.selected_at(), forward, |_| true);
     }
 
     /// Goes on Write to the next finding that does not reject.
     pub(super) fn select_doubt(self) {
-        self.select_finding_of(true, |finding| finding.level != Level::Reject);
+        self.select_finding_of(self.selected_at(), true, |finding| finding.level != Level::Reject);
     }
 
-    fn select_finding_of(self, forward: bool, is_meant: impl Fn(&Finding) -> bool) {
+    /// Goes on Write, from another screen, to the first finding that does not reject.
+    pub(super) fn select_first_doubt(self) {
+        self.select_finding_of(None, true, |finding| finding.level != Level::Reject);
+    }
+
+    /// The position of the selected step.
+    fn selected_at(self) -> Option<usize> {
+        self.selected_now().and_then(|step| self.document_now().position(&step))
+    }
+
+    fn select_finding_of(self, here: Option<usize>, forward: bool, is_meant: impl Fn(&Finding) -> bool) {
         let judged = self.judged_now();
         let document = &judged.document;
         let found = judged.report.findings.iter().filter(|finding| is_meant(finding));
@@ -89,17 +99,21 @@ impl EditorStore {
         } else if positions.is_empty() {
             self.look_at(Focus::End);
         }
-        let here = self.selected_now().and_then(|step| document.position(&step));
         let next = if forward {
             positions.iter().find(|at| here.is_none_or(|here| **at > here)).or(positions.first())
         } else {
             positions.iter().rev().find(|at| here.is_none_or(|here| **at < here)).or(positions.last())
         };
         if let Some(step) = next.and_then(|at| document.steps.get(*at)) {
-            // A question of a pasted text takes the keyboard, so that F8 leads from one to the next.
-            if !(self.is_in_review(&step.id) && self.ask(&step.id, AskedFrom::Review)) {
-                self.select(Some(step.id.clone()));
-            }
+            self.select_found(&step.id);
+        }
+    }
+
+    /// Goes on Write to a step at which something is found.
+    pub(super) fn select_found(self, step: &Id) {
+        // A question of a pasted text takes the keyboard, so that F8 leads from one to the next.
+        if !(self.is_in_review(step) && self.ask(step, AskedFrom::Review)) {
+            self.select(Some(step.clone()));
         }
     }
 
@@ -131,7 +145,7 @@ impl EditorStore {
             self.spot().set(Some(spot.clone()));
             return Some(ShownOn::Appliance);
         }
-        self.select_finding_of(forward, |finding| Spot::of(finding).is_none());
+        self.select_finding_of(self.selected_at(), forward, |finding| Spot::of(finding).is_none());
         Some(ShownOn::Write)
     }
 

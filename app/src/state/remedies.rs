@@ -28,8 +28,8 @@ pub enum Remedy {
     Slow,
     /// Somebody asked, and there is none that is ready.
     None,
-    /// This mends it.
-    Ready(Fix),
+    /// One of these mends it; there are several where only the writer knows which.
+    Ready(Vec<Fix>),
 }
 
 /// The remedy of one finding, as long as the finding is shown.
@@ -92,23 +92,25 @@ impl Looking {
         // Shown is what it says; what else it holds may have changed since.
         let is_shown = |f: &&Finding| f.code == shown.code && f.step == shown.step && f.title == shown.title;
         let finding = judged.report.findings.iter().find(is_shown);
-        let found =
-            finding.and_then(|finding| fixes(&judged.document, finding, clock::today()).into_iter().next());
+        let found = finding.map(|finding| fixes(&judged.document, finding, clock::today()));
         self.store.took_to_mend(clock::now_ms().saturating_sub(began) > SLOW_MS);
         self.looked_at.set_value(Some(judged));
+        let found = found.filter(|found| !found.is_empty());
         self.remedy.set(found.map_or(Remedy::None, Remedy::Ready));
     }
 
-    /// Applies the remedy, as it is for the document as it stands.
-    pub fn apply(self) {
+    /// Applies a remedy, by its position, as it is for the document as it stands.
+    pub fn apply(self, at: usize) {
         let is_for_this = |judged: &Option<Arc<Judged>>| {
             judged.as_ref().is_some_and(|judged| Arc::ptr_eq(&judged.document, &self.store.document_now()))
         };
         if !self.looked_at.with_value(is_for_this) {
             self.look();
         }
-        if let Remedy::Ready(fix) = self.remedy.get_untracked() {
-            self.store.apply_fix(&fix);
+        if let Remedy::Ready(found) = self.remedy.get_untracked()
+            && let Some(fix) = found.get(at)
+        {
+            self.store.apply_fix(fix);
         }
     }
 }

@@ -64,9 +64,10 @@ fn looked_at(store: EditorStore, at: Stamp, read: Read) -> AnyView {
     };
     let found = store.document().with(|now| changes(now, &earlier));
     let judged = Judged::of(earlier.clone());
-    let (stamp, is_rejected) = (judged.stamp(), judged.is_rejected());
+    let (stamp, is_rejected, is_draft) = (judged.stamp(), judged.is_rejected(), judged.is_draft());
+    let besides = judged.counts().beside_the_stamp();
     view! {
-        <p class="look-facts"><strong class="stamp" class:rejected=is_rejected>{stamp}</strong><span>{earlier.title.clone()}</span></p>
+        <p class="look-facts"><strong class="stamp" class:rejected=is_rejected class:draft=is_draft>{stamp}</strong><span class="besides">{besides}</span><span>{earlier.title.clone()}</span></p>
         {bringing_back(store, at, &found, earlier.clone())}
         <ol class="look-steps">{steps(&earlier, &found)}</ol>
     }

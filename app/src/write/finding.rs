@@ -8,7 +8,7 @@ use crate::route::{Screen, go};
 use crate::state::remedies::{Looking, Remedy};
 use crate::state::{Command, EditorStore};
 use leptos::prelude::*;
-use procedures_schema::check::{Because, Finding, Level};
+use procedures_schema::check::{Because, Finding, Fix, Level};
 use procedures_schema::model::Id;
 
 /// The text; pressing it goes to the step.
@@ -57,15 +57,18 @@ fn accept_key(is_open: RwSignal<bool>) -> impl IntoView {
     }
 }
 
-/// The key that mends it, with what it does for a name.
+/// The keys that mend it, each with what it does for a name; the first is that of Alt+Enter.
 fn mending(looking: &Looking) -> impl IntoView + use<> {
     let looking = *looking;
     let remedy = looking.remedy();
     move || match remedy.get() {
-        Remedy::Ready(fix) => {
-            let does = capital(&fix.label);
-            let apply = move |_| looking.apply();
-            view! { <button type="button" class="key mend" title="Alt+Enter in the row" on:click=apply>{does}</button> }.into_any()
+        Remedy::Ready(found) => {
+            let key = |(at, fix): (usize, &Fix)| {
+                let title = (at == 0).then_some("Alt+Enter in the row");
+                let apply = move |_| looking.apply(at);
+                view! { <button type="button" class="key mend" title=title on:click=apply>{capital(&fix.label)}</button> }
+            };
+            found.iter().enumerate().map(key).collect_view().into_any()
         }
         Remedy::Slow => {
             let look = move |_| looking.look();

@@ -2,6 +2,7 @@
 
 use crate::frame::judged_by::judged_by;
 use crate::frame::later_key::LaterKey;
+use crate::frame::stamp::{Besides, Stamp};
 use crate::route::{Screen, Tabs, go};
 use crate::state::filing::Filed;
 use crate::state::keeping::Kept;
@@ -28,7 +29,7 @@ pub fn Header(
                     on:blur=move |_| store.close_group()
                 />
                 <Tabs shown=Screen::Write />
-                <Stamp store />
+                <Verdict store />
             </div>
             <div class="second">
                 <KeptLine store />
@@ -42,37 +43,17 @@ pub fn Header(
     }
 }
 
-/// The verdict, like a stamp: double frame rejected, single frame accepted, dashed frame while it is a draft.
+/// The verdict, and by what it was reached.
 #[component]
-fn Stamp(store: EditorStore) -> impl IntoView {
-    let told = store.told();
-    let is_rejected = Memo::new(move |_| told.with(|told| told.is_rejected));
-    let is_draft = Memo::new(move |_| told.with(|told| told.is_draft));
-    let stamp = Memo::new(move |_| told.with(|told| told.stamp.clone()));
+fn Verdict(store: EditorStore) -> impl IntoView {
     let by = judged_by(store);
     view! {
         <div class="verdict" role="status">
-            <strong class="stamp" class:rejected=is_rejected class:draft=is_draft>{stamp}</strong>
-            <Besides store />
+            <Stamp store />
+            <Besides store is_first=false />
             <span class="by">{by}</span>
         </div>
     }
-}
-
-/// How many doubts and how much advice there is besides: the way to the next of them.
-#[component]
-fn Besides(store: EditorStore) -> impl IntoView {
-    let besides = Memo::new(move |_| store.told().with(|told| told.besides.clone()));
-    let is_any = Memo::new(move |_| besides.with(|besides| !besides.is_empty()));
-    let key = move || {
-        view! {
-            <button
-                type="button" class="quiet besides" title="To the next of them"
-                on:click=move |_| store.run(Command::NextDoubt)
-            >{besides}</button>
-        }
-    };
-    move || is_any.get().then(key)
 }
 
 /// The ways to what is wrong and to what was accepted, wherever it stands.

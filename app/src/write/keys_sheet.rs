@@ -63,6 +63,7 @@ const EVERYWHERE: KeyGroup = KeyGroup {
         ("Ctrl+Z, Ctrl+Y", "undo, redo, across all screens and after a reload"),
         ("Ctrl+S, Ctrl+O", "save as a file, open a file"),
         ("F8, Shift+F8", "the next or the last finding; what is mended on the map is shown on Appliance"),
+        ("F9", "all findings, as the stamp opens them; once more leads back to the one gone to last"),
         ("F1", "this sheet"),
     ],
 };

@@ -49,14 +49,14 @@ pub fn fixes(procedure: &Procedure, finding: &Finding, today: Date) -> Vec<Fix> 
     let sayings = Sayings::of(procedure);
     let open = sayings.open();
     let context = Context::new(procedure, &trace, &sayings.heard, &open);
-    let cause = causes(&context, super::catalogue()).into_iter().find(|cause| cause.tells(&context, finding));
-    let met = |code: &str| cause.as_ref().map(|cause| cause.of_rule(code)).unwrap_or_default();
     if finding.code == "words/differs" {
         let (before, sayings) = check_after(Some(&sayings), procedure, &trace, today);
         let trial =
             Trial { document: Arc::new(procedure.clone()), before, sayings: &sayings, finding, today };
         return differs::either(&context, finding).into_iter().filter_map(|one| trial.clean(one)).collect();
     }
+    let cause = causes(&context, super::catalogue()).into_iter().find(|cause| cause.tells(&context, finding));
+    let met = |code: &str| cause.as_ref().map(|cause| cause.of_rule(code)).unwrap_or_default();
     let mut ids = FreeIds::of(procedure);
     let mut candidates = candidates(&context, finding.code, finding, &met(finding.code), &mut ids);
     // What the same cause leads to later often says best what was forgotten: a joint that is still open.
