@@ -5,6 +5,7 @@ use super::job_store::JobStore;
 use super::moment::Moment;
 use super::proofs::ProofDue;
 use super::task::{Task, Wanted, last_taken, readings_of};
+use crate::components::in_one_piece::in_one_piece;
 use crate::components::notation_line::notation_line;
 use crate::components::safety_band::safety_band;
 use crate::components::step_asides::{back_line, conditions, out_words, reminder_line};
@@ -26,7 +27,7 @@ pub fn order(moment: &Moment) -> impl IntoView + use<> {
 
 fn step_words(moment: &Moment, step: &Step) -> impl IntoView + use<> {
     let number = moment.position.map(|position| position + 1);
-    let why = (!step.why.is_empty()).then(|| view! { <p class="why">"why: " {step.why.clone()}</p> });
+    let why = (!step.why.is_empty()).then(|| view! { <p class="why">"why: " {in_one_piece(&step.why)}</p> });
     let here = |at: &[usize]| moment.position.is_some_and(|position| at.contains(&position));
     let remembered = reminders(&moment.procedure).into_iter().filter(|one| here(&one.at));
     let remembered: Vec<_> = remembered.map(|one| reminder_line(one.from_position, &one.text)).collect();
@@ -39,7 +40,7 @@ fn step_words(moment: &Moment, step: &Step) -> impl IntoView + use<> {
             <span class="number" aria-hidden="true">{number}</span>
             <div>
                 {condition.map(|words| view! { <p class="condition">{words}</p> })}
-                <h1 tabindex="-1"><span class="unseen">"Step " {number} ": "</span>{moment.procedure.words_of(step)}</h1>
+                <h1 tabindex="-1"><span class="unseen">"Step " {number} ": "</span>{in_one_piece(&moment.procedure.words_of(step))}</h1>
                 {notation_line(&step.actions, &moment.procedure.map)}
                 {remembered}
                 {why}
@@ -60,7 +61,7 @@ fn proof_words(moment: &Moment, due: &ProofDue) -> impl IntoView + use<> {
             <span class="number" aria-hidden="true">"?"</span>
             <div>
                 <h1 tabindex="-1">"Prove again: " {due.names.clone()}</h1>
-                <p class="of-step">"As in step " {number} ": " {moment.procedure.words_of(&due.step)}</p>
+                <p class="of-step">"As in step " {number} ": " {in_one_piece(&moment.procedure.words_of(&due.step))}</p>
                 {notation_line(&due.step.actions, &moment.procedure.map)}
                 <p class="why">"proved " {when} "; nobody watched since"</p>
                 {readings(moment)}
