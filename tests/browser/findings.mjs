@@ -115,10 +115,10 @@ async function toCensus({ tally }, { page }) {
     await page.getByRole('heading', { name: /0 of 15 kinds answered/ }).first().waitFor();
     await shown(page, 'Kit');
     await page.keyboard.press('F8');
-    await page.locator('.scope input:focus').waitFor();
+    await page.locator('.scope textarea:focus').waitFor();
     await page.keyboard.press('F8');
     await page.locator('.census input:focus').waitFor();
     await page.keyboard.press('Shift+F8');
-    await page.locator('.scope input:focus').waitFor();
+    await page.locator('.scope textarea:focus').waitFor();
   });
 }

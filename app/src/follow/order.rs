@@ -13,7 +13,7 @@ use crate::state::clock;
 use leptos::prelude::*;
 use procedures_schema::derive::answered::open_question;
 use procedures_schema::derive::reminders::reminders;
-use procedures_schema::model::{Question, Step};
+use procedures_schema::model::{Action, Question, Step, Verb};
 
 /// Messages, words and what was read so far.
 pub fn order(moment: &Moment) -> impl IntoView + use<> {
@@ -33,6 +33,8 @@ fn step_words(moment: &Moment, step: &Step) -> impl IntoView + use<> {
     let remembered: Vec<_> = remembered.map(|one| reminder_line(one.from_position, &one.text)).collect();
     let people = step.people.filter(|people| *people > 1);
     let people = people.map(|people| view! { <p class="why">{people} " people"</p> });
+    // A question says what it means by itself.
+    let meant: Vec<Action> = step.actions.iter().filter(|action| action.verb != Verb::Ask).cloned().collect();
     let is_open = open_question(step, &moment.answers).is_some();
     let condition = is_open.then(|| conditions(&step.when, &moment.procedure.questions).join("; "));
     view! {
@@ -41,7 +43,7 @@ fn step_words(moment: &Moment, step: &Step) -> impl IntoView + use<> {
             <div>
                 {condition.map(|words| view! { <p class="condition">{words}</p> })}
                 <h1 tabindex="-1"><span class="unseen">"Step " {number} ": "</span>{in_one_piece(&moment.procedure.words_of(step))}</h1>
-                {notation_line(&step.actions, &moment.procedure.map)}
+                {notation_line(&meant, &moment.procedure.map)}
                 {remembered}
                 {why}
                 {back_line(step)}

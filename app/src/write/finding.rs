@@ -4,6 +4,7 @@ use super::accepting::Accepting;
 use super::row_margin::class;
 use super::why::Why;
 use crate::components::capital::capital;
+use crate::components::in_one_piece::in_one_piece;
 use crate::route::{Screen, go};
 use crate::state::remedies::{Looking, Remedy};
 use crate::state::{Command, EditorStore};
@@ -34,7 +35,8 @@ pub fn FindingText(
         None => view! { <span class="title">{title}</span> }.into_any(),
     };
     let because: Vec<_> = because.into_iter().map(|because| reason(store, because)).collect();
-    let remedy: Vec<_> = remedy.into_iter().map(|text| view! { <li class="remedy">{text}</li> }).collect();
+    let remedy: Vec<_> =
+        remedy.into_iter().map(|text| view! { <li class="remedy">{in_one_piece(&text)}</li> }).collect();
     let also = (!also.is_empty()).then(|| format!(" · also {}", also.join(", ")));
     view! {
         <div class=format!("finding {}", class(level).1)>
@@ -65,7 +67,7 @@ fn mending(looking: &Looking) -> impl IntoView + use<> {
         Remedy::Ready(fix) => {
             let does = capital(&fix.label);
             let apply = move |_| looking.apply();
-            view! { <button type="button" class="key mend" title="Alt+Enter in the row" on:click=apply>{does}</button> }.into_any()
+            view! { <button type="button" class="key mend" title="Alt+Enter in the row" on:click=apply>{in_one_piece(&does)}</button> }.into_any()
         }
         Remedy::Slow => {
             let look = move |_| looking.look();
