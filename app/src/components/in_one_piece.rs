@@ -75,7 +75,7 @@ fn is_unit(word: &str) -> bool {
 
 /// One letter, as the conductors of a mains supply are called.
 fn is_conductor(word: &str) -> bool {
-    let word = word.trim_end_matches([',', ';', ':', '.', ')']);
+    let word = word.trim_start_matches('(').trim_end_matches([',', ';', ':', '.', ')']);
     matches!(word, "L" | "N" | "E" | "PE" | "L1" | "L2" | "L3")
 }
 
@@ -105,6 +105,7 @@ mod tests {
         assert_eq!(kept("Tighten to 40 N·m to 45 N·m, in 2 passes."), ["40 N·m to 45 N·m,"]);
         assert_eq!(kept("hold 1 to 2 bar for 60 s."), ["1 to 2 bar", "60 s."]);
         assert_eq!(kept("live, L to N (0 V to 5 V)"), ["L to N", "(0 V to 5 V)"]);
+        assert_eq!(kept("live (L to E 0 V)"), ["(L to E", "0 V)"]);
         assert!(kept("step 3. In 2 passes").is_empty());
     }
 }

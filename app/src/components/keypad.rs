@@ -42,7 +42,7 @@ pub fn Keypad(
             <button type="button" class="digit zero" on:click=move |event| press('0', &event)>"0"</button>
             <button type="button" class="digit" aria-label="Decimal point" on:click=move |event| press('.', &event)>"."</button>
             {minus}
-            <button type="button" class="digit one-back" aria-label="Take the last figure back" on:click=move |event| press(BACK, &event)>"one back"</button>
+            <button type="button" class="digit one-back" on:click=move |event| press(BACK, &event)>"One back"</button>
             <button type="button" class="digit clear" on:click=move |_| figure.set(String::new())>"Clear"</button>
         </div>
     }
