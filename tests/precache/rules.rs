@@ -81,7 +81,7 @@ fn as_html_words(words: &str) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{shown, text};
+    use super::{example, shown, text};
     use serde_json::Value;
 
     #[test]
