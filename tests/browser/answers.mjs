@@ -123,7 +123,7 @@ async function stop(place, visit, follow) {
     await follow.openStop();
     const call = page.getByRole('link', { name: 'Call 999 or 112' });
     assert.equal(await call.getAttribute('href'), 'tel:999');
-    await page.locator('.stop-sheet > .isolators').getByText('inlet valve – closed').waitFor();
+    await page.locator('.stop-sheet > .isolators').getByText('inlet valve, left of it: closed').waitFor();
   });
   await look(place, visit, 'follow-stop-isolators');
   await follow.closeStop();

@@ -40,9 +40,11 @@ export async function walkAppearance(tally) {
         await picture(page, `${theme.name}-${state}`);
         if (theme.name !== 'light') return;
         if (OUTLINED.includes(state)) await tally.look(`${state}: outline as kept`, () => compareOutline(page, state));
+        const at = await page.evaluate(() => globalThis.scrollY);
         for (const size of SIZES) await fits(tally, page, state, size);
         await largeText(tally, page, state);
         await page.setViewportSize(DESK);
+        await page.evaluate((at) => globalThis.scrollTo(0, at), at);
       });
       await tally.look(`${theme.name}: no complaint in the console`, () => assert.deepEqual(complaints, []));
     });
@@ -76,7 +78,15 @@ async function fits(tally, page, state, { name, width, height }) {
   await page.setViewportSize({ width, height });
   await settled(page);
   await tally.look(`${state} at ${name}: fits the width`, () => fitsTheWidth(page));
+  await page.evaluate(showSubject);
   await picture(page, `size-${name}-${state}`);
+}
+
+/** Scrolls what the state is about into the window: what is open, asked or held, or the row that is selected. */
+function showSubject() {
+  const subject = ['.map-list > li.open', '.row.held', '.choices', '.move-to', '.details', '.of-token', '.row.selected', '.row.last .notation', '.row:has(.question)']
+    .map((selector) => document.querySelector(selector)).find((element) => element && element.getClientRects().length > 0);
+  if (subject) subject.scrollIntoView({ block: 'center', behavior: 'instant' });
 }
 
 async function largeText(tally, page, state) {
@@ -84,6 +94,7 @@ async function largeText(tally, page, state) {
   await page.evaluate(() => document.documentElement.style.setProperty('font-size', '200%'));
   await settled(page);
   await tally.look(`${state} with text twice as large: fits the width`, () => fitsTheWidth(page));
+  await page.evaluate(showSubject);
   await picture(page, `size-text-${state}`);
   await page.evaluate(() => document.documentElement.style.removeProperty('font-size'));
 }

@@ -206,11 +206,11 @@ async function bring({ tally }, { page }, procedure, found) {
 
 async function taken({ tally }, { page }) {
   await tally.step('all are taken at once, and undo takes them back at once', async () => {
-    await page.getByRole('button', { name: 'Take all 2' }).click();
+    await page.getByRole('button', { name: 'Take both' }).click();
     await page.getByRole('heading', { name: 'Nothing is left to find out' }).waitFor();
     await page.getByRole('button', { name: 'Undo: take 2 answers found on a job' }).click();
     await page.getByRole('heading', { name: '2 values are still to be found out' }).waitFor();
-    await page.getByRole('button', { name: 'Take all 2' }).click();
+    await page.getByRole('button', { name: 'Take both' }).click();
     await goTo(page, 'Appliance');
     await page.getByText(/Size of the pump unions: 37 mm\./).or(page.locator('textarea, input')).first().waitFor();
     const texts = await page.locator('textarea, input[type=text]').evaluateAll((all) => all.map((one) => one.value));

@@ -51,9 +51,9 @@ async function byKeys(place, visit, write) {
       await page.locator('.row.held:focus').waitFor();
     }
     await write.stamped('REJECTED');
-    assert.match(await change(page), /^\+[1-9]\d* rejects$/);
+    assert.match(await change(page), /^\+[1-9]\d* to mend$/);
     assert.notDeepEqual(await lanes(), drawn);
-    assert.match(await page.locator('.held-bar').innerText(), /^Step \d+ would be step \d+ · \+\d+ rejects/);
+    assert.match(await page.locator('.held-bar').innerText(), /^Step \d+ would be step \d+ · \+\d+ to mend/);
     assert.equal(await headHeight(page), height, 'the head grows, and the rows jump under the pointer');
   });
   await look(place, visit, 'write-held');

@@ -54,11 +54,21 @@ fn shown(markdown: &str) -> Option<(String, String)> {
         html::push_html(&mut out, Parser::new(text.trim()));
     }
     for (heading, text) in examples {
-        out.extend(["<details open><summary>", &as_html_words(heading), "</summary>"]);
-        html::push_html(&mut out, Parser::new(text.trim()));
+        out.extend(["<details><summary>", &as_html_words(&example(heading)), "</summary>"]);
+        // People read it, so names stand with their words apart.
+        html::push_html(&mut out, Parser::new(&text.trim().replace('_', " ")));
         out.push_str("</details>");
     }
     Some((code, out))
+}
+
+/// What an example is called where people read it.
+fn example(heading: &str) -> String {
+    match heading.trim() {
+        "Fires" => "An example in which it is found".to_owned(),
+        "Does not fire" => "An example in which all is well".to_owned(),
+        other => other.to_owned(),
+    }
 }
 
 /// What an example begins with.
@@ -71,19 +81,19 @@ fn as_html_words(words: &str) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{shown, text};
+    use super::{example, shown, text};
     use serde_json::Value;
 
     #[test]
     fn every_heading_is_shown_as_html_and_examples_come_last() {
-        let markdown = "# a/b\n\n## What it finds\n\nX & Y\n\n## Why it matters\n\nIt *hurts*.\n\n## Fires\n\n```text\nmap: a < b\n```\n\n## Source\n\nKnown.\n";
+        let markdown = "# a/b\n\n## What it finds\n\nX & Y\n\n## Why it matters\n\nIt *hurts*.\n\n## Fires\n\n```text\nmap: a_b < c\n```\n\n## Source\n\nKnown.\n";
         let (code, html) = shown(markdown).expect("a rule");
         assert_eq!(code, "a/b");
         assert_eq!(
             html,
             "<h3>What it finds</h3><p>X &amp; Y</p>\n<h3>Why it matters</h3><p>It <em>hurts</em>.</p>\n\
-             <h3>Source</h3><p>Known.</p>\n<details open><summary>Fires</summary>\
-             <pre><code class=\"language-text\">map: a &lt; b\n</code></pre>\n</details>"
+             <h3>Source</h3><p>Known.</p>\n<details><summary>An example in which it is found</summary>\
+             <pre><code class=\"language-text\">map: a b &lt; c\n</code></pre>\n</details>"
         );
         assert_eq!(shown("# a/b\n\nNothing."), None);
     }
@@ -94,7 +104,8 @@ mod tests {
         let rules = rules.as_object().expect("an object");
         assert!(rules.len() > 100, "{}", rules.len());
         for (code, html) in rules {
-            for heading in ["What it finds", "Why it matters", "Fires", "Does not fire", "Source"] {
+            let (found, well) = (example("Fires"), example("Does not fire"));
+            for heading in ["What it finds", "Why it matters", &found, &well, "Source"] {
                 let html = html.as_str().unwrap_or_default();
                 assert!(html.contains(&format!(">{heading}</")), "{code} lacks {heading}");
             }

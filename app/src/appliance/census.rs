@@ -36,13 +36,17 @@ pub fn Census(
     });
     let rest = move || {
         (open.get() > 0).then(|| {
-            let words = format!("The other {} are not here", open.get());
+            let words = match open.get() {
+                1 => "The other one is not here".to_owned(),
+                n if n == CircuitKind::ALL.len() => format!("None of the {n} is here"),
+                n => format!("The other {n} are not here"),
+            };
             view! { <button type="button" class="quiet add" on:click=rest_absent>{words}</button> }
         })
     };
     view! {
         <section class="things-of">
-            <h2 class="stage">"Which circuits the appliance has" <Answered store /></h2>
+            <h2 class="stage">"Which circuits it has" <Answered store /></h2>
             <ul class="census">{CircuitKind::ALL.iter().map(|kind| view! { <Question store kind /> }).collect_view()}</ul>
             {rest}
         </section>

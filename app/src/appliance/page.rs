@@ -91,7 +91,7 @@ fn show(spot: &Spot) {
     let place = match spot {
         Spot::Thing(thing) => row_of_thing(thing),
         Spot::Census => first(".census .unanswered input").or_else(|| first(".census input")),
-        Spot::Scope => first(".scope input"),
+        Spot::Scope => first(".scope textarea"),
     };
     if let Some(place) = place {
         place.scroll_into_view();

@@ -107,7 +107,7 @@ fn Settle(store: EditorStore, pair: (Id, Id), open: Open) -> impl IntoView {
             {either("its name", mine, other, Signal::derive(move || Some(keeps_other.get())), called)}
             {differing}
             <p class="none">{move || if is_open() { CHOOSE } else { READY }}</p>
-            <button type="button" class="key" disabled=is_open on:click=merge>"Make one of the two"</button>
+            <button type="button" class="key first" disabled=is_open on:click=merge>"Make one of the two"</button>
         }
         .into_any()
     }

@@ -1,6 +1,6 @@
 //! What the document says of itself: purpose, right appliance, country, competence, remark.
 
-use crate::components::fields::{ChoiceField, TextField};
+use crate::components::fields::{ChoiceField, LongField};
 use crate::frame::sheet::{listed, words_or};
 use crate::state::EditorStore;
 use leptos::prelude::*;
@@ -29,9 +29,9 @@ pub fn ScopeFields(
             <div class="sheet open">
                 <div class="wide">{line(store, "What the job is for", "Renew the pump without draining the plant.", |d| d.purpose.clone(), |s, text| s.purpose = text)}</div>
                 <div class="wide">{line(store, "Plate of the right appliance", "Boiler K7, pump P2: 230 V, 250 mm", |d| d.applies_to.clone(), |s, text| s.applies_to = text)}</div>
-                {line(store, "Gases", "G20, with commas between", |d| d.gases.join(", "), |s, text| s.gases = listed(&text))}
+                {line(store, "Gases", "G20, …", |d| d.gases.join(", "), |s, text| s.gases = listed(&text))}
                 <ChoiceField label="Country that it is written for" value=country options=countries send=set_country />
-                {line(store, "Whoever follows it is competent for", "electrical work, with commas between", |d| d.competence.join(", "), |s, text| s.competence = listed(&text))}
+                {line(store, "Whoever follows it is competent for", "electrical work, …", |d| d.competence.join(", "), |s, text| s.competence = listed(&text))}
                 {move || competence(store)}
                 <div class="wide">{line(store, "Remark", "", |d| d.note.clone(), |s, text| s.note = text)}</div>
             </div>
@@ -50,7 +50,7 @@ fn line(
     let send = Callback::new(move |typed: String| {
         store.change_scope(&format!("change: {label}"), Some(label), |scope| set(scope, typed));
     });
-    view! { <TextField label value=value.into() send hint /> }
+    view! { <LongField label value=value.into() send hint /> }
 }
 
 /// What people of the country call those who are competent, each as a key that adds it; none where it is not said.

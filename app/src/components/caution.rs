@@ -8,8 +8,7 @@ pub const WORDS: &str = "Work on gas, electricity, pressure and refrigerant is f
     was told, not the appliance. Limits from memory are labelled so.";
 
 /// The same in one line, where all of it has been shown before.
-pub const IN_SHORT: &str =
-    "For competent, where required registered people. Local codes and the maker’s instructions come first.";
+pub const IN_SHORT: &str = "For competent and, where required, registered people. Local codes and the maker’s instructions come first.";
 
 /// The caution as a paragraph.
 #[component]

@@ -63,6 +63,37 @@ pub fn TextField(
     }
 }
 
+/// A sentence or several, in a field as high as they are. It is one line of text all the same: Enter does nothing.
+#[component]
+pub fn LongField(
+    /// What it is called.
+    #[prop(into)]
+    label: String,
+    /// What the document says.
+    value: Signal<String>,
+    /// What becomes of what is typed.
+    send: Send<String>,
+    /// An example.
+    #[prop(into)]
+    hint: String,
+) -> impl IntoView {
+    let keydown = move |event: leptos::ev::KeyboardEvent| {
+        if event.key() == "Enter" && !event.is_composing() {
+            event.prevent_default();
+        }
+    };
+    let typed = move |event| send.run(event_target_value(&event).replace(['\r', '\n'], " "));
+    view! {
+        <label class="field long">
+            <span>{label}</span>
+            <textarea
+                rows="1" spellcheck="false" autocomplete="off" placeholder=hint
+                prop:value=value on:keydown=keydown on:input=typed
+            ></textarea>
+        </label>
+    }
+}
+
 /// One of several.
 #[component]
 pub fn ChoiceField(

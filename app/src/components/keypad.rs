@@ -1,4 +1,4 @@
-//! A keypad for gloved fingers: digits, one key for the decimal sign, sign and clear.
+//! A keypad for gloved fingers: digits, one key for the decimal sign, sign, one back and clear.
 //!
 //! It changes a text and judges nothing. Key repeat does not exist, and a second press of the same key
 //! within `BOUNCE_MS` is a wet screen's, not a person's.
@@ -10,6 +10,9 @@ use leptos::prelude::*;
 const BOUNCE_MS: f64 = 120.0;
 /// Longer figures than this are no readings.
 const MOST_CHARACTERS: usize = 9;
+
+/// The key that takes the last one back.
+const BACK: char = '\u{8}';
 
 /// Keys that type into `figure`; the minus key is there only if the limits allow it.
 #[component]
@@ -39,6 +42,7 @@ pub fn Keypad(
             <button type="button" class="digit zero" on:click=move |event| press('0', &event)>"0"</button>
             <button type="button" class="digit" aria-label="Decimal point" on:click=move |event| press('.', &event)>"."</button>
             {minus}
+            <button type="button" class="digit one-back" on:click=move |event| press(BACK, &event)>"One back"</button>
             <button type="button" class="digit clear" on:click=move |_| figure.set(String::new())>"Clear"</button>
         </div>
     }
@@ -46,6 +50,9 @@ pub fn Keypad(
 
 fn type_key(figure: &mut String, key: char) {
     match key {
+        BACK => {
+            figure.pop();
+        }
         '-' => {
             if let Some(positive) = figure.strip_prefix('-') {
                 *figure = positive.to_owned();
@@ -81,5 +88,6 @@ mod tests {
         assert_eq!(typed("5-"), "-5");
         assert_eq!(typed("5--"), "5");
         assert_eq!(typed("1234567890123"), "123456789");
+        assert_eq!(typed("12\u{8}3\u{8}\u{8}\u{8}"), "");
     }
 }

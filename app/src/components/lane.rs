@@ -110,7 +110,11 @@ fn stretch(state: LaneState, colour: &str, y: &str, height: &str) -> String {
         LaneLevel::Lapsed | LaneLevel::NotJudged => ("empty", "edge dashed"),
         LaneLevel::ShutDown | LaneLevel::Isolated | LaneLevel::Released => ("empty", "edge"),
     };
-    let edge = if state.locked { "edge three" } else { edge };
+    let edge = match (state.locked, edge) {
+        (false, edge) => edge,
+        (true, "edge dashed") => "edge three dashed",
+        (true, _) => "edge three",
+    };
     let within = match fill {
         Some(pattern) => {
             format!(r#"<rect y="{y}" width="100%" height="{height}" fill="url(#{pattern}-{colour})"/>"#)

@@ -7,6 +7,7 @@ pub mod apart_curve;
 pub mod capital;
 pub mod caution;
 pub mod fields;
+pub mod in_one_piece;
 pub mod keypad;
 pub mod keys_dialog;
 pub mod lane;

@@ -1,5 +1,6 @@
 //! The notation under a step's words: what the step means, in small grey figures of speech.
 
+use super::in_one_piece::in_one_piece;
 use leptos::prelude::*;
 use procedures_schema::model::{Action, ApplianceMap, Id};
 use procedures_schema::notation::{Role, Token, shown};
@@ -61,5 +62,5 @@ fn token(joint: &'static str, token: Token, stands: &'static str) -> impl IntoVi
         Role::Aside => "aside",
         Role::Later => "later",
     };
-    view! { {joint}<span class=format!("{class} {stands}")>{token.text}</span> }
+    view! { {joint}<span class=format!("{class} {stands}")>{in_one_piece(&token.text)}</span> }
 }

@@ -85,8 +85,11 @@ fn TakeAll(
     };
     let n = Memo::new(move |_| offers.with(Vec::len));
     move || {
-        (n.get() > 1).then(|| {
-            view! { <button type="button" class="key" on:click=take>"Take all " {n.get()}</button> }
-        })
+        let name = match n.get() {
+            0 | 1 => return None,
+            2 => "Take both".to_owned(),
+            n => format!("Take all {n}"),
+        };
+        Some(view! { <button type="button" class="key" on:click=take>{name}</button> })
     }
 }

@@ -27,10 +27,10 @@ pub fn ApartLine(
         })
     };
     view! {
-        <aside class="apart-line" aria-label="Still apart">
+        <aside class="apart-line" class:of-job=move || jobs.is_running() aria-label="Still apart">
             <details>
                 <summary>
-                    <strong class:none=move || count() == 0>"Still apart: " {count}</strong>
+                    <strong class:nothing=move || count() == 0>"Still apart: " {count}</strong>
                     <span class="first">{first}</span>
                 </summary>
                 <div class="apart-list">{list}</div>

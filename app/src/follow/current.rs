@@ -72,7 +72,7 @@ fn show_head(section: NodeRef<leptos::html::Section>) {
 }
 
 fn last_lines(moment: &Moment) -> impl IntoView + use<> {
-    let from = moment.done.len().saturating_sub(N_LAST);
+    let (from, now_ms) = (moment.done.len().saturating_sub(N_LAST), clock::now_ms());
     let line = |(index, done): (usize, &Done)| {
         let words = moment.procedure.words_of(moment.step_at(done.position)?);
         let answers = (!done.answers.is_empty()).then(|| format!(" – {}", done.answers.join(", ")));
@@ -84,7 +84,7 @@ fn last_lines(moment: &Moment) -> impl IntoView + use<> {
                     {is_last.then(|| view! { <span class="unseen">"Done: "</span> })}
                     {done.position + 1} " " {words} {answers}
                 </span>
-                <span class="time">{clock::to_the_minute(done.at_ms)}</span>
+                <span class="time">{clock::ticked(done.at_ms, now_ms)}</span>
             </li>
         })
     };

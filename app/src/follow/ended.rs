@@ -10,7 +10,11 @@ pub fn Ended(
     /// The state of Follow.
     jobs: JobStore,
 ) -> impl IntoView {
-    let n_ticked = move || jobs.moment().with(|moment| moment.done.len());
+    let ticked = move || match jobs.moment().with(|moment| moment.done.len()) {
+        1 => "The step is ticked".to_owned(),
+        2 => "Both steps are ticked".to_owned(),
+        n => format!("All {n} steps are ticked"),
+    };
     let passed_over = move || {
         let n = jobs.moment().with(|moment| moment.n_passed_over);
         (n > 0).then(|| view! { <p class="why">{n} " of other answers passed over"</p> })
@@ -30,7 +34,7 @@ pub fn Ended(
     };
     view! {
         <section class="now" tabindex="0" aria-label="End of the job">
-            <h1>"All " {n_ticked} " steps are ticked"</h1>
+            <h1>{ticked}</h1>
             {passed_over}
             {apart}
             <FoundAtTheEnd jobs />

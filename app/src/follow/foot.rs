@@ -52,6 +52,9 @@ pub fn Foot(
         let _ = label();
         changed_ms.set_value(clock::now_ms());
     });
+    // A job that leaves something apart is not put away as if it were well.
+    let leaves_apart =
+        move || key.get() == FootKey::PutAway && jobs.moment().with(|moment| moment.apart.count() > 0);
     let asks = move || key.get() == FootKey::Task && matches!(task.get(), Task::Ask(_));
     let is_held = move || !can_press(key.get(), &task.get(), &figure.get()) || is_storing(jobs);
     let press = move |_| {
@@ -66,7 +69,7 @@ pub fn Foot(
             <AnswerKeys jobs task key />
             {move || (key.get() != FootKey::None && !asks()).then(|| view! {
                 <button
-                    type="button" class="go"
+                    type="button" class="go" class:grave=leaves_apart
                     aria-disabled=move || if is_held() { "true" } else { "false" }
                     on:click=press
                 >{label}</button>
@@ -125,7 +128,10 @@ fn label(key: FootKey, task: &Task, jobs: JobStore) -> String {
             (None, Some(position)) => format!("Go on from step {}", position + 1),
             (None, None) => "Go on".to_owned(),
         }),
-        (FootKey::PutAway, _) => "Put the job away".to_owned(),
+        (FootKey::PutAway, _) => jobs.moment().with(|moment| match moment.apart.count() {
+            0 => "Put the job away".to_owned(),
+            n => format!("Put the job away with {n} still apart"),
+        }),
         (FootKey::Task, Task::Message(_, hazard)) => format!("Read: {hazard}"),
         (FootKey::Task, Task::Reading(wanted)) if !wanted.reading.seen.is_empty() => {
             format!("Seen: {}", wanted.reading.seen)

@@ -5,6 +5,7 @@ use super::job_store::JobStore;
 use super::moment::Moment;
 use super::proofs::ProofDue;
 use super::task::{Task, Wanted, last_taken, readings_of};
+use crate::components::in_one_piece::in_one_piece;
 use crate::components::notation_line::notation_line;
 use crate::components::safety_band::safety_band;
 use crate::components::step_asides::{back_line, conditions, out_words, reminder_line};
@@ -12,7 +13,7 @@ use crate::state::clock;
 use leptos::prelude::*;
 use procedures_schema::derive::answered::open_question;
 use procedures_schema::derive::reminders::reminders;
-use procedures_schema::model::{Question, Step};
+use procedures_schema::model::{Action, Question, Step, Verb};
 
 /// Messages, words and what was read so far.
 pub fn order(moment: &Moment) -> impl IntoView + use<> {
@@ -26,12 +27,14 @@ pub fn order(moment: &Moment) -> impl IntoView + use<> {
 
 fn step_words(moment: &Moment, step: &Step) -> impl IntoView + use<> {
     let number = moment.position.map(|position| position + 1);
-    let why = (!step.why.is_empty()).then(|| view! { <p class="why">"why: " {step.why.clone()}</p> });
+    let why = (!step.why.is_empty()).then(|| view! { <p class="why">"why: " {in_one_piece(&step.why)}</p> });
     let here = |at: &[usize]| moment.position.is_some_and(|position| at.contains(&position));
     let remembered = reminders(&moment.procedure).into_iter().filter(|one| here(&one.at));
     let remembered: Vec<_> = remembered.map(|one| reminder_line(one.from_position, &one.text)).collect();
     let people = step.people.filter(|people| *people > 1);
     let people = people.map(|people| view! { <p class="why">{people} " people"</p> });
+    // A question says what it means by itself.
+    let meant: Vec<Action> = step.actions.iter().filter(|action| action.verb != Verb::Ask).cloned().collect();
     let is_open = open_question(step, &moment.answers).is_some();
     let condition = is_open.then(|| conditions(&step.when, &moment.procedure.questions).join("; "));
     view! {
@@ -39,8 +42,8 @@ fn step_words(moment: &Moment, step: &Step) -> impl IntoView + use<> {
             <span class="number" aria-hidden="true">{number}</span>
             <div>
                 {condition.map(|words| view! { <p class="condition">{words}</p> })}
-                <h1 tabindex="-1"><span class="unseen">"Step " {number} ": "</span>{moment.procedure.words_of(step)}</h1>
-                {notation_line(&step.actions, &moment.procedure.map)}
+                <h1 tabindex="-1"><span class="unseen">"Step " {number} ": "</span>{in_one_piece(&moment.procedure.words_of(step))}</h1>
+                {notation_line(&meant, &moment.procedure.map)}
                 {remembered}
                 {why}
                 {back_line(step)}
@@ -60,7 +63,7 @@ fn proof_words(moment: &Moment, due: &ProofDue) -> impl IntoView + use<> {
             <span class="number" aria-hidden="true">"?"</span>
             <div>
                 <h1 tabindex="-1">"Prove again: " {due.names.clone()}</h1>
-                <p class="of-step">"As in step " {number} ": " {moment.procedure.words_of(&due.step)}</p>
+                <p class="of-step">"As in step " {number} ": " {in_one_piece(&moment.procedure.words_of(&due.step))}</p>
                 {notation_line(&due.step.actions, &moment.procedure.map)}
                 <p class="why">"proved " {when} "; nobody watched since"</p>
                 {readings(moment)}

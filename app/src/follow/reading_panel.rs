@@ -43,7 +43,10 @@ fn figure_so_far(wanted: Wanted, figure: RwSignal<String>) -> impl IntoView {
     let allowed = limits.as_ref().map(|limits| format!("allowed: {limits}"));
     let value = move || Some(Measured::new(Figure::parse(&figure.get()).ok()?, unit.clone()?));
     let bar = move || limits.as_ref().and_then(|limits| limits_bar(limits, value().as_ref()));
-    let typed = move || figure.with(|figure| if figure.is_empty() { "–".to_owned() } else { figure.clone() });
+    let typed = move || match figure.get() {
+        figure if figure.is_empty() => view! { <span class="to-fill"></span> }.into_any(),
+        figure => figure.into_any(),
+    };
     view! {
         <div class="figure">
             <p class="what">{wanted.reading.what}</p>

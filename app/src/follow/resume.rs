@@ -3,6 +3,7 @@
 use super::job_store::JobStore;
 use super::moment::{Done, Moment};
 use super::stop_sheet::LEAVE;
+use crate::components::in_one_piece::in_one_piece;
 use crate::state::clock;
 use leptos::prelude::*;
 
@@ -22,7 +23,7 @@ pub fn Resume(
             {told}
             <p class="ways-out">
                 <LeaveSafe stop />
-                <button type="button" class="quiet" on:click=move |_| jobs.put_away()>"Put this job away and begin again"</button>
+                <button type="button" class="key" on:click=move |_| jobs.put_away()>"Put this job away and begin again"</button>
             </p>
         </section>
     }
@@ -42,18 +43,24 @@ pub fn LeaveSafe(
             place.scroll_into_view();
         }
     };
-    view! { <button type="button" class="quiet leave" on:click=leave>"Leave it safe"</button> }
+    view! { <button type="button" class="key leave" on:click=leave>"Leave it safe"</button> }
 }
 
 fn told(moment: &Moment, now_ms: u64) -> impl IntoView + use<> {
     let tick = |done: &Done| {
         let words = moment.procedure.words_of(moment.step_at(done.position)?);
-        Some(view! { <li>"✓ " {done.position + 1} " " {words} " · " {clock::to_the_minute(done.at_ms)}</li> })
+        Some(view! {
+            <li>
+                <span aria-hidden="true">"✓"</span>
+                <span class="words">{done.position + 1} " " {words}</span>
+                <span class="time">{clock::ticked(done.at_ms, now_ms)}</span>
+            </li>
+        })
     };
     let ticks: Vec<_> = moment.done.iter().rev().take(2).rev().filter_map(tick).collect();
     let next = moment.position.zip(moment.next_step());
     let next = next.map(|(position, step)| {
-        view! { <p class="next-step">"Step " {position + 1} ": " {moment.procedure.words_of(step)}</p> }
+        view! { <p class="next-step">"Step " {position + 1} ": " {in_one_piece(&moment.procedure.words_of(step))}</p> }
     });
     let again: Vec<_> = moment
         .proofs
@@ -63,8 +70,13 @@ fn told(moment: &Moment, now_ms: u64) -> impl IntoView + use<> {
             view! { <li>"Prove again: " {due.names.clone()} " (proved " {ago} ")"</li> }
         })
         .collect();
-    let apart: Vec<_> =
-        moment.apart.items.iter().map(|item| view! { <li>{item.words.clone()}</li> }).collect();
+    // That nothing is apart stands in the line above the keys.
+    let n_apart = moment.apart.count();
+    let apart = (n_apart > 0).then(|| {
+        let items: Vec<_> =
+            moment.apart.items.iter().map(|item| view! { <li>{item.words.clone()}</li> }).collect();
+        view! { <p class="what">"Still apart: " {n_apart}</p><ul class="ticks">{items}</ul> }
+    });
     view! {
         {(!again.is_empty()).then(|| view! {
             <p class="what">"Before you touch anything, because nobody watched meanwhile:"</p>
@@ -72,7 +84,6 @@ fn told(moment: &Moment, now_ms: u64) -> impl IntoView + use<> {
         })}
         {next}
         <ul class="ticks">{ticks}</ul>
-        <p class="what">"Still apart: " {moment.apart.count()}</p>
-        <ul class="ticks">{apart}</ul>
+        {apart}
     }
 }

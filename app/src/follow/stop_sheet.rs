@@ -139,13 +139,13 @@ fn isolators(
         between.is_some_and(|ends| sections.any(|(_, section)| ends.0 == section.id || ends.1 == section.id))
     };
     let line = |isolator: &IsolatorNow| {
-        let place = (!isolator.location.is_empty()).then(|| format!(": {}", isolator.location));
+        let place = (!isolator.location.is_empty()).then(|| format!(", {}", isolator.location));
         view! {
             <li>
                 <strong>{isolator.name.clone()}</strong>
-                " – "
-                <span class:still-open=isolator.is_open>{isolator.words.clone()}</span>
                 {place}
+                ": "
+                <span class:still-open=isolator.is_open>{isolator.words.clone()}</span>
             </li>
         }
     };

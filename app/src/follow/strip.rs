@@ -18,7 +18,10 @@ pub fn Strip(
 }
 
 fn circuit(now: &CircuitNow) -> impl IntoView + use<> {
-    let when = now.proved_ms.filter(|_| now.state.level == LaneLevel::Proved).map(clock::to_the_minute);
+    let when = now
+        .proved_ms
+        .filter(|_| now.state.level == LaneLevel::Proved)
+        .map(|at_ms| clock::ticked(at_ms, clock::now_ms()));
     let words = when.map_or_else(|| now.words.clone(), |when| format!("{}, {when}", now.words));
     view! {
         <li class=format!("circuit k-{}", colour(&now.kind))>

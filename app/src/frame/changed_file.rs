@@ -33,8 +33,8 @@ pub fn ChangedFileBar(
                     <span class="keys">
                         <button type="button" class="key" node_ref=first on:click=move |_| store.save_elsewhere()>"Save to another file"</button>
                         {open}
-                        <button type="button" class="key grave" on:click=move |_| store.save_over()>"Save over it"</button>
                         <button type="button" class="quiet" on:click=move |_| store.leave_changed()>"Leave it"</button>
+                        <button type="button" class="key grave apart-from" on:click=move |_| store.save_over()>"Save over it"</button>
                     </span>
                 </p>
             }

@@ -66,7 +66,7 @@ pub static LISTS: [Listed; 5] = [
             },
             Column {
                 label: "Can be set to",
-                hint: "5 to 25 Nm",
+                hint: "5 to 25 N·m",
                 get: |kit, at| kit.tools.get(at).map(|tool| shown(tool.range.as_ref())),
                 set: Kept::Range(|kit, at, range| in_place(&mut kit.tools, at, |t| t.range = range)),
             },

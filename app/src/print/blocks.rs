@@ -3,6 +3,7 @@
 use super::choices::Part;
 use super::divide::Piece;
 use crate::components::capital::capital;
+use crate::components::in_one_piece::in_one_piece;
 use crate::components::lane::{lane_class, lane_picture};
 use crate::components::notation_line::notation_line;
 use crate::components::safety_band::safety_band;
@@ -38,7 +39,13 @@ pub enum Block {
 impl Block {
     /// What has to be known of it to divide pages.
     pub fn piece(&self, height: f64) -> Piece {
-        Piece { height, leads: matches!(self, Self::Heading(_) | Self::OpenHead) }
+        let leads = matches!(self, Self::Heading(_) | Self::OpenHead);
+        Piece { height, leads, has_lanes: self.is_step() }
+    }
+
+    /// Whether it is a step, beside which lanes may stand.
+    pub fn is_step(&self) -> bool {
+        matches!(self, Self::Step(..))
     }
 }
 
@@ -117,7 +124,9 @@ pub fn block(judged: &Judged, block: &Block, has_lanes: bool) -> AnyView {
     match block {
         Block::Heading(name) => view! { <h3 class="stage block">{name.clone()}</h3> }.into_any(),
         Block::Words(words) => view! { <p class="block">{words.clone()}</p> }.into_any(),
-        Block::Entry(words) => view! { <p class="block boxed">{words.clone()}</p> }.into_any(),
+        Block::Entry(words) => {
+            view! { <p class="block boxed"><span>{in_one_piece(words)}</span></p> }.into_any()
+        }
         Block::OpenHead => {
             row_to_find("to-find-head", ["What", "By whom", "Where", "Found out"].map(str::to_owned))
         }
@@ -161,7 +170,7 @@ fn said(judged: &Judged, number: usize, step: &Step) -> impl IntoView + use<> {
     view! {
         {step.messages.iter().map(safety_band).collect_view()}
         {when}
-        <p class="boxed"><strong>{number}</strong>" " {document.words_of(step)}</p>
+        <p class="boxed"><strong>{number}</strong>" " <span>{in_one_piece(&document.words_of(step))}</span></p>
         {notation_line(&step.actions, &document.map)}
         {out_lines(&step.actions)}
         {blanks}

@@ -3,7 +3,7 @@
 use super::blocks::{Block, blocks};
 use super::choices::{ChoiceFields, Choices};
 use super::divide::divide;
-use super::sheets::{Chosen, heights, on_paper, sheet};
+use super::sheets::{Chosen, heights, on_paper, sheet, stand_upright};
 use crate::frame::plain_screen::PlainScreen;
 use crate::route::Screen;
 use crate::state::EditorStore;
@@ -46,11 +46,11 @@ pub fn PrintScreen(
             <h2 class="stage">"On paper"</h2>
             <div class="strip print-choices">
                 <ChoiceFields store choices />
-                <button type="button" class="key" on:click=|_| print()>"Print"</button>
+                <button type="button" class="key first" on:click=|_| print()>"Print"</button>
                 <span role="status">{n_pages}</span>
             </div>
             <div class="measure" aria-hidden="true" inert>
-                <div class=move || chosen.with(Chosen::class) style=("--n", move || chosen.with(|chosen| chosen.n_lanes.to_string()))><div class="on-page" node_ref=measure>{measured}</div></div>
+                <div class=move || chosen.with(|chosen| chosen.class(false)) style=("--n", move || chosen.with(|chosen| chosen.n_lanes.to_string()))><div class="on-page" node_ref=measure>{measured}</div></div>
             </div>
             <div class="pages" tabindex="0" role="region" aria-label="The pages">{shown}</div>
         </PlainScreen>
@@ -66,6 +66,7 @@ fn chosen(store: EditorStore, choices: Choices) -> Memo<Chosen> {
         Chosen {
             blocks: Arc::new(blocks),
             n_lanes: if has_steps && choices.has_lanes.get() { n_lanes } else { 0 },
+            has_upright_names: judged.with(|judged| stand_upright(&judged.lanes.heads)),
             paper: choices.paper.get(),
         }
     })
@@ -81,7 +82,7 @@ fn divided(chosen: Memo<Chosen>, measure: NodeRef<leptos::html::Div>) -> RwSigna
             let heights = measure.get_untracked().map(|list| heights(&list)).unwrap_or_default();
             let blocks = chosen.blocks.iter().zip(heights);
             let pieces: Vec<_> = blocks.map(|(block, height)| block.piece(height)).collect();
-            let pages = divide(&pieces, chosen.paper.room(chosen.has_many_lanes()));
+            let pages = divide(&pieces, chosen.paper.room(chosen.n_lanes > 0, chosen.has_upright_names));
             // The screen may have been left meanwhile; nobody looks at the pages then.
             let _ = divided.try_set(Some((chosen, pages)));
         });

@@ -1,5 +1,6 @@
 //! Sizes of paper.
 
+use super::divide::Room;
 use procedures_schema::model::Country;
 
 /// A size of paper.
@@ -11,11 +12,12 @@ pub enum Paper {
     Letter,
 }
 
-/// Millimetres of a page above and below what changes: margins and foot, and the head, in which the names of few lanes
-/// lie and those of many stand upright; as in `print.css`.
+/// Millimetres of a page above and below what changes: margins and foot, and the head, in which the names of lanes lie
+/// or stand upright where there are some; as in `print.css`.
 const TAKEN_MM: f64 = 2.0 * 12.0 + 10.0;
-const HEAD_MM: f64 = 24.0;
-const HEAD_OF_MANY_MM: f64 = 50.0;
+const HEAD_MM: f64 = 21.0;
+const HEAD_WITH_NAMES_MM: f64 = 34.0;
+const HEAD_WITH_UPRIGHT_NAMES_MM: f64 = 54.0;
 
 /// The rule below the head, in CSS pixels.
 const RULE: f64 = 1.0;
@@ -46,8 +48,14 @@ impl Paper {
     }
 
     /// The room for blocks on a page, in CSS pixels of 1/96 in.
-    pub fn room(self, has_many_lanes: bool) -> f64 {
-        let head_mm = if has_many_lanes { HEAD_OF_MANY_MM } else { HEAD_MM };
+    pub fn room(self, has_lanes: bool, has_upright_names: bool) -> Room {
+        let names = if has_upright_names { HEAD_WITH_UPRIGHT_NAMES_MM } else { HEAD_WITH_NAMES_MM };
+        let plain = self.below(HEAD_MM);
+        Room { plain, with_lanes: if has_lanes { self.below(names) } else { plain } }
+    }
+
+    /// The room below a head of this height.
+    fn below(self, head_mm: f64) -> f64 {
         let height_mm = match self {
             Self::A4 => 297.0,
             Self::Letter => 279.4,

@@ -19,23 +19,50 @@ pub struct Chosen {
     pub blocks: Arc<Vec<Block>>,
     /// How many lanes stand beside the steps.
     pub n_lanes: usize,
+    /// Whether their names stand upright: where a word of one is wider than its lane, or one has many words.
+    pub has_upright_names: bool,
     /// The paper.
     pub paper: Paper,
 }
 
-/// So many lanes have room for their names beside each other, where words keep half of the paper.
+/// The distance of lanes on paper and the width of a letter of their names, in CSS pixels, and what all of them may
+/// take; as in `print.css`.
+const PITCH: f64 = 52.0;
+const LETTER: f64 = 9.0;
+const ALL_LANES: f64 = 298.0;
+
+/// Whether the names of these lanes have to stand upright.
+pub fn stand_upright(heads: &[LaneHead]) -> bool {
+    let n_lanes = heads.iter().fold(0.0, |n, _| n + 1.0);
+    let pitch = PITCH.min(ALL_LANES / f64::max(n_lanes, 1.0));
+    let width = |word: &str| word.chars().fold(0.0, |width, _| width + LETTER);
+    let is_long = |name: &str| {
+        name.split_whitespace().count() > 3 || name.split_whitespace().any(|word| width(word) > pitch)
+    };
+    // Beside the last one is room.
+    let beside = heads.split_last().map_or(&[][..], |(_, others)| others);
+    beside.iter().any(|head| is_long(&head.name))
+}
+
+/// So many lanes have room for their signs beside each other.
 const FEW_LANES: usize = 8;
 
 impl Chosen {
-    /// The class of its sheets.
-    pub fn class(&self) -> String {
-        let many = if self.has_many_lanes() { " many-lanes" } else { "" };
-        format!("on-paper as-on-paper {}{many}", self.paper.class())
+    /// The class of a sheet of it, with the names of the lanes or without.
+    pub fn class(&self, has_names: bool) -> String {
+        let names = match (has_names, self.has_upright_names) {
+            (false, _) => "",
+            (true, false) => " named-lanes",
+            (true, true) => " named-lanes upright",
+        };
+        let many = if self.n_lanes > FEW_LANES { " many-lanes" } else { "" };
+        format!("on-paper as-on-paper {}{names}{many}", self.paper.class())
     }
 
-    /// Whether the names of the lanes stand upright.
-    pub fn has_many_lanes(&self) -> bool {
-        self.n_lanes > FEW_LANES
+    /// Whether lanes stand beside some of these blocks.
+    fn has_lanes(&self, range: &Range<usize>) -> bool {
+        let some = self.blocks.get(range.clone()).unwrap_or_default();
+        self.n_lanes > 0 && some.iter().any(Block::is_step)
     }
 }
 
@@ -55,9 +82,10 @@ pub fn sheet(
 ) -> impl IntoView + use<> {
     let number = format!("page {number} of {n_sheets}");
     let label = capital(&number);
+    let has_names = chosen.has_lanes(&range);
     view! {
-        <section class=chosen.class() style=("--n", chosen.n_lanes.to_string()) aria-label=label>
-            {head(judged, chosen.n_lanes > 0)}
+        <section class=chosen.class(has_names) style=("--n", chosen.n_lanes.to_string()) aria-label=label>
+            {head(judged, has_names)}
             <div class="on-page">{on_paper(judged, chosen, range)}</div>
             <footer><VersionsLine />" · " {number}</footer>
         </section>

@@ -87,6 +87,11 @@ pub fn day_and_minute(at_ms: u64, now_ms: u64) -> String {
     }
 }
 
+/// When something was ticked: the time of day, and the day with it unless that is today.
+pub fn ticked(at_ms: u64, now_ms: u64) -> String {
+    if day_number(at_ms) == day_number(now_ms) { to_the_minute(at_ms) } else { day_and_minute(at_ms, now_ms) }
+}
+
 /// A stretch of time as a clock shows it, `9:05`, rounded up to whole seconds.
 pub fn remaining(ms: u64) -> String {
     let seconds = ms.div_ceil(1000);

@@ -43,14 +43,14 @@ impl Counts {
         doubts.into_iter().chain(advice).collect::<Vec<_>>().join(", ")
     }
 
-    /// What has changed since another state: `+1 rejects, −2 doubts`.
+    /// What has changed since another state: `+1 to mend, −2 doubts`.
     pub fn since(self, before: Self) -> String {
         let differs = |before: usize, now: usize| match now.cmp(&before) {
             Ordering::Less => Some(('−', before - now)),
             Ordering::Equal => None,
             Ordering::Greater => Some(('+', now - before)),
         };
-        let rejects = differs(before.n_to_mend, self.n_to_mend).map(|(sign, n)| format!("{sign}{n} rejects"));
+        let rejects = differs(before.n_to_mend, self.n_to_mend).map(|(sign, n)| format!("{sign}{n} to mend"));
         let doubts = differs(before.n_doubts, self.n_doubts).map(|(sign, n)| format!("{sign}{}", doubts(n)));
         let changes: Vec<String> = rejects.into_iter().chain(doubts).collect();
         if changes.is_empty() { "verdict unchanged".to_owned() } else { changes.join(", ") }
@@ -176,8 +176,8 @@ mod tests {
         let before = counts(1, 1, 0);
         assert_eq!(before.since(before), "verdict unchanged");
         assert_eq!(counts(1, 2, 0).since(before), "+1 doubt");
-        assert_eq!(counts(3, 0, 5).since(before), "+2 rejects, −1 doubt");
-        assert_eq!(counts(0, 3, 0).since(before), "−1 rejects, +2 doubts");
+        assert_eq!(counts(3, 0, 5).since(before), "+2 to mend, −1 doubt");
+        assert_eq!(counts(0, 3, 0).since(before), "−1 to mend, +2 doubts");
     }
 
     #[wasm_bindgen_test]

@@ -35,7 +35,7 @@ pub fn VersionsScreen(
                 <h2 class="stage">"Earlier versions"</h2>
                 <p class="empty">{words}</p>
                 <VersionList store found chosen />
-                <button type="button" class="quiet" on:click=move |_| go(Screen::Write)>"Back to Write"</button>
+                <button type="button" class="key" on:click=move |_| go(Screen::Write)>"Back to Write"</button>
             </div>
             <Look store found chosen />
         </PlainScreen>

@@ -64,7 +64,7 @@ fn Form(store: EditorStore, finding: StoredValue<Finding>, is_open: RwSignal<boo
                     on:input=move |event| by.set(event_target_value(&event))
                 />
             </label>
-            <button type="button" class="key" disabled=lacks on:click=move |_| accept()>"Accept this warning"</button>
+            <button type="button" class="key first" disabled=lacks on:click=move |_| accept()>"Accept this warning"</button>
         </div>
     }
 }

@@ -19,7 +19,7 @@ pub fn Banner(
                         "One step of this procedure has been taken out. See what the lanes, the margin and the stamp \
                          say, then put it back. Appliance, people and figures are invented."
                     </span>
-                    <button type="button" class="key" on:click=move |_| store.run(Command::PutBack)>"Put it back"</button>
+                    <button type="button" class="key first" on:click=move |_| store.run(Command::PutBack)>"Put it back"</button>
                 </p>
             }
         })
@@ -37,7 +37,7 @@ pub fn PastedText(
     let next = move || {
         let n = left.with(|left| left.steps.len());
         (n > 0).then(|| {
-            let name = format!("Next of {n} to look at");
+            let name = if n == 1 { "Look at the one left".to_owned() } else { format!("Next of {n} to look at") };
             view! { <button type="button" class="key" on:click=move |_| store.run(Command::NextOfReview)>{name}</button> }
         })
     };

@@ -14,15 +14,15 @@ pub fn CarriedBar(
         let same = same.get();
         (!same.is_empty()).then(|| {
             let apart = move |(id, name): (procedures_schema::model::Id, String)| {
-                let words = format!("The {name} is another one");
-                view! { <button type="button" class="quiet" on:click=move |_| store.carry_apart(id.clone())>{words}</button> }
+                let words = format!("No, the {name} is another one");
+                view! { <button type="button" class="key" on:click=move |_| store.carry_apart(id.clone())>{words}</button> }
             };
             view! {
                 <p class="banner carried">
-                    <span>"What has the same name here was taken for the same."</span>
+                    <span>"What has the same name here was taken for the same. Is it?"</span>
                     <span class="keys">
                         {same.into_iter().map(apart).collect_view()}
-                        <button type="button" class="key" on:click=move |_| store.carried_well()>"So it is"</button>
+                        <button type="button" class="key" on:click=move |_| store.carried_well()>"Yes, the same"</button>
                     </span>
                 </p>
             }

@@ -126,7 +126,7 @@ fn asked(store: EditorStore, id: StoredValue<Id>, doubt: Open, turn: Turn) -> im
     };
     view! {
         <div class="choices" role="group" aria-label=label on:keydown=keydown>
-            <p class="doubt">"?? " {question} {nth}</p>
+            <p class="doubt">{question} {nth}</p>
             {(!alike.is_empty()).then(|| view! { <AlsoFor alike also /> })}
             {answers.into_iter().enumerate().map(choice).collect_view()}
             <button type="button" class="quiet" tabindex=stop(n_answers) data-along="" on:click=move |_| settle(None)>{none}</button>

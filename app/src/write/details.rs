@@ -2,7 +2,7 @@
 
 use super::message_fields::Messages;
 use super::reading_fields::Readings;
-use crate::components::fields::{ChoiceField, TextField};
+use crate::components::fields::{ChoiceField, LongField, TextField};
 use crate::state::EditorStore;
 use leptos::prelude::*;
 use procedures_schema::model::{Id, Stage, Step};
@@ -34,8 +34,8 @@ pub fn Details(
             <div class="sheet open">
                 <ChoiceField label="Stage" value=read(|step| step.stage.word().to_owned()) options=stages send=set_stage />
                 <TextField label="People it takes" value=people send=write("people", set_people) hint="1" is_figure=true />
-                <TextField label="Why" value=read(|step| step.why.clone()) send=write("why", |step, why| step.why = why) hint="if that helps" />
-                <TextField label="For the way back" value=read(|step| step.back.clone()) send=write("back", |step, back| step.back = back) hint="The arrow points down" />
+                <LongField label="Why" value=read(|step| step.why.clone()) send=write("why", |step, why| step.why = why) hint="if that helps" />
+                <LongField label="For the way back" value=read(|step| step.back.clone()) send=write("back", |step, back| step.back = back) hint="The arrow points down" />
             </div>
             <Messages store id=id.get_value() step />
             <Readings store id=id.get_value() step />

@@ -4,6 +4,7 @@ use super::accepting::Accepting;
 use super::row_margin::class;
 use super::why::Why;
 use crate::components::capital::capital;
+use crate::components::in_one_piece::in_one_piece;
 use crate::route::{Screen, go};
 use crate::state::remedies::{Looking, Remedy};
 use crate::state::{Command, EditorStore};
@@ -34,7 +35,8 @@ pub fn FindingText(
         None => view! { <span class="title">{title}</span> }.into_any(),
     };
     let because: Vec<_> = because.into_iter().map(|because| reason(store, because)).collect();
-    let remedy: Vec<_> = remedy.into_iter().map(|text| view! { <li class="remedy">{text}</li> }).collect();
+    let remedy: Vec<_> =
+        remedy.into_iter().map(|text| view! { <li class="remedy">{in_one_piece(&text)}</li> }).collect();
     let also = (!also.is_empty()).then(|| format!(" · also {}", also.join(", ")));
     view! {
         <div class=format!("finding {}", class(level).1)>
@@ -66,7 +68,7 @@ fn mending(looking: &Looking) -> impl IntoView + use<> {
             let key = |(at, fix): (usize, &Fix)| {
                 let title = (at == 0).then_some("Alt+Enter in the row");
                 let apply = move |_| looking.apply(at);
-                view! { <button type="button" class="key mend" title=title on:click=apply>{capital(&fix.label)}</button> }
+                view! { <button type="button" class="key mend" title=title on:click=apply>{in_one_piece(&capital(&fix.label))}</button> }
             };
             found.iter().enumerate().map(key).collect_view().into_any()
         }

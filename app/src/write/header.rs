@@ -22,19 +22,19 @@ pub fn Header(
         <div class="head">
             <div class="first">
                 <h1 class="name">"Putback"</h1>
+                <Tabs shown=Screen::Write />
                 <input
                     class="title" aria-label="Title" spellcheck="false"
                     prop:value=title
                     on:input=move |event| store.run(Command::SetTitle(event_target_value(&event)))
                     on:blur=move |_| store.close_group()
                 />
-                <Tabs shown=Screen::Write />
                 <Verdict store />
             </div>
             <div class="second">
                 <KeptLine store />
-                <UndoKeys store />
                 <FileKeys store />
+                <UndoKeys store />
                 <LaterKey store />
                 <NextFinding store />
                 <ToldOf store />
@@ -138,9 +138,9 @@ fn FileKeys(store: EditorStore) -> impl IntoView {
             <input type="file" class="hidden" aria-label="File to open" tabindex="-1" node_ref=input on:change=picked />
             <button type="button" class="quiet" title="Ctrl+O" on:click=open>"Open"</button>
             <button type="button" class="quiet" title="Ctrl+S" on:click=move |_| store.save()>"Save"</button>
-            <FiledWords store />
             <button type="button" class="quiet" on:click=move |_| go(Screen::Versions)>"Earlier"</button>
             <button type="button" class="quiet" on:click=move |_| go(Screen::Print)>"Print"</button>
+            <FiledWords store />
         </span>
     }
 }

@@ -18,7 +18,7 @@ const OF_WRITE: [Group; 3] = [
             ),
             ("Shift+Enter", "a second line for the same step"),
             (
-                "warning: read: wait why: photo: ask: hold: later: bring: back:",
+                "warning: · read: · wait · why: · photo: · ask: · hold: · later: · bring: · back:",
                 "begin a line that adds to a step",
             ),
             ("Ctrl+V of several lines", "each becomes a step"),

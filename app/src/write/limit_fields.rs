@@ -36,7 +36,7 @@ pub fn LimitFields(
     let limits = move |n: usize, what: &str| {
         let (least, most) = (named(what, "at least"), named(what, "at most"));
         let field = move |label: String, end: End| one_end(store, id, at, readings, n, label, end);
-        view! { {field(least, LEAST)}{field(most, MOST)} }
+        view! { <div class="pair">{field(least, LEAST)}{field(most, MOST)}</div> }
     };
     move || measured.get().iter().map(|(n, what)| limits(*n, what)).collect_view()
 }

@@ -67,7 +67,7 @@ fn meaning(making: &Making) -> AnyView {
     let open: Vec<_> = doubts
         .chain(asked)
         .chain(unknown)
-        .map(|words| view! { <span class="doubt">"?? " {words}</span> })
+        .map(|words| view! { <span class="doubt">{words}</span> })
         .collect();
     let stands = |thing: &Id| match made.iter().find(|made| made.thing == *thing) {
         Some(Made { span: Some(_), .. }) => "new",

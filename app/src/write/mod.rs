@@ -10,6 +10,7 @@ pub mod carried_bar;
 pub mod choices;
 pub mod copying;
 pub mod details;
+mod dock;
 pub mod drag;
 pub mod finding;
 pub mod foot;

@@ -4,6 +4,7 @@ use super::accepted::AcceptedList;
 use super::banner::{Banner, PastedText};
 use super::carried_bar::CarriedBar;
 use super::copying;
+use super::dock;
 use super::foot::Foot;
 use super::header::Header;
 use super::heads::Heads;
@@ -47,12 +48,13 @@ pub fn WriteScreen(
         on_cleanup(move || listener.remove());
     }
     let head = NodeRef::<leptos::html::Header>::new();
-    let is_tall = is_tall(head);
+    let (is_tall, docks) = (is_tall(head), dock::has_room());
     let n_lanes = Memo::new(move |_| store.heads().with(|heads| heads.len()));
     let most_apart = move || store.most_apart().get().to_string();
     view! {
         <div
             class="write"
+            class:docks=docks
             class:crowd=move || { n_lanes.get() > MANY_LANES }
             style=("--n", move || n_lanes.get().to_string())
             style=("--most", most_apart)

@@ -66,9 +66,12 @@ fn OfAction(store: EditorStore, id: Id, step: Memo<Option<Arc<Step>>>, at: usize
     view! {
         <fieldset class="of-action">
             <legend>{name}</legend>
-            {move || (n_readings.get() == 0).then(|| by_default(store, id.get_value(), at, action))}
+            {move || (n_readings.get() == 0).then(|| by_default(store, action))}
             {move || (0..n_readings.get()).map(|n| view! { <OneReading store id=id.get_value() action at n /> }).collect_view()}
-            <button type="button" class="quiet" on:click=add>"Add a reading"</button>
+            <div class="strip">
+                {move || (n_readings.get() == 0).then(|| write_down(store, id.get_value(), at, action))}
+                <button type="button" class="quiet" on:click=add>"Add a reading"</button>
+            </div>
             {move || is_test.get().then(|| view! {
                 <div class="sheet open">
                     <TextField label="If it fails, first" value=again send=set_again hint="Read again; then another gauge" />
@@ -87,14 +90,36 @@ fn nothing() -> OnFail {
     OnFail { again: String::new(), steps: Vec::new(), leave_safe: false, rest: Rest::default() }
 }
 
-/// What is taken where the document says nothing, and the key that writes it down to be changed.
-fn by_default(store: EditorStore, id: Id, at: usize, action: Memo<Option<Action>>) -> AnyView {
-    let readings = Memo::new(move |_| {
+/// The readings that are taken where the document says nothing.
+fn taken_by_default(store: EditorStore, action: Memo<Option<Action>>) -> Memo<Vec<Reading>> {
+    Memo::new(move |_| {
         let action = action.get();
         store.document().with(|document| action.map(|a| default_readings(document, &a)).unwrap_or_default())
-    });
-    let shown =
-        move || readings.get().iter().map(|reading| view! { <li>{in_words(reading)}</li> }).collect_view();
+    })
+}
+
+/// These in words; a source that is that of all stands once, below them.
+fn by_default(store: EditorStore, action: Memo<Option<Action>>) -> AnyView {
+    let readings = taken_by_default(store, action);
+    let shown = move || {
+        readings.with(|readings| {
+            let (first, several) = (readings.first()?, readings.len() > 1);
+            let of_all = (several && readings.iter().all(|one| one.source == first.source))
+                .then(|| view! { <li>{first.source.clone()}</li> });
+            let line = |reading: &Reading| {
+                let source = if of_all.is_some() { String::new() } else { format!(" ({})", reading.source) };
+                view! { <li>{in_words(reading)}{source}</li> }
+            };
+            let lines = readings.iter().map(line).collect_view();
+            Some(view! { {lines}{of_all} })
+        })
+    };
+    view! { <ul class="by-default">{shown}</ul> }.into_any()
+}
+
+/// The key that writes them down to be changed.
+fn write_down(store: EditorStore, id: Id, at: usize, action: Memo<Option<Action>>) -> AnyView {
+    let readings = taken_by_default(store, action);
     let id = StoredValue::new(id);
     let take = move |_| {
         let own = readings.get_untracked();
@@ -105,7 +130,7 @@ fn by_default(store: EditorStore, id: Id, at: usize, action: Memo<Option<Action>
             view! { <button type="button" class="quiet" on:click=take>"Write these down, to change them"</button> }
         })
     };
-    view! { <ul class="by-default">{shown}</ul> {key} }.into_any()
+    key.into_any()
 }
 
 fn in_words(reading: &Reading) -> String {
@@ -113,7 +138,7 @@ fn in_words(reading: &Reading) -> String {
         Some(range) => range.to_string(),
         None => reading.seen.clone(),
     };
-    format!("{}: {accepted} ({})", reading.what, reading.source)
+    format!("{}: {accepted}", reading.what)
 }
 
 fn named(action: &Action) -> String {

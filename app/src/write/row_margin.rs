@@ -34,9 +34,11 @@ pub fn RowMargin(
             lanes.dedup();
             lanes.iter().map(ToString::to_string).collect()
         });
-        let first = lanes.first().cloned().unwrap_or_else(|| "var(--n)".to_owned());
+        // What is of no lane begins at the row.
+        let class = if lanes.is_empty() { "hair of-row" } else { "hair" };
+        let first = lanes.first().cloned().unwrap_or_default();
         Some(view! {
-            <span class=format!("hair {worst}") style=("--lane", first) aria-hidden="true"></span>
+            <span class=format!("{class} {worst}") style=("--lane", first) aria-hidden="true"></span>
             {lanes.into_iter().map(|lane| cross(worst, lane)).collect_view()}
         })
     };
