@@ -32,7 +32,7 @@ impl Reader<'_> {
                 self.spins_a_port(clause, proposal) || self.smears(clause) || self.pushes_clip_back(clause)
             }
             Verb::Place => self.pockets(clause),
-            Verb::Start => self.runs_dry(clause),
+            Verb::Start => self.runs_dry(clause) || self.burns_already(clause),
             Verb::Inspect => self.feels_what_comes(clause, proposal),
             Verb::Read => self.reads_only_when(clause, proposal),
             Verb::Prove => self.tells_a_state(clause),
@@ -164,6 +164,16 @@ impl Reader<'_> {
             && (says_nothing
                 || before
                     .any(|i| matches!(self.text(i), "after" | "if" | "once" | "till" | "until" | "when")))
+    }
+
+    /// "Switch on, *neon lit*", "sensor out with the *burner firing*": what it does, and nothing to do.
+    fn burns_already(&self, clause: &Clause) -> bool {
+        let verb = clause.verb();
+        let joined = verb > 0 && self.tokens.get(verb).is_some_and(|token| token.before == Break::None);
+        let before = verb.checked_sub(1).map_or("", |before| self.text(before));
+        joined
+            && matches!(self.text(verb), "alight" | "firing" | "lit" | "running")
+            && !matches!(before, "and" | "by" | "get" | "have" | "then")
     }
 
     /// "Hose on the drain cock, and *feel it* first": what comes out, and not the cock.

@@ -29,6 +29,7 @@ pub(super) const SEEMING: &[(&str, &str)] = &[
         "Take off the cover.|Undo the plug.|Pressure off by the gauge port, 1 turn only, nip up again after.",
         "",
     ),
+    ("Close the gas cock.|Sensor out with the burner firing.", "remove sensor"),
     // What is left as it is.
     ("Close the drain cock but leave the flow valve open.", ""),
     (
