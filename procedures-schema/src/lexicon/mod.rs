@@ -19,6 +19,7 @@ mod number;
 mod own;
 mod phrase;
 mod seal;
+mod spoken;
 mod stage;
 #[cfg(test)]
 mod tests;
@@ -34,6 +35,7 @@ pub use text::{Break, Token, tokens};
 
 pub(crate) use lowered::Lowered;
 pub(crate) use own::Own;
+pub(crate) use spoken::spoken;
 pub(crate) use text::{mixed, tokens_into};
 pub(crate) use vocabulary::Vocabulary;
 
@@ -168,7 +170,9 @@ impl Lexicon {
     /// The positions of those of some tokens that begin with a digit or may be number words.
     pub(crate) fn numbers(tokens: &[Token<'_>]) -> Few<usize> {
         let may_be = |token: &Token<'_>| {
-            token.raw.as_bytes().first().is_some_and(u8::is_ascii_digit) || amount::may_be_word(token)
+            token.raw.as_bytes().first().is_some_and(u8::is_ascii_digit)
+                || amount::may_be_word(token)
+                || spoken::may_begin(token)
         };
         tokens.iter().enumerate().filter(|(_, token)| may_be(token)).map(|(at, _)| at).collect()
     }

@@ -2,11 +2,10 @@
 
 mod bound;
 mod size;
-mod spoken;
 mod tolerance;
 mod unit;
 
-use crate::lexicon::{Amount, Lexicon, Token};
+use crate::lexicon::{Amount, Lexicon, Token, spoken};
 use crate::model::Span;
 use crate::units::{Figure, Measured, Quantity as Kind, Range, Unit};
 use bound::Bound;
@@ -135,7 +134,8 @@ impl Finder<'_> {
 
     /// A figure, its unit if one follows, and the token after both.
     fn figure(&self, i: usize) -> Option<(Figure, Option<Unit>, usize)> {
-        if let Some((figure, at)) = self.spoken(i) {
+        let said = spoken(self.tokens, i).and_then(|(digits, at)| Some((Figure::parse(&digits).ok()?, at)));
+        if let Some((figure, at)) = said {
             let unit = self.unit(at).filter(|_| !self.between(at).contains(['.', ',', ';']));
             return Some(unit.map_or((figure.clone(), None, at), |(unit, to)| (figure, Some(unit), to)));
         }

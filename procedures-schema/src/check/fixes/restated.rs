@@ -2,15 +2,20 @@
 //! that the writer chose.
 
 use crate::check::stated::{Difference, End, Value};
-use crate::lexicon::{Amount, Lexicon, number_like, tokens};
+use crate::lexicon::{Amount, Lexicon, number_like, spoken, tokens};
 use crate::model::Span;
 use crate::units::{Figure, Range, Unit};
 
 /// The first and the last figure of some words, with the digits as typed.
 pub(super) fn figures(lexicon: Option<&Lexicon>, words: &str) -> Option<(Figure, Figure)> {
     let tokens = tokens(words);
-    let figure = |at: &usize| {
-        let token = tokens.get(*at)?;
+    let mut behind = 0;
+    let mut figure = |at: &usize| {
+        let token = tokens.get(*at).filter(|_| *at >= behind)?;
+        if let Some((digits, end)) = spoken(&tokens, *at) {
+            behind = end;
+            return Figure::parse(&digits).ok();
+        }
         let raw = token.raw;
         let n_digits = raw.find(|c: char| !c.is_ascii_digit() && c != '.' && c != ',').unwrap_or(raw.len());
         match raw.get(..n_digits).filter(|digits| !digits.is_empty()) {
@@ -21,7 +26,7 @@ pub(super) fn figures(lexicon: Option<&Lexicon>, words: &str) -> Option<(Figure,
             },
         }
     };
-    let all: Vec<Figure> = Lexicon::numbers(&tokens).iter().filter_map(figure).collect();
+    let all: Vec<Figure> = Lexicon::numbers(&tokens).iter().filter_map(&mut figure).collect();
     Some((all.first()?.clone(), all.last()?.clone()))
 }
 

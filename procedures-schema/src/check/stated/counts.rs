@@ -85,12 +85,24 @@ pub(super) fn stated(lexicon: Option<&Lexicon>, tokens: &[Token<'_>], numbers: &
     for &at in numbers {
         let Some(Amount::Exactly(n)) = amount_at(lexicon, tokens, at) else { continue };
         match counted(lexicon, tokens, at) {
-            Counted::Noun(last) if n > 1 && word(tokens, at) != "both" => all.push((n, at, last)),
+            Counted::Noun(last) if n > 1 && word(tokens, at) != "both" && !measures(tokens, at) => {
+                all.push((n, at, last));
+            }
             Counted::Shared => return Vec::new(),
             _ => {}
         }
     }
     all
+}
+
+/// Whether a number is a length and counts nothing: "M8 x *20* screws", "the *22* mm nuts".
+fn measures(tokens: &[Token<'_>], at: usize) -> bool {
+    is_length(tokens, at) || word(tokens, at + 1) == "mm"
+}
+
+/// Whether a number is a length behind a thread: "M8 x *20*".
+fn is_length(tokens: &[Token<'_>], at: usize) -> bool {
+    at.checked_sub(1).is_some_and(|before| word(tokens, before) == "x")
 }
 
 fn amount_at(lexicon: Option<&Lexicon>, tokens: &[Token<'_>], at: usize) -> Option<Amount> {
@@ -108,7 +120,7 @@ enum Counted {
 }
 
 fn counted(lexicon: Option<&Lexicon>, tokens: &[Token<'_>], number: usize) -> Counted {
-    const FARTHEST: usize = 4;
+    const FARTHEST: usize = 6;
     let behind = (number + 1..tokens.len().min(number + 1 + FARTHEST))
         .take_while(|at| tokens.get(*at).is_some_and(|token| token.before == Break::None));
     for at in behind {
@@ -119,7 +131,8 @@ fn counted(lexicon: Option<&Lexicon>, tokens: &[Token<'_>], number: usize) -> Co
         if COUNTED.contains(&text) {
             return Counted::Noun(at);
         }
-        if amount_at(lexicon, tokens, at).is_some() || OTHERS.contains(&text) {
+        let counts = amount_at(lexicon, tokens, at).is_some() && !is_length(tokens, at);
+        if counts || OTHERS.contains(&text) {
             break;
         }
     }

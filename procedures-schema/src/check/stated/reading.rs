@@ -1,7 +1,7 @@
 //! Figures with units, read from words.
 
 use super::word;
-use crate::lexicon::{Amount, Break, Few, Lexicon, Token};
+use crate::lexicon::{Amount, Break, Few, Lexicon, Token, spoken};
 use crate::units::Unit;
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
@@ -102,6 +102,13 @@ fn figure(lexicon: Option<&Lexicon>, tokens: &[Token<'_>], at: usize) -> Option<
     if n_digits > 0 && !joined.is_empty() {
         return Some((value(digits)?, Some(unit(joined)?), at));
     }
+    let said = spoken(tokens, at).and_then(|(digits, behind)| Some((value(&digits)?, behind)));
+    if let Some((figure, behind)) = said {
+        let unit =
+            tokens.get(behind).filter(|next| next.before == Break::None).and_then(|next| unit(next.raw));
+        let last = behind - usize::from(unit.is_none());
+        return Some((figure, unit, last));
+    }
     let figure = if n_digits > 0 {
         value(digits)?
     } else {
@@ -127,7 +134,7 @@ fn value(digits: &str) -> Option<f64> {
 }
 
 /// Units in words, without the dots and in lower case.
-const LONG: [(&str, Unit); 20] = [
+const LONG: [(&str, Unit); 22] = [
     ("sec", Unit::Second),
     ("second", Unit::Second),
     ("seconds", Unit::Second),
@@ -138,6 +145,8 @@ const LONG: [(&str, Unit); 20] = [
     ("hours", Unit::Hour),
     ("ohm", Unit::Ohm),
     ("ohms", Unit::Ohm),
+    ("megohm", Unit::Megohm),
+    ("megohms", Unit::Megohm),
     ("percent", Unit::PerCent),
     ("volt", Unit::Volt),
     ("volts", Unit::Volt),

@@ -90,7 +90,11 @@ fn is_inches(text: &str) -> bool {
 fn fits_thread(size: &Size, tokens: &[Token<'_>], from: usize, last: usize) -> Option<bool> {
     let plain = |text: &str| text.to_lowercase().replace([' ', '×'], "");
     let known = plain(size.thread.as_ref()?);
-    let stated: String = (from..=last).map(|at| plain(word(tokens, at))).collect();
+    let mut stated: String = (from..=last).map(|at| plain(word(tokens, at))).collect();
+    // "Both M5s."
+    if stated.ends_with('s') {
+        stated.pop();
+    }
     let rest =
         known.strip_prefix(stated.as_str()).map(|rest| !rest.starts_with(|c: char| c.is_ascii_digit()));
     Some(rest.unwrap_or(false) || stated.starts_with(&format!("{known}x")))

@@ -1,10 +1,10 @@
 //! Figures as they are said: "one point two", "nought point five", "twenty-five", "a hundred and fifty", "two and a
 //! half". A figure of which only the last word is understood would be another one, and a wrong one.
 
-use super::Finder;
-use crate::units::Figure;
+use super::text::{Break, Token};
+use super::word_set::WordSet;
 
-/// "Nought", "zero" and the numbers up to nineteen, in their order.
+/// "Nought" and the numbers up to nineteen, in their order.
 const SMALL: [&str; 20] = [
     "nought",
     "one",
@@ -34,18 +34,81 @@ const TENS: [&str; 8] = ["twenty", "thirty", "forty", "fifty", "sixty", "seventy
 /// The parts that "and" adds to a number, as its decimals.
 const PARTS: [(&str, &str); 2] = [("half", ".5"), ("quarter", ".25")];
 
-impl Finder<'_> {
-    /// A figure in words that begins at a token, and the token behind it.
-    pub(super) fn spoken(&self, i: usize) -> Option<(Figure, usize)> {
+/// The words with which a figure may begin, beside those that have a hyphen.
+static BEGINNINGS: WordSet = WordSet::of(&[
+    "nought",
+    "one",
+    "two",
+    "three",
+    "four",
+    "five",
+    "six",
+    "seven",
+    "eight",
+    "nine",
+    "ten",
+    "eleven",
+    "twelve",
+    "thirteen",
+    "fourteen",
+    "fifteen",
+    "sixteen",
+    "seventeen",
+    "eighteen",
+    "nineteen",
+    "twenty",
+    "thirty",
+    "forty",
+    "fifty",
+    "sixty",
+    "seventy",
+    "eighty",
+    "ninety",
+    "zero",
+    "hundred",
+    "point",
+]);
+
+/// Whether a figure may begin at a token; nearly all others are told by one look.
+pub(super) fn may_begin(token: &Token<'_>) -> bool {
+    let is_joined = || TENS.iter().any(|ten| token.text.starts_with(ten));
+    BEGINNINGS.may_have(token) || (token.raw.contains('-') && is_joined())
+}
+
+/// A figure in words that begins at a token, in digits, and the token behind it.
+pub(crate) fn spoken(tokens: &[Token<'_>], at: usize) -> Option<(String, usize)> {
+    Spoken { tokens }.figure(at)
+}
+
+struct Spoken<'t, 'w> {
+    tokens: &'t [Token<'w>],
+}
+
+impl Spoken<'_, '_> {
+    fn figure(&self, i: usize) -> Option<(String, usize)> {
         let (whole, at) = match self.whole(i) {
             Some((whole, at)) => (whole.to_string(), at),
-            None if self.text(i) == "point" => ("0".to_owned(), i),
+            None if self.is_bare_point(i) => ("0".to_owned(), i),
             None => return None,
         };
         let (decimals, at) = self.decimals(at).or_else(|| self.and_a_part(at)).unwrap_or((String::new(), at));
-        let is_said = at > i && (self.text(i) != "point" || !decimals.is_empty());
-        let figure = Figure::parse(&(whole + &decimals)).ok()?;
-        is_said.then_some((figure, at))
+        (at > i).then(|| (whole + &decimals, at))
+    }
+
+    /// "Not more than *point two*", but not "at the test *point 2* bar".
+    fn is_bare_point(&self, i: usize) -> bool {
+        const LEADS: &[&str] = &[
+            "about", "above", "and", "at", "below", "by", "is", "of", "only", "or", "over", "than", "to",
+            "under",
+        ];
+        let is_lead = |before: usize| LEADS.contains(&self.text(before));
+        self.text(i) == "point"
+            && (!self.goes_on(i) || i.checked_sub(1).is_none_or(is_lead))
+            && !self.text(i + 1).starts_with(|c: char| c.is_ascii_digit())
+    }
+
+    fn text(&self, i: usize) -> &str {
+        self.tokens.get(i).map_or("", |token| token.text.as_ref())
     }
 
     /// "Twenty", "twenty-five", "twenty five", "a hundred and fifty", "two hundred", and "1" of "1 point 2".
@@ -112,6 +175,34 @@ impl Finder<'_> {
 
     /// Whether a word follows the one before it without a comma.
     fn goes_on(&self, i: usize) -> bool {
-        self.tokens.get(i).is_some_and(|token| token.before == crate::lexicon::Break::None)
+        self.tokens.get(i).is_some_and(|token| token.before == Break::None)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::spoken;
+    use crate::lexicon::tokens;
+
+    #[test]
+    fn a_figure_is_read_as_a_whole() {
+        for (words, figure, n_behind) in [
+            ("one point two bar", "1.2", 3),
+            ("point five", "0.5", 2),
+            ("nought point oh five", "0.05", 4),
+            ("twenty-five", "25", 1),
+            ("twenty five minutes", "25", 2),
+            ("twenty, five", "20", 1),
+            ("hundred and fifty parts", "150", 3),
+            ("two hundred", "200", 2),
+            ("two and a half", "2.5", 4),
+            ("1 point 2", "1.2", 3),
+            ("four screws", "4", 1),
+        ] {
+            assert_eq!(spoken(&tokens(words), 0), Some((figure.to_owned(), n_behind)), "{words}");
+        }
+        for words in ["point of the probe", "point 2", "a half", "12", "and a half"] {
+            assert_eq!(spoken(&tokens(words), 0), None, "{words}");
+        }
     }
 }
