@@ -67,7 +67,7 @@ async function byKeys(place, visit, write) {
   });
   await place.tally.step('a move that only brings a doubt says so, and the head says how many there are', async () => {
     const height = await headHeight(page);
-    const besides = page.locator('.verdict').getByRole('button');
+    const besides = page.locator('.verdict .besides');
     assert.equal(await besides.count(), 0);
     await page.keyboard.press('Alt+ArrowUp');
     await page.locator('.row.held:focus').waitFor();
