@@ -35,39 +35,22 @@ const TENS: [&str; 8] = ["twenty", "thirty", "forty", "fifty", "sixty", "seventy
 const PARTS: [(&str, &str); 2] = [("half", ".5"), ("quarter", ".25")];
 
 /// The words with which a figure may begin, beside those that have a hyphen.
-static BEGINNINGS: WordSet = WordSet::of(&[
-    "nought",
-    "one",
-    "two",
-    "three",
-    "four",
-    "five",
-    "six",
-    "seven",
-    "eight",
-    "nine",
-    "ten",
-    "eleven",
-    "twelve",
-    "thirteen",
-    "fourteen",
-    "fifteen",
-    "sixteen",
-    "seventeen",
-    "eighteen",
-    "nineteen",
-    "twenty",
-    "thirty",
-    "forty",
-    "fifty",
-    "sixty",
-    "seventy",
-    "eighty",
-    "ninety",
-    "zero",
-    "hundred",
-    "point",
-]);
+const FIRST: [&str; SMALL.len() + TENS.len() + 3] = {
+    let mut words = [""; SMALL.len() + TENS.len() + 3];
+    let mut at = 0;
+    while at < SMALL.len() {
+        words[at] = SMALL[at];
+        at += 1;
+    }
+    while at < SMALL.len() + TENS.len() {
+        words[at] = TENS[at - SMALL.len()];
+        at += 1;
+    }
+    (words[at], words[at + 1], words[at + 2]) = ("zero", "hundred", "point");
+    words
+};
+
+static BEGINNINGS: WordSet = WordSet::of(&FIRST);
 
 /// Whether a figure may begin at a token; nearly all others are told by one look.
 pub(super) fn may_begin(token: &Token<'_>) -> bool {
