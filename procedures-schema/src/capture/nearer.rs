@@ -42,6 +42,20 @@ impl Reader<'_> {
         Some(of_kind.map(|candidate| &candidate.id).filter(fits).cloned().collect())
     }
 
+    /// "Pull the plugs off *the fan* and the pump": the part to which another is joined, so that what leads to the one
+    /// leads to the other.
+    pub(super) fn part_joined_to(&self, mention: &Mention) -> Option<&Mention> {
+        let is_part = |mention: &Mention| mention.candidates.iter().all(|c| c.kind == ThingKind::Component);
+        let before =
+            self.mentions.iter().filter(|other| other.to <= mention.from).max_by_key(|other| other.to)?;
+        let mut between = (before.to..mention.from).map(|i| self.text(i));
+        let joins = between.clone().any(|text| text == "and")
+            && between.all(|text| matches!(text, "a" | "an" | "and" | "its" | "the" | "their" | "your"));
+        // "Take the screws out of the case and *the lid off*."
+        let comes_off = matches!(self.text(mention.to), "away" | "back" | "in" | "off" | "on" | "out" | "up");
+        (joins && !comes_off && is_part(before) && is_part(mention)).then_some(before)
+    }
+
     /// "*When the* tap runs", "*once the* pump stops".
     fn is_subject_of_condition(&self, mention: &Mention) -> bool {
         let article =

@@ -405,6 +405,9 @@ impl<'a> Reader<'a> {
             let broken = self.tokens.get(i + 1).is_none_or(|token| token.before != Break::None);
             let of_verb = self.clauses.iter().find(|clause| clause.phrase.contains(&i));
             let is_thing = self.mentions.iter().any(|other| (other.from..other.to).contains(&i));
+            if is_thing && let Some(before) = self.part_joined_to(mention) {
+                return self.preposition(before);
+            }
             if broken || of_verb.is_some() || is_thing {
                 // "Take the bag *off* the box": the object stands before.
                 let parts = |clause: &Clause| {
@@ -418,7 +421,8 @@ impl<'a> Reader<'a> {
                         && (self.mentions.iter().any(|m| between.contains(&m.from))
                             || between.clone().any(stands_for))
                 };
-                return of_verb.filter(|clause| parts(clause)).map(|_| self.text(i));
+                // "Pull the fan *plug* and the pump plug": a thing leads to none.
+                return of_verb.filter(|clause| !is_thing && parts(clause)).map(|_| self.text(i));
             }
             // "The screw *that holds the* cover" is its screw.
             let holds =

@@ -8,7 +8,7 @@ use super::pronoun::Before;
 use super::reader::{Proposal, Reader};
 use super::refer::{Meant, Wanted, meant, nearest};
 use crate::lexicon::Amount;
-use crate::model::{Action, Id, Renewal, ThingKind, Verb};
+use crate::model::{Action, Handle, Id, Renewal, ThingKind, Verb};
 use crate::notation::entry;
 use crate::simulate::Whereabouts;
 
@@ -82,7 +82,7 @@ impl Reader<'_> {
             said_by: clause.phrase.clone(),
         };
         for mention in &objects {
-            let Some(meant) = self.meant_by(clause, verb, kinds, mention) else { continue };
+            let Some(meant) = self.meant_here(clause, verb, kinds, mention) else { continue };
             self.add(&mut proposal, mention, meant);
         }
         let stem = self.text(clause.verb());
@@ -133,6 +133,34 @@ impl Reader<'_> {
         }
         self.details(clause, &mut proposal);
         Some(proposal)
+    }
+
+    /// What a mention means; "*unplug* the gas valve" shuts no valve, so that of isolators only plugs are meant then.
+    fn meant_here(
+        &self,
+        clause: &Clause,
+        verb: &Verb,
+        kinds: &[ThingKind],
+        mention: &Mention,
+    ) -> Option<Meant> {
+        let is_plug = |id: &Id| {
+            self.map.isolators.iter().any(|isolator| isolator.id == *id && isolator.handle == Handle::Plug)
+        };
+        let mut meant = self.meant_by(clause, verb, kinds, mention)?;
+        if *verb == Verb::Isolate && self.text(clause.verb()).starts_with("unplug") {
+            meant.ids.retain(is_plug);
+        }
+        Some(meant).filter(|meant| !meant.ids.is_empty())
+    }
+
+    /// "Turn *both valves* back on" where only one is called a valve: those that a hand can work now, if they are so
+    /// many.
+    fn all_that_can(&self, verb: &Verb, n: u32) -> Option<Vec<Id>> {
+        let by_hand = |handle: &Handle| *handle == Handle::Valve;
+        let valves = self.map.isolators.iter().filter(|isolator| by_hand(&isolator.handle));
+        let can: Vec<Id> =
+            valves.map(|isolator| isolator.id.clone()).filter(|id| self.here.is_possible(verb, id)).collect();
+        (u32::try_from(can.len()) == Ok(n)).then_some(can)
     }
 
     /// "Undo the bolts, half a turn each": what is only turned a little is slackened.
@@ -273,6 +301,14 @@ impl Reader<'_> {
             Some(Amount::Exactly(n)) => n == n_meant,
             None => mention.plural,
         };
+        let verb = &proposal.action.verb;
+        let works = matches!(verb, Verb::Isolate | Verb::Restore);
+        if let Some(Amount::Exactly(n)) = amount.filter(|_| works && n_meant == 1)
+            && n > 1
+        {
+            proposal.action.on.extend(self.all_that_can(verb, n).unwrap_or_default());
+            return;
+        }
         let one = match meant.ids.as_slice() {
             [only] => Some(only.clone()),
             _ if all_of_them => {

@@ -30,6 +30,15 @@ pub(super) const SEEMING: &[(&str, &str)] = &[
         "",
     ),
     ("Close the gas cock.|Sensor out with the burner firing.", "remove sensor"),
+    // A plug is pulled, and nothing is shut.
+    ("Switch off the boiler.|Unplug the gas valve.", "undo gas-valve-plug"),
+    ("Close the gas valve.|Unplug the gas valve.", ""),
+    ("Pull the fan plug and the pump plug.", "undo fan-plug pump-plug"),
+    ("Pull the plugs off the fan and the pump.", "undo fan-plug pump-plug"),
+    ("Pull both plugs off the fan and the pump.", "undo fan-plug pump-plug"),
+    ("Clean the fan and the pump.|Take the screws out of the fan and the pump.", "undo fan-screws"),
+    // As many as are said.
+    ("Close the gas cock and the water valve.|Turn both valves back on.", "restore gas-cock water-valve"),
     // What is left as it is.
     ("Close the drain cock but leave the flow valve open.", ""),
     (

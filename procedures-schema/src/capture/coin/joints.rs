@@ -7,6 +7,7 @@ use super::bench::Bench;
 use super::circuits::About;
 use super::nouns::{Noun, count, noun};
 use super::phrase::{Lead, Phrase};
+use crate::lexicon::Amount;
 use crate::model::{Circuit, Connection, Family, Grouping, Id, Known, Port, Role, Size, ThingKind, Verb};
 
 impl Bench<'_> {
@@ -159,10 +160,31 @@ impl Bench<'_> {
 
     /// Makes a plug or lead of the part that the words name.
     pub(super) fn make_connector(&mut self, clause: &Clause, phrase: &Phrase, mains: bool) {
+        let owners = self.owners_of_plugs(phrase);
+        if owners.len() > 1 {
+            for owner in &owners {
+                self.make_plug_of(clause, owner);
+            }
+            return;
+        }
         let component = self.part_of(phrase);
         let mut plug = self.connection(clause, phrase, Family::Connector, component.clone());
         plug.section = self.section_of_plug(clause, phrase, component, mains);
         self.put(plug, phrase);
+    }
+
+    /// "The plugs off *the fan and the pump*": a plug each, unless there are said to be more.
+    fn owners_of_plugs(&self, phrase: &Phrase) -> Vec<Phrase> {
+        if phrase.words != ["plugs"] {
+            return Vec::new();
+        }
+        let behind = self.phrases.iter().skip_while(|other| other.from <= phrase.from);
+        let owners: Vec<Phrase> =
+            behind.take_while(|other| other.is_after(&["from", "of", "off"])).cloned().collect();
+        let is_part = |owner: &Phrase| matches!(noun(&owner.stem()), Noun::Part) && !owner.plural();
+        let n = u32::try_from(owners.len()).unwrap_or(u32::MAX);
+        let is_one_each = phrase.amount.is_none_or(|amount| amount == Amount::Exactly(n));
+        if is_one_each && owners.iter().all(is_part) { owners } else { Vec::new() }
     }
 
     /// "Unplug the fan": the plug of the fan.

@@ -189,6 +189,10 @@ impl<'c> Asked<'c> {
 
     fn isolator(&self, phrase: &Phrase, handle: Handle) -> Option<Wanted> {
         let direct = phrase.lead == Lead::Direct;
+        // "Unplug the gas valve": its plug, and nothing is shut.
+        if direct && self.stem.starts_with("unplug") && !matches!(handle, Handle::Plug) {
+            return Some(Wanted::PlugOf);
+        }
         // "Valve on": it may as well be a part that is put back.
         let is_bare = phrase.start == phrase.from && phrase.words == ["valve"];
         if is_bare && self.says(&[Verb::Restore]) && !self.says(&[Verb::Isolate]) {
