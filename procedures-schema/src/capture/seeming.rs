@@ -32,6 +32,8 @@ impl Reader<'_> {
                 self.spins_a_port(clause, proposal) || self.smears(clause) || self.pushes_clip_back(clause)
             }
             Verb::Place => self.pockets(clause),
+            // A fuse that is in is renewed, which only who wrote it knows.
+            Verb::Restore => !proposal.possible && self.text(clause.verb()).starts_with("replac"),
             Verb::Start => self.runs_dry(clause) || self.burns_already(clause),
             Verb::Inspect => self.feels_what_comes(clause, proposal),
             Verb::Read => self.reads_only_when(clause, proposal),

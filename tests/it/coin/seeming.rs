@@ -37,6 +37,12 @@ pub(super) const SEEMING: &[(&str, &str)] = &[
     ("Pull the plugs off the fan and the pump.", "undo fan-plug pump-plug"),
     ("Pull both plugs off the fan and the pump.", "undo fan-plug pump-plug"),
     ("Clean the fan and the pump.|Take the screws out of the fan and the pump.", "undo fan-screws"),
+    // A fuse that is out is put back; one that is in may be renewed, and nobody says how it came out.
+    (
+        "Switch off at the double-pole switch and remove the fuse.|Replace the fuse and switch on.",
+        "restore fuse · restore double-pole-switch",
+    ),
+    ("Switch off at the double-pole switch and remove the fuse.|Refit the fuse.|Replace the fuse.", ""),
     // As many as are said.
     ("Close the gas cock and the water valve.|Turn both valves back on.", "restore gas-cock water-valve"),
     // What is left as it is.

@@ -247,7 +247,10 @@ impl<'l, 'w> Chunker<'l, 'w> {
         // "The *locking* cap" is what locks.
         let locks = matches!(text, "locking" | "lockout")
             && matches!(self.line.text(i + 1), "cap" | "clamp" | "clip" | "cover" | "device" | "kit");
-        self.words.is_empty() && self.clause.phrase.contains(&i) && names_nothing() && !locks
+        // "Open the *bleed* screw."
+        let bleeds = text == "bleed"
+            && matches!(self.line.text(i + 1), "cock" | "nipple" | "plug" | "point" | "screw" | "valve");
+        self.words.is_empty() && self.clause.phrase.contains(&i) && names_nothing() && !locks && !bleeds
     }
 
     /// Ends the open phrase at a word of the verb, which may lead to a place.

@@ -155,6 +155,7 @@ pub(super) static PHRASES: &[(&str, &[Verb])] = &[
     ("remove|removed|removes|removing … plug", &[Isolate, Undo, Remove, TakeAway]),
     ("renew|renewed|renewing|renews", &[Remove, Fit, Undo, Make]),
     ("replace|replaced|replaces|replacing", &[Make, Fit, Remove, Undo]),
+    ("replace|replaced|replaces|replacing … fuse|fuses", &[Restore]),
     ("report|reported|reporting", &[Tell]),
     (
         "repressurise|repressurised|repressurises|repressurising|repressurize|repressurized|repressurizes|repressurizing",
