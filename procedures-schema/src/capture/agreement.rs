@@ -24,6 +24,8 @@ pub(super) struct Said {
     flats: Option<String>,
     /// What it is of.
     owner: Option<Owner>,
+    /// Whether it is put back: whatever is off may go by fewer words, or by others.
+    puts_back: bool,
 }
 
 /// What a thing is of: "the nuts *of the fan flange*".
@@ -44,6 +46,8 @@ impl Said {
         mentions: &[Mention],
     ) -> Self {
         let mut said = Self::sizes(line, clause, phrase, phrases);
+        let apart = |verb: &Verb| matches!(verb, Verb::Undo | Verb::Remove | Verb::Slacken | Verb::MoveAside);
+        said.puts_back = !clause.means.iter().any(apart);
         said.words = phrase.words.iter().map(|word| singular(word)).collect();
         let exactly = |amount: Option<Amount>| match amount {
             Some(Amount::Exactly(n)) if n > 0 => Some(n),
@@ -90,7 +94,12 @@ impl Said {
 
     /// Those of several things that agree with the words; only connections can disagree.
     pub(super) fn agreeing(&self, map: &ApplianceMap, mut ids: Vec<Id>) -> Vec<Id> {
-        let is_other = |known: &Connection| self.is_other_size(known) || self.is_of_another(map, known);
+        let is_open = !self.puts_back || ids.len() > 1;
+        let is_other = |known: &Connection| {
+            self.is_other_size(known)
+                || self.is_of_another(map, known)
+                || (is_open && self.is_of_another_sort(map, known))
+        };
         ids.retain(|id| !map.connection(id).is_some_and(is_other));
         let is_other = |id: &Id| map.connection(id).is_some_and(|known| self.is_other_count(known));
         // "Both threads" are two of those that are single.
@@ -141,6 +150,19 @@ impl Said {
         // A width that agrees outweighs a thread that is written in another way.
         let flats_agree = pair(self.flats.as_ref(), own_flats.as_ref(), |said, own| said == own);
         (other_thread && !flats_agree) || other_flats || unlike
+    }
+
+    /// "The *locking* clips" are none of the clips of the sensor: a word before the head says of which sort they are, and
+    /// nothing in the name of a connection, or of what it joins, says that.
+    fn is_of_another_sort(&self, map: &ApplianceMap, connection: &Connection) -> bool {
+        let own = words_of(&connection.name);
+        let Some((_, before)) = self.words.split_last().filter(|_| own.len() > 1) else { return false };
+        let joined = connection.joins.iter().flat_map(|part| words_of(map.name_of(part)));
+        let aliases = connection.aliases.iter().flat_map(|alias| words_of(alias));
+        let section = connection.section.iter().flat_map(|section| words_of(map.name_of(section)));
+        let known: Vec<String> = own.into_iter().chain(joined).chain(aliases).chain(section).collect();
+        let tells = |word: &&String| !says_no_sort(word) && !known.contains(word);
+        before.iter().any(|word| tells(&word))
     }
 
     /// Whether the words say that the thing is of another one than a connection.
@@ -214,6 +236,40 @@ fn owner(phrase: &Phrase, phrases: &[Phrase], mentions: &[Mention], leads: &[&st
         return None;
     }
     Some(Owner { words: stem, parts, others: known(&[ThingKind::Connection]) })
+}
+
+/// Whether a word before the head of a name may be said of any of them: where it sits, what it does, how it looks.
+fn says_no_sort(word: &str) -> bool {
+    const OF_ANY: &[&str] = &[
+        "big",
+        "fixing",
+        "flat",
+        "four",
+        "hex",
+        "holding",
+        "large",
+        "little",
+        "long",
+        "m4",
+        "m5",
+        "m6",
+        "m8",
+        "main",
+        "mounting",
+        "retaining",
+        "securing",
+        "short",
+        "small",
+        "steel",
+        "brass",
+        "plastic",
+        "rubber",
+        "copper",
+        "tiny",
+        "two",
+        "three",
+    ];
+    OF_ANY.contains(&word) || coin::tells_apart(word) || super::mention::COLOURS.contains(&word)
 }
 
 fn words_of(name: &str) -> Vec<String> {

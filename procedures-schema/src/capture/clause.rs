@@ -1,7 +1,8 @@
 //! Words cut into clauses: a verb phrase and the tokens that belong to it.
 
 use super::no_order::{
-    is_expected, is_noun, is_of_name, is_quantified_doing, is_state, is_told, leads_to_a_place, stays_so,
+    ends_with_a_quality, is_expected, is_noun, is_of_name, is_quantified_doing, is_state, is_told,
+    leads_to_a_place, stays_so,
 };
 use super::unknown;
 use crate::lexicon::{Break, Said, Token};
@@ -53,6 +54,7 @@ pub(super) fn clauses(words: &str, tokens: &[Token<'_>], said: &[Said]) -> Vec<C
             || leads_to_a_place(tokens, phrase)
             || stays_so(tokens, phrase)
             || is_quantified_doing(tokens, first)
+            || ends_with_a_quality(tokens, phrase)
         {
             continue;
         }

@@ -20,6 +20,7 @@ mod clause;
 mod coin;
 mod figures;
 mod found_out;
+mod heads;
 mod here;
 mod leading;
 mod led;

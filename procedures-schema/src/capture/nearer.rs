@@ -5,6 +5,7 @@ use super::clause::Clause;
 use super::coin::{Lead, Noun, Phrase, noun, phrases};
 use super::mention::Mention;
 use super::reader::Reader;
+use crate::lexicon::Break;
 use crate::model::{Id, ThingKind, Verb};
 
 impl Reader<'_> {
@@ -30,6 +31,38 @@ impl Reader<'_> {
         let is_thing =
             !matches!(noun(&phrase.stem()), Noun::Nothing | Noun::Seal | Noun::Side | Noun::Setting);
         phrase.lead == Lead::Direct && is_thing && !is_named
+    }
+
+    /// "*The tube* of the switch crosses in front of *the vessel*, so ease it off": whether a mention stands behind a
+    /// preposition in a sentence that begins with something else and of which nothing is read before it.
+    pub(super) fn only_says_where(&self, mention: &Mention) -> bool {
+        let begins = |i: &usize| self.tokens.get(*i).is_some_and(|token| token.before == Break::Sentence);
+        let from = (0..=mention.from).rev().find(begins).unwrap_or(0);
+        let names_subject = matches!(self.text(from), "a" | "an" | "both" | "its" | "the" | "this" | "your");
+        let is_read = self.clauses.iter().any(|clause| (from..mention.from).contains(&clause.verb()));
+        names_subject && mention.from > from + 1 && !is_read && self.preposition(mention).is_some()
+    }
+
+    /// "*Supporting the vessel*, take out the screws of its bracket and draw it out": what "it" may mean as well as the
+    /// part that the screws hold.
+    pub(super) fn rivals(&self, clause: &Clause, verb: &Verb, meant: &[Id]) -> Vec<Id> {
+        let [one] = meant else { return Vec::new() };
+        let is_about = self.last.iter().any(|last| last.id == *one);
+        let at = self.object_pronoun(clause).filter(|at| matches!(self.text(*at), "it" | "her"));
+        if is_about || at.is_none() || self.last.is_empty() {
+            return Vec::new();
+        }
+        let from = self.beginning_of_sentence(clause);
+        let rival = |mention: &Mention| {
+            let [only] = mention.candidates.as_slice() else { return None };
+            let is_part = only.kind == ThingKind::Component && only.id != *one;
+            let is_object =
+                mention.from >= from && mention.to <= clause.verb() && self.preposition(mention).is_none();
+            (is_part && is_object && self.here.is_possible(verb, &only.id)).then(|| only.id.clone())
+        };
+        let mut rivals: Vec<Id> = self.mentions.iter().filter_map(rival).collect();
+        rivals.dedup();
+        rivals
     }
 
     /// The things of these kinds of which the condition before a verb speaks; none if it speaks of nothing known.
@@ -66,9 +99,7 @@ impl Reader<'_> {
 
     /// The first token of the sentence in which the verb of a clause stands.
     fn beginning_of_sentence(&self, clause: &Clause) -> usize {
-        let begins = |i: &usize| {
-            self.tokens.get(*i).is_some_and(|token| token.before == crate::lexicon::Break::Sentence)
-        };
+        let begins = |i: &usize| self.tokens.get(*i).is_some_and(|token| token.before == Break::Sentence);
         (0..=clause.verb()).rev().find(begins).unwrap_or(0)
     }
 }

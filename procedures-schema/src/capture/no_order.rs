@@ -93,6 +93,30 @@ pub(super) fn stays_so(tokens: &[Token<'_>], said: &Said) -> bool {
     matches!(text, "remain" | "remains" | "stay" | "stayed" | "stays")
 }
 
+/// Whether the word that ends a phrase only says how a thing is: "pull the two *clear* tubes off" pulls none clear.
+pub(super) fn ends_with_a_quality(tokens: &[Token<'_>], said: &Said) -> bool {
+    const QUALITIES: &[&str] = &["clean", "clear", "dry", "free", "loose", "slack", "tight"];
+    const BEFORE: &[&str] = &[
+        "a", "all", "an", "any", "big", "both", "its", "large", "little", "long", "new", "old", "short",
+        "small", "the", "their", "your",
+    ];
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let Some(&last) =
+        said.tokens.last().filter(|last| said.tokens.len() > 1 && QUALITIES.contains(&text(**last)))
+    else {
+        return false;
+    };
+    let before = text(last - 1);
+    let leads = BEFORE.contains(&before) || amount_of_word(before);
+    leads && tokens.get(last + 1).is_some_and(|next| next.before == Break::None)
+}
+
+/// Whether a word is a small number.
+fn amount_of_word(word: &str) -> bool {
+    const NUMBERS: &[&str] = &["eight", "five", "four", "one", "seven", "six", "three", "two"];
+    NUMBERS.contains(&word) || (!word.is_empty() && word.bytes().all(|byte| byte.is_ascii_digit()))
+}
+
 /// Whether a verb is what something gets: "give it *a good brush*", "the tray gets *a proper scrub*".
 pub(super) fn is_quantified_doing(tokens: &[Token<'_>], at: usize) -> bool {
     const DOINGS: &[&str] = &["brush", "check", "clean", "look", "rinse", "rub", "scrub", "wash", "wipe"];

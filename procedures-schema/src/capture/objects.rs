@@ -11,12 +11,9 @@ use crate::units::{Quantity as Kind, Range};
 impl Reader<'_> {
     /// The mentions that a verb of these kinds acts on: direct ones, else those after "at", "on", "from".
     pub(super) fn objects(&self, clause: &Clause, kinds: &[ThingKind]) -> Vec<Mention> {
-        let fits = |mention: &&Mention| mention.candidates.iter().any(|c| kinds.contains(&c.kind));
         let is_direct = |mention: &&Mention| self.preposition(mention).is_none();
         let after_verb = |mention: &&Mention| mention.from > clause.verb();
-        let is_ordered =
-            |mention: &&Mention| !self.is_told(clause, mention.from) && self.is_listed(clause, mention);
-        let of_kind: Vec<&Mention> = self.mentions_in(clause).filter(fits).filter(is_ordered).collect();
+        let of_kind = self.ordered(clause, kinds);
         let pick = |test: &dyn Fn(&&Mention) -> bool| -> Vec<Mention> {
             of_kind.iter().copied().filter(|mention| test(mention)).cloned().collect()
         };
@@ -79,6 +76,19 @@ impl Reader<'_> {
             let near = |mention: &&Mention| (mention.to..=clause.verb()).all(joined);
             pick(&|mention| !after_verb(mention) && near(mention))
         }
+    }
+
+    /// The mentions of a clause that may be acted on: of one of these kinds, neither told nor beyond a comma, and the head
+    /// of what they stand in.
+    fn ordered(&self, clause: &Clause, kinds: &[ThingKind]) -> Vec<&Mention> {
+        let phrases = coin::phrases(self, clause);
+        let may_be = |mention: &&Mention| {
+            mention.candidates.iter().any(|c| kinds.contains(&c.kind))
+                && !self.is_told(clause, mention.from)
+                && self.is_listed(clause, mention)
+                && !self.is_of_a_name(clause, &phrases, mention)
+        };
+        self.mentions_in(clause).filter(may_be).collect()
     }
 
     /// Those of the direct mentions behind a verb that it acts on.

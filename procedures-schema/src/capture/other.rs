@@ -209,7 +209,11 @@ impl Reader<'_> {
         let tells = matches!(self.text(from), "you" | "they");
         // "Measure how far the tips stand apart": whatever it is, it is read.
         let measures = self.text(clause.verb()).starts_with("measur");
-        let object = || self.object_text(clause).filter(|_| measures);
+        let says_what = |what: &String| {
+            let first = what.split(' ').next().unwrap_or_default();
+            !matches!(first, "it" | "them" | "this") && first.starts_with(char::is_alphabetic)
+        };
+        let object = || self.object_text(clause).filter(|_| measures).filter(says_what);
         if quantity.is_none()
             && what.is_none()
             && !tells

@@ -3,7 +3,8 @@
 
 use super::clause::Clause;
 use super::mention::{Candidate, Mention, singular};
-use super::reader::Reader;
+use super::objects::names_item;
+use super::reader::{Proposal, Reader};
 use crate::lexicon::Break;
 use crate::model::{Id, ThingKind, Verb};
 use crate::notation::entry;
@@ -26,6 +27,37 @@ pub(super) enum Before {
 }
 
 impl Reader<'_> {
+    /// Adds what "it" or "them" stands for behind the verb of a clause; of several that it may be, one is asked for.
+    pub(super) fn add_pronoun(
+        &self,
+        clause: &Clause,
+        verb: &Verb,
+        kinds: &[ThingKind],
+        proposal: &mut Proposal,
+    ) -> Option<()> {
+        let names = *verb == Verb::Place && names_item(self.text(clause.verb()));
+        let pronoun = self.object_pronoun(clause).filter(|_| !names)?;
+        let meant = self.antecedents(clause, verb, kinds);
+        let rivals = self.rivals(clause, verb, &meant);
+        if rivals.is_empty() {
+            proposal.action.on = meant;
+        } else {
+            proposal.choices = meant.into_iter().chain(rivals).collect();
+        }
+        if proposal.action.on.is_empty() && proposal.choices.is_empty() && self.begins_line(clause) {
+            match self.of_step_before(pronoun, verb, kinds) {
+                Before::Clear(on) => proposal.action.on = on,
+                Before::OneOf(choices) => proposal.choices = choices,
+                Before::Nothing => {}
+            }
+        }
+        proposal.doubtful = (!proposal.choices.is_empty()).then_some((pronoun, pronoun + 1));
+        let may_be = proposal.action.on.iter().chain(&proposal.choices);
+        proposal.possible = may_be.into_iter().any(|id| self.here.is_possible(verb, id));
+        proposal.said_by.push(pronoun);
+        Some(())
+    }
+
     /// What "it" or "them" in a clause stands for.
     pub(super) fn pronoun(&self, clause: &Clause) -> Option<usize> {
         (clause.from..clause.to)
@@ -132,6 +164,7 @@ impl Reader<'_> {
         };
         let before =
             self.mentions.iter().filter(|mention| mention.from >= from && mention.to <= clause.verb());
+        let before = before.filter(|mention| !self.only_says_where(mention));
         let fits = |candidate: &&Candidate| {
             kinds.contains(&candidate.kind) && self.here.is_possible(verb, &candidate.id)
         };

@@ -109,6 +109,9 @@ impl<'a> Reader<'a> {
             filled.extend(loose.then(|| clause.clone()));
             let mut proposals = self.proposals(clause);
             proposals.retain(|proposal| !self.only_seems(clause, proposal));
+            if self.misses_its_object(clause, &proposals) {
+                proposals.clear();
+            }
             if proposals.is_empty() && !loose {
                 self.unknown(clause);
             }

@@ -86,8 +86,20 @@ impl Reader<'_> {
             return None;
         }
         let (seals, said_by) = self.seals_renewed(clause)?;
+        let is_so_called = |seal: &Id| {
+            let name = self.map.name_of(seal).to_lowercase();
+            let other = |word: &&&str| {
+                **word != "seal" && name.split(' ').any(|own| own.trim_end_matches('s') == **word)
+            };
+            let said = said_by
+                .iter()
+                .find(|i| self.is_seal_word(**i))
+                .map(|i| super::mention::singular(self.text(*i)));
+            SEALS.iter().find(other).zip(said).is_none_or(|(own, said)| *own == said || said == "seal")
+        };
         let has_seal = |joint: &&Connection| {
-            joint.seals.iter().any(|one| seals.as_ref().is_none_or(|seals| seals.contains(&one.seal)))
+            let mut own = joint.seals.iter().map(|one| &one.seal);
+            own.any(|own| seals.as_ref().map_or_else(|| is_so_called(own), |seals| seals.contains(own)))
         };
         let with_seal: Vec<Id> =
             self.map.connections.iter().filter(has_seal).map(|joint| joint.id.clone()).collect();

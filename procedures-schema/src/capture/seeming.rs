@@ -26,10 +26,15 @@ impl Reader<'_> {
                 (self.swings(clause) && !proposal.possible)
                     || self.smears(clause)
                     || self.pushes_clip_back(clause)
+                    || self.stows(clause)
+                    || self.slides_back_some_way(clause)
             }
             Verb::MoveAside => self.swings(clause) && self.says_back(clause),
             Verb::Make | Verb::Tighten => {
-                self.spins_a_port(clause, proposal) || self.smears(clause) || self.pushes_clip_back(clause)
+                self.spins_a_port(clause, proposal)
+                    || self.smears(clause)
+                    || self.pushes_clip_back(clause)
+                    || self.stows(clause)
             }
             Verb::Place => self.pockets(clause),
             // A fuse that is in is renewed, which only who wrote it knows.
@@ -126,6 +131,39 @@ impl Reader<'_> {
             && clips
             && self.says_back(clause)
             && (comes_off || self.has(clause, &["along", "grips", "pliers"]))
+    }
+
+    /// "Put the screws *in the magnetic tray*" fits nothing: that is where they are kept.
+    fn stows(&self, clause: &Clause) -> bool {
+        const KEPT_IN: &[&str] = &[
+            "bag", "box", "bucket", "cup", "envelope", "jar", "pocket", "pot", "tin", "toolbox", "tray",
+            "tub",
+        ];
+        let stem = self.text(clause.verb());
+        let puts =
+            ["drop", "keep", "kept", "laid", "lay", "place", "placing", "pop", "put", "stick", "stuck"];
+        if !puts.iter().any(|begin| stem.starts_with(begin)) {
+            return false;
+        }
+        let is_known = |phrase: &coin::Phrase| {
+            self.mentions.iter().any(|mention| mention.from <= phrase.from && mention.to == phrase.head + 1)
+        };
+        let kept = |phrase: &coin::Phrase| {
+            phrase.from > clause.verb()
+                && phrase.is_after(&["in", "inside", "into"])
+                && KEPT_IN.contains(&phrase.head_word().as_str())
+                && !is_known(phrase)
+        };
+        coin::phrases(self, clause).iter().any(kept)
+    }
+
+    /// "Slide the bypass straight *back by 40 mm*": away from where it was, and not into its place.
+    fn slides_back_some_way(&self, clause: &Clause) -> bool {
+        (clause.verb() + 1..clause.to).any(|i| {
+            let far = matches!(self.text(i + 1), "about" | "by")
+                || self.reading().quantities.iter().any(|q| q.from == i + 1);
+            self.text(i) == "back" && far
+        })
     }
 
     /// "Put the cap *in your pocket*" closes nothing.

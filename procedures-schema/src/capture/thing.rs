@@ -3,8 +3,6 @@
 use super::clause::Clause;
 use super::coin::{self, Lead, Noun};
 use super::mention::{Candidate, Mention};
-use super::objects::names_item;
-use super::pronoun::Before;
 use super::reader::{Proposal, Reader};
 use super::refer::{Meant, Wanted, meant, nearest};
 use crate::lexicon::Amount;
@@ -83,6 +81,11 @@ impl Reader<'_> {
         };
         for mention in &objects {
             let Some(meant) = self.meant_here(clause, verb, kinds, mention) else { continue };
+            // "Withdraw *the clip*" where the only clip that is known is off already: another one.
+            let apart = matches!(verb, Verb::Undo | Verb::Slacken | Verb::Remove);
+            if apart && !meant.possible && !mention.whole {
+                continue;
+            }
             self.add(&mut proposal, mention, meant);
         }
         let stem = self.text(clause.verb());
@@ -106,22 +109,7 @@ impl Reader<'_> {
                 self.add_shut_last(clause, &mut proposal);
                 return Some(proposal).filter(|proposal| !proposal.action.on.is_empty());
             }
-            let pronoun =
-                self.object_pronoun(clause).filter(|_| *verb != Verb::Place || !names_item(stem))?;
-            proposal.action.on = self.antecedents(clause, verb, kinds);
-            if proposal.action.on.is_empty() && self.begins_line(clause) {
-                match self.of_step_before(pronoun, verb, kinds) {
-                    Before::Clear(on) => proposal.action.on = on,
-                    Before::OneOf(choices) => {
-                        proposal.doubtful = Some((pronoun, pronoun + 1));
-                        proposal.choices = choices;
-                    }
-                    Before::Nothing => {}
-                }
-            }
-            let may_be = proposal.action.on.iter().chain(&proposal.choices);
-            proposal.possible = may_be.into_iter().any(|id| self.here.is_possible(verb, id));
-            proposal.said_by.push(pronoun);
+            self.add_pronoun(clause, verb, kinds, &mut proposal)?;
         }
         if proposal.action.on.is_empty() && proposal.choices.is_empty() {
             return None;

@@ -29,6 +29,7 @@ impl Bench<'_> {
         wants.retain(|(phrase, wanted)| {
             !self.is_own_cap(phrase)
                 && !self.is_plug_of_a_part(wanted)
+                && !self.is_plug_of_a_pipe(clause, phrase, wanted)
                 && !self.has_a_seal(clause, phrase, wanted)
                 && !self.is_of_somebody(phrase)
                 && !self.may_be_a_blank(phrase, wanted)
@@ -99,6 +100,33 @@ impl Bench<'_> {
         let electric = |handle: &Handle| matches!(handle, Handle::Switch | Handle::Fuse);
         *wanted == Wanted::Isolator(Handle::Plug)
             && self.map.isolators.iter().any(|isolator| electric(&isolator.handle))
+    }
+
+    /// "Take the plug *out of the supply pipe*", "unscrew the plug": it closes a pipe and carries no current.
+    fn is_plug_of_a_pipe(&self, clause: &Clause, phrase: &Phrase, wanted: &Wanted) -> bool {
+        const PIPES: &[&str] = &[
+            "boss",
+            "connection",
+            "elbow",
+            "end",
+            "fitting",
+            "inlet",
+            "outlet",
+            "pipe",
+            "stub",
+            "tail",
+            "tapping",
+            "tee",
+            "union",
+        ];
+        let is_in_pipe = |of: Phrase| PIPES.contains(&of.head_word().as_str());
+        let turns = ["screw", "tighten", "undo", "unscrew"]
+            .iter()
+            .any(|begin| self.line.text(clause.verb()).starts_with(begin));
+        matches!(wanted, Wanted::Connector(_))
+            && phrase.head_word() == "plug"
+            && (turns
+                || self.behind(phrase, &["from", "in", "into", "of", "off", "out"]).is_some_and(is_in_pipe))
     }
 
     /// "*My* sheet back in the van": nothing of the appliance.

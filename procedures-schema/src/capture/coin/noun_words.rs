@@ -125,8 +125,18 @@ pub(super) const TEMPORARY: &[&str] = &[
 /// What seals.
 pub(super) const SEALS: &[&str] = &["gasket", "o-ring", "olive", "packing", "rope", "seal", "washer", "ring"];
 /// What is set.
-pub(super) const SETTINGS: &[&str] =
-    &["curve", "offset", "position", "set-point", "setpoint", "setting", "shutter", "speed", "throttle"];
+pub(super) const SETTINGS: &[&str] = &[
+    "curve",
+    "gap",
+    "offset",
+    "position",
+    "set-point",
+    "setpoint",
+    "setting",
+    "shutter",
+    "speed",
+    "throttle",
+];
 /// What comes off or goes on.
 pub(super) const PARTS: &[&str] = &[
     "actuator",

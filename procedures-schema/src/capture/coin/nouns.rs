@@ -85,7 +85,7 @@ pub(in crate::capture) fn noun(words: &[String]) -> Noun {
         // It covers terminals and carries nothing.
         "cap" if said(ELECTRICAL) && !said(&["blank", "blanking", "relief", "test", "vent"]) => Noun::Part,
         "head" if said(&["button", "cheese", "countersunk", "hex", "pan", "socket"]) => Noun::Fixing,
-        "cap" | "clamp" | "clip" | "cover" | "device" | "hasp" | "kit"
+        "cap" | "clamp" | "cover" | "device" | "hasp" | "kit"
             if said(&["locking", "lock", "lock-off", "lockout"]) =>
         {
             Noun::Nothing

@@ -196,6 +196,9 @@ impl<'l, 'w> Chunker<'l, 'w> {
             self.words.clear();
             (self.amount, self.part, self.start) = (None, None, None);
             self.skips = true;
+        } else if text == "ones" && self.words.is_empty() {
+            // "Put on four new *ones*": of what, is said elsewhere.
+            (self.amount, self.part, self.start) = (None, None, None);
         } else if text == "x" && self.amount.is_some() && self.words.is_empty() {
             // "3 x M4 screws".
             self.start.get_or_insert(i);
