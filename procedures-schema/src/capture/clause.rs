@@ -151,7 +151,10 @@ fn leave_conditional(words: &str, tokens: &[Token<'_>], clauses: &mut [Clause]) 
     let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
     let is_if = |i: usize| {
         let before = i.checked_sub(1).map_or("", text);
-        matches!(text(i), "if" | "unless") && !matches!(before, "as" | "even")
+        let begins_part = || tokens.get(i).is_some_and(|token| token.before != Break::None);
+        let of_where =
+            text(i) == "where" && begins_part() && matches!(text(i + 1), "it" | "they" | "there" | "this");
+        (matches!(text(i), "if" | "unless") || of_where) && !matches!(before, "as" | "even")
     };
     let verbs: Vec<usize> = clauses.iter().map(Clause::verb).collect();
     for (n, clause) in clauses.iter_mut().enumerate() {

@@ -1,9 +1,10 @@
 //! What stands nearer to a pronoun than all that the line has said: "screw the cartridge out and throw *it* away", "when
 //! the tap runs without spitting, close *it*".
 
+use super::agreement::Said;
 use super::clause::Clause;
-use super::coin::{Lead, Noun, Phrase, noun, phrases};
-use super::mention::Mention;
+use super::coin::{Lead, Noun, Phrase, noun, phrases, phrases_between};
+use super::mention::{Candidate, Mention, singular};
 use super::reader::Reader;
 use crate::lexicon::Break;
 use crate::model::{Id, ThingKind, Verb};
@@ -18,6 +19,42 @@ impl Reader<'_> {
             let own = |phrase: &Phrase| phrase.from > other.verb() && phrase.head < clause.verb();
             phrases(self, other).iter().any(|phrase| own(phrase) && self.is_unknown_object(phrase))
         })
+    }
+
+    /// "Reconnect the tube and tighten *its* nut": whether a connection belongs to something else than what the line was
+    /// about last.
+    pub(super) fn is_of_another_than_said(&self, mention: &Mention, id: &Id) -> bool {
+        let Some(known) = self.map.connection(id) else { return false };
+        let is_own = (mention.from.saturating_sub(3)..mention.from).any(|i| self.text(i) == "its");
+        let is_one_of_many =
+            singular(self.text(mention.to - 1)) == self.text(mention.to - 1) && known.count > 1;
+        let is_owner = |last: &Candidate| match last.kind {
+            ThingKind::Component => known.joins.is_empty() || known.joins.contains(&last.id),
+            ThingKind::Connection => {
+                let own = self.map.connection(&last.id).map(|own| own.joins.as_slice()).unwrap_or_default();
+                last.id == *id
+                    || own.iter().any(|part| known.joins.contains(part))
+                    || (known.joins.is_empty() && !is_one_of_many)
+            }
+            _ => true,
+        };
+        is_own && !self.last.is_empty() && !self.last.iter().any(is_owner)
+    }
+
+    /// "Held by six screws; undo *these*": what the nearest words in the plural name behind all that the line has said; none
+    /// where they name nothing, and nothing at all where there are no such words.
+    pub(super) fn plural_before(&self, clause: &Clause) -> Option<Vec<Id>> {
+        self.pronoun(clause).filter(|at| matches!(self.text(*at), "them" | "these" | "those"))?;
+        let phrases = phrases_between(self, self.end_of_said().min(clause.verb()), clause.verb());
+        let is_thing = |phrase: &&Phrase| {
+            let noun = noun(&phrase.stem());
+            phrase.plural() && matches!(noun, Noun::Fixing | Noun::Joint | Noun::Connector(_) | Noun::Part)
+        };
+        let nearest = phrases.iter().rfind(is_thing)?;
+        let said = Said::of_phrase(self, clause, nearest, &phrases, &self.mentions);
+        let named = self.mentions.iter().filter(|mention| mention.to == nearest.head + 1);
+        let ids = named.flat_map(|mention| &mention.candidates).map(|candidate| candidate.id.clone());
+        Some(said.agreeing(self.map, ids.collect()))
     }
 
     /// Whether the verb of a clause acts on something that nobody knows.

@@ -73,9 +73,11 @@ fn is_thought(tokens: &[Token<'_>], at: usize) -> bool {
 /// "The compressor *should stop* at 10 bar and *start* again at 8": both are what a thing does.
 fn is_expected_too(tokens: &[Token<'_>], at: usize) -> bool {
     let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
-    if at == 0 || text(at - 1) != "and" || text(at).ends_with("ed") {
-        return false;
-    }
+    // "*And the burner light*."
+    let article = (at.saturating_sub(4)..at).rev().find(|i| matches!(text(*i), "a" | "its" | "the"));
+    let joins = |i: usize| i > 0 && text(i - 1) == "and" && i + 1 < at;
+    let and = if at > 0 && text(at - 1) == "and" { Some(at) } else { article.filter(|i| joins(*i)) };
+    let Some(at) = and.filter(|_| !text(at).ends_with("ed")) else { return false };
     let begins = |i: &usize| tokens.get(*i).is_none_or(|token| token.before == Break::Sentence);
     let from = (0..=at).rev().find(begins).unwrap_or(0);
     let people = |i: usize| matches!(text(i), "i" | "somebody" | "they" | "we" | "you");

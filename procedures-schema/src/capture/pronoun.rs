@@ -37,7 +37,10 @@ impl Reader<'_> {
     ) -> Option<()> {
         let names = *verb == Verb::Place && names_item(self.text(clause.verb()));
         let pronoun = self.object_pronoun(clause).filter(|_| !names)?;
-        let meant = self.antecedents(clause, verb, kinds);
+        let mut meant = self.antecedents(clause, verb, kinds);
+        // "Rinse the mesh and *screw it back in*": what was unscrewed.
+        let turns = self.text(clause.verb()).starts_with("screw");
+        meant.retain(|id| !turns || self.map.connection(id).is_some() || self.may_have_a_thread(id));
         let rivals = self.rivals(clause, verb, &meant);
         if rivals.is_empty() {
             proposal.action.on = meant;
@@ -99,6 +102,14 @@ impl Reader<'_> {
         (near && !broken && !counts && !of_seal).then_some(at)
     }
 
+    /// Whether a thing may be screwed in by itself: not what only lies in another.
+    fn may_have_a_thread(&self, id: &Id) -> bool {
+        const LYING: &[&str] =
+            &["basket", "belt", "board", "filter", "gauze", "insulation", "magnet", "mesh", "panel", "plate"];
+        let head = self.map.name_of(id).rsplit(' ').next().unwrap_or_default();
+        !LYING.contains(&singular(head).as_str())
+    }
+
     /// Whether nothing stands before the verb of a clause to which a pronoun could go back.
     pub(super) fn begins_line(&self, clause: &Clause) -> bool {
         let first = self.clauses.first().is_some_and(|first| first.verb() == clause.verb());
@@ -135,13 +146,37 @@ impl Reader<'_> {
         }
     }
 
-    /// The things of these kinds that the pronoun of a clause stands for; none if that is not clear.
+    /// The things of these kinds that the pronoun of a clause stands for; none if that is not clear. "It" is no pair of
+    /// screws.
     pub(super) fn antecedents(&self, clause: &Clause, verb: &Verb, kinds: &[ThingKind]) -> Vec<Id> {
+        let mut meant = self.of_any_number(clause, verb, kinds);
+        if self.pronoun(clause).is_some_and(|at| self.is_pronoun(at)) {
+            let is_plural = |name: &str| name.rsplit(' ').next().is_some_and(|head| singular(head) != head);
+            let is_one = |id: &Id| self.map.connection(id).is_none_or(|known| !is_plural(&known.name));
+            meant.retain(is_one);
+        }
+        meant
+    }
+
+    fn of_any_number(&self, clause: &Clause, verb: &Verb, kinds: &[ThingKind]) -> Vec<Id> {
+        if kinds.contains(&ThingKind::Component)
+            && !kinds.contains(&ThingKind::Connection)
+            && self.is_moved_itself(&self.last_of(&[ThingKind::Connection]))
+        {
+            return Vec::new();
+        }
         if let Some(meant) = self.of_condition(clause, verb, kinds) {
             return if meant.len() == 1 { meant } else { Vec::new() };
         }
         if self.is_nearer_unknown(clause) {
             return Vec::new();
+        }
+        if let Some(mut meant) = self.plural_before(clause) {
+            let kind = |id: &Id| self.map.things().find(|(_, known, ..)| *known == id).map(|(kind, ..)| kind);
+            meant.retain(|id| {
+                kind(id).is_some_and(|kind| kinds.contains(&kind)) && self.here.is_possible(verb, id)
+            });
+            return meant;
         }
         let last: Vec<Id> = self.last_of(kinds).into_iter().map(|candidate| candidate.id).collect();
         if !last.is_empty() {
@@ -199,6 +234,9 @@ impl Reader<'_> {
     /// "Clip the motor back on and plug *it* in": the only part that the last connections are of.
     pub(super) fn held_by_last_of_line(&self) -> Vec<Candidate> {
         let connections = self.last_of(&[ThingKind::Connection]);
+        if self.is_moved_itself(&connections) {
+            return Vec::new();
+        }
         let joined = connections.iter().filter_map(|candidate| self.map.connection(&candidate.id));
         let mut held: Vec<&Id> = joined.flat_map(|connection| &connection.joins).collect();
         held.sort();
@@ -209,12 +247,25 @@ impl Reader<'_> {
         }
     }
 
+    /// "Disconnect the sensing tube and swing *it* clear": the tube, and not what it comes from.
+    fn is_moved_itself(&self, last: &[Candidate]) -> bool {
+        let [only] = last else { return false };
+        let is_long = |name: &str| {
+            let head = name.rsplit(' ').next().unwrap_or_default();
+            matches!(head, "cable" | "capillary" | "flex" | "harness" | "lead" | "tube" | "wire")
+        };
+        self.map.connection(&only.id).is_some_and(|known| known.count == 1 && is_long(&known.name))
+    }
+
     /// "Undo the screws of the cover and lift it off": the only part that the last connections hold.
     fn held_by_last(&self, verb: &Verb, kinds: &[ThingKind]) -> Option<Id> {
         if !kinds.contains(&ThingKind::Component) {
             return None;
         }
         let connections = self.last_of(&[ThingKind::Connection]);
+        if self.is_moved_itself(&connections) {
+            return None;
+        }
         let joined = connections.iter().filter_map(|candidate| self.map.connection(&candidate.id));
         let mut held: Vec<&Id> = joined.flat_map(|connection| &connection.joins).collect();
         held.sort();

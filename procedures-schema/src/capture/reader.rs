@@ -401,7 +401,8 @@ impl<'a> Reader<'a> {
     /// The preposition that leads to a mention, over articles, amounts and adjectives.
     pub(super) fn preposition(&self, mention: &Mention) -> Option<&str> {
         const LEADING: &[&str] = &[
-            "at", "from", "in", "into", "of", "on", "onto", "through", "to", "under", "via", "with",
+            "above", "against", "at", "behind", "below", "beneath", "beside", "between", "from", "in",
+            "inside", "into", "near", "of", "on", "onto", "through", "to", "towards", "under", "via", "with",
             "without",
         ];
         for i in (mention.from.saturating_sub(4)..mention.from).rev() {

@@ -103,6 +103,9 @@ impl Reader<'_> {
     /// The verb of sections that a clause means here.
     fn section_verb(&self, clause: &Clause) -> Option<Verb> {
         let says = |verb: &Verb| clause.means.contains(verb);
+        if self.draws_off_a_thing(clause) {
+            return None;
+        }
         let coming_back = self.is_coming_back();
         if says(&Verb::Restore) && !self.is_let_out(clause) {
             return None;

@@ -85,6 +85,18 @@ impl Reader<'_> {
             && !self.has(clause, &["gas", "air", "refrigerant"])
     }
 
+    /// "*Draw off* the connectors", "draw it off the studs": a thing, and nothing that runs.
+    pub(super) fn draws_off_a_thing(&self, clause: &Clause) -> bool {
+        let draws = ["draw", "drew"].iter().any(|begin| self.text(clause.verb()).starts_with(begin));
+        let is_thing = |phrase: &coin::Phrase| {
+            !matches!(noun(&phrase.stem()), Noun::Nothing | Noun::Unknown) && phrase.lead == Lead::Direct
+        };
+        let behind = |phrase: &&coin::Phrase| phrase.from > clause.verb();
+        draws
+            && (self.object_pronoun(clause).is_some()
+                || coin::phrases(self, clause).iter().find(behind).is_some_and(is_thing))
+    }
+
     fn swings(&self, clause: &Clause) -> bool {
         let stem = self.text(clause.verb());
         (stem.starts_with("swing") || stem == "swung")
@@ -134,7 +146,7 @@ impl Reader<'_> {
     }
 
     /// "Put the screws *in the magnetic tray*" fits nothing: that is where they are kept.
-    fn stows(&self, clause: &Clause) -> bool {
+    pub(super) fn stows(&self, clause: &Clause) -> bool {
         const KEPT_IN: &[&str] = &[
             "bag", "box", "bucket", "cup", "envelope", "jar", "pocket", "pot", "tin", "toolbox", "tray",
             "tub",
@@ -148,13 +160,23 @@ impl Reader<'_> {
         let is_known = |phrase: &coin::Phrase| {
             self.mentions.iter().any(|mention| mention.from <= phrase.from && mention.to == phrase.head + 1)
         };
-        let kept = |phrase: &coin::Phrase| {
+        let parts = |i: &usize| self.tokens.get(*i).is_some_and(|token| token.before != Break::None);
+        let end = (clause.verb() + 1..clause.to).find(parts).unwrap_or(clause.to);
+        let phrases = coin::phrases(self, clause);
+        // "In *the lid of your toolbox*."
+        let leads_in = |phrase: &coin::Phrase| phrase.is_after(&["in", "inside", "into"]);
+        let is_in = |at: usize, phrase: &coin::Phrase| {
+            let of = at.checked_sub(1).and_then(|before| phrases.get(before));
+            leads_in(phrase) || (phrase.is_after(&["of"]) && of.is_some_and(leads_in))
+        };
+        let kept = |(at, phrase): (usize, &coin::Phrase)| {
             phrase.from > clause.verb()
-                && phrase.is_after(&["in", "inside", "into"])
+                && phrase.head < end
+                && is_in(at, phrase)
                 && KEPT_IN.contains(&phrase.head_word().as_str())
                 && !is_known(phrase)
         };
-        coin::phrases(self, clause).iter().any(kept)
+        phrases.iter().enumerate().any(kept)
     }
 
     /// "Slide the bypass straight *back by 40 mm*": away from where it was, and not into its place.

@@ -6,7 +6,7 @@ use super::mention::{Candidate, Mention};
 use super::reader::{Proposal, Reader};
 use super::refer::{Meant, Wanted, meant, nearest};
 use crate::lexicon::Amount;
-use crate::model::{Action, Handle, Id, Renewal, ThingKind, Verb};
+use crate::model::{Action, Family, Handle, Id, Renewal, ThingKind, Verb};
 use crate::notation::entry;
 use crate::simulate::Whereabouts;
 
@@ -135,8 +135,17 @@ impl Reader<'_> {
             self.map.isolators.iter().any(|isolator| isolator.id == *id && isolator.handle == Handle::Plug)
         };
         let mut meant = self.meant_by(clause, verb, kinds, mention)?;
-        if *verb == Verb::Isolate && self.text(clause.verb()).starts_with("unplug") {
+        let stem = self.text(clause.verb());
+        if *verb == Verb::Isolate && stem.starts_with("unplug") {
             meant.ids.retain(is_plug);
+        }
+        meant.ids.retain(|id| !self.is_of_another_than_said(mention, id));
+        // "Unscrew *the plug*" of a test point: that of the fan is pulled.
+        let turns = ["screw", "tighten", "torque", "unscrew"].iter().any(|begin| stem.starts_with(begin));
+        if turns && matches!(self.text(mention.to - 1), "plug" | "plugs") {
+            let is_pulled =
+                |id: &Id| self.map.connection(id).is_some_and(|known| known.family == Family::Connector);
+            meant.ids.retain(|id| !is_pulled(id));
         }
         Some(meant).filter(|meant| !meant.ids.is_empty())
     }

@@ -14,7 +14,7 @@ impl Bench<'_> {
     /// Makes what a clause names for the first time; `next` is the clause behind it.
     pub(super) fn make_for(&mut self, clause: &Clause, next: Option<&Clause>) {
         self.phrases = phrases(&self.line, clause);
-        if self.may_have_another_name(clause) {
+        if self.may_have_another_name(clause) || self.line.stows(clause) {
             return;
         }
         self.next_off = next.and_then(|next| self.taken_off(next));
@@ -30,6 +30,7 @@ impl Bench<'_> {
             !self.is_own_cap(phrase)
                 && !self.is_plug_of_a_part(wanted)
                 && !self.is_plug_of_a_pipe(clause, phrase, wanted)
+                && !self.is_hose_of_a_drain(phrase, wanted)
                 && !self.has_a_seal(clause, phrase, wanted)
                 && !self.is_of_somebody(phrase)
                 && !self.may_be_a_blank(phrase, wanted)
@@ -127,6 +128,16 @@ impl Bench<'_> {
             && phrase.head_word() == "plug"
             && (turns
                 || self.behind(phrase, &["from", "in", "into", "of", "off", "out"]).is_some_and(is_in_pipe))
+    }
+
+    /// "Close the drain cock, pull off *the hose*": that was put on it by words that made no thing of it.
+    fn is_hose_of_a_drain(&self, phrase: &Phrase, wanted: &Wanted) -> bool {
+        let is_port = |i: usize| matches!(self.line.text(i), "cock" | "point" | "tap" | "valve");
+        let drains = |i: usize| match self.line.text(i) {
+            "bucket" => true,
+            text => matches!(text, "bleed" | "drain") && is_port(i + 1),
+        };
+        *wanted == Wanted::Joint && phrase.words == ["hose"] && (0..self.line.tokens.len()).any(drains)
     }
 
     /// "*My* sheet back in the van": nothing of the appliance.

@@ -35,7 +35,7 @@ pub(super) use circuits::named_kind;
 pub(super) use counted::counted_thread;
 pub(super) use joints::is_joint_each;
 pub(super) use nouns::{Noun, count, is_open_end, noun, opens, tells_apart};
-pub(super) use phrase::{Lead, Phrase, phrases};
+pub(super) use phrase::{Lead, Phrase, phrases, phrases_between};
 pub(super) use seals::seal_said;
 pub(super) use wanted::is_appliance;
 

@@ -82,6 +82,12 @@ pub(in crate::capture) fn phrases(line: &Reader<'_>, clause: &Clause) -> Vec<Phr
     all
 }
 
+/// The noun phrases of a stretch in which no verb is read.
+pub(in crate::capture) fn phrases_between(line: &Reader<'_>, from: usize, to: usize) -> Vec<Phrase> {
+    let clause = Clause { means: Vec::new(), phrase: Vec::new(), from, to, is_before: false };
+    Chunker::new(line, &clause).run(from, to)
+}
+
 struct Chunker<'l, 'w> {
     line: &'l Reader<'w>,
     clause: &'l Clause,

@@ -108,6 +108,12 @@ impl Finder<'_> {
     /// `12 N·m`, `5 to 6 N·m`, `5-6 N·m`, `0 V to 5 V`, `at most 43 °C`, `between 5 and 6 bar`, `20.6 % or better`.
     fn range(&self, i: usize) -> Option<Found> {
         let (at, bound) = self.bound(i);
+        // "*Anything above* 0 V and you have the wrong spur" sets no limit to what is read.
+        let is_other =
+            i.checked_sub(1).is_some_and(|before| matches!(self.text(before), "anything" | "everything"));
+        if is_other && bound != Bound::None {
+            return None;
+        }
         let (first, unit, at) = self.figure(at)?;
         if bound == Bound::None && self.has_tolerance(at, unit.is_some()) {
             // "1 bar ± 5 %" is not 1 bar.

@@ -147,7 +147,7 @@ pub(super) static PHRASES: &[(&str, &[Verb])] = &[
     ("dust|dusted|dusting it|the|them|your … down|off", &[Clean]),
     ("ease|eased|eases|easing", &[Slacken]),
     ("ease|eased|eases|easing … aside", &[MoveAside]),
-    ("ease|eased|eases|easing … off|out", &[Remove]),
+    ("ease|eased|eases|easing … away|off|out", &[Remove]),
     ("ease|eased|eases|easing … to one|the side", &[MoveAside]),
     ("ease|eased|easing … pressure", &[Release]),
     ("emptied|empties|empty|emptying", &[Release]),

@@ -100,6 +100,7 @@ pub(super) static PHRASES: &[(&str, &[Verb])] = &[
     ("push|pushed|pushes|pushing … aside|away", &[MoveAside]),
     ("push|pushed|pushes|pushing … back", &[Make, Fit, MoveAside]),
     ("push|pushed|pushes|pushing … home|in|on", &[Make, Fit]),
+    ("push|pushed|pushes|pushing … hose … on|onto|over", &[Place, Make]),
     ("push|pushed|pushes|pushing … into", &[Make, Place]),
     ("push|pushed|pushes|pushing … on", &[Place]),
     ("push|pushed|pushes|pushing … to one|the side", &[MoveAside]),
