@@ -1,8 +1,8 @@
 //! Words cut into clauses: a verb phrase and the tokens that belong to it.
 
 use super::no_order::{
-    ends_with_a_quality, is_expected, is_noun, is_of_name, is_quantified_doing, is_state, is_told,
-    leads_to_a_place, stays_so,
+    ends_with_a_quality, is_expected, is_noun, is_of_name, is_quantified_doing, is_said_of_any, is_state,
+    is_told, leads_to_a_place, stays_so,
 };
 use super::unknown;
 use crate::lexicon::{Break, Said, Token};
@@ -55,6 +55,7 @@ pub(super) fn clauses(words: &str, tokens: &[Token<'_>], said: &[Said]) -> Vec<C
             || stays_so(tokens, phrase)
             || is_quantified_doing(tokens, first)
             || ends_with_a_quality(tokens, phrase)
+            || is_said_of_any(tokens, first)
         {
             continue;
         }

@@ -126,6 +126,23 @@ impl Reader<'_> {
         (joins && !comes_off && is_part(before) && is_part(mention)).then_some(before)
     }
 
+    /// "Check the charge and, *if it is below 3 bar*, pump it up": whether a token stands in a condition, whose figures are
+    /// no limits. "Check *if* it is below 3 bar" asks for it.
+    pub(super) fn is_in_condition(&self, at: usize) -> bool {
+        let begins = |i: usize| self.tokens.get(i).is_none_or(|token| token.before != Break::None);
+        let asks = |i: usize| self.clauses.iter().any(|clause| clause.phrase.contains(&i));
+        for i in (0..at).rev() {
+            if matches!(self.text(i), "if" | "unless") && i.checked_sub(1).is_none_or(|before| !asks(before))
+            {
+                return true;
+            }
+            if begins(i + 1) {
+                return false;
+            }
+        }
+        false
+    }
+
     /// "*When the* tap runs", "*once the* pump stops".
     fn is_subject_of_condition(&self, mention: &Mention) -> bool {
         let article =

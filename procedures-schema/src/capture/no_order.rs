@@ -119,6 +119,18 @@ fn amount_of_word(word: &str) -> bool {
     NUMBERS.contains(&word) || (!word.is_empty() && word.bytes().all(|byte| byte.is_ascii_digit()))
 }
 
+/// "*A weeping joint is* to be *drained*": what is said of any such thing is a rule, and nothing to do.
+pub(super) fn is_said_of_any(tokens: &[Token<'_>], at: usize) -> bool {
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let begins = |i: &usize| tokens.get(*i).is_none_or(|token| token.before != Break::None);
+    let from = (0..=at).rev().find(begins).unwrap_or(0);
+    let passive = (from + 2..at).any(|i| matches!(text(i), "be" | "is" | "are"));
+    matches!(text(from), "a" | "an" | "any" | "anything")
+        && from < at
+        && passive
+        && !text(at).ends_with("ing")
+}
+
 /// Whether a verb is what something gets: "give it *a good brush*", "the tray gets *a proper scrub*".
 pub(super) fn is_quantified_doing(tokens: &[Token<'_>], at: usize) -> bool {
     const DOINGS: &[&str] = &["brush", "check", "clean", "look", "rinse", "rub", "scrub", "wash", "wipe"];

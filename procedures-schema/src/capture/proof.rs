@@ -177,6 +177,9 @@ impl Reader<'_> {
 
     /// Whether a clause that tests names pairs of conductors that are not fed here: that proves them dead.
     pub(super) fn tests_dead(&self, clause: &Clause) -> bool {
+        if self.has(clause, &["continuity", "insulation", "megohm", "resistance"]) {
+            return false;
+        }
         let names_pair = (clause.from..clause.to).any(|i| self.pair_at(i).is_some());
         let is_dead = |id: &crate::model::Id| self.here.fed.get(id) == Some(&false);
         let electrical =

@@ -347,7 +347,9 @@ impl<'a> Reader<'a> {
     /// The quantities of a clause.
     pub(super) fn quantities(&self, clause: &Clause) -> impl Iterator<Item = &Quantity> {
         let (from, to) = (clause.from, clause.to);
-        self.reading.quantities.iter().filter(move |quantity| quantity.from >= from && quantity.from < to)
+        let within = move |quantity: &&Quantity| quantity.from >= from && quantity.from < to;
+        let own = self.reading.quantities.iter().filter(within);
+        own.filter(|quantity| !self.is_in_condition(quantity.from))
     }
 
     /// The bracket that opens or closes before a token.

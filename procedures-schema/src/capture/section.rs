@@ -192,7 +192,11 @@ impl Reader<'_> {
             .into_iter()
             .map(|candidate| candidate.id)
             .collect();
-        let touched = self.sections_touched(verb);
+        let mut touched = self.sections_touched(verb);
+        // "Close the oil valve, then prove the burner *dead*" proves no oil.
+        if *verb == Verb::Prove && self.has(clause, &["dead", "voltage"]) {
+            touched.retain(|id| self.kind_of(id).is_some_and(is_electrical));
+        }
         let by_kind = if !last.is_empty() {
             last
         } else if let [only] = touched.as_slice() {

@@ -152,8 +152,14 @@ impl Reader<'_> {
             "tub",
         ];
         let stem = self.text(clause.verb());
-        let puts =
-            ["drop", "keep", "kept", "laid", "lay", "place", "placing", "pop", "put", "stick", "stuck"];
+        const LAID_ON: &[&str] = &[
+            "bench", "block", "cloth", "floor", "ground", "mat", "pallet", "sheet", "table", "towel",
+            "trestle", "trolley", "worktop",
+        ];
+        let puts = [
+            "drop", "keep", "kept", "laid", "lay", "lift", "lower", "place", "placing", "pop", "put", "rest",
+            "set", "stand", "stick", "stood", "stuck",
+        ];
         if !puts.iter().any(|begin| stem.starts_with(begin)) {
             return false;
         }
@@ -172,8 +178,8 @@ impl Reader<'_> {
         let kept = |(at, phrase): (usize, &coin::Phrase)| {
             phrase.from > clause.verb()
                 && phrase.head < end
-                && is_in(at, phrase)
-                && KEPT_IN.contains(&phrase.head_word().as_str())
+                && ((is_in(at, phrase) && KEPT_IN.contains(&phrase.head_word().as_str()))
+                    || (phrase.is_after(&["on", "onto"]) && LAID_ON.contains(&phrase.head_word().as_str())))
                 && !is_known(phrase)
         };
         phrases.iter().enumerate().any(kept)

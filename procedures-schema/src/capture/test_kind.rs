@@ -79,7 +79,9 @@ impl Reader<'_> {
         if self.is_gas_by_gauge(clause) {
             return Some(TestKind::Tightness);
         }
-        if (self.has(clause, LEAKS) && !self.tells_of_fast(clause))
+        let asks =
+            |i: usize| LEAKS.contains(&self.text(i)) && !self.is_dry_thing(i) && !self.is_in_condition(i);
+        if ((clause.from..clause.to).any(asks) && !self.tells_of_fast(clause))
             || self.holds_pressure(clause)
             || self.seeks_water(clause)
         {
@@ -110,7 +112,17 @@ impl Reader<'_> {
     /// "Check both unions again while hot": what is looked for at a joint in the heat is water.
     fn looks_at_hot_joints(&self, clause: &Clause) -> bool {
         let looks = ["check", "feel", "go"].iter().any(|begin| self.text(clause.verb()).starts_with(begin));
-        self.has(clause, &["hot", "warm"]) && looks && self.names_wet_joint(clause)
+        // "The *hot tap* gives 55 °C": which tap.
+        let is_state = |i: usize| {
+            matches!(self.text(i), "hot" | "warm")
+                && !matches!(self.text(i + 1), "outlet" | "pipe" | "side" | "tap" | "taps" | "water")
+        };
+        (clause.from..clause.to).any(is_state) && looks && self.names_wet_joint(clause)
+    }
+
+    /// "With a *dry* cloth."
+    fn is_dry_thing(&self, i: usize) -> bool {
+        self.text(i) == "dry" && matches!(self.text(i + 1), "brush" | "cloth" | "rag" | "towel")
     }
 
     fn names_wet_joint(&self, clause: &Clause) -> bool {

@@ -83,7 +83,9 @@ impl Reader<'_> {
             let Some(meant) = self.meant_here(clause, verb, kinds, mention) else { continue };
             // "Withdraw *the clip*" where the only clip that is known is off already: another one.
             let apart = matches!(verb, Verb::Undo | Verb::Slacken | Verb::Remove);
-            if apart && !meant.possible && !mention.whole {
+            // "Start *the thread* by hand": of what is screwed in, and not of what was before.
+            let is_thread = self.text(mention.to - 1) == "thread";
+            if (apart || is_thread) && !meant.possible && !mention.whole {
                 continue;
             }
             self.add(&mut proposal, mention, meant);
@@ -140,6 +142,9 @@ impl Reader<'_> {
             meant.ids.retain(is_plug);
         }
         meant.ids.retain(|id| !self.is_of_another_than_said(mention, id));
+        if self.is_setting_of_another(clause, mention, &meant.ids) {
+            return None;
+        }
         // "Unscrew *the plug*" of a test point: that of the fan is pulled.
         let turns = ["screw", "tighten", "torque", "unscrew"].iter().any(|begin| stem.starts_with(begin));
         if turns && matches!(self.text(mention.to - 1), "plug" | "plugs") {
@@ -148,6 +153,20 @@ impl Reader<'_> {
             meant.ids.retain(|id| !is_pulled(id));
         }
         Some(meant).filter(|meant| !meant.ids.is_empty())
+    }
+
+    /// "The setting *on the scale of the nozzle assembly*" is none of the thermostat.
+    fn is_setting_of_another(&self, clause: &Clause, mention: &Mention, ids: &[Id]) -> bool {
+        let leads = matches!(self.text(mention.to), "at" | "for" | "of" | "on");
+        let is_setting = |id: &Id| self.map.settings.iter().any(|setting| setting.id == *id);
+        if !leads || mention.whole || mention.to - mention.from > 1 || !ids.iter().all(is_setting) {
+            return false;
+        }
+        let behind: Vec<String> = (mention.to..self.end_of_sentence(clause))
+            .map(|i| super::mention::singular(self.text(i)))
+            .collect();
+        let says = |own: &str| own != "setting" && behind.iter().any(|word| word == own);
+        !ids.iter().any(|id| self.map.name_of(id).split(' ').any(says))
     }
 
     /// "Turn *both valves* back on" where only one is called a valve: those that a hand can work now, if they are so

@@ -19,6 +19,7 @@ pub(super) static LOOKALIKES: &[&str] = &[
     "charging cylinder|hose|point|port|set|valve",
     "check|checked|checking|prove|proved|proves|proving|test|tested|testing|tried|tries|try|trying the|your indicator|multimeter|tester|voltmeter",
     "check|checked|checking|prove|proved|proves|proving|test|tested|testing|tried|tries|try|trying the|your two-pole|voltage indicator|tester",
+    "check|checking|ensure|ensuring|see|seeing that … move|moves|run|runs|spin|spins|swing|swings|turn|turns away|out freely",
     "check|checking|ensure|ensuring|see|seeing that … move|moves|run|runs|spin|spins|swing|swings|turn|turns freely",
     "clean air|brush|cloth|paper|rag|water",
     "clip connector",

@@ -202,6 +202,9 @@ impl<'l, 'w> Chunker<'l, 'w> {
             self.words.clear();
             (self.amount, self.part, self.start) = (None, None, None);
             self.skips = true;
+        } else if matches!(text.as_str(), "µm" | "μm" | "micron" | "microns") && self.words.is_empty() {
+            // "A new 40 µm filter."
+            self.amount = None;
         } else if text == "ones" && self.words.is_empty() {
             // "Put on four new *ones*": of what, is said elsewhere.
             (self.amount, self.part, self.start) = (None, None, None);

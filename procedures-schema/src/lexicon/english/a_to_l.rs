@@ -215,6 +215,7 @@ pub(super) static PHRASES: &[(&str, &[Verb])] = &[
     ("hang|hanging|hangs|hung … back", &[Make, Fit]),
     ("hang|hanging|hangs|hung … clear|out of the way", &[MoveAside]),
     ("hang|hanging|hangs|hung … in|on|up", &[Fit, Place]),
+    ("hang|hanging|hangs|hung … service position", &[MoveAside]),
     ("hang|hanging|hangs|hung … to one|the side", &[MoveAside]),
     ("haul|hauled|hauling|manoeuvre|manoeuvred|manoeuvring|roll|rolled|rolling … clear|off|out", &[Remove]),
     ("have|having a word", &[Tell]),
