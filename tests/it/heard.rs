@@ -10,6 +10,7 @@ use procedures_schema::notation::{entry, print};
 use std::collections::BTreeSet;
 
 mod blind;
+mod careful;
 mod compressor;
 mod further;
 mod heated;
@@ -47,8 +48,8 @@ const WITHOUT_THINGS: &[Verb] = &[
     Verb::Release,
 ];
 
-/// What a line said, a word for each verb and thing: "isolate isolate lock".
-fn said(actions: &[Action]) -> Vec<String> {
+/// What a line said, a verb for each thing with its id: "isolate" twice and "lock".
+fn said(actions: &[Action]) -> Vec<(String, String)> {
     let mut seen: BTreeSet<(Verb, Option<Id>)> = BTreeSet::new();
     let mut said = Vec::new();
     for action in actions {
@@ -58,17 +59,19 @@ fn said(actions: &[Action]) -> Vec<String> {
             action.on.iter().cloned().map(Some).collect()
         };
         for thing in each {
+            let id = thing.as_ref().map(ToString::to_string).unwrap_or_default();
             if seen.insert((action.verb.clone(), thing)) {
-                said.push(entry(&action.verb).expect("a verb of ours").token.to_owned());
+                said.push((entry(&action.verb).expect("a verb of ours").token.to_owned(), id));
             }
         }
     }
     said
 }
 
-/// One word of what is expected: any of several verbs, needed or not.
+/// One word of what is expected: any of several verbs, needed or not, and of what words one is in the name of the thing.
 struct Item<'e> {
     verbs: Vec<&'e str>,
+    names: Vec<&'e str>,
     needed: bool,
 }
 
@@ -78,18 +81,21 @@ fn items(expected: &str) -> Vec<Item<'_>> {
             Some(verbs) => (false, verbs),
             None => (true, word),
         };
-        Item { verbs: verbs.split('|').collect(), needed }
+        let (verbs, names) = verbs.split_once(':').unwrap_or((verbs, ""));
+        Item { verbs: verbs.split('|').collect(), names: names.split('/').collect(), needed }
     };
     expected.split_whitespace().map(item).collect()
 }
 
 /// Whether everything that was said finds its own place in what is expected, and nothing needed is left.
-fn agrees(said: &[String], items: &[Item<'_>], taken: &mut Vec<bool>) -> bool {
+fn agrees(said: &[(String, String)], items: &[Item<'_>], taken: &mut Vec<bool>) -> bool {
     let Some((first, rest)) = said.split_first() else {
         return items.iter().zip(&*taken).all(|(item, taken)| *taken || !item.needed);
     };
     (0..items.len()).any(|i| {
-        if taken[i] || !items[i].verbs.contains(&first.as_str()) {
+        // What a test says of no thing names none wrongly.
+        let is_named = first.1.is_empty() || items[i].names.iter().any(|name| first.1.contains(name));
+        if taken[i] || !items[i].verbs.contains(&first.0.as_str()) || !is_named {
             return false;
         }
         taken[i] = true;
@@ -135,7 +141,11 @@ fn what_engineers_typed_is_heard_as_they_meant_it() {
 
 #[test]
 fn the_table_can_tell_right_from_wrong() {
-    let heard = |verbs: &str| verbs.split_whitespace().map(str::to_owned).collect::<Vec<_>>();
+    let one = |said: &str| {
+        let (verb, thing) = said.split_once(':').unwrap_or((said, ""));
+        (verb.to_owned(), thing.to_owned())
+    };
+    let heard = |said: &str| said.split_whitespace().map(one).collect::<Vec<_>>();
     let agree = |verbs: &str, expected: &str| {
         let items = items(expected);
         agrees(&heard(verbs), &items, &mut vec![false; items.len()])
@@ -144,6 +154,8 @@ fn the_table_can_tell_right_from_wrong() {
     assert!(agree("undo make", "make|undo undo"), "the first place is not always the right one");
     assert!(!agree("undo", "undo remove"), "something is missing");
     assert!(!agree("undo remove test", "undo remove"), "something is too much");
+    assert!(agree("undo:lid-screws", "undo:clip/screw"), "one of the names is enough");
+    assert!(!agree("remove:gas-valve", "remove:actuator"), "another thing is meant");
 }
 
 /// How many of the lines in `told` must be read as they are meant; it only ever rises.
@@ -311,6 +323,14 @@ fn four_jobs_that_nobody_taught_are_not_heard_falsely() {
     heard_in(untaught::SCRIPTS).holds("untaught lines", UNTAUGHT_FLOOR);
 }
 
+/// How many of the 192 lines of `careful` must be heard as expected; it only ever rises.
+const CAREFUL_FLOOR: usize = 1;
+
+#[test]
+fn six_jobs_in_careful_sentences_are_not_heard_falsely() {
+    heard_in(careful::SCRIPTS).holds("careful lines", CAREFUL_FLOOR);
+}
+
 #[test]
 fn the_lines_about_the_compressor_are_heard_without_a_question() {
     let touched = [CircuitKind::MainsElectricity, CircuitKind::CompressedAir, CircuitKind::Oil];
@@ -411,11 +431,13 @@ fn heard_in(scripts: &[(&str, &str, &[&str])]) -> Heard {
     heard
 }
 
-/// Whether nothing was heard that is not expected, however much is missing.
+/// Whether nothing was heard that is not expected, however much is missing. What was asked for was not heard.
 fn only_meant(kept: &Kept, expected: &str) -> bool {
     let mut items = items(expected);
     for item in &mut items {
         item.needed = false;
     }
-    !kept.is_message && agrees(&said(&kept.actions), &items, &mut vec![false; items.len()])
+    let heard: Vec<Action> =
+        kept.actions.iter().filter(|action| !kept.asked.contains(action)).cloned().collect();
+    !kept.is_message && agrees(&said(&heard), &items, &mut vec![false; items.len()])
 }

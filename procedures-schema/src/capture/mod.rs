@@ -55,6 +55,7 @@ mod threads;
 mod together;
 mod told;
 mod unknown;
+mod unsure;
 
 pub use block::{
     Block, BlockReading, Counts, LineDoubt, MANY_LINES, NotUnderstood, Pasted, Piece, PieceKind, SourceLine,
@@ -104,7 +105,7 @@ pub struct Doubt {
     pub span: Span,
     /// What to ask.
     pub question: String,
-    /// The possible readings, at least two.
+    /// The possible readings: several, or one that the words say so weakly that it is asked for.
     pub choices: Vec<Choice>,
 }
 

@@ -30,7 +30,7 @@ pub(super) struct Reader<'a> {
     told: Vec<(usize, usize)>,
     /// Whether commas or stops part the words.
     pub(super) has_breaks: bool,
-    reading: LineReading,
+    pub(super) reading: LineReading,
 }
 
 /// A reading of a clause, before one of several is taken.
@@ -117,7 +117,7 @@ impl<'a> Reader<'a> {
             }
             // What "after" tells may have been done steps ago.
             for proposal in proposals.into_iter().filter(|proposal| proposal.possible || !clause.is_before) {
-                self.take(proposal);
+                self.take_or_ask(clause, proposal);
             }
         }
         for proposal in self.filled_by_hand(&filled) {

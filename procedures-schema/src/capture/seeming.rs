@@ -147,15 +147,15 @@ impl Reader<'_> {
 
     /// "Put the screws *in the magnetic tray*" fits nothing: that is where they are kept.
     pub(super) fn stows(&self, clause: &Clause) -> bool {
+        const LAID_ON: &[&str] = &[
+            "bench", "block", "cloth", "floor", "ground", "mat", "pallet", "sheet", "table", "towel",
+            "trestle", "trolley", "worktop",
+        ];
         const KEPT_IN: &[&str] = &[
             "bag", "box", "bucket", "cup", "envelope", "jar", "pocket", "pot", "tin", "toolbox", "tray",
             "tub",
         ];
         let stem = self.text(clause.verb());
-        const LAID_ON: &[&str] = &[
-            "bench", "block", "cloth", "floor", "ground", "mat", "pallet", "sheet", "table", "towel",
-            "trestle", "trolley", "worktop",
-        ];
         let puts = [
             "drop", "keep", "kept", "laid", "lay", "lift", "lower", "place", "placing", "pop", "put", "rest",
             "set", "stand", "stick", "stood", "stuck",

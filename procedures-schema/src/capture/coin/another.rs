@@ -41,6 +41,10 @@ pub fn another(
     given: Given<'_>,
     ids: &mut dyn IdSource,
 ) -> Vec<Another> {
+    // Whether something is meant at all is no question of which.
+    if doubt.choices.len() < 2 {
+        return Vec::new();
+    }
     let here = Here::from_trace(map, trace, place);
     let new = Answer { span: doubt.span, means: Meaning::New { name: doubt.span.of(words).to_owned() } };
     let mut trial = |answers: &[Answer]| {

@@ -95,6 +95,7 @@ pub(super) const LOW_VOLTAGE: &[&str] = &[
 ];
 /// What is placed for the job.
 pub(super) const TEMPORARY: &[&str] = &[
+    "analyser",
     "bag",
     "blank",
     "bond",

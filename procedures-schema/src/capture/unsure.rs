@@ -1,0 +1,170 @@
+//! Readings that are asked for although only one comes into question: what a rule would be satisfied with, from words that
+//! say it weakly, and what is put somewhere that is no place of the appliance.
+
+use super::clause::Clause;
+use super::coin::{self, Lead, Noun, Phrase, noun};
+use super::mention::Mention;
+use super::reader::{Proposal, Reader};
+use super::{Choice, Doubt};
+use crate::model::{Action, Id, TestKind, ThingKind, Verb};
+use crate::notation::{line, shown};
+
+/// Words that ask for leaks and for nothing else.
+const OF_LEAKS: &[&str] = &[
+    "connection",
+    "connections",
+    "joint",
+    "joints",
+    "union",
+    "unions",
+    "bubble",
+    "bubbles",
+    "damp",
+    "detection",
+    "detector",
+    "drip",
+    "dripping",
+    "drips",
+    "drop",
+    "fluid",
+    "leak",
+    "leakage",
+    "leaking",
+    "leaks",
+    "seep",
+    "seeping",
+    "soap",
+    "soapy",
+    "sound",
+    "soundness",
+    "tight",
+    "tightness",
+    "tissue",
+    "weep",
+    "weeping",
+    "weeps",
+];
+
+/// How verbs begin that put something down as often as into its place.
+const PUTTING: &[&str] = &[
+    "hang", "hung", "laid", "lay", "lift", "lower", "place", "placing", "pop", "push", "put", "set", "slid",
+    "slip", "stand", "stick", "stood", "stuck",
+];
+
+/// Words that say that something comes into its place.
+const INTO_PLACE: &[&str] = &[
+    "again", "back", "home", "in", "into", "new", "on", "onto", "over", "place", "position", "together", "up",
+];
+
+/// Places of an appliance that its map does not name.
+const PLACES: &[&str] =
+    &["catch", "hinge", "hole", "hook", "lug", "peg", "pocket", "recess", "runner", "slot", "stud"];
+
+impl Reader<'_> {
+    /// Whether a reading of a clause is to be asked for.
+    fn is_unsure(&self, clause: &Clause, proposal: &Proposal) -> bool {
+        match proposal.action.verb {
+            Verb::Release => self.lets_out_what_is_unsaid(clause, proposal),
+            Verb::Test => self.tests_by_a_hint(clause, proposal),
+            Verb::Start => self.lights_by_itself(clause),
+            Verb::Fit => self.puts_anywhere(clause, proposal),
+            _ => false,
+        }
+    }
+
+    /// "…, *drained*": neither what comes out is said, nor where.
+    fn lets_out_what_is_unsaid(&self, clause: &Clause, proposal: &Proposal) -> bool {
+        let is_named = |mention: &Mention| {
+            mention.candidates.iter().any(|known| {
+                matches!(known.kind, ThingKind::Circuit | ThingKind::Section)
+                    || self.map.connection(&known.id).is_some_and(|port| port.port.is_some())
+            })
+        };
+        let is_medium = |phrase: &Phrase| {
+            let mut words = phrase.words.iter();
+            words.any(|word| {
+                coin::named_kind(std::slice::from_ref(word), false).is_some()
+                    || matches!(&**word, "air" | "charge" | "pressure" | "steam" | "system" | "water")
+            }) || coin::is_appliance(&phrase.stem())
+        };
+        let says = |word: &str| (clause.from..clause.to).any(|i| self.text(i) == word);
+        proposal.action.through.is_none()
+            && !self.mentions_in(clause).any(is_named)
+            && !coin::phrases(self, clause).iter().any(is_medium)
+            && !["air", "gas", "pressure", "water", "cool", "capacitors", "oil"].iter().any(|word| says(word))
+    }
+
+    /// "Check …, a *dry* cloth": a leak test of which no word speaks of leaks; "see that it *runs*": a test of how the
+    /// appliance works.
+    fn tests_by_a_hint(&self, clause: &Clause, proposal: &Proposal) -> bool {
+        let says = |words: &[&str]| {
+            (clause.from..clause.to).any(|i| words.contains(&self.text(i)) && !self.is_told(clause, i))
+        };
+        match proposal.action.test {
+            Some(TestKind::LeakCold | TestKind::LeakHot) => {
+                !says(OF_LEAKS) && proposal.action.on.is_empty() && proposal.action.at.is_none()
+            }
+            _ => false,
+        }
+    }
+
+    /// "The fan starts and the burner *lights*": nobody lights it.
+    fn lights_by_itself(&self, clause: &Clause) -> bool {
+        let lights = matches!(self.text(clause.verb()), "alight" | "light" | "lights" | "lit");
+        lights && clause.from < clause.verb() && !self.acts_on_a_thing(clause)
+    }
+
+    /// "*Set* the head on the blocks": whether it goes into its place, the words do not say.
+    fn puts_anywhere(&self, clause: &Clause, proposal: &Proposal) -> bool {
+        let stem = self.text(clause.verb());
+        if !PUTTING.iter().any(|begin| stem.starts_with(begin)) {
+            return false;
+        }
+        let end = self.end_of_sentence(clause);
+        let phrases = coin::phrases(self, clause);
+        let is_place = |phrase: &Phrase| {
+            let known = self.mentions.iter().any(|mention| mention.to == phrase.head + 1);
+            let head = phrase.head_word();
+            known
+                || PLACES.contains(&head.as_str())
+                || matches!(&*head, "place" | "position")
+                || matches!(
+                    noun(&phrase.stem()),
+                    Noun::Part | Noun::Side | Noun::Fixing | Noun::Joint | Noun::Isolator(_) | Noun::Port(_)
+                )
+        };
+        let mut behind = phrases.iter().filter(|phrase| phrase.from > clause.verb() && phrase.from < end);
+        let said =
+            (clause.verb() + 1..end).any(|i| matches!(self.text(i), "again" | "back" | "home" | "together"));
+        let is_new = proposal.action.part.is_some();
+        !said
+            && !is_new
+            && match behind
+                .find(|phrase| matches!(phrase.lead, Lead::After(_)) && !phrase.is_after(&["with"]))
+            {
+                Some(place) => !is_place(place),
+                None => !(clause.verb() + 1..end).any(|i| INTO_PLACE.contains(&self.text(i))),
+            }
+    }
+
+    /// Takes a reading of a clause, or asks for it. What follows in the line is read as if it were meant.
+    pub(super) fn take_or_ask(&mut self, clause: &Clause, proposal: Proposal) {
+        let (is_unsure, n_before) = (self.is_unsure(clause, &proposal), self.reading.actions.len());
+        self.take(proposal);
+        if let Some(action) = self.reading.actions.get(n_before).filter(|_| is_unsure).cloned() {
+            self.reading.actions.truncate(n_before);
+            let doubt = self.whether(clause, action);
+            self.reading.doubts.push(doubt);
+        }
+    }
+
+    /// The question whether an action is meant.
+    fn whether(&self, clause: &Clause, action: Action) -> Doubt {
+        let name = line(&shown(&action, self.map));
+        let thing = action.on.first().cloned().unwrap_or_else(|| Id::new("none"));
+        let last = clause.phrase.last().copied().unwrap_or(clause.verb());
+        let span = self.span(clause.verb(), last + 1);
+        let question = format!("Is this what \"{}\" says?", span.of(self.words));
+        Doubt { span, question, choices: vec![Choice { thing, name, action }] }
+    }
+}
