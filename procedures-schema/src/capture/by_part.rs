@@ -8,7 +8,7 @@ use super::clause::Clause;
 use super::coin::{self, Noun, Phrase, named_kind, noun, tells_apart};
 use super::mention::{Candidate, Mention, singular};
 use super::reader::Reader;
-use crate::lexicon::tokens;
+use crate::lexicon::{Amount, tokens};
 use crate::model::{ApplianceMap, CircuitKind, Connection, Family, Id, ThingKind, Verb};
 use crate::simulate::Whereabouts;
 
@@ -31,6 +31,7 @@ impl Reader<'_> {
                 };
                 let is_named = |mention: &Mention| {
                     mention.to == phrase.head + 1
+                        && !self.is_of_another_number(&phrase, mention)
                         && mention.from <= phrase.from
                         && ((mention.whole && !only_lies_there(clause, mention))
                             || mention.candidates.iter().any(|known| self.is_off(clause, known))
@@ -51,6 +52,16 @@ impl Reader<'_> {
         }
         mentions.sort_by_key(|mention| mention.from);
         mentions
+    }
+
+    /// "Put *the four screws* in" where "the screws" are two: those that are four are meant, whatever they are called.
+    fn is_of_another_number(&self, phrase: &Phrase, mention: &Mention) -> bool {
+        let Some(Amount::Exactly(n)) = phrase.amount.filter(|amount| *amount != Amount::Exactly(1)) else {
+            return false;
+        };
+        let is_other =
+            |known: &Candidate| self.map.connection(&known.id).is_some_and(|known| known.count != n);
+        phrase.part.is_none() && mention.candidates.iter().all(is_other)
     }
 
     fn is_another(&self, phrase: &Phrase) -> bool {

@@ -48,7 +48,16 @@ impl Reader<'_> {
         let phrases = phrases_between(self, self.end_of_said().min(clause.verb()), clause.verb());
         let is_thing = |phrase: &&Phrase| {
             let noun = noun(&phrase.stem());
-            phrase.plural() && matches!(noun, Noun::Fixing | Noun::Joint | Noun::Connector(_) | Noun::Part)
+            let may_be = matches!(
+                noun,
+                Noun::Connector(_)
+                    | Noun::Fixing
+                    | Noun::Isolator(_)
+                    | Noun::Joint
+                    | Noun::Part
+                    | Noun::Port(_)
+            );
+            phrase.plural() && may_be
         };
         let nearest = phrases.iter().rfind(is_thing)?;
         let said = Said::of_phrase(self, clause, nearest, &phrases, &self.mentions);

@@ -180,8 +180,9 @@ pub(super) fn is_state(tokens: &[Token<'_>], at: usize) -> bool {
 /// Whether a word that is a noun as often as a verb ends a name: "the fan *plug*", "the flue *cap*".
 pub(super) fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     const BOTH: &[&str] = &[
-        "blank", "block", "bolt", "bond", "brush", "bung", "call", "cap", "clip", "drain", "fire", "latch",
-        "lead", "plug", "screw", "setting", "strap", "strip", "tag", "tap", "vent", "warning", "wedge",
+        "blank", "block", "bolt", "bond", "brush", "bung", "call", "cap", "clip", "drain", "fire", "insert",
+        "latch", "lead", "plug", "screw", "setting", "strap", "strip", "tag", "tap", "vent", "warning",
+        "wedge",
     ];
     const LISTED: &[&str] = &["bolt", "clip", "latch", "plug", "screw", "strap"];
     const JOINING: &[&str] = &[

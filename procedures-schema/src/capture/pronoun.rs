@@ -98,7 +98,9 @@ impl Reader<'_> {
             named.any(|mention| mention.candidates.iter().any(|c| c.kind != ThingKind::Seal))
         };
         // "With new washers and tighten *them*": no seal is tightened.
-        let of_seal = seal.is_some_and(|seal| !is_behind(&seal)) && !clause.means.contains(&Verb::Tighten);
+        let of_seal = seal.is_some_and(|seal| !is_behind(&seal))
+            && !clause.means.contains(&Verb::Tighten)
+            && !self.text(clause.verb()).starts_with("run");
         (near && !broken && !counts && !of_seal).then_some(at)
     }
 
@@ -187,7 +189,8 @@ impl Reader<'_> {
         if kinds.contains(&ThingKind::Connection) && !under.is_empty() {
             return under.into_iter().map(|candidate| candidate.id).collect();
         }
-        if let Some(held) = self.held_by_last(verb, kinds) {
+        let is_meant = |held: &Id| !self.is_one_where_several_are_meant(clause, held);
+        if let Some(held) = self.held_by_last(verb, kinds).filter(is_meant) {
             return vec![held];
         }
         // "Wind tape on the thread of the new valve, screw it in"; "when water comes at the vent screw tighten it".
@@ -275,5 +278,13 @@ impl Reader<'_> {
             [only] => Some((*only).clone()),
             _ => None,
         }
+    }
+
+    /// "Pull their plugs out and tie *them* back": no single part that the plugs are of.
+    fn is_one_where_several_are_meant(&self, clause: &Clause, id: &Id) -> bool {
+        let several =
+            self.pronoun(clause).is_some_and(|at| matches!(self.text(at), "them" | "these" | "those"));
+        let is_plural = |name: &str| name.rsplit(' ').next().is_some_and(|head| singular(head) != head);
+        several && self.map.connection(id).is_none() && !is_plural(self.map.name_of(id))
     }
 }

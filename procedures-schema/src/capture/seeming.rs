@@ -36,6 +36,10 @@ impl Reader<'_> {
                     || self.pushes_clip_back(clause)
                     || self.stows(clause)
             }
+            // "Draw them down to 6 Nm."
+            Verb::Remove => self
+                .quantities(clause)
+                .any(|quantity| quantity.range(crate::units::Quantity::Torque).is_some()),
             Verb::Place => self.pockets(clause),
             // A fuse that is in is renewed, which only who wrote it knows.
             Verb::Restore => !proposal.possible && self.text(clause.verb()).starts_with("replac"),

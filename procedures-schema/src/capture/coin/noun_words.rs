@@ -295,6 +295,8 @@ pub(super) const NOTHINGS: &[&str] = &[
     "pressure",
     "reading",
     "residue",
+    "remains",
+    "remain",
     "rust",
     "scale",
     "service",

@@ -109,12 +109,17 @@ impl Finder<'_> {
     fn range(&self, i: usize) -> Option<Found> {
         let (at, bound) = self.bound(i);
         // "*Anything above* 0 V and you have the wrong spur" sets no limit to what is read.
+        // "*Within* 0.1 bar of the gauge" is how far it may be off.
+        let is_near = i.checked_sub(1).is_some_and(|before| self.text(before) == "within");
         let is_other =
             i.checked_sub(1).is_some_and(|before| matches!(self.text(before), "anything" | "everything"));
         if is_other && bound != Bound::None {
             return None;
         }
         let (first, unit, at) = self.figure(at)?;
+        if is_near && self.text(at) == "of" {
+            return None;
+        }
         if bound == Bound::None && self.has_tolerance(at, unit.is_some()) {
             // "1 bar ± 5 %" is not 1 bar.
             return self.tolerance(&first, unit.as_ref(), at).map(|(range, at)| (at, Figures::Range(range)));

@@ -123,7 +123,7 @@ pub(super) static PHRASES: &[(&str, &[Verb])] = &[
     ("drain|drained|draining", &[Release]),
     ("drain|drained|draining … down|off", &[Release]),
     ("draw|drawing|drawn|draws hot water", &[Start, Test]),
-    ("draw|drawing|drawn|draws … down", &[Remove]),
+    ("draw|drawing|drawn|draws … down", &[Remove, Tighten, Make]),
     ("draw|drawing|drawn|draws … fuse|fuses", &[Isolate, Remove]),
     ("draw|drawing|drawn|draws … off", &[Release]),
     ("draw|drawing|drawn|draws … off|out", &[Remove]),
