@@ -324,7 +324,7 @@ fn four_jobs_that_nobody_taught_are_not_heard_falsely() {
 }
 
 /// How many of the 192 lines of `careful` must be heard as expected; it only ever rises.
-const CAREFUL_FLOOR: usize = 76;
+const CAREFUL_FLOOR: usize = 77;
 
 #[test]
 fn six_jobs_in_careful_sentences_are_not_heard_falsely() {

@@ -155,7 +155,24 @@ fn leave_conditional(words: &str, tokens: &[Token<'_>], clauses: &mut [Clause]) 
         let begins_part = || tokens.get(i).is_some_and(|token| token.before != Break::None);
         let of_where =
             text(i) == "where" && begins_part() && matches!(text(i + 1), "it" | "they" | "there" | "this");
-        (matches!(text(i), "if" | "unless") || of_where) && !matches!(before, "as" | "even")
+        // "*Should a* bubble grow, shut the cock."
+        let of_should = text(i) == "should"
+            && (i == 0 || begins_part())
+            && matches!(
+                text(i + 1),
+                "a" | "an"
+                    | "any"
+                    | "either"
+                    | "it"
+                    | "its"
+                    | "one"
+                    | "that"
+                    | "the"
+                    | "there"
+                    | "they"
+                    | "this"
+            );
+        (matches!(text(i), "if" | "unless") || of_where || of_should) && !matches!(before, "as" | "even")
     };
     let verbs: Vec<usize> = clauses.iter().map(Clause::verb).collect();
     for (n, clause) in clauses.iter_mut().enumerate() {

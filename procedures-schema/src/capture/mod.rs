@@ -25,6 +25,7 @@ mod here;
 mod leading;
 mod led;
 mod listed;
+mod meant;
 mod mention;
 mod nearer;
 mod no_order;

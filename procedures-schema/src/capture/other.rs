@@ -234,7 +234,10 @@ impl Reader<'_> {
         // "Write down any code *and* the pressure": the figure is of the last.
         let begin = |what: usize| {
             let joins = |i: &usize| self.text(*i) == "and" && limits.is_some();
-            (from..what).rev().find(joins).map_or(from, |and| and + 1)
+            let begin = (from..what).rev().find(joins).map_or(from, |and| and + 1);
+            // "Check *that the* temperature is back."
+            let leads = |i: &usize| matches!(self.text(*i), "if" | "its" | "that" | "whether");
+            (begin..what).find(|i| !leads(i)).unwrap_or(what)
         };
         let what = what.and_then(|i| self.text_from(begin(i), i + 1)).unwrap_or_else(|| "value".to_owned());
         action.readings = vec![Reading { what, limits, ..Reading::default() }];

@@ -29,7 +29,9 @@ impl Reader<'_> {
                     || self.stows(clause)
                     || self.slides_back_some_way(clause)
             }
-            Verb::MoveAside => self.swings(clause) && self.says_back(clause),
+            Verb::MoveAside => {
+                (self.swings(clause) && self.says_back(clause)) || self.pushes_into_place(clause)
+            }
             Verb::Make | Verb::Tighten => {
                 self.spins_a_port(clause, proposal)
                     || self.smears(clause)
@@ -105,6 +107,18 @@ impl Reader<'_> {
         let stem = self.text(clause.verb());
         (stem.starts_with("swing") || stem == "swung")
             && clause.phrase.iter().any(|i| matches!(self.text(*i), "back" | "up"))
+    }
+
+    /// "Push the strainers *back in*."
+    fn pushes_into_place(&self, clause: &Clause) -> bool {
+        let is_in = |i: usize| {
+            self.text(i) == "back"
+                && matches!(
+                    self.text(i + 1),
+                    "home" | "in" | "into" | "on" | "onto" | "together" | "up" | "upright"
+                )
+        };
+        self.text(clause.verb()).starts_with("push") && (clause.verb()..clause.to).any(is_in)
     }
 
     /// "Swing it *back up*."

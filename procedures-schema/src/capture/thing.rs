@@ -4,9 +4,9 @@ use super::clause::Clause;
 use super::coin::{self, Lead, Noun};
 use super::mention::{Candidate, Mention};
 use super::reader::{Proposal, Reader};
-use super::refer::{Meant, Wanted, meant, nearest};
+use super::refer::{Meant, nearest};
 use crate::lexicon::Amount;
-use crate::model::{Action, Family, Handle, Id, Renewal, ThingKind, Verb};
+use crate::model::{Action, Handle, Id, Renewal, ThingKind, Verb};
 use crate::notation::entry;
 use crate::simulate::Whereabouts;
 
@@ -58,7 +58,22 @@ impl Reader<'_> {
             _ => false,
         };
         verbs.sort_by_key(is_late);
+        if self.joins_what_was_taken_off(clause) && !verbs.contains(&Verb::Fit) {
+            verbs.push(Verb::Fit);
+        }
         verbs
+    }
+
+    /// "Reconnect the discharge pipe" that was swung aside.
+    fn joins_what_was_taken_off(&self, clause: &Clause) -> bool {
+        let joins = ["connect", "reconnect"].iter().any(|begin| self.text(clause.verb()).starts_with(begin));
+        let is_pipe = |mention: &Mention| {
+            let head = super::mention::singular(self.text(mention.to - 1));
+            matches!(&*head, "duct" | "flue" | "hose" | "pipe")
+                && mention.candidates.iter().all(|known| known.kind == ThingKind::Component)
+        };
+        let direct = |mention: &&Mention| mention.from > clause.verb() && self.preposition(mention).is_none();
+        joins && self.mentions_in(clause).find(direct).is_some_and(is_pipe)
     }
 
     /// Reads a clause as this verb on the things that it names.
@@ -123,50 +138,6 @@ impl Reader<'_> {
         }
         self.details(clause, &mut proposal);
         Some(proposal)
-    }
-
-    /// What a mention means; "*unplug* the gas valve" shuts no valve, so that of isolators only plugs are meant then.
-    fn meant_here(
-        &self,
-        clause: &Clause,
-        verb: &Verb,
-        kinds: &[ThingKind],
-        mention: &Mention,
-    ) -> Option<Meant> {
-        let is_plug = |id: &Id| {
-            self.map.isolators.iter().any(|isolator| isolator.id == *id && isolator.handle == Handle::Plug)
-        };
-        let mut meant = self.meant_by(clause, verb, kinds, mention)?;
-        let stem = self.text(clause.verb());
-        if *verb == Verb::Isolate && stem.starts_with("unplug") {
-            meant.ids.retain(is_plug);
-        }
-        meant.ids.retain(|id| !self.is_of_another_than_said(mention, id));
-        if self.is_setting_of_another(clause, mention, &meant.ids) {
-            return None;
-        }
-        // "Unscrew *the plug*" of a test point: that of the fan is pulled.
-        let turns = ["screw", "tighten", "torque", "unscrew"].iter().any(|begin| stem.starts_with(begin));
-        if turns && matches!(self.text(mention.to - 1), "plug" | "plugs") {
-            let is_pulled =
-                |id: &Id| self.map.connection(id).is_some_and(|known| known.family == Family::Connector);
-            meant.ids.retain(|id| !is_pulled(id));
-        }
-        Some(meant).filter(|meant| !meant.ids.is_empty())
-    }
-
-    /// "The setting *on the scale of the nozzle assembly*" is none of the thermostat.
-    fn is_setting_of_another(&self, clause: &Clause, mention: &Mention, ids: &[Id]) -> bool {
-        let leads = matches!(self.text(mention.to), "at" | "for" | "of" | "on");
-        let is_setting = |id: &Id| self.map.settings.iter().any(|setting| setting.id == *id);
-        if !leads || mention.whole || mention.to - mention.from > 1 || !ids.iter().all(is_setting) {
-            return false;
-        }
-        let behind: Vec<String> = (mention.to..self.end_of_sentence(clause))
-            .map(|i| super::mention::singular(self.text(i)))
-            .collect();
-        let says = |own: &str| own != "setting" && behind.iter().any(|word| word == own);
-        !ids.iter().any(|id| self.map.name_of(id).split(' ').any(says))
     }
 
     /// "Turn *both valves* back on" where only one is called a valve: those that a hand can work now, if they are so
@@ -246,49 +217,6 @@ impl Reader<'_> {
         let ids = under.filter_map(|item| item.on.clone().or_else(|| item.bonds.clone()));
         let under: Vec<Candidate> = ids.map(|id| Candidate { id, kind, agrees: true }).collect();
         if under.is_empty() && kind == ThingKind::Component { self.held_by_last_of_line() } else { under }
-    }
-
-    /// What a mention means for this verb, with the words of its clause.
-    pub(super) fn meant_by(
-        &self,
-        clause: &Clause,
-        verb: &Verb,
-        kinds: &[ThingKind],
-        mention: &Mention,
-    ) -> Option<Meant> {
-        self.by_what_is_wanted(clause, verb, kinds, mention, |wanted| meant(&mention.candidates, wanted))
-    }
-
-    /// Asks something of what narrows a mention in a clause.
-    pub(super) fn by_what_is_wanted<T>(
-        &self,
-        clause: &Clause,
-        verb: &Verb,
-        kinds: &[ThingKind],
-        mention: &Mention,
-        ask: impl FnOnce(&Wanted<'_>) -> T,
-    ) -> T {
-        let beside: Vec<Id> = self
-            .mentions_in(clause)
-            .filter(|other| other.from != mention.from && self.preposition(other).is_some())
-            .filter_map(|other| match other.candidates.as_slice() {
-                [only] => Some(only.id.clone()),
-                _ => None,
-            })
-            .collect();
-        let size = self.size(clause);
-        let words = self.other_words(clause);
-        let said = self.said_of(clause, mention);
-        ask(&Wanted {
-            map: self.map,
-            here: &self.here,
-            verb,
-            kinds,
-            words: &words,
-            beside: &beside,
-            size: size.as_deref(),
-            said: &said,
-        })
     }
 
     /// "The two screws": of several the one that is two, if only one is.

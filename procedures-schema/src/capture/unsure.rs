@@ -6,7 +6,7 @@ use super::coin::{self, Lead, Noun, Phrase, noun};
 use super::mention::Mention;
 use super::reader::{Proposal, Reader};
 use super::{Choice, Doubt};
-use crate::model::{Action, Id, TestKind, ThingKind, Verb};
+use crate::model::{Action, Family, Id, TestKind, ThingKind, Verb};
 use crate::notation::{line, shown};
 
 /// Words that ask for leaks and for nothing else.
@@ -66,8 +66,9 @@ impl Reader<'_> {
         match proposal.action.verb {
             Verb::Release => self.lets_out_what_is_unsaid(clause, proposal),
             Verb::Test => self.tests_by_a_hint(clause, proposal),
-            Verb::Start => self.lights_by_itself(clause),
-            Verb::Fit => self.puts_anywhere(clause, proposal),
+            Verb::Start => self.lights_by_itself(clause) || self.runs_what_is_unknown(clause),
+            Verb::Fit => self.puts_anywhere(clause, proposal) || self.comes_back_at_once(clause, proposal),
+            Verb::Make => self.comes_back_at_once(clause, proposal),
             _ => false,
         }
     }
@@ -112,6 +113,41 @@ impl Reader<'_> {
     fn lights_by_itself(&self, clause: &Clause) -> bool {
         let lights = matches!(self.text(clause.verb()), "alight" | "light" | "lights" | "lit");
         lights && clause.from < clause.verb() && !self.acts_on_a_thing(clause)
+    }
+
+    /// "*Run the spout* for two minutes": whether that is the appliance, nobody knows.
+    fn runs_what_is_unknown(&self, clause: &Clause) -> bool {
+        let runs = matches!(self.text(clause.verb()), "ran" | "run" | "runs" | "running");
+        let phrases = coin::phrases(self, clause);
+        let object = phrases.iter().find(|phrase| phrase.from > clause.verb() && phrase.lead == Lead::Direct);
+        runs && object.is_some_and(|object| {
+            noun(&object.stem()) == Noun::Unknown
+                && !coin::is_appliance(&object.stem())
+                && coin::named_kind(&object.stem(), true).is_none()
+        })
+    }
+
+    /// "Take out the screws and *put them* with the cover": whoever has just taken something apart puts it back at once only
+    /// if the words say so. What is opened to let something out is closed again all the time.
+    fn comes_back_at_once(&self, clause: &Clause, proposal: &Proposal) -> bool {
+        let action = &proposal.action;
+        let apart = |said: &Action| matches!(said.verb, Verb::Remove | Verb::Undo);
+        let said_apart =
+            |id: &Id| self.reading.actions.iter().any(|said| apart(said) && said.on.contains(id));
+        let is_fixing = |id: &Id| {
+            self.map.connection(id).is_none_or(|known| known.family == Family::Fixing && known.port.is_none())
+        };
+        let says_so = || {
+            (clause.from..self.end_of_sentence(clause)).any(|i| {
+                let text = self.text(i);
+                matches!(text, "again" | "back" | "down" | "new" | "tight" | "up") || text.starts_with("re")
+            })
+        };
+        !action.on.is_empty()
+            && action.torque.is_none()
+            && action.on.iter().all(|id| is_fixing(id) && said_apart(id))
+            && action.part.is_none()
+            && !says_so()
     }
 
     /// "*Set* the head on the blocks": whether it goes into its place, the words do not say.

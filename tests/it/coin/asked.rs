@@ -176,3 +176,24 @@ fn what_is_unplugged_in_one_sentence_is_all_unplugged() {
     let (_, back) = type_all("Unplug the fan and the pump.|Plug the fan and the pump in.");
     assert_eq!(print(&back.reading.actions), "make fan-plug pump-plug");
 }
+
+#[test]
+fn what_words_say_weakly_is_asked_for() {
+    let off = "Undo the eight pump head bolts and lift the pump head off.";
+    let making = read(off, "Set the pump head on the crate.", &[]);
+    assert!(making.reading.actions.is_empty(), "{}", print(&making.reading.actions));
+    let [doubt] = making.reading.doubts.as_slice() else { panic!("{:?}", making.reading.doubts) };
+    let [only] = doubt.choices.as_slice() else { panic!("{:?}", doubt.choices) };
+    assert_eq!(print(std::slice::from_ref(&only.action)), "fit pump-head");
+    assert_eq!(only.name, "fit pump head");
+    let plain = read(off, "Put the pump head back on the casing.", &[]);
+    assert_eq!(print(&plain.reading.actions), "fit pump-head");
+    assert!(plain.reading.doubts.is_empty(), "{:?}", plain.reading.doubts);
+    // Of what may be meant by "it" there are two.
+    let vessel = "Take the vessel out and put it back.";
+    let both =
+        read(vessel, "Supporting the vessel, take out the two screws of its bracket and draw it out.", &[]);
+    let [doubt] = both.reading.doubts.as_slice() else { panic!("{:?}", both.reading.doubts) };
+    let names: Vec<&str> = doubt.choices.iter().map(|choice| choice.name.as_str()).collect();
+    assert_eq!(names, ["bracket", "vessel"]);
+}

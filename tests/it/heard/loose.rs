@@ -107,7 +107,8 @@ const PRV: &[&str] = &[
     "",
     "fit make ?make ?make ?tighten",
     "make charge",
-    "make ?fit ?make inspect",
+    // It was swung aside.
+    "make|fit ?fit ?make inspect",
     // A core each, or all as one.
     "?record|read undo ?undo ?undo ?undo ?undo ?remove",
     "remove|undo undo ?remove ?release",

@@ -7,7 +7,7 @@
 use super::super::{Doubt, Here};
 use super::bench::Bench;
 use super::phrase::Phrase;
-use super::{Answer, Given, Made, Making, Meaning, worked};
+use super::{Answer, Given, Made, Making, Meaning, Question, worked};
 use crate::model::{Action, ApplianceMap, CircuitKind, Id, IdSource, Span, Stage, ThingKind};
 use crate::simulate::{Place, Trace};
 use std::sync::Arc;
@@ -99,6 +99,24 @@ impl Bench<'_> {
         let span = self.span_of(phrase);
         let says = |answer: &Answer| matches!(answer.means, Meaning::New { .. }) && meet(answer.span, span);
         self.given.answers.iter().any(says)
+    }
+
+    /// "Push the mains plug into the socket" where the map has a mains plug to which that is not done: whether it is
+    /// another one is asked, for nothing is made twice under one name.
+    pub(super) fn may_be_the_one_so_called(&mut self, phrase: &Phrase) -> bool {
+        let (name, written) = (phrase.stem().join(" "), phrase.words.join(" "));
+        let is_it = |known: &str| known.eq_ignore_ascii_case(&name) || known.eq_ignore_ascii_case(&written);
+        let is_there = self.map.things().any(|(kind, _, known, aliases)| {
+            kind != ThingKind::Seal && (is_it(known) || aliases.iter().any(|alias| is_it(alias)))
+        });
+        let is_open = is_there && !self.is_another(phrase);
+        if is_open {
+            let question = format!("Is it another \"{written}\" than the one on the map?");
+            let (span, name) = (self.span_of(phrase), self.name_of_another(&name));
+            let choices = vec![Meaning::New { name }];
+            self.asked.push(Question { span, question, choices, thing: None });
+        }
+        is_open
     }
 
     /// A name that tells one more thing of a name from those that have it: "pump valve 3".

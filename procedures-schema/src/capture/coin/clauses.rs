@@ -53,6 +53,10 @@ impl Bench<'_> {
                 }
                 continue;
             }
+            let is_of_part = matches!(wanted, Wanted::PlugOf | Wanted::ClipOf | Wanted::ThreadOf);
+            if !is_of_part && self.may_be_the_one_so_called(&phrase) {
+                continue;
+            }
             match wanted {
                 Wanted::Isolator(handle) if self.has_its_plug(&phrase, &handle, &self.phrases) => {}
                 Wanted::Isolator(handle) => isolators.push((phrase, handle)),
@@ -208,7 +212,8 @@ impl Bench<'_> {
         let is_another =
             |word: &String| tells_apart(word) || matches!(word.as_str(), "other" | "second" | "third");
         // "Fit the vessel hose": whoever fits puts nothing on what is there.
-        let fits = self.line.text(clause.verb()).starts_with("fit");
+        let stem = self.line.text(clause.verb());
+        let fits = ["fit", "reattach", "reconnect", "refit"].iter().any(|begin| stem.starts_with(begin));
         let opens = clause.means.iter().any(|verb| match verb {
             Verb::Undo | Verb::Remove => true,
             Verb::Place => !fits,

@@ -77,6 +77,8 @@ pub(in crate::capture) fn noun(words: &[String]) -> Noun {
         }
         "bowl" if said(&["filter", "siphon", "strainer", "trap"]) => Noun::Part,
         "plug" if said(&["blank", "blanking", "pipe", "test"]) => Noun::Temporary,
+        "probe" if said(&["analyser", "thermometer"]) => Noun::Temporary,
+        "plug" if said(&["basin", "bath", "sink", "waste"]) => Noun::Nothing,
         "ring" if !said(&["o", "sealing"]) => Noun::Part,
         "plate" if said(&["rating", "data"]) => Noun::Nothing,
         "cap" if said(&["transit", "transport", "shipping"]) => Noun::Nothing,

@@ -247,6 +247,10 @@ impl<'c> Asked<'c> {
             Lead::Direct if self.places() => Some(Wanted::Temporary),
             // "Rag back": it was laid by words that made no thing of it.
             Lead::Direct if is_for_the_job(&phrase.head_word()) => None,
+            // What is measured with is no part.
+            Lead::Direct if matches!(&*phrase.head_word(), "analyser" | "gauge" | "manometer" | "probe") => {
+                None
+            }
             Lead::Direct if self.moves() => Some(Wanted::Component),
             Lead::After(_) if self.closes_by_its_verb() && phrase.is_after(&["with", "by"]) => {
                 Some(Wanted::Temporary)

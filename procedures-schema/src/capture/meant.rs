@@ -1,0 +1,96 @@
+//! What a mention means for a verb: its candidates, narrowed by what the words around it say and by what is possible here.
+
+use super::clause::Clause;
+use super::mention::Mention;
+use super::reader::Reader;
+use super::refer::{Meant, Wanted, meant};
+use crate::model::{Family, Handle, Id, ThingKind, Verb};
+
+impl Reader<'_> {
+    /// What a mention means; "*unplug* the gas valve" shuts no valve, so that of isolators only plugs are meant then.
+    pub(super) fn meant_here(
+        &self,
+        clause: &Clause,
+        verb: &Verb,
+        kinds: &[ThingKind],
+        mention: &Mention,
+    ) -> Option<Meant> {
+        let is_plug = |id: &Id| {
+            self.map.isolators.iter().any(|isolator| isolator.id == *id && isolator.handle == Handle::Plug)
+        };
+        let mut meant = self.meant_by(clause, verb, kinds, mention)?;
+        let stem = self.text(clause.verb());
+        if *verb == Verb::Isolate && stem.starts_with("unplug") {
+            meant.ids.retain(is_plug);
+        }
+        meant.ids.retain(|id| !self.is_of_another_than_said(mention, id));
+        if self.is_setting_of_another(clause, mention, &meant.ids) {
+            return None;
+        }
+        // "Unscrew *the plug*" of a test point: that of the fan is pulled.
+        let turns = ["screw", "tighten", "torque", "unscrew"].iter().any(|begin| stem.starts_with(begin));
+        if turns && matches!(self.text(mention.to - 1), "plug" | "plugs") {
+            let is_pulled =
+                |id: &Id| self.map.connection(id).is_some_and(|known| known.family == Family::Connector);
+            meant.ids.retain(|id| !is_pulled(id));
+        }
+        Some(meant).filter(|meant| !meant.ids.is_empty())
+    }
+
+    /// "The setting *on the scale of the nozzle assembly*" is none of the thermostat.
+    fn is_setting_of_another(&self, clause: &Clause, mention: &Mention, ids: &[Id]) -> bool {
+        let leads = matches!(self.text(mention.to), "at" | "for" | "of" | "on");
+        let is_setting = |id: &Id| self.map.settings.iter().any(|setting| setting.id == *id);
+        if !leads || mention.whole || mention.to - mention.from > 1 || !ids.iter().all(is_setting) {
+            return false;
+        }
+        let behind: Vec<String> = (mention.to..self.end_of_sentence(clause))
+            .map(|i| super::mention::singular(self.text(i)))
+            .collect();
+        let says = |own: &str| own != "setting" && behind.iter().any(|word| word == own);
+        !ids.iter().any(|id| self.map.name_of(id).split(' ').any(says))
+    }
+
+    /// What a mention means for this verb, with the words of its clause.
+    pub(super) fn meant_by(
+        &self,
+        clause: &Clause,
+        verb: &Verb,
+        kinds: &[ThingKind],
+        mention: &Mention,
+    ) -> Option<Meant> {
+        self.by_what_is_wanted(clause, verb, kinds, mention, |wanted| meant(&mention.candidates, wanted))
+    }
+
+    /// Asks something of what narrows a mention in a clause.
+    pub(super) fn by_what_is_wanted<T>(
+        &self,
+        clause: &Clause,
+        verb: &Verb,
+        kinds: &[ThingKind],
+        mention: &Mention,
+        ask: impl FnOnce(&Wanted<'_>) -> T,
+    ) -> T {
+        let beside: Vec<Id> = self
+            .mentions_in(clause)
+            .filter(|other| other.from != mention.from && self.preposition(other).is_some())
+            .filter_map(|other| match other.candidates.as_slice() {
+                [only] => Some(only.id.clone()),
+                _ => None,
+            })
+            .collect();
+        let size = self.size(clause);
+        let words = self.other_words(clause);
+        let said = self.said_of(clause, mention);
+        ask(&Wanted {
+            map: self.map,
+            here: &self.here,
+            verb,
+            kinds,
+            words: &words,
+            beside: &beside,
+            size: size.as_deref(),
+            said: &said,
+        })
+    }
+}
