@@ -70,6 +70,31 @@ async function anew(place, visit, write) {
   });
 }
 
+async function whetherAtAll(place, visit, write) {
+  const { page } = visit;
+  const choices = page.getByRole('group', { name: 'Is this what "Set the cover on" says?' });
+  await place.tally.step('what words say so weakly that it may be something else is asked for, with one answer', async () => {
+    await begin(page);
+    await write.append('Undo the two screws and take the cover off.');
+    await write.append('Set the cover on the crate.');
+    await choices.getByRole('button').first().waitFor();
+    const answers = (await choices.getByRole('button').allInnerTexts()).map((text) => text.replace(/\s+/g, ' '));
+    assert.deepEqual(answers.map((text) => text.replace(/^1 ?/, '')), ['fit cover · off here', 'Not that']);
+    assert.equal(await page.locator('.row[aria-label="Step 2"] .notation .action').count(), 0);
+  });
+  await look(place, visit, 'write-whether');
+  await place.tally.step('its answer makes the action, one undo takes it back, and the other leaves the words as text', async () => {
+    await page.locator('.choices button:focus').waitFor();
+    await page.keyboard.press('1');
+    await notation(page, 2).getByText('fit cover').waitFor();
+    await undo(page, 'say that step 2 means fit cover').click();
+    await choices.waitFor();
+    await choices.getByRole('button', { name: 'Not that' }).click();
+    await choices.waitFor({ state: 'detached' });
+    assert.equal(await page.locator('.row[aria-label="Step 2"] .notation .action').count(), 0);
+  });
+}
+
 async function beforeItIsKept(place, visit, write) {
   const { page } = visit;
   if (place.screen.options.hasTouch) return;
@@ -230,4 +255,4 @@ async function manyLines(place, visit, write) {
   });
 }
 
-export const PARTS = [mendedByHand, anew, beforeItIsKept, belowAnAnswer, forTheWayBack, declined, plainRows, manyLines];
+export const PARTS = [mendedByHand, anew, whetherAtAll, beforeItIsKept, belowAnAnswer, forTheWayBack, declined, plainRows, manyLines];

@@ -123,7 +123,9 @@ impl EditorStore {
         let Some((position, step)) = step_of(&document, id) else { return false };
         let mut step = Step::clone(step);
         add_in_order(&mut step.actions, choice.action.clone());
-        let label = format!("say that step {} means the {}", position + 1, choice.name);
+        // A single answer names what is done, and no thing.
+        let means = if doubt.choices.len() == 1 { String::new() } else { "the ".to_owned() };
+        let label = format!("say that step {} means {means}{}", position + 1, choice.name);
         self.edit(&[Edit::SetStep { step: Arc::new(step) }], &label, None)
     }
 
