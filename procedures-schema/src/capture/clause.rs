@@ -281,6 +281,23 @@ fn follows_what_is_awaited(tokens: &[Token<'_>], condition: usize, at: usize) ->
         && !PEOPLE.contains(&text(condition + 1))
 }
 
+/// "*After ten minutes* read the gauge": a time without a comma behind it.
+fn is_so_much_later(tokens: &[Token<'_>], condition: usize, at: usize) -> bool {
+    const OF_TIME: &[&str] = &[
+        "a", "about", "an", "another", "at", "few", "further", "half", "hour", "hours", "least", "minute",
+        "minutes", "of", "or", "quarter", "second", "seconds", "so", "some", "the", "one", "two", "three",
+        "four", "five", "six", "ten", "fifteen", "twenty", "thirty",
+    ];
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let is_of_time = |i: usize| {
+        let is_figure = |text: &str| text.starts_with(|c: char| c.is_ascii_digit());
+        OF_TIME.contains(&text(i)) || is_figure(text(i))
+    };
+    let names_time = (condition + 1..at)
+        .any(|i| matches!(text(i), "hour" | "hours" | "minute" | "minutes" | "second" | "seconds"));
+    text(condition) == "after" && names_time && (condition + 1..at).all(is_of_time)
+}
+
 /// Whether a token stands in a condition: after "when", "until", up to a comma or the end of the sentence.
 fn is_conditional(tokens: &[Token<'_>], at: usize, conditions: &[&str]) -> bool {
     for i in (0..=at).rev() {
@@ -290,7 +307,7 @@ fn is_conditional(tokens: &[Token<'_>], at: usize, conditions: &[&str]) -> bool 
         if i < at && matches!(&*token.text, "once" | "when") && is_main_order(tokens, i, at) {
             return false;
         }
-        if i < at && follows_what_is_awaited(tokens, i, at) {
+        if i < at && (follows_what_is_awaited(tokens, i, at) || is_so_much_later(tokens, i, at)) {
             return false;
         }
         let is_also = token.text == "as" && tokens.get(i + 1).is_some_and(|next| next.text == "well");

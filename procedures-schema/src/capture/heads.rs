@@ -27,7 +27,9 @@ impl Reader<'_> {
         let looks = clause.means.contains(&Verb::Inspect);
         let around = phrases.iter().find(|phrase| phrase.from <= mention.from && mention.to <= phrase.head);
         around.is_some_and(|phrase| match noun(&phrase.stem()) {
-            Noun::Unknown | Noun::Nothing => false,
+            // "Wipe the paste out of the sensor *pocket*."
+            Noun::Nothing => phrase.head_word() == "pocket",
+            Noun::Unknown => false,
             Noun::Seal if looks => false,
             // The faces of a joint belong to it, those of its nuts do not.
             Noun::Side => mention.candidates.iter().all(|known| {

@@ -29,6 +29,7 @@ mod meant;
 mod mention;
 mod nearer;
 mod no_order;
+mod no_section;
 mod objects;
 mod other;
 mod others;

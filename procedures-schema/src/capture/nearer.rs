@@ -9,6 +9,9 @@ use super::reader::Reader;
 use crate::lexicon::Break;
 use crate::model::{Id, ThingKind, Verb};
 
+/// How words begin that order something which is no action, before one that is.
+const MARKING: &[&str] = &["hold", "label", "mark", "number", "steady", "support"];
+
 impl Reader<'_> {
     /// Whether a clause before this one, of which nothing could be read, names something that nobody knows: the pronoun
     /// is more likely to mean that than anything before it.
@@ -64,6 +67,27 @@ impl Reader<'_> {
         let named = self.mentions.iter().filter(|mention| mention.to == nearest.head + 1);
         let ids = named.flat_map(|mention| &mention.candidates).map(|candidate| candidate.id.clone());
         Some(said.agreeing(self.map, ids.collect()))
+    }
+
+    /// "Mark *the sensing tubes* and pull them off": what stands behind a word of which nothing is read, and is what the
+    /// pronoun of the next clause means. With what it is of, as objects of that clause.
+    pub(super) fn marked_before(&self, clause: &Clause) -> Vec<Phrase> {
+        let Some(it) = self.object_pronoun(clause) else { return Vec::new() };
+        let from = self.beginning_of_sentence(clause);
+        let is_read = self.clauses.iter().any(|other| (from + 1..clause.verb()).contains(&other.verb()));
+        let verb = self.text(from);
+        let is_order = MARKING.iter().any(|begin| verb.starts_with(begin));
+        if is_read || !is_order {
+            return Vec::new();
+        }
+        let mut phrases = phrases_between(self, from + 1, clause.verb());
+        let several = !self.is_pronoun(it);
+        let is_meant =
+            phrases.first().is_some_and(|first| first.lead == Lead::Direct && first.plural() == several);
+        if !is_meant {
+            phrases.clear();
+        }
+        phrases
     }
 
     /// Whether the verb of a clause acts on something that nobody knows.

@@ -181,8 +181,8 @@ pub(super) fn is_state(tokens: &[Token<'_>], at: usize) -> bool {
 pub(super) fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     const BOTH: &[&str] = &[
         "blank", "block", "bolt", "bond", "brush", "bung", "call", "cap", "clip", "drain", "fire", "insert",
-        "latch", "lead", "plug", "screw", "setting", "strap", "strip", "tag", "tap", "vent", "warning",
-        "wedge",
+        "latch", "lead", "plug", "pocket", "screw", "setting", "strap", "strip", "tag", "tap", "vent",
+        "warning", "wedge",
     ];
     const LISTED: &[&str] = &["bolt", "clip", "latch", "plug", "screw", "strap"];
     const JOINING: &[&str] = &[

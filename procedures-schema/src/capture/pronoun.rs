@@ -160,25 +160,36 @@ impl Reader<'_> {
         meant
     }
 
-    fn of_any_number(&self, clause: &Clause, verb: &Verb, kinds: &[ThingKind]) -> Vec<Id> {
-        if kinds.contains(&ThingKind::Component)
-            && !kinds.contains(&ThingKind::Connection)
-            && self.is_moved_itself(&self.last_of(&[ThingKind::Connection]))
-        {
-            return Vec::new();
+    /// What the words right before a clause say that its pronoun stands for, none where they name nothing that is known;
+    /// nothing at all where they leave it to what the line was about.
+    fn of_nearest_words(&self, clause: &Clause, verb: &Verb, kinds: &[ThingKind]) -> Option<Vec<Id>> {
+        let is_of_parts = kinds.contains(&ThingKind::Component) && !kinds.contains(&ThingKind::Connection);
+        if is_of_parts && self.is_moved_itself(&self.last_of(&[ThingKind::Connection])) {
+            return Some(Vec::new());
         }
         if let Some(meant) = self.of_condition(clause, verb, kinds) {
-            return if meant.len() == 1 { meant } else { Vec::new() };
+            return Some(if meant.len() == 1 { meant } else { Vec::new() });
         }
         if self.is_nearer_unknown(clause) {
-            return Vec::new();
+            return Some(Vec::new());
         }
-        if let Some(mut meant) = self.plural_before(clause) {
-            let kind = |id: &Id| self.map.things().find(|(_, known, ..)| *known == id).map(|(kind, ..)| kind);
-            meant.retain(|id| {
-                kind(id).is_some_and(|kind| kinds.contains(&kind)) && self.here.is_possible(verb, id)
-            });
-            return meant;
+        let can_be = |id: &Id| self.here.is_possible(verb, id);
+        // "Mark the plug of the fan and pull *it* off."
+        if let Some(marked) = self.marked_before(clause).first() {
+            let named = self.mentions.iter().filter(|mention| mention.to == marked.head + 1);
+            let of_kind =
+                named.flat_map(|mention| &mention.candidates).filter(|known| kinds.contains(&known.kind));
+            return Some(of_kind.map(|known| known.id.clone()).filter(can_be).collect());
+        }
+        let mut meant = self.plural_before(clause)?;
+        let kind = |id: &Id| self.map.things().find(|(_, known, ..)| *known == id).map(|(kind, ..)| kind);
+        meant.retain(|id| kind(id).is_some_and(|kind| kinds.contains(&kind)) && can_be(id));
+        Some(meant)
+    }
+
+    fn of_any_number(&self, clause: &Clause, verb: &Verb, kinds: &[ThingKind]) -> Vec<Id> {
+        if let Some(nearest) = self.of_nearest_words(clause, verb, kinds) {
+            return nearest;
         }
         let last: Vec<Id> = self.last_of(kinds).into_iter().map(|candidate| candidate.id).collect();
         if !last.is_empty() {

@@ -1,8 +1,8 @@
 //! Verbs of sections: release, prove, charge, purge, test.
 
 use super::clause::Clause;
-use super::coin::{self, Lead};
-use super::mention::{Candidate, Mention};
+use super::coin;
+use super::mention::Mention;
 use super::reader::{Proposal, Reader};
 use crate::model::{
     Action, ApplianceMap, CircuitKind, Connection, Energy, Id, Means, Port, Reading, ThingKind, Verb,
@@ -110,7 +110,11 @@ impl Reader<'_> {
         if says(&Verb::Restore) && !self.is_let_out(clause) {
             return None;
         }
-        if says(&Verb::Prove) && (says(&Verb::Test) || clause.means.first() == Some(&Verb::Read)) {
+        let says_dead = clause.phrase.iter().any(|i| self.text(*i) == "dead");
+        if says(&Verb::Prove)
+            && !says_dead
+            && (says(&Verb::Test) || clause.means.first() == Some(&Verb::Read))
+        {
             return self.tests_dead(clause).then_some(Verb::Prove);
         }
         if says(&Verb::Release) && says(&Verb::Purge) {
@@ -184,7 +188,7 @@ impl Reader<'_> {
             return Some(proposal);
         }
         let is_moved = *verb != Verb::Prove && self.is_about_a_vessel(clause);
-        if is_moved || self.is_about_another_thing(clause) {
+        if is_moved || self.is_about_another_thing(clause, verb) {
             return None;
         }
         let last: Vec<Id> = self
@@ -226,49 +230,6 @@ impl Reader<'_> {
         let is_live =
             || mention.candidates.iter().all(|one| self.kind_of(&one.id).is_some_and(is_electrical));
         !is_filling && (self.pressure(clause).is_none() || !is_live())
-    }
-
-    /// Whether a clause acts on something that has no section: "fill the trap", "draw it down off the sump".
-    fn is_about_another_thing(&self, clause: &Clause) -> bool {
-        let is_direct =
-            |mention: &&Mention| mention.from > clause.verb() && self.preposition(mention).is_none();
-        let is_part = |mention: &Mention| mention.candidates.iter().all(|c| c.kind == ThingKind::Component);
-        let named = self.mentions_in(clause).find(is_direct).is_some_and(is_part);
-        let lifts = clause.means.contains(&Verb::Remove) && self.object_pronoun(clause).is_some();
-        named || lifts || self.is_loose(clause)
-    }
-
-    /// "Fill the trap", "unscrew the lid of the trap and empty it": what holds something of its own, and what the
-    /// line was about if that is no part of a circuit.
-    fn is_about_a_vessel(&self, clause: &Clause) -> bool {
-        const VESSELS: &[&str] = &["bowl", "bucket", "siphon", "trap", "tray", "tundish"];
-        let phrases = coin::phrases(self, clause);
-        let direct = phrases.iter().find(|phrase| phrase.from > clause.verb() && phrase.lead == Lead::Direct);
-        if let Some(direct) = direct {
-            return VESSELS.contains(&direct.head_word().as_str());
-        }
-        let is_apart = |candidate: &Candidate| {
-            let of_part =
-                |joint: &&Connection| joint.joins.contains(&candidate.id) && joint.section.is_some();
-            candidate.kind == ThingKind::Component
-                && !self.map.connections.iter().any(|joint| of_part(&joint))
-        };
-        let kind = |id: &Id| self.map.things().find(|(_, known, ..)| *known == id).map(|(kind, ..)| kind);
-        let before = self
-            .here
-            .changed_before()
-            .filter_map(|id| Some(Candidate { id: id.clone(), kind: kind(id)?, agrees: true }));
-        let meant: Vec<Candidate> = if self.last.is_empty() { before.collect() } else { self.last.clone() };
-        self.object_pronoun(clause).is_some() && !meant.is_empty() && meant.iter().all(is_apart)
-    }
-
-    /// Whether what a clause acts on has been taken off: a trap that is filled on the bench fills no circuit.
-    pub(super) fn is_loose(&self, clause: &Clause) -> bool {
-        let is_off = |id: &Id| self.here.components.get(id) == Some(&crate::simulate::Whereabouts::Off);
-        let is_direct =
-            |mention: &&Mention| mention.from > clause.verb() && self.preposition(mention).is_none();
-        let mention = self.mentions_in(clause).find(is_direct);
-        mention.is_some_and(|mention| mention.candidates.iter().all(|candidate| is_off(&candidate.id)))
     }
 
     /// The circuits of what the last clause opened or closed: "open the gas cock and purge".

@@ -122,7 +122,7 @@ impl Reader<'_> {
             }
         }
         if objects.is_empty() && proposal.action.on.is_empty() && proposal.choices.is_empty() {
-            if *verb == Verb::Lock && self.pronoun(clause).is_none() {
+            if *verb == Verb::Lock && self.object_pronoun(clause).is_none() {
                 self.add_shut_last(clause, &mut proposal);
                 return Some(proposal).filter(|proposal| !proposal.action.on.is_empty());
             }

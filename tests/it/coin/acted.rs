@@ -46,6 +46,13 @@ pub(super) const ACTED: &[(&str, &str)] = &[
         "Take the vessel out and put it back.|The sensing tube of the switch crosses in front of the vessel, so ease it off.",
         "",
     ),
+    // What is only marked, held or supported before something is done to it.
+    (
+        "Mark the sensing tubes of the pressure switch and pull them off.",
+        "undo pressure-switch-sensing-tubes",
+    ),
+    ("Mark the plug of the fan and pull it off.", "undo fan-plug"),
+    ("Support the vessel and draw it out.", "remove vessel"),
     // Which of several: the one that is as many, and none that is off already.
     (
         "Undo the two panel screws.|Undo the four pump head screws.|Put the four screws in and tighten them to 5 Nm.",
@@ -55,7 +62,10 @@ pub(super) const ACTED: &[(&str, &str)] = &[
     ("Close the heating valve.|Undo the pump unions.|Take the pump out.|Connect the pump again.", "fit pump"),
     // A plug that closes a pipe carries no current.
     ("Close the gas cock.|Take the plug out of the supply pipe.", ""),
-    // What a circuit is proved by.
+    // What a circuit is proved by, and what is read so much later.
+    ("Switch off the isolator.|Check for dead between all three phases and to earth.", "prove mains"),
+    ("After ten minutes read the supply air temperature.", "read reading=\"supply air temperature\""),
+    ("Switch off the isolator, put your padlock through it.", "isolate isolator · lock isolator"),
     ("Close the oil valve.|Switch off the isolator.|Prove the burner dead.", "prove mains"),
     // A rule, a condition, a state: no order, and no limit.
     ("Switch off the isolator and lock it.|Go on with the compressor remaining locked out.", ""),

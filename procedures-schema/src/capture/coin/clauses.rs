@@ -14,29 +14,21 @@ impl Bench<'_> {
     /// Makes what a clause names for the first time; `next` is the clause behind it.
     pub(super) fn make_for(&mut self, clause: &Clause, next: Option<&Clause>) {
         self.phrases = phrases(&self.line, clause);
+        let before = self.line.marked_before(clause);
+        self.phrases.splice(0..0, before);
         if self.may_have_another_name(clause) || self.line.stows(clause) {
             return;
         }
-        self.next_off = next.and_then(|next| self.taken_off(next));
+        // "Reconnect the hose and take off the lid": what is put back holds nothing that comes off next.
+        let apart = |verb: &Verb| matches!(verb, Verb::Undo | Verb::Slacken | Verb::Remove);
+        let holds = clause.means.iter().any(apart);
+        self.next_off = next.filter(|_| holds).and_then(|next| self.taken_off(next));
         let stem = self.line.text(clause.verb()).to_owned();
         let keeps =
             |next: &Clause| self.line.text(next.verb()).starts_with("ke") && next.means == [Verb::Lock];
         let asked = Asked::new(clause, &stem, next.is_some_and(keeps));
         let mut isolators: Vec<(Phrase, Handle)> = Vec::new();
-        let wants: Vec<(Phrase, Wanted)> =
-            self.phrases.iter().filter_map(|phrase| Some((phrase.clone(), asked.wanted(phrase)?))).collect();
-        let mut wants = self.without_locks(wants);
-        wants.retain(|(phrase, wanted)| {
-            !self.is_own_cap(phrase)
-                && !self.is_plug_of_a_part(wanted)
-                && !self.is_plug_of_a_pipe(clause, phrase, wanted)
-                && !self.is_hose_of_a_drain(phrase, wanted)
-                && !self.has_a_seal(clause, phrase, wanted)
-                && !self.is_of_somebody(phrase)
-                && !self.may_be_a_blank(phrase, wanted)
-        });
-        // "Put a hose on the drain cock": what it is put on comes first.
-        wants.sort_by_key(|(_, wanted)| *wanted == Wanted::Temporary);
+        let wants = self.things_wanted(clause, &asked);
         // "Unplug the leads from the gas valve": the valve only says where.
         let is_other = |(phrase, wanted): &(Phrase, Wanted)| {
             phrase.lead == Lead::Direct && !matches!(wanted, Wanted::Isolator(_))
@@ -81,6 +73,25 @@ impl Bench<'_> {
         if asked.closes_by_its_verb() {
             self.close_with_the_verb(clause);
         }
+    }
+
+    /// What the phrases of a clause would be if they were new, without those that are no thing of the appliance.
+    fn things_wanted(&self, clause: &Clause, asked: &Asked<'_>) -> Vec<(Phrase, Wanted)> {
+        let wants: Vec<(Phrase, Wanted)> =
+            self.phrases.iter().filter_map(|phrase| Some((phrase.clone(), asked.wanted(phrase)?))).collect();
+        let mut wants = self.without_locks(wants);
+        wants.retain(|(phrase, wanted)| {
+            !self.is_own_cap(phrase)
+                && !self.is_plug_of_a_part(wanted)
+                && !self.is_plug_of_a_pipe(clause, phrase, wanted)
+                && !self.is_hose_of_a_drain(phrase, wanted)
+                && !self.has_a_seal(clause, phrase, wanted)
+                && !self.is_of_somebody(phrase)
+                && !self.may_be_a_blank(phrase, wanted)
+        });
+        // "Put a hose on the drain cock": what it is put on comes first.
+        wants.sort_by_key(|(_, wanted)| *wanted == Wanted::Temporary);
+        wants
     }
 
     /// "Take off the clamp": while an isolator is locked, that is what locks it and nothing of the appliance.

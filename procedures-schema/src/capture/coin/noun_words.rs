@@ -199,6 +199,7 @@ pub(super) const PARTS: &[&str] = &[
     "insert",
     "insulation",
     "jet",
+    "lamp",
     "lance",
     "lid",
     "liner",

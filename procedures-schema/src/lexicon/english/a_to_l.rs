@@ -86,6 +86,7 @@ pub(super) static PHRASES: &[(&str, &[Verb])] = &[
     ("combustion test", &[Test]),
     ("come|comes off … same way", &[Undo, Remove, TakeAway]),
     ("come|comes out … same way", &[Undo, Remove, TakeAway]),
+    ("conductors|l|l1|l2|l3|n|phases|terminals are dead", &[Prove]),
     ("confirm|confirmed|confirming|confirms … 0|dead|nothing|zero", &[Prove]),
     ("connect|connected|connecting|connects", &[Restore, Make, Place]),
     ("connect|connected|connecting|connects … again|back", &[Restore, Make, Fit, Place]),
