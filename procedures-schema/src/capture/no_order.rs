@@ -14,8 +14,13 @@ pub(super) fn is_expected(tokens: &[Token<'_>], at: usize) -> bool {
     // "He'll *have turned* the heating off": done by somebody else.
     let has_done =
         matches!(text(1), "had" | "has" | "have") && !matches!(text(2), "" | "you" | "must" | "to");
-    // "You must lock it" is an order.
-    let is_modal = MODALS.contains(&text(1)) && !matches!(text(2), "" | "you");
+    // "You must lock it" is an order; "the glass *will otherwise crack*".
+    let is_between = |word: &str| {
+        word.ends_with("ly")
+            || matches!(word, "also" | "even" | "never" | "not" | "otherwise" | "soon" | "still" | "then")
+    };
+    let back = if is_between(text(1)) { 2 } else { 1 };
+    let is_modal = MODALS.contains(&text(back)) && !matches!(text(back + 1), "" | "you");
     // "This one was pumping up."
     let is_doing = matches!(text(1), "are" | "is" | "was" | "were" | "it's" | "she's" | "they're")
         && text(0).ends_with("ing");

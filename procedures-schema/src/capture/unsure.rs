@@ -95,8 +95,7 @@ impl Reader<'_> {
             && !["air", "gas", "pressure", "water", "cool", "capacitors", "oil"].iter().any(|word| says(word))
     }
 
-    /// "Check …, a *dry* cloth": a leak test of which no word speaks of leaks; "see that it *runs*": a test of how the
-    /// appliance works.
+    /// "Check it while *warm*": a leak test of which no word speaks of leaks or of joints.
     fn tests_by_a_hint(&self, clause: &Clause, proposal: &Proposal) -> bool {
         let says = |words: &[&str]| {
             (clause.from..clause.to).any(|i| words.contains(&self.text(i)) && !self.is_told(clause, i))
@@ -138,10 +137,9 @@ impl Reader<'_> {
             self.map.connection(id).is_none_or(|known| known.family == Family::Fixing && known.port.is_none())
         };
         let says_so = || {
-            (clause.from..self.end_of_sentence(clause)).any(|i| {
-                let text = self.text(i);
-                matches!(text, "again" | "back" | "down" | "new" | "tight" | "up") || text.starts_with("re")
-            })
+            (clause.from..self.end_of_sentence(clause))
+                .any(|i| matches!(self.text(i), "again" | "back" | "down" | "new" | "tight" | "up"))
+                || self.text(clause.verb()).starts_with("re")
         };
         !action.on.is_empty()
             && action.torque.is_none()
@@ -150,7 +148,7 @@ impl Reader<'_> {
             && !says_so()
     }
 
-    /// "*Set* the head on the blocks": whether it goes into its place, the words do not say.
+    /// "*Set* the head on the crate": whether it goes into its place, the words do not say.
     fn puts_anywhere(&self, clause: &Clause, proposal: &Proposal) -> bool {
         let stem = self.text(clause.verb());
         if !PUTTING.iter().any(|begin| stem.starts_with(begin)) {

@@ -53,6 +53,12 @@ pub(super) const ACTED: &[(&str, &str)] = &[
     ),
     ("Mark the plug of the fan and pull it off.", "undo fan-plug"),
     ("Support the vessel and draw it out.", "remove vessel"),
+    // Two that are told apart by where they sit.
+    (
+        "Close the gas cock.|Close the upstream gas valve and the downstream gas valve.|Open the downstream gas valve.",
+        "restore downstream-gas-valve",
+    ),
+    ("Close the heating valve.|Unscrew the strainer cap upstream of the pump.", "undo pump-strainer-cap"),
     // Which of several: the one that is as many, and none that is off already.
     (
         "Undo the two panel screws.|Undo the four pump head screws.|Put the four screws in and tighten them to 5 Nm.",
@@ -73,6 +79,8 @@ pub(super) const ACTED: &[(&str, &str)] = &[
     ("Close the heating valve.|Check the pressure and, if it is below 3 bar, stop.", "read reading=pressure"),
     ("Switch on the boiler.|Spin the fan to see that it runs freely.", ""),
     ("Take off the photocell.|Check the glass for soot; a dry cloth will do.", ""),
+    ("Close the gas cock.|Undo the gland nut.|Not tighter, since the gland nut will otherwise crack.", ""),
+    ("Call up the flame current on the display.", ""),
     ("Finish with no more than 10 Nm.", ""),
     ("Start from the top.", ""),
 ];

@@ -301,6 +301,8 @@ pub(super) const NOTHINGS: &[&str] = &[
     "rust",
     "scale",
     "service",
+    "lime",
+    "slime",
     "sludge",
     "soot",
     "spanner",

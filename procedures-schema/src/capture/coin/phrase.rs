@@ -289,7 +289,13 @@ impl<'l, 'w> Chunker<'l, 'w> {
     fn word(&mut self, i: usize, text: &str) {
         // "Wipe the seats *clean*", "lift *her* out".
         let tells_how = !self.words.is_empty() && matches!(text, "clean" | "dry" | "level" | "square");
-        if ENDS.contains(&text)
+        // "The gauge *can now be* taken off", not "the oil can".
+        let is_modal =
+            text == "can" && matches!(self.line.text(i + 1), "also" | "be" | "not" | "now" | "only" | "then");
+        // "The *upstream* valve", not "the cap *upstream of* the sensor".
+        let names = matches!(text, "downstream" | "upstream") && self.words.is_empty();
+        if (ENDS.contains(&text) && !names)
+            || is_modal
             || tells_how
             || self.line.is_pronoun(i)
             || is_adverb(text)
