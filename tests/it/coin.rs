@@ -1,6 +1,6 @@
 //! Sentences and what they make, on invented appliances.
 
-use procedures_schema::capture::{Answer, Given, Making, Meaning, line_making};
+use procedures_schema::capture::{Answer, Doubt, Given, Making, Meaning, line_making};
 use procedures_schema::model::{
     Action, ApplianceMap, CircuitKind, Grouping, Id, IdSource, Known, Procedure, SealPolicy, Span, Stage,
     Step, TestKind, Verb,
@@ -11,6 +11,7 @@ use std::sync::Arc;
 
 mod acted;
 mod agreed;
+mod ambiguous;
 mod asked;
 mod laws;
 mod lines;
@@ -118,6 +119,26 @@ fn what_only_seems_to_be_said_is_not_heard() {
         let read = without_sources(last.reading.actions.clone());
         if read != *actions {
             wrong.push(format!("{lines}\n   {read}\n   {actions}"));
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn of_several_things_that_can_be_meant_none_is_taken() {
+    let mut wrong = Vec::new();
+    for (lines, names) in ambiguous::AMBIGUOUS {
+        let (typed, last) = type_all(lines);
+        let of = |id: &Id| typed.document.map.name_of(id).to_owned();
+        let asked =
+            |doubt: &Doubt| doubt.choices.iter().map(|choice| of(&choice.thing)).eq(names.iter().copied());
+        let takes = |doubt: &Doubt| {
+            let verb = &doubt.choices[0].action.verb;
+            let mut same = last.reading.actions.iter().filter(|action| action.verb == *verb);
+            same.any(|action| action.on.iter().any(|id| names.contains(&&*of(id))))
+        };
+        if !last.reading.doubts.iter().any(|doubt| asked(doubt) && !takes(doubt)) {
+            wrong.push(format!("{lines}\n   {:?}\n   {}", last.reading.doubts, print(&last.reading.actions)));
         }
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));

@@ -150,6 +150,8 @@ impl Reader<'_> {
                 (Some("at" | "with"), [only]) => action.at = Some(only.clone()),
                 (_, [only]) => action.on.push(only.clone()),
                 (_, _) if mention.plural => action.on.extend(meant.ids),
+                // "Check *the union* for leaks" where two can leak: which, the words do not say.
+                (None, [_, _, ..]) if self.amount(mention).is_none() => return None,
                 _ => continue,
             }
             said_by.extend(self.tokens_of(mention));

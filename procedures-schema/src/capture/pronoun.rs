@@ -42,7 +42,8 @@ impl Reader<'_> {
         let turns = self.text(clause.verb()).starts_with("screw");
         meant.retain(|id| !turns || self.map.connection(id).is_some() || self.may_have_a_thread(id));
         let rivals = self.rivals(clause, verb, &meant);
-        if rivals.is_empty() {
+        // "Take out the fan and the pump and clean *it*": one of them, and nobody says which.
+        if rivals.is_empty() && (meant.len() < 2 || !self.is_pronoun(pronoun)) {
             proposal.action.on = meant;
         } else {
             proposal.choices = meant.into_iter().chain(rivals).collect();

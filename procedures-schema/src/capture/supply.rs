@@ -56,8 +56,15 @@ impl Reader<'_> {
         };
         let off = self.map.isolators.iter().filter(electrical).map(|isolator| isolator.id.clone());
         let off: Vec<Id> = off.filter(|id| self.here.is_possible(&Verb::Restore, id)).collect();
-        if off.len() == 1 {
-            proposal.action.on = off;
+        match off.len() {
+            0 => {}
+            1 => proposal.action.on = off,
+            // "Switch back on": which of them, the words do not say.
+            _ => {
+                let last = clause.phrase.last().map_or(clause.verb(), |last| *last);
+                proposal.doubtful = Some((clause.verb(), last + 1));
+                proposal.choices = off;
+            }
         }
     }
 

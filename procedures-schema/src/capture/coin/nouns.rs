@@ -57,7 +57,7 @@ pub(in crate::capture) fn noun(words: &[String]) -> Noun {
     match head {
         _ if VALVES.contains(&head) || SWITCHES.contains(&head) => {
             let is_of_flow = last == "flow" && (VALVES.contains(&head) || head == "isolator");
-            if is_not_by_hand(last) && !is_of_flow && !said(&["emergency"]) {
+            if is_not_by_hand(last) && head != "isolator" && !is_of_flow && !said(&["emergency"]) {
                 return Noun::Part;
             }
             Noun::Isolator(handle(before, head))

@@ -1,0 +1,52 @@
+//! Lines of which more than one thing can be meant: each is asked about, and nothing is taken.
+
+/// Lines, split at "|", and the names that come into question in the last.
+pub(super) const AMBIGUOUS: &[(&str, &[&str])] = &[
+    // By a name that two have.
+    (
+        "Switch off the fan isolator and the pump isolator.|Lock the isolator.",
+        &["fan isolator", "pump isolator"],
+    ),
+    ("Close the flow valve and the return valve.|Open the valve.", &["flow valve", "return valve"]),
+    ("Take off the front cover and the side cover.|Refit the cover.", &["front cover", "side cover"]),
+    ("Take out the left filter and the right filter.|Clean the filter.", &["left filter", "right filter"]),
+    (
+        "Unplug the fan sensor and the pump sensor.|Plug the sensor in.",
+        &["fan sensor plug", "pump sensor plug"],
+    ),
+    (
+        "Undo the two cover screws and the two panel screws.|Tighten the screws.",
+        &["cover screws", "panel screws"],
+    ),
+    (
+        "Close the heating valve.|Open the boiler drain cock and the cylinder drain cock.|Close the drain cock.",
+        &["boiler drain cock", "cylinder drain cock"],
+    ),
+    (
+        "Close the heating valve.|Open the pump vent and the radiator vent.|Close the vent.",
+        &["pump vent", "radiator vent"],
+    ),
+    (
+        "Close the cold water valve and the hot water valve.|Turn the water back on.",
+        &["cold water valve", "hot water valve"],
+    ),
+    // By a pronoun.
+    ("Take out the fan and the pump.|Clean it.", &["fan", "pump"]),
+    ("Take out the fan and the pump and clean it.", &["fan", "pump"]),
+    ("Unplug the fan and the pump, then plug it in.", &["fan plug", "pump plug"]),
+    ("Close the flow valve and the return valve.|Open it.", &["flow valve", "return valve"]),
+    ("Take off the cover and the panel.|Refit it.", &["cover", "panel"]),
+    ("Lay a cloth over the fan and a sheet under the pump.|Take it away.", &["cloth", "sheet"]),
+    (
+        "Take the vessel out and put it back.|Supporting the vessel, take out the two screws of its bracket and draw it out.",
+        &["bracket", "vessel"],
+    ),
+    // By no name at all.
+    (
+        "Switch off the fan isolator.|Switch off the pump isolator.|Switch back on.",
+        &["fan isolator", "pump isolator"],
+    ),
+    ("Close the heating valve.|Close the cold water valve.|Drain down.", &["heating", "domestic water"]),
+    ("Close the heating valve.|Close the cold water valve.|Fill to 1.2 bar.", &["heating", "domestic water"]),
+    ("Close the gas cock.|Close the heating valve.|Prove it at zero.", &["gas", "heating"]),
+];
