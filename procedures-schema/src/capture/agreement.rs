@@ -58,8 +58,7 @@ impl Said {
         // Whoever only cleans or looks counts faces and threads that nobody has named.
         let only_looks = clause.means.iter().all(|verb| matches!(verb, Verb::Clean | Verb::Inspect));
         // "Open *the clip*" opens none of the four of the cover, "nip *the screw* up" none of its four screws.
-        let is_held = matches!(&*phrase.head_word(), "bolt" | "clip" | "nut" | "screw");
-        let is_one = is_held && !phrase.plural() && line.text(phrase.start) == "the";
+        let is_one = !phrase.plural() && line.text(phrase.start) == "the";
         let one = is_one.then_some(1).filter(|_| !said.in_part);
         said.total = exactly(phrase.amount).or(one).filter(|_| !only_looks);
         // "The M4 screw *from* the wiring plug": what has a size of its own comes from what it is of.

@@ -138,9 +138,11 @@ impl Here {
         }
     }
 
-    /// When a thing was last touched; later is nearer.
-    pub(super) fn nearness(&self, id: &Id) -> Touched {
-        self.touched.get(id).copied().unwrap_or((0, Place::START))
+    /// When a thing was last touched, by the actions of this line and the steps before it; later is nearer. What one step
+    /// did to two things makes neither nearer, whatever verbs it did it with.
+    pub(super) fn nearness(&self, id: &Id) -> (u32, Option<usize>) {
+        let touched = self.touched.get(id);
+        touched.map_or((0, None), |(n_read, place)| (*n_read, place.execution()))
     }
 
     /// What the step before changed and this line has not touched yet.

@@ -4,6 +4,7 @@ use super::clause::Clause;
 use super::mention::Mention;
 use super::reader::Reader;
 use super::refer::{Meant, Wanted, meant};
+use crate::lexicon::Break;
 use crate::model::{Family, Handle, Id, ThingKind, Verb};
 
 impl Reader<'_> {
@@ -62,6 +63,13 @@ impl Reader<'_> {
         self.by_what_is_wanted(clause, verb, kinds, mention, |wanted| meant(&mention.candidates, wanted))
     }
 
+    /// "Clean *the other* filter."
+    fn says_other(&self, mention: &Mention) -> bool {
+        let joined = |i: &usize| self.tokens.get(i + 1).is_none_or(|next| next.before == Break::None);
+        let mut before = (mention.from.saturating_sub(3)..mention.from).rev().take_while(joined);
+        before.any(|i| self.text(i) == "other")
+    }
+
     /// Asks something of what narrows a mention in a clause.
     pub(super) fn by_what_is_wanted<T>(
         &self,
@@ -91,6 +99,7 @@ impl Reader<'_> {
             beside: &beside,
             size: size.as_deref(),
             said: &said,
+            other: self.says_other(mention),
         })
     }
 }

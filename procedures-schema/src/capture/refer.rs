@@ -20,6 +20,8 @@ pub(super) struct Wanted<'a> {
     pub(super) size: Option<&'a str>,
     /// What they say beside the name.
     pub(super) said: &'a Said,
+    /// Whether they say "the other one": not what was touched last.
+    pub(super) other: bool,
 }
 
 /// The things that may be meant, the possible ones before all, and whether they are possible here.
@@ -42,8 +44,22 @@ pub(super) fn meant(candidates: &[Candidate], wanted: &Wanted<'_>) -> Option<Mea
 
 /// The things of a mention that the words can name, possible here or not.
 pub(super) fn fitting(candidates: &[Candidate], wanted: &Wanted<'_>) -> Vec<Id> {
+    // "Refit *the filter*" where "the filters" are one thing: which of them, nobody can say.
+    let is_all_of_them = |known: &&Candidate| {
+        known.kind == ThingKind::Component && !known.agrees && wanted.said.total() == Some(1)
+    };
     let of_kind = candidates.iter().filter(|candidate| wanted.kinds.contains(&candidate.kind));
+    let of_kind = of_kind.filter(|known| !is_all_of_them(known));
     let mut ids: Vec<Id> = of_kind.map(|candidate| candidate.id.clone()).collect();
+    if wanted.other {
+        // Of four screws of which two are out, the other two are the same connection.
+        let in_part = |id: &Id| {
+            let here = wanted.here.connections.get(id);
+            here.is_some_and(|here| here.made > 0 && here.open + here.slack > 0)
+        };
+        let last = ids.iter().map(|id| wanted.here.nearness(id)).max();
+        ids.retain(|id| in_part(id) || Some(wanted.here.nearness(id)) != last);
+    }
     ids = wanted.said.agreeing(wanted.map, ids);
     narrow(&mut ids, |id| wanted.beside.iter().any(|other| is_related(wanted.map, id, other)));
     keep_most(&mut ids, |id| n_words_shared(wanted.map, id, wanted.words));
