@@ -13,6 +13,7 @@
 mod abbreviated;
 mod agreement;
 mod block;
+mod both_sorts;
 mod by_hand;
 mod by_part;
 mod by_verb;

@@ -153,6 +153,7 @@ impl<'a> Reader<'a> {
                 best = Some(proposal);
             }
         }
+        let best = best.map(|best| self.of_both_sorts(clause, best));
         let found = best.is_some();
         let locked = self.lock_beside(clause, best.as_ref());
         let read = self.read_beside(clause, best.as_ref());
@@ -215,6 +216,7 @@ impl<'a> Reader<'a> {
         }
         let choice = |id: &Id| {
             let mut action = action.clone();
+            action.verb = self.verb_for(&action.verb, id);
             action.on = vec![id.clone()];
             Choice { thing: id.clone(), name: self.map.name_of(id).to_owned(), action }
         };

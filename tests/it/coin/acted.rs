@@ -66,6 +66,14 @@ pub(super) const ACTED: &[(&str, &str)] = &[
     ),
     ("Unclip the sensor.|Withdraw the clip from the stem.", ""),
     ("Close the heating valve.|Undo the pump unions.|Take the pump out.|Connect the pump again.", "fit pump"),
+    // The other of two, and of a group that is one thing none.
+    (
+        "Take out the left filter and the right filter.|Clean the left filter.|Clean the other filter.",
+        "clean right-filter",
+    ),
+    ("Close the heating valve.|Undo both unions.|Do up the union.", ""),
+    ("Remove both filters.|Refit the filter.", ""),
+    ("Close the isolator for the gas.|Close the isolator for the cold water.", "isolate cold-water-isolator"),
     // A plug that closes a pipe carries no current.
     ("Close the gas cock.|Take the plug out of the supply pipe.", ""),
     // What a circuit is proved by, and what is read so much later.

@@ -30,6 +30,44 @@ pub(super) const AMBIGUOUS: &[(&str, &[&str])] = &[
         "Close the cold water valve and the hot water valve.|Turn the water back on.",
         &["cold water valve", "hot water valve"],
     ),
+    // What one step did to two things, with whatever verbs, makes neither nearer.
+    ("Close the flow valve and shut the return valve.|Open the valve.", &["flow valve", "return valve"]),
+    ("Take off the fan cover, then take off the pump cover.|Refit the cover.", &["fan cover", "pump cover"]),
+    (
+        "Pull off the fan plug and disconnect the pump plug.|Push the plug back in.",
+        &["fan plug", "pump plug"],
+    ),
+    (
+        "Switch off the fan isolator, then switch off the pump isolator.|Switch the isolator on.",
+        &["fan isolator", "pump isolator"],
+    ),
+    (
+        "Put a red tray under the pump and a blue tray under the fan.|Take the tray away.",
+        &["red tray", "blue tray"],
+    ),
+    (
+        "Undo the two screws of the fan and the two screws of the pump.|Do up the screws.",
+        &["fan screws", "pump screws"],
+    ),
+    ("Disconnect the live wire and the neutral wire.|Reconnect the wire.", &["live wire", "neutral wire"]),
+    (
+        "Unplug the upper plug and the lower plug of the board.|Plug the board in.",
+        &["board upper plug", "board lower plug"],
+    ),
+    // "The other" of three.
+    (
+        "Take out the left filter, the middle filter and the right filter.|Refit the middle filter.|Clean the other filter.",
+        &["left filter", "right filter"],
+    ),
+    (
+        "Close the flow valve, the return valve and the bypass valve.|Open the flow valve.|Open the other valve.",
+        &["return valve", "bypass valve"],
+    ),
+    // What shuts off and what lets out.
+    (
+        "Close the heating valve.|Open the bypass valve and the drain valve.|Close the valve.",
+        &["bypass valve", "drain valve"],
+    ),
     // By a pronoun.
     ("Take out the fan and the pump.|Clean it.", &["fan", "pump"]),
     ("Take out the fan and the pump and clean it.", &["fan", "pump"]),

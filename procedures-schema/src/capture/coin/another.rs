@@ -4,6 +4,7 @@
 //! It is made only if somebody says so, and offered only where the verb can be done to what is in service. Where the
 //! words leave open which circuit it is of, each circuit that comes into question is an offer of its own.
 
+use super::super::mention::singular;
 use super::super::{Doubt, Here};
 use super::bench::Bench;
 use super::phrase::Phrase;
@@ -117,6 +118,14 @@ impl Bench<'_> {
             self.asked.push(Question { span, question, choices, thing: None });
         }
         is_open
+    }
+
+    /// "Undo both unions. Do up *the union*": one of those that the map has as one thing, and none that is new.
+    pub(super) fn is_one_of_a_group(&self, phrase: &Phrase) -> bool {
+        let is_one = !phrase.plural() && phrase.words.len() == 1 && self.line.text(phrase.start) == "the";
+        let head = phrase.head_word();
+        let is_group = |name: &str| singular(name) == head && name != head;
+        is_one && self.map.things().any(|(_, _, name, _)| is_group(name))
     }
 
     /// A name that tells one more thing of a name from those that have it: "pump valve 3".

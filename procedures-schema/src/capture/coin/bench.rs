@@ -162,7 +162,10 @@ impl<'a> Bench<'a> {
 
     /// The first phrase behind another that one of these words leads to: "of the pump", up to the next object.
     pub(super) fn behind(&self, phrase: &Phrase, leads: &[&str]) -> Option<Phrase> {
+        // "The upper plug and the lower plug *of the board*" are both of it.
+        let is_listed = |other: &Phrase| other.lead == phrase.lead && other.head_word() == phrase.head_word();
         let after = self.phrases.iter().skip_while(|other| other.from <= phrase.from);
+        let after = after.skip_while(|other| is_listed(other));
         let mut own = after.take_while(|other| matches!(other.lead, Lead::After(_)));
         own.find(|other| other.is_after(leads)).cloned()
     }

@@ -22,6 +22,8 @@ impl Bench<'_> {
         // "Reconnect the hose and take off the lid": what is put back holds nothing that comes off next.
         let apart = |verb: &Verb| matches!(verb, Verb::Undo | Verb::Slacken | Verb::Remove);
         let holds = clause.means.iter().any(apart);
+        let puts_back =
+            !holds && clause.means.iter().any(|verb| matches!(verb, Verb::Make | Verb::Fit | Verb::Tighten));
         self.next_off = next.filter(|_| holds).and_then(|next| self.taken_off(next));
         let stem = self.line.text(clause.verb()).to_owned();
         let keeps =
@@ -43,6 +45,9 @@ impl Bench<'_> {
                 if wanted == Wanted::Component {
                     self.add_to_component(clause, &phrase);
                 }
+                continue;
+            }
+            if puts_back && self.is_one_of_a_group(&phrase) {
                 continue;
             }
             let is_of_part = matches!(wanted, Wanted::PlugOf | Wanted::ClipOf | Wanted::ThreadOf);
@@ -270,9 +275,8 @@ impl Bench<'_> {
         if let Some(connection) = self.map.connection(id) {
             return self.agrees_in_part(connection, phrase);
         }
-        let Some(of) = self.behind(phrase, &["of", "on", "in"]).filter(|_| phrase.words.len() == 1) else {
-            return true;
-        };
+        let of = self.behind(phrase, &["of", "on", "in"]).filter(|_| phrase.words.len() == 1);
+        let Some(of) = of.or_else(|| self.behind(phrase, &["for"])) else { return true };
         let Some(isolator) = self.map.isolators.iter().find(|isolator| isolator.id == *id) else {
             return true;
         };

@@ -178,7 +178,7 @@ impl<'l, 'w> Chunker<'l, 'w> {
             }
         }
         self.close(true);
-        join_shared_heads(self.found)
+        join_shared_heads(with_media(self.found))
     }
 
     /// Takes a token in.
@@ -216,7 +216,7 @@ impl<'l, 'w> Chunker<'l, 'w> {
         } else if text == "and" {
             self.close(true);
             self.bare = true;
-            if self.counts_on(i) {
+            if self.counts_on(i) || self.names_one_more(i) {
                 self.lead = Lead::Direct;
             }
         } else if text == "of" && self.words.is_empty() && self.amount.is_some() {
@@ -285,6 +285,18 @@ impl<'l, 'w> Chunker<'l, 'w> {
         ARTICLES.contains(&self.line.text(and + 1)) && self.line.quantities(self.clause).any(sized)
     }
 
+    /// "The screws of the fan *and the screws of* the pump": the same noun behind "and", with what it is of, is acted on too.
+    fn names_one_more(&self, and: usize) -> bool {
+        const OWNED: &[&str] = &["from", "in", "of", "off", "on"];
+        const MOST_WORDS: usize = 5;
+        let joined = |i: &usize| self.line.tokens.get(*i).is_some_and(|token| token.before == Break::None);
+        let mut behind = (and + 1..=and + MOST_WORDS).take_while(joined);
+        let Some(lead) = behind.find(|i| OWNED.contains(&self.line.text(*i))) else { return false };
+        let head = singular(self.line.text(lead - 1));
+        let is_it = |found: &Phrase| found.lead == Lead::Direct && found.head_word() == head;
+        matches!(self.lead, Lead::After(_)) && self.found.iter().any(is_it)
+    }
+
     /// Takes in a word that belongs to the open phrase, begins one, or ends it.
     fn word(&mut self, i: usize, text: &str) {
         // "Wipe the seats *clean*", "lift *her* out".
@@ -293,7 +305,13 @@ impl<'l, 'w> Chunker<'l, 'w> {
         let is_modal =
             text == "can" && matches!(self.line.text(i + 1), "also" | "be" | "not" | "now" | "only" | "then");
         // "The *upstream* valve", not "the cap *upstream of* the sensor".
-        let names = matches!(text, "downstream" | "upstream") && self.words.is_empty();
+        let names = self.words.is_empty()
+            && (matches!(text, "downstream" | "upstream")
+                || (text == "live"
+                    && matches!(
+                        self.line.text(i + 1),
+                        "cable" | "conductor" | "core" | "lead" | "terminal" | "wire"
+                    )));
         if (ENDS.contains(&text) && !names)
             || is_modal
             || tells_how
@@ -388,6 +406,24 @@ fn is_pins(text: &str) -> bool {
     parts.is_some_and(|(n, of)| {
         n.bytes().all(|b| b.is_ascii_digit()) && matches!(of, "core" | "pin" | "pole" | "way")
     })
+}
+
+/// "The isolator *for the cold water*" is a cold water isolator.
+fn with_media(mut found: Vec<Phrase>) -> Vec<Phrase> {
+    const MEDIA: &[&str] = &["gas", "heating", "oil", "steam", "water"];
+    for i in 1..found.len() {
+        let Some(medium) = found.get(i).cloned() else { continue };
+        let is_medium = medium.is_after(&["for"]) && MEDIA.contains(&medium.head_word().as_str());
+        let Some(shut) = i.checked_sub(1).and_then(|i| found.get_mut(i)).filter(|_| is_medium) else {
+            continue;
+        };
+        if matches!(&*shut.head_word(), "cock" | "isolator" | "stopcock" | "tap" | "valve")
+            && shut.words.len() == 1
+        {
+            shut.words.splice(0..0, medium.words);
+        }
+    }
+    found
 }
 
 /// "The flow and return valves" are a flow valve and a return valve.
