@@ -54,6 +54,10 @@ pub(super) const AMBIGUOUS: &[(&str, &[&str])] = &[
         "Unplug the upper plug and the lower plug of the board.|Plug the board in.",
         &["board upper plug", "board lower plug"],
     ),
+    (
+        "Close the heating valve.|Undo the drain plug and the heater plug.|Refit the plug.",
+        &["heater plug", "drain plug"],
+    ),
     // "The other" of three.
     (
         "Take out the left filter, the middle filter and the right filter.|Refit the middle filter.|Clean the other filter.",

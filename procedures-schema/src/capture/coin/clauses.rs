@@ -141,7 +141,7 @@ impl Bench<'_> {
             "union",
         ];
         let is_in_pipe = |of: Phrase| PIPES.contains(&of.head_word().as_str());
-        let turns = ["screw", "tighten", "undo", "unscrew"]
+        let turns = ["screw", "tighten", "unscrew"]
             .iter()
             .any(|begin| self.line.text(clause.verb()).starts_with(begin));
         matches!(wanted, Wanted::Connector(_))
