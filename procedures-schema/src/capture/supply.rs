@@ -49,7 +49,12 @@ impl Reader<'_> {
         if !switches || !on || !self.is_of_appliance(clause) {
             return;
         }
+        // Valves are turned on as well; nobody switches them.
+        let turns = stem.starts_with("turn");
         let electrical = |isolator: &&Isolator| {
+            if turns && isolator.handle == Handle::Valve {
+                return true;
+            }
             let mut sections = self.map.sections();
             let circuit = sections.find(|(_, section)| section.id == isolator.between.1);
             circuit.is_some_and(|(circuit, _)| super::section::is_electrical(&circuit.kind))

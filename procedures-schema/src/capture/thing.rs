@@ -235,8 +235,12 @@ impl Reader<'_> {
     fn add(&self, proposal: &mut Proposal, mention: &Mention, meant: Meant) {
         proposal.possible &= meant.possible;
         proposal.said_by.extend(self.tokens_of(mention));
-        let amount = self.amount(mention).map(|(amount, _)| amount);
-        let meant = Meant { ids: self.as_many_as(amount, meant.ids), ..meant };
+        let said = self.amount(mention);
+        let amount = said.map(|(amount, _)| amount);
+        // "Two *of* the bolts" may be two of four.
+        let in_part = said.is_some_and(|(_, at)| self.text(at + 1) == "of");
+        let ids = if in_part { meant.ids } else { self.as_many_as(amount, meant.ids) };
+        let meant = Meant { ids, ..meant };
         // "Both screws" are not the two pairs of them that are known.
         let count = |id: &Id| self.map.connection(id).map_or(1, |connection| connection.count);
         let n_meant: u32 = meant.ids.iter().map(count).sum();

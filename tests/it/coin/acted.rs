@@ -74,6 +74,9 @@ pub(super) const ACTED: &[(&str, &str)] = &[
     ("Close the heating valve.|Undo both unions.|Do up the union.", ""),
     ("Remove both filters.|Refit the filter.", ""),
     ("Close the isolator for the gas.|Close the isolator for the cold water.", "isolate cold-water-isolator"),
+    // What is named by two is no third thing, whatever is done to it.
+    ("Close the flow valve and the return valve.|Clean the valve.", ""),
+    ("Take the fuse out of the boiler spur.|Take the fuse out of the pump spur.", "isolate pump-spur-fuse"),
     // A plug that closes a pipe carries no current.
     ("Close the gas cock.|Take the plug out of the supply pipe.", ""),
     // What a circuit is proved by, and what is read so much later.

@@ -56,7 +56,7 @@ pub(super) const AMBIGUOUS: &[(&str, &[&str])] = &[
     ),
     (
         "Close the heating valve.|Undo the drain plug and the heater plug.|Refit the plug.",
-        &["heater plug", "drain plug"],
+        &["drain plug", "heater plug"],
     ),
     // "The other" of three.
     (
@@ -84,6 +84,7 @@ pub(super) const AMBIGUOUS: &[(&str, &[&str])] = &[
         &["bracket", "vessel"],
     ),
     // By no name at all.
+    ("Turn off the flow valve and the return valve.|Turn it back on.", &["flow valve", "return valve"]),
     (
         "Switch off the fan isolator.|Switch off the pump isolator.|Switch back on.",
         &["fan isolator", "pump isolator"],

@@ -128,6 +128,17 @@ impl Bench<'_> {
         is_one && self.map.things().any(|(_, _, name, _)| is_group(name))
     }
 
+    /// "Close the flow valve and the return valve. Clean *the valve*": one of those, whatever is done to it, and no third.
+    pub(super) fn is_one_of_several(&self, phrase: &Phrase) -> bool {
+        let is_bare = phrase.words.len() == 1 && self.line.text(phrase.start) == "the" && !phrase.plural();
+        let is_so_called =
+            |name: &str| name.rsplit(' ').next().is_some_and(|head| head == phrase.head_word());
+        let things =
+            self.map.things().filter(|(kind, _, name, _)| *kind != ThingKind::Seal && is_so_called(name));
+        let is_new = (phrase.start..phrase.from).any(|i| self.line.text(i) == "new");
+        is_bare && !is_new && !self.is_another(phrase) && things.count() > 1
+    }
+
     /// A name that tells one more thing of a name from those that have it: "pump valve 3".
     pub(super) fn name_of_another(&self, name: &str) -> String {
         let number = |known: &str| match known.strip_prefix(name)?.trim_start() {

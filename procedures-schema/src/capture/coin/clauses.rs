@@ -47,7 +47,7 @@ impl Bench<'_> {
                 }
                 continue;
             }
-            if puts_back && self.is_one_of_a_group(&phrase) {
+            if (puts_back && self.is_one_of_a_group(&phrase)) || self.is_one_of_several(&phrase) {
                 continue;
             }
             let is_of_part = matches!(wanted, Wanted::PlugOf | Wanted::ClipOf | Wanted::ThreadOf);
@@ -281,7 +281,7 @@ impl Bench<'_> {
             return true;
         };
         let names = [&isolator.id, &isolator.between.0, &isolator.between.1].map(|id| self.map.name_of(id));
-        of.stem().iter().any(|word| names.iter().any(|name| name.split(' ').any(|own| own == word)))
+        of.stem().iter().all(|word| names.iter().any(|name| name.split(' ').any(|own| own == word)))
     }
 
     /// Adds what the words say to a component that this line made before.
