@@ -333,7 +333,7 @@ fn six_jobs_in_careful_sentences_are_not_heard_falsely() {
 }
 
 /// How many of the 352 lines of `sentences` must be heard as expected; it only ever rises.
-const SENTENCES_FLOOR: usize = 206;
+const SENTENCES_FLOOR: usize = 207;
 
 #[test]
 fn eleven_jobs_in_whole_sentences_are_not_heard_falsely() {
@@ -440,13 +440,11 @@ fn heard_in(scripts: &[(&str, &str, &[&str])]) -> Heard {
     heard
 }
 
-/// Whether nothing was heard that is not expected, however much is missing. What was asked for was not heard.
+/// Whether nothing was heard that is not expected, however much is missing.
 fn only_meant(kept: &Kept, expected: &str) -> bool {
     let mut items = items(expected);
     for item in &mut items {
         item.needed = false;
     }
-    let heard: Vec<Action> =
-        kept.actions.iter().filter(|action| !kept.asked.contains(action)).cloned().collect();
-    !kept.is_message && agrees(&said(&heard), &items, &mut vec![false; items.len()])
+    !kept.is_message && agrees(&said(&kept.actions), &items, &mut vec![false; items.len()])
 }

@@ -2,7 +2,7 @@
 
 use super::{Names, Typed, made, type_all};
 use procedures_schema::capture::{Another, Answer, Given, Making, Meaning, Question, another};
-use procedures_schema::model::{CensusAnswer, CensusEntry, CircuitKind, Id, Rest, Stage};
+use procedures_schema::model::{CensusAnswer, CensusEntry, CircuitKind, Id, Rest, Stage, Verb};
 use procedures_schema::notation::print;
 use procedures_schema::simulate::{Place, Run, simulate};
 use std::sync::Arc;
@@ -186,6 +186,10 @@ fn what_words_say_weakly_is_asked_for() {
     let [only] = doubt.choices.as_slice() else { panic!("{:?}", doubt.choices) };
     assert_eq!(print(std::slice::from_ref(&only.action)), "fit pump-head");
     assert_eq!(only.name, "fit pump head");
+    let runs = read("Close the cold water valve.", "Run the spout for two minutes.", &[]);
+    assert!(!runs.reading.actions.iter().any(|action| action.verb == Verb::Start));
+    let [doubt] = runs.reading.doubts.as_slice() else { panic!("{:?}", runs.reading.doubts) };
+    assert_eq!(doubt.choices.iter().map(|choice| choice.name.as_str()).collect::<Vec<_>>(), ["start"]);
     let plain = read(off, "Put the pump head back on the casing.", &[]);
     assert_eq!(print(&plain.reading.actions), "fit pump-head");
     assert!(plain.reading.doubts.is_empty(), "{:?}", plain.reading.doubts);

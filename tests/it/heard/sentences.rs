@@ -197,7 +197,8 @@ const HEATER_DAMPER: &[&str] = &[
 
 const MIXING_VALVE: &[&str] = &[
     "tell place:sign",
-    "read ?wait ?test",
+    // Whether it is started is asked.
+    "read ?wait ?test ?start",
     "place:towel place|fit:plug",
     "undo|remove:screw remove|aside:panel",
     "photograph",

@@ -18,8 +18,6 @@ use std::sync::Arc;
 pub(super) struct Kept {
     /// The actions that the line added.
     pub(super) actions: Vec<Action>,
-    /// Those of them that were asked for with a single answer, and are none without it.
-    pub(super) asked: Vec<Action>,
     /// Whether it became a safety message.
     pub(super) is_message: bool,
     /// What it said and made, for people.
@@ -45,12 +43,11 @@ impl IdSource for Names {
 pub(super) struct Typist {
     document: Procedure,
     ids: Names,
-    asked: Vec<Action>,
 }
 
 impl Typist {
     pub(super) fn new() -> Self {
-        Self { document: Procedure::new(Id::new("p"), "Invented"), ids: Names::default(), asked: Vec::new() }
+        Self { document: Procedure::new(Id::new("p"), "Invented"), ids: Names::default() }
     }
 
     /// Says that the job touches circuits of these kinds, as the first questions of the page do.
@@ -80,7 +77,6 @@ impl Typist {
 
     /// Keeps a line behind the last.
     pub(super) fn keep(&mut self, line: &str) -> Kept {
-        self.asked.clear();
         let before = self.document.clone();
         let refused = match leading(line) {
             Some(leading) => match self.keep_leading(&leading) {
@@ -131,7 +127,7 @@ impl Typist {
         let is_old = |step: &Step, action: &Action| of(step).is_some_and(|old| old.actions.contains(action));
         let steps = self.document.steps.iter();
         let new = steps.flat_map(|step| step.actions.iter().filter(|action| !is_old(step, action)));
-        Kept { actions: new.cloned().collect(), asked: self.asked.clone(), is_message, told }
+        Kept { actions: new.cloned().collect(), is_message, told }
     }
 
     /// Reads the words of a step that stands last, makes what they name and answers what is asked. The stage of a
@@ -162,9 +158,6 @@ impl Typist {
         for doubt in &making.reading.doubts {
             asked.push(format!("{} ({})", doubt.question, doubt.choices.len()));
             let action = doubt.choices[0].action.clone();
-            if doubt.choices.len() == 1 {
-                self.asked.push(action.clone());
-            }
             let from = |action: &Action| action.says.iter().map(|span| span.0).min();
             let place = actions.iter().position(|other| from(other) > from(&action));
             actions.insert(place.unwrap_or(actions.len()), action);
