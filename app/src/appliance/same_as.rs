@@ -116,7 +116,7 @@ fn Settle(store: EditorStore, pair: (Id, Id), open: Open) -> impl IntoView {
 /// The other things of its kind.
 fn candidates(store: EditorStore, id: &Id) -> Vec<(String, String)> {
     store.document().with(|document| {
-        let kind = document.map.things().find(|(_, known, ..)| *known == id).map(|(kind, ..)| kind);
+        let kind = document.map.thing_kind(id);
         let others =
             || document.map.things().filter(|(other, known, ..)| Some(*other) == kind && *known != id);
         // What may be the same often has the same name; then the other name tells which.

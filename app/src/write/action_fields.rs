@@ -104,7 +104,7 @@ fn joint_fields(sheet: Sheet<Connection>, is_made: bool, own_torque: Option<AnyV
 /// The things of the same kind as the only one that the action is done to.
 fn alike(action: Option<&Action>, map: &ApplianceMap) -> Vec<(String, String)> {
     let Some([only]) = action.map(|action| action.on.as_slice()) else { return Vec::new() };
-    let Some((kind, ..)) = map.things().find(|(_, id, ..)| *id == only) else { return Vec::new() };
+    let Some(kind) = map.thing_kind(only) else { return Vec::new() };
     let same = map.things().filter(|(known, ..)| *known == kind);
     same.map(|(_, id, name, _)| (id.to_string(), name.to_owned())).collect()
 }

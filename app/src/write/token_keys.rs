@@ -65,6 +65,6 @@ pub fn TokenKeys(
 /// The only thing of an action, if it can have other names.
 fn thing_of(action: Option<&Action>, map: &ApplianceMap) -> Option<Id> {
     let [only] = action?.on.as_slice() else { return None };
-    let (kind, ..) = map.things().find(|(_, id, ..)| *id == only)?;
+    let kind = map.thing_kind(only)?;
     (!matches!(kind, ThingKind::Circuit | ThingKind::Section)).then(|| only.clone())
 }

@@ -6,7 +6,7 @@
 
 use super::clause::Clause;
 use super::coin::{self, Noun, Phrase, named_kind, noun, tells_apart};
-use super::mention::{Candidate, Mention, singular};
+use super::mention::{Candidate, Mention, is_plural, singular};
 use super::reader::Reader;
 use crate::lexicon::{Amount, tokens};
 use crate::model::{ApplianceMap, CircuitKind, Connection, Family, Id, ThingKind, Verb};
@@ -46,7 +46,7 @@ impl Reader<'_> {
                 }
                 let (from, to) = (phrase.from, phrase.head + 1);
                 mentions.retain(|mention| mention.to <= from || mention.from >= to);
-                let plural = singular(self.text(phrase.head)) != self.text(phrase.head);
+                let plural = is_plural(self.text(phrase.head));
                 mentions.push(Mention { from, to, whole: false, plural, candidates });
             }
         }

@@ -5,7 +5,7 @@ use super::no_order::{
     is_told, leads_to_a_place, stays_so,
 };
 use super::unknown;
-use crate::lexicon::{Break, Said, Token};
+use crate::lexicon::{Break, Said, Token, amount};
 use crate::model::{Span, Verb};
 
 /// A verb phrase with its tokens.
@@ -285,13 +285,13 @@ fn follows_what_is_awaited(tokens: &[Token<'_>], condition: usize, at: usize) ->
 fn is_so_much_later(tokens: &[Token<'_>], condition: usize, at: usize) -> bool {
     const OF_TIME: &[&str] = &[
         "a", "about", "an", "another", "at", "few", "further", "half", "hour", "hours", "least", "minute",
-        "minutes", "of", "or", "quarter", "second", "seconds", "so", "some", "the", "one", "two", "three",
-        "four", "five", "six", "ten", "fifteen", "twenty", "thirty",
+        "minutes", "of", "or", "quarter", "second", "seconds", "so", "some", "the", "fifteen", "twenty",
+        "thirty",
     ];
     let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
     let is_of_time = |i: usize| {
         let is_figure = |text: &str| text.starts_with(|c: char| c.is_ascii_digit());
-        OF_TIME.contains(&text(i)) || is_figure(text(i))
+        OF_TIME.contains(&text(i)) || is_figure(text(i)) || amount(text(i)).is_some()
     };
     let names_time = (condition + 1..at)
         .any(|i| matches!(text(i), "hour" | "hours" | "minute" | "minutes" | "second" | "seconds"));

@@ -384,7 +384,13 @@ fn leaves_open(token: &Token<'_>) -> bool {
     OPEN.contains(&token.text.as_ref()) || token.text.contains(|c: char| c.is_ascii_digit())
 }
 
-fn is_plural(word: &str) -> bool {
+/// The last word of a name, which says what it is.
+pub(super) fn head_of(name: &str) -> &str {
+    name.rsplit(' ').next().unwrap_or(name)
+}
+
+/// Whether a noun stands in the plural.
+pub(super) fn is_plural(word: &str) -> bool {
     singular(word) != word
 }
 

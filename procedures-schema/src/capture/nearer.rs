@@ -1,10 +1,10 @@
-//! What stands nearer to a pronoun than all that the line has said: "screw the cartridge out and throw *it* away", "when
-//! the tap runs without spitting, close *it*".
+//! What stands nearer to a pronoun than all that the line has said: "screw the cartridge out and throw *it* away", "held
+//! by six screws; undo *these*".
 
 use super::agreement::Said;
 use super::clause::Clause;
 use super::coin::{Lead, Noun, Phrase, noun, phrases, phrases_between};
-use super::mention::{Candidate, Mention, singular};
+use super::mention::{Candidate, Mention, is_plural};
 use super::reader::Reader;
 use crate::lexicon::Break;
 use crate::model::{Id, ThingKind, Verb};
@@ -29,8 +29,7 @@ impl Reader<'_> {
     pub(super) fn is_of_another_than_said(&self, mention: &Mention, id: &Id) -> bool {
         let Some(known) = self.map.connection(id) else { return false };
         let is_own = (mention.from.saturating_sub(3)..mention.from).any(|i| self.text(i) == "its");
-        let is_one_of_many =
-            singular(self.text(mention.to - 1)) == self.text(mention.to - 1) && known.count > 1;
+        let is_one_of_many = !is_plural(self.text(mention.to - 1)) && known.count > 1;
         let is_owner = |last: &Candidate| match last.kind {
             ThingKind::Component => known.joins.is_empty() || known.joins.contains(&last.id),
             ThingKind::Connection => {
@@ -135,57 +134,8 @@ impl Reader<'_> {
         rivals
     }
 
-    /// The things of these kinds of which the condition before a verb speaks; none if it speaks of nothing known.
-    pub(super) fn of_condition(&self, clause: &Clause, verb: &Verb, kinds: &[ThingKind]) -> Option<Vec<Id>> {
-        let from = self.end_of_said().max(self.beginning_of_sentence(clause));
-        let mut before = self.mentions.iter().rev().filter(|m| m.from >= from && m.to <= clause.verb());
-        let subject = before.find(|mention| self.is_subject_of_condition(mention))?;
-        let fits = |id: &&Id| self.here.is_possible(verb, id);
-        let of_kind = subject.candidates.iter().filter(|candidate| kinds.contains(&candidate.kind));
-        Some(of_kind.map(|candidate| &candidate.id).filter(fits).cloned().collect())
-    }
-
-    /// "Pull the plugs off *the fan* and the pump": the part to which another is joined, so that what leads to the one
-    /// leads to the other.
-    pub(super) fn part_joined_to(&self, mention: &Mention) -> Option<&Mention> {
-        let is_part = |mention: &Mention| mention.candidates.iter().all(|c| c.kind == ThingKind::Component);
-        let before =
-            self.mentions.iter().filter(|other| other.to <= mention.from).max_by_key(|other| other.to)?;
-        let mut between = (before.to..mention.from).map(|i| self.text(i));
-        let joins = between.clone().any(|text| text == "and")
-            && between.all(|text| matches!(text, "a" | "an" | "and" | "its" | "the" | "their" | "your"));
-        // "Take the screws out of the case and *the lid off*."
-        let comes_off = matches!(self.text(mention.to), "away" | "back" | "in" | "off" | "on" | "out" | "up");
-        (joins && !comes_off && is_part(before) && is_part(mention)).then_some(before)
-    }
-
-    /// "Check the charge and, *if it is below 3 bar*, pump it up": whether a token stands in a condition, whose figures are
-    /// no limits. "Check *if* it is below 3 bar" asks for it.
-    pub(super) fn is_in_condition(&self, at: usize) -> bool {
-        let begins = |i: usize| self.tokens.get(i).is_none_or(|token| token.before != Break::None);
-        let asks = |i: usize| self.clauses.iter().any(|clause| clause.phrase.contains(&i));
-        for i in (0..at).rev() {
-            if matches!(self.text(i), "if" | "unless") && i.checked_sub(1).is_none_or(|before| !asks(before))
-            {
-                return true;
-            }
-            if begins(i + 1) {
-                return false;
-            }
-        }
-        false
-    }
-
-    /// "*When the* tap runs", "*once the* pump stops".
-    fn is_subject_of_condition(&self, mention: &Mention) -> bool {
-        let article =
-            mention.from.checked_sub(1).filter(|i| matches!(self.text(*i), "a" | "an" | "the" | "your"));
-        let lead = article.unwrap_or(mention.from).checked_sub(1);
-        lead.is_some_and(|lead| matches!(self.text(lead), "as" | "if" | "once" | "when"))
-    }
-
     /// The first token of the sentence in which the verb of a clause stands.
-    fn beginning_of_sentence(&self, clause: &Clause) -> usize {
+    pub(super) fn beginning_of_sentence(&self, clause: &Clause) -> usize {
         let begins = |i: &usize| self.tokens.get(*i).is_some_and(|token| token.before == Break::Sentence);
         (0..=clause.verb()).rev().find(begins).unwrap_or(0)
     }

@@ -1,7 +1,7 @@
 //! Words that look like a verb of an order and are none: a noun, a state, what a thing does by itself, what somebody would
 //! do.
 
-use crate::lexicon::{Break, Said, Token};
+use crate::lexicon::{Break, Said, Token, amount};
 use crate::model::Verb;
 
 /// Whether a verb tells what a thing or somebody does by itself: "the valve must *shut* dry", "they *snap* in the
@@ -104,8 +104,8 @@ pub(super) fn stays_so(tokens: &[Token<'_>], said: &Said) -> bool {
 pub(super) fn ends_with_a_quality(tokens: &[Token<'_>], said: &Said) -> bool {
     const QUALITIES: &[&str] = &["clean", "clear", "dry", "free", "loose", "slack", "tight"];
     const BEFORE: &[&str] = &[
-        "a", "all", "an", "any", "big", "both", "its", "large", "little", "long", "new", "old", "short",
-        "small", "the", "their", "your",
+        "a", "an", "any", "big", "its", "large", "little", "long", "new", "old", "short", "small", "the",
+        "their", "your",
     ];
     let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
     let Some(&last) =
@@ -114,14 +114,8 @@ pub(super) fn ends_with_a_quality(tokens: &[Token<'_>], said: &Said) -> bool {
         return false;
     };
     let before = text(last - 1);
-    let leads = BEFORE.contains(&before) || amount_of_word(before);
+    let leads = BEFORE.contains(&before) || amount(before).is_some();
     leads && tokens.get(last + 1).is_some_and(|next| next.before == Break::None)
-}
-
-/// Whether a word is a small number.
-fn amount_of_word(word: &str) -> bool {
-    const NUMBERS: &[&str] = &["eight", "five", "four", "one", "seven", "six", "three", "two"];
-    NUMBERS.contains(&word) || (!word.is_empty() && word.bytes().all(|byte| byte.is_ascii_digit()))
 }
 
 /// "*A weeping joint is* to be *drained*": what is said of any such thing is a rule, and nothing to do.

@@ -33,11 +33,9 @@ impl Reader<'_> {
             candidate.kind == ThingKind::Component
                 && !self.map.connections.iter().any(|joint| of_part(&joint))
         };
-        let kind = |id: &Id| self.map.things().find(|(_, known, ..)| *known == id).map(|(kind, ..)| kind);
-        let before = self
-            .here
-            .changed_before()
-            .filter_map(|id| Some(Candidate { id: id.clone(), kind: kind(id)?, agrees: true }));
+        let before = self.here.changed_before().filter_map(|id| {
+            Some(Candidate { id: id.clone(), kind: self.map.thing_kind(id)?, agrees: true })
+        });
         let meant: Vec<Candidate> = if self.last.is_empty() { before.collect() } else { self.last.clone() };
         self.object_pronoun(clause).is_some() && !meant.is_empty() && meant.iter().all(is_apart)
     }

@@ -2,7 +2,7 @@
 //! thing named before; at the start of a line what the step before changed.
 
 use super::clause::Clause;
-use super::mention::{Candidate, Mention, singular};
+use super::mention::{Candidate, Mention, head_of, is_plural, singular};
 use super::objects::names_item;
 use super::reader::{Proposal, Reader};
 use crate::lexicon::Break;
@@ -109,7 +109,7 @@ impl Reader<'_> {
     fn may_have_a_thread(&self, id: &Id) -> bool {
         const LYING: &[&str] =
             &["basket", "belt", "board", "filter", "gauze", "insulation", "magnet", "mesh", "panel", "plate"];
-        let head = self.map.name_of(id).rsplit(' ').next().unwrap_or_default();
+        let head = head_of(self.map.name_of(id));
         !LYING.contains(&singular(head).as_str())
     }
 
@@ -122,7 +122,7 @@ impl Reader<'_> {
     /// What the step before changed, as far as this verb can be done to it: one thing for "it", two for "both",
     /// all of them for "them". Of several that "it" could be, one is asked for.
     pub(super) fn of_step_before(&self, pronoun: usize, verb: &Verb, kinds: &[ThingKind]) -> Before {
-        let kind = |id: &Id| self.map.things().find(|(_, known, ..)| *known == id).map(|(kind, ..)| kind);
+        let kind = |id: &Id| self.map.thing_kind(id);
         let fits = |id: &&Id| kind(id).is_some_and(|kind| kinds.contains(&kind));
         let mut of_kind: Vec<Id> = self.here.changed_before().filter(fits).cloned().collect();
         if of_kind.is_empty() && kinds.contains(&ThingKind::Component) {
@@ -154,8 +154,8 @@ impl Reader<'_> {
     pub(super) fn antecedents(&self, clause: &Clause, verb: &Verb, kinds: &[ThingKind]) -> Vec<Id> {
         let mut meant = self.of_any_number(clause, verb, kinds);
         if self.pronoun(clause).is_some_and(|at| self.is_pronoun(at)) {
-            let is_plural = |name: &str| name.rsplit(' ').next().is_some_and(|head| singular(head) != head);
-            let is_one = |id: &Id| self.map.connection(id).is_none_or(|known| !is_plural(&known.name));
+            let is_one =
+                |id: &Id| self.map.connection(id).is_none_or(|known| !is_plural(head_of(&known.name)));
             meant.retain(is_one);
         }
         meant
@@ -183,11 +183,11 @@ impl Reader<'_> {
             return Some(of_kind.map(|known| known.id.clone()).filter(can_be).collect());
         }
         let mut meant = self.plural_before(clause)?;
-        let kind = |id: &Id| self.map.things().find(|(_, known, ..)| *known == id).map(|(kind, ..)| kind);
-        meant.retain(|id| kind(id).is_some_and(|kind| kinds.contains(&kind)) && can_be(id));
+        meant.retain(|id| self.map.thing_kind(id).is_some_and(|kind| kinds.contains(&kind)) && can_be(id));
         Some(meant)
     }
 
+    /// The same, one or several.
     fn of_any_number(&self, clause: &Clause, verb: &Verb, kinds: &[ThingKind]) -> Vec<Id> {
         if let Some(nearest) = self.of_nearest_words(clause, verb, kinds) {
             return nearest;
@@ -232,9 +232,7 @@ impl Reader<'_> {
             let all = |mention: &Mention| {
                 named.iter().all(|id| mention.candidates.iter().any(|candidate| candidate.id == *id))
             };
-            before.any(|mention| {
-                all(mention) && singular(self.text(mention.to - 1)) != self.text(mention.to - 1)
-            })
+            before.any(|mention| all(mention) && is_plural(self.text(mention.to - 1)))
         };
         if named.len() == 1 || (plural && is_of_one()) { named } else { Vec::new() }
     }
@@ -248,16 +246,8 @@ impl Reader<'_> {
 
     /// "Clip the motor back on and plug *it* in": the only part that the last connections are of.
     pub(super) fn held_by_last_of_line(&self) -> Vec<Candidate> {
-        let connections = self.last_of(&[ThingKind::Connection]);
-        if self.is_moved_itself(&connections) {
-            return Vec::new();
-        }
-        let joined = connections.iter().filter_map(|candidate| self.map.connection(&candidate.id));
-        let mut held: Vec<&Id> = joined.flat_map(|connection| &connection.joins).collect();
-        held.sort();
-        held.dedup();
-        match held.as_slice() {
-            [only] => vec![Candidate { id: (*only).clone(), kind: ThingKind::Component, agrees: true }],
+        match self.held_by_last_connections().as_slice() {
+            [only] => vec![Candidate { id: only.clone(), kind: ThingKind::Component, agrees: true }],
             _ => Vec::new(),
         }
     }
@@ -266,8 +256,7 @@ impl Reader<'_> {
     fn is_moved_itself(&self, last: &[Candidate]) -> bool {
         let [only] = last else { return false };
         let is_long = |name: &str| {
-            let head = name.rsplit(' ').next().unwrap_or_default();
-            matches!(head, "cable" | "capillary" | "flex" | "harness" | "lead" | "tube" | "wire")
+            matches!(head_of(name), "cable" | "capillary" | "flex" | "harness" | "lead" | "tube" | "wire")
         };
         self.map.connection(&only.id).is_some_and(|known| known.count == 1 && is_long(&known.name))
     }
@@ -277,26 +266,31 @@ impl Reader<'_> {
         if !kinds.contains(&ThingKind::Component) {
             return None;
         }
-        let connections = self.last_of(&[ThingKind::Connection]);
-        if self.is_moved_itself(&connections) {
-            return None;
-        }
-        let joined = connections.iter().filter_map(|candidate| self.map.connection(&candidate.id));
-        let mut held: Vec<&Id> = joined.flat_map(|connection| &connection.joins).collect();
-        held.sort();
-        held.dedup();
+        let mut held = self.held_by_last_connections();
         held.retain(|id| self.here.is_possible(verb, id));
         match held.as_slice() {
-            [only] => Some((*only).clone()),
+            [only] => Some(only.clone()),
             _ => None,
         }
+    }
+
+    /// The parts that the last connections are of; none where they move by themselves.
+    fn held_by_last_connections(&self) -> Vec<Id> {
+        let connections = self.last_of(&[ThingKind::Connection]);
+        if self.is_moved_itself(&connections) {
+            return Vec::new();
+        }
+        let joined = connections.iter().filter_map(|candidate| self.map.connection(&candidate.id));
+        let mut held: Vec<Id> = joined.flat_map(|connection| connection.joins.iter().cloned()).collect();
+        held.sort();
+        held.dedup();
+        held
     }
 
     /// "Pull their plugs out and tie *them* back": no single part that the plugs are of.
     fn is_one_where_several_are_meant(&self, clause: &Clause, id: &Id) -> bool {
         let several =
             self.pronoun(clause).is_some_and(|at| matches!(self.text(at), "them" | "these" | "those"));
-        let is_plural = |name: &str| name.rsplit(' ').next().is_some_and(|head| singular(head) != head);
-        several && self.map.connection(id).is_none() && !is_plural(self.map.name_of(id))
+        several && self.map.connection(id).is_none() && !is_plural(head_of(self.map.name_of(id)))
     }
 }

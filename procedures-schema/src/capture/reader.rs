@@ -195,13 +195,14 @@ impl<'a> Reader<'a> {
         }
         if proposal.choices.len() < 2 {
             self.here.apply(&action);
-            let kind = |id: &Id| self.map.things().find(|(_, known, ..)| *known == id).map(|(kind, ..)| kind);
             // "Drain it through the cock and close it": the cock is meant.
             let about: Vec<Candidate> = action
                 .on
                 .iter()
                 .chain(&action.through)
-                .filter_map(|id| kind(id).map(|kind| Candidate { id: id.clone(), kind, agrees: true }))
+                .filter_map(|id| {
+                    Some(Candidate { id: id.clone(), kind: self.map.thing_kind(id)?, agrees: true })
+                })
                 .collect();
             if !about.is_empty() {
                 self.last = about;
@@ -400,51 +401,6 @@ impl<'a> Reader<'a> {
     /// Whether a token behind the verb of a clause belongs to a stretch that tells or forbids something.
     pub(super) fn is_told(&self, clause: &Clause, at: usize) -> bool {
         self.told.iter().any(|(from, to)| *from > clause.verb() && (*from..*to).contains(&at))
-    }
-
-    /// The preposition that leads to a mention, over articles, amounts and adjectives.
-    pub(super) fn preposition(&self, mention: &Mention) -> Option<&str> {
-        const LEADING: &[&str] = &[
-            "above", "against", "at", "behind", "below", "beneath", "beside", "between", "from", "in",
-            "inside", "into", "near", "of", "on", "onto", "through", "to", "towards", "under", "via", "with",
-            "without",
-        ];
-        for i in (mention.from.saturating_sub(4)..mention.from).rev() {
-            let broken = self.tokens.get(i + 1).is_none_or(|token| token.before != Break::None);
-            let of_verb = self.clauses.iter().find(|clause| clause.phrase.contains(&i));
-            let is_thing = self.mentions.iter().any(|other| (other.from..other.to).contains(&i));
-            if is_thing && let Some(before) = self.part_joined_to(mention) {
-                return self.preposition(before);
-            }
-            if broken || of_verb.is_some() || is_thing {
-                // "Take the bag *off* the box": the object stands before.
-                let parts = |clause: &Clause| {
-                    let between = clause.verb() + 1..i;
-                    // "Put it *on* the trap", "put the motor back *on* the pump head", of which no motor is known.
-                    let leads = LEADING.contains(&self.text(i));
-                    let stands_for =
-                        |i: usize| matches!(self.text(i), "it" | "them") || (leads && self.text(i) == "the");
-                    !broken
-                        && i > clause.verb()
-                        && (self.mentions.iter().any(|m| between.contains(&m.from))
-                            || between.clone().any(stands_for))
-                };
-                // "Pull the fan *plug* and the pump plug": a thing leads to none.
-                return of_verb.filter(|clause| !is_thing && parts(clause)).map(|_| self.text(i));
-            }
-            // "The screw *that holds the* cover" is its screw.
-            let holds =
-                matches!(self.text(i), "hold" | "holds" | "retain" | "retains" | "secure" | "secures");
-            if holds && i.checked_sub(1).is_some_and(|i| matches!(self.text(i), "that" | "which")) {
-                return Some("of");
-            }
-            if LEADING.contains(&self.text(i)) {
-                // "Lift out the fan together *with* the mixer": both are lifted out.
-                let joins = i.checked_sub(1).is_some_and(|i| matches!(self.text(i), "along" | "together"));
-                return Some(self.text(i)).filter(|lead| *lead != "with" || !joins);
-            }
-        }
-        None
     }
 
     /// The amount before a mention, and the tokens from there: "the *two* slide bolts", "*2* of the 4 bolts".

@@ -3,7 +3,7 @@
 
 use super::clause::Clause;
 use super::coin::{self, Lead, Noun, noun};
-use super::mention::singular;
+use super::mention::{head_of, singular};
 use super::reader::{Proposal, Reader};
 use super::section::is_liquid;
 use crate::lexicon::Break;
@@ -133,7 +133,7 @@ impl Reader<'_> {
         let is_port = |id: &Id| self.map.connection(id).is_some_and(|known| known.port.is_some());
         let on = &proposal.action.on;
         let by_name = |id: &Id| {
-            let head = self.map.name_of(id).rsplit(' ').next().unwrap_or_default();
+            let head = head_of(self.map.name_of(id));
             (clause.verb()..clause.to).any(|i| singular(self.text(i)) == head)
         };
         spins && !on.is_empty() && on.iter().all(|id| is_port(id) && !by_name(id))

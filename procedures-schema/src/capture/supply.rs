@@ -51,7 +51,7 @@ impl Reader<'_> {
         }
         // Valves are turned on as well; nobody switches them.
         let turns = stem.starts_with("turn");
-        let electrical = |isolator: &&Isolator| {
+        let may_be_so_called = |isolator: &&Isolator| {
             if turns && isolator.handle == Handle::Valve {
                 return true;
             }
@@ -59,7 +59,7 @@ impl Reader<'_> {
             let circuit = sections.find(|(_, section)| section.id == isolator.between.1);
             circuit.is_some_and(|(circuit, _)| super::section::is_electrical(&circuit.kind))
         };
-        let off = self.map.isolators.iter().filter(electrical).map(|isolator| isolator.id.clone());
+        let off = self.map.isolators.iter().filter(may_be_so_called).map(|isolator| isolator.id.clone());
         let off: Vec<Id> = off.filter(|id| self.here.is_possible(&Verb::Restore, id)).collect();
         match off.len() {
             0 => {}

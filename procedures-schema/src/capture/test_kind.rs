@@ -21,9 +21,9 @@ const NAMED: &[(&[&str], TestKind)] = &[
 ];
 
 /// Words that ask for tightness.
-const LEAKS: &[&str] = &[
-    "drip", "dripping", "drips", "dry", "leak", "leakage", "leaking", "leaks", "tight", "tissue", "weep",
-    "weeping", "weeps",
+pub(super) const LEAKS: &[&str] = &[
+    "drip", "dripping", "drips", "leak", "leakage", "leaking", "leaks", "tight", "tissue", "weep", "weeping",
+    "weeps",
 ];
 
 /// Words that ask whether something works.
@@ -80,7 +80,7 @@ impl Reader<'_> {
             return Some(TestKind::Tightness);
         }
         let asks =
-            |i: usize| LEAKS.contains(&self.text(i)) && !self.is_dry_thing(i) && !self.is_in_condition(i);
+            |i: usize| (LEAKS.contains(&self.text(i)) || self.is_to_be_dry(i)) && !self.is_in_condition(i);
         if ((clause.from..clause.to).any(asks) && !self.tells_of_fast(clause))
             || self.holds_pressure(clause)
             || self.seeks_water(clause)
@@ -120,9 +120,9 @@ impl Reader<'_> {
         (clause.from..clause.to).any(is_state) && looks && self.names_wet_joint(clause)
     }
 
-    /// "With a *dry* cloth."
-    fn is_dry_thing(&self, i: usize) -> bool {
-        self.text(i) == "dry" && matches!(self.text(i + 1), "brush" | "cloth" | "rag" | "towel")
+    /// "It must stay *dry*", and not "with a *dry* cloth".
+    fn is_to_be_dry(&self, i: usize) -> bool {
+        self.text(i) == "dry" && !matches!(self.text(i + 1), "brush" | "cloth" | "rag" | "towel")
     }
 
     fn names_wet_joint(&self, clause: &Clause) -> bool {
@@ -151,7 +151,7 @@ impl Reader<'_> {
         const GENERAL: &[&str] =
             &["connection", "coupling", "everything", "fitting", "joint", "pipework", "union"];
         let leaks = LEAKS.iter().filter(|word| **word != "tight");
-        if !self.has(clause, &["tight"]) || leaks.into_iter().any(|word| self.has(clause, &[word])) {
+        if !self.has(clause, &["tight"]) || leaks.chain(&["dry"]).any(|word| self.has(clause, &[word])) {
             return false;
         }
         let carries = |mention: &Mention| {

@@ -5,44 +5,33 @@ use super::clause::Clause;
 use super::coin::{self, Lead, Noun, Phrase, noun};
 use super::mention::Mention;
 use super::reader::{Proposal, Reader};
+use super::test_kind::LEAKS;
 use super::{Choice, Doubt};
 use crate::model::{Action, Family, Id, TestKind, ThingKind, Verb};
 use crate::notation::{line, shown};
 
-/// Words that ask for leaks and for nothing else.
+/// What else asks for leaks and for nothing else: where they are looked for, and how.
 const OF_LEAKS: &[&str] = &[
-    "connection",
-    "connections",
-    "joint",
-    "joints",
-    "union",
-    "unions",
     "bubble",
     "bubbles",
+    "connection",
+    "connections",
     "damp",
     "detection",
     "detector",
-    "drip",
-    "dripping",
-    "drips",
     "drop",
     "fluid",
-    "leak",
-    "leakage",
-    "leaking",
-    "leaks",
+    "joint",
+    "joints",
     "seep",
     "seeping",
     "soap",
     "soapy",
     "sound",
     "soundness",
-    "tight",
     "tightness",
-    "tissue",
-    "weep",
-    "weeping",
-    "weeps",
+    "union",
+    "unions",
 ];
 
 /// How verbs begin that put something down as often as into its place.
@@ -102,7 +91,10 @@ impl Reader<'_> {
         };
         match proposal.action.test {
             Some(TestKind::LeakCold | TestKind::LeakHot) => {
-                !says(OF_LEAKS) && proposal.action.on.is_empty() && proposal.action.at.is_none()
+                !says(LEAKS)
+                    && !says(OF_LEAKS)
+                    && proposal.action.on.is_empty()
+                    && proposal.action.at.is_none()
             }
             _ => false,
         }

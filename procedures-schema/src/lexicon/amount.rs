@@ -47,7 +47,7 @@ const WORDS: [&str; KNOWN.len()] = {
 static SET: WordSet = WordSet::of(&WORDS);
 
 /// The amount that a word, or a whole figure, says.
-pub(super) fn amount(word: &str) -> Option<Amount> {
+pub(crate) fn amount(word: &str) -> Option<Amount> {
     let known = KNOWN.iter().find(|(known, _)| word.eq_ignore_ascii_case(known));
     known.map(|(_, amount)| *amount).or_else(|| figure(word))
 }

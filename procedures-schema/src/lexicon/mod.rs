@@ -29,6 +29,7 @@ mod vocabulary;
 mod word_set;
 
 pub use amount::Amount;
+pub(crate) use amount::amount;
 pub use number::number_like;
 pub use phrase::{Few, Said};
 pub use text::{Break, Token, tokens};

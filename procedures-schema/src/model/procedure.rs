@@ -236,6 +236,11 @@ impl ApplianceMap {
         self.circuits.iter().flat_map(|c| c.sections.iter().map(move |s| (c, s)))
     }
 
+    /// What sort of thing an id names, if the map knows it.
+    pub fn thing_kind(&self, id: &Id) -> Option<ThingKind> {
+        self.things().find(|(_, known, ..)| *known == id).map(|(kind, ..)| kind)
+    }
+
     /// The name of a thing; its id where the map does not know it.
     pub fn name_of<'a>(&'a self, id: &'a Id) -> &'a str {
         self.things().find(|(_, known, ..)| *known == id).map_or(id.as_str(), |(_, _, name, _)| name)

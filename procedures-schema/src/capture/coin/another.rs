@@ -4,7 +4,7 @@
 //! It is made only if somebody says so, and offered only where the verb can be done to what is in service. Where the
 //! words leave open which circuit it is of, each circuit that comes into question is an offer of its own.
 
-use super::super::mention::singular;
+use super::super::mention::{head_of, singular};
 use super::super::{Doubt, Here};
 use super::bench::Bench;
 use super::phrase::Phrase;
@@ -70,7 +70,7 @@ pub fn another(
 /// The new thing among what was made, if the verb can be done to it.
 fn found(making: &Making, doubt: &Doubt, here: &Here, circuit: Option<CircuitKind>) -> Option<Another> {
     let choice = doubt.choices.first()?;
-    let kind = kind_of(&making.map, &choice.thing)?;
+    let kind = making.map.thing_kind(&choice.thing)?;
     let is_it = |made: &&Made| made.kind == kind && made.span.is_some_and(|span| meet(span, doubt.span));
     let mut all = making.made.iter().filter(is_it);
     let made = all.next().filter(|_| all.next().is_none())?;
@@ -84,10 +84,6 @@ fn found(making: &Making, doubt: &Doubt, here: &Here, circuit: Option<CircuitKin
         circuit,
         action: Action { on: vec![made.thing.clone()], ..choice.action.clone() },
     })
-}
-
-fn kind_of(map: &ApplianceMap, thing: &Id) -> Option<ThingKind> {
-    map.things().find(|(_, known, ..)| *known == thing).map(|(kind, ..)| kind)
 }
 
 fn meet(one: Span, other: Span) -> bool {
@@ -131,8 +127,7 @@ impl Bench<'_> {
     /// "Close the flow valve and the return valve. Clean *the valve*": one of those, whatever is done to it, and no third.
     pub(super) fn is_one_of_several(&self, phrase: &Phrase) -> bool {
         let is_bare = phrase.words.len() == 1 && self.line.text(phrase.start) == "the" && !phrase.plural();
-        let is_so_called =
-            |name: &str| name.rsplit(' ').next().is_some_and(|head| head == phrase.head_word());
+        let is_so_called = |name: &str| head_of(name) == phrase.head_word();
         let things =
             self.map.things().filter(|(kind, _, name, _)| *kind != ThingKind::Seal && is_so_called(name));
         let is_new = (phrase.start..phrase.from).any(|i| self.line.text(i) == "new");

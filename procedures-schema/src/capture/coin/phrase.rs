@@ -1,7 +1,7 @@
 //! Noun phrases of a clause: what the words name, how many of it, and which word leads to it.
 
 use super::super::clause::Clause;
-use super::super::mention::{COLOURS, singular};
+use super::super::mention::{COLOURS, is_plural, singular};
 use super::super::quantity::{Figures, Quantity};
 use super::super::reader::Reader;
 use super::colours::colours;
@@ -56,7 +56,7 @@ impl Phrase {
 
     /// Whether the head is in the plural.
     pub(in crate::capture) fn plural(&self) -> bool {
-        self.words.last().is_some_and(|head| singular(head) != *head)
+        self.words.last().is_some_and(|head| is_plural(head))
     }
 
     /// Whether it stands behind one of these prepositions.

@@ -1,0 +1,68 @@
+//! The preposition that leads to what is named: "the screws *of* the fan and the pump", "take the bag *off* the box".
+
+use super::clause::Clause;
+use super::mention::Mention;
+use super::reader::Reader;
+use crate::lexicon::Break;
+use crate::model::ThingKind;
+
+impl Reader<'_> {
+    /// The preposition that leads to a mention, over articles, amounts and adjectives.
+    pub(super) fn preposition(&self, mention: &Mention) -> Option<&str> {
+        const LEADING: &[&str] = &[
+            "above", "against", "at", "behind", "below", "beneath", "beside", "between", "from", "in",
+            "inside", "into", "near", "of", "on", "onto", "through", "to", "towards", "under", "via", "with",
+            "without",
+        ];
+        for i in (mention.from.saturating_sub(4)..mention.from).rev() {
+            let broken = self.tokens.get(i + 1).is_none_or(|token| token.before != Break::None);
+            let of_verb = self.clauses.iter().find(|clause| clause.phrase.contains(&i));
+            let is_thing = self.mentions.iter().any(|other| (other.from..other.to).contains(&i));
+            if is_thing && let Some(before) = self.part_joined_to(mention) {
+                return self.preposition(before);
+            }
+            if broken || of_verb.is_some() || is_thing {
+                // "Take the bag *off* the box": the object stands before.
+                let parts = |clause: &Clause| {
+                    let between = clause.verb() + 1..i;
+                    // "Put it *on* the trap", "put the motor back *on* the pump head", of which no motor is known.
+                    let leads = LEADING.contains(&self.text(i));
+                    let stands_for =
+                        |i: usize| matches!(self.text(i), "it" | "them") || (leads && self.text(i) == "the");
+                    !broken
+                        && i > clause.verb()
+                        && (self.mentions.iter().any(|m| between.contains(&m.from))
+                            || between.clone().any(stands_for))
+                };
+                // "Pull the fan *plug* and the pump plug": a thing leads to none.
+                return of_verb.filter(|clause| !is_thing && parts(clause)).map(|_| self.text(i));
+            }
+            // "The screw *that holds the* cover" is its screw.
+            let holds =
+                matches!(self.text(i), "hold" | "holds" | "retain" | "retains" | "secure" | "secures");
+            if holds && i.checked_sub(1).is_some_and(|i| matches!(self.text(i), "that" | "which")) {
+                return Some("of");
+            }
+            if LEADING.contains(&self.text(i)) {
+                // "Lift out the fan together *with* the mixer": both are lifted out.
+                let joins = i.checked_sub(1).is_some_and(|i| matches!(self.text(i), "along" | "together"));
+                return Some(self.text(i)).filter(|lead| *lead != "with" || !joins);
+            }
+        }
+        None
+    }
+
+    /// "Pull the plugs off *the fan* and the pump": the part to which another is joined, so that what leads to the one
+    /// leads to the other.
+    fn part_joined_to(&self, mention: &Mention) -> Option<&Mention> {
+        let is_part = |mention: &Mention| mention.candidates.iter().all(|c| c.kind == ThingKind::Component);
+        let before =
+            self.mentions.iter().filter(|other| other.to <= mention.from).max_by_key(|other| other.to)?;
+        let mut between = (before.to..mention.from).map(|i| self.text(i));
+        let joins = between.clone().any(|text| text == "and")
+            && between.all(|text| matches!(text, "a" | "an" | "and" | "its" | "the" | "their" | "your"));
+        // "Take the screws out of the case and *the lid off*."
+        let comes_off = matches!(self.text(mention.to), "away" | "back" | "in" | "off" | "on" | "out" | "up");
+        (joins && !comes_off && is_part(before) && is_part(mention)).then_some(before)
+    }
+}
