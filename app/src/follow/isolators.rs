@@ -1,5 +1,6 @@
 //! The isolators that somebody can shut, and how each stands now.
 
+use procedures_schema::derive::stands::position;
 use procedures_schema::model::{Handle, Id, Isolator, Procedure};
 use procedures_schema::simulate::{Place, Trace};
 
@@ -38,14 +39,7 @@ pub fn isolators_now(procedure: &Procedure, trace: &Trace, now: Place) -> Vec<Is
 }
 
 fn in_words(handle: &Handle, is_open: bool, is_locked: bool) -> String {
-    let words = match (handle, is_open) {
-        (Handle::Switch, true) => "on",
-        (Handle::Switch, false) => "off",
-        (Handle::Plug | Handle::Fuse, true) => "in",
-        (Handle::Plug | Handle::Fuse, false) => "out",
-        (_, true) => "open",
-        (_, false) => "closed",
-    };
+    let words = position(handle, is_open);
     if is_locked { format!("{words}, locked") } else { words.to_owned() }
 }
 
@@ -55,7 +49,7 @@ mod tests {
     use wasm_bindgen_test::wasm_bindgen_test;
 
     #[wasm_bindgen_test]
-    fn a_switch_is_off_and_a_valve_closed() {
+    fn a_lock_is_told_beside_the_position() {
         assert_eq!(in_words(&Handle::Switch, false, true), "off, locked");
         assert_eq!(in_words(&Handle::Valve, false, false), "closed");
         assert_eq!(in_words(&Handle::Plug, true, false), "in");

@@ -1,6 +1,6 @@
 //! How a thing stands at a place of a run, in a few words: for whoever has to say which of several is meant.
 
-use crate::model::Id;
+use crate::model::{Handle, Id};
 use crate::simulate::{ConnectionState, Place, Trace, Whereabouts};
 
 /// How a thing stands there: `open here`, `2 of 4 undone here`, `off here`. None for what has no position, such as a
@@ -9,13 +9,9 @@ pub fn how_it_stands(trace: &Trace, place: Place, id: &Id) -> Option<String> {
     let plant = trace.plant();
     if let Some(cell) = plant.isolator_named(id) {
         let state = trace.at(&cell, place)?;
-        let words = match (state.open, state.locked) {
-            (true, false) => "open here",
-            (true, true) => "locked open here",
-            (false, true) => "closed and locked here",
-            (false, false) => "closed here",
-        };
-        return Some(words.to_owned());
+        let position = position(&plant.isolator(cell)?.handle, state.open);
+        let locked = if state.locked { " and locked" } else { "" };
+        return Some(format!("{position}{locked} here"));
     }
     if let Some(cell) = plant.connection_named(id) {
         return trace.at(&cell, place).map(connection);
@@ -34,6 +30,18 @@ pub fn how_it_stands(trace: &Trace, place: Place, id: &Id) -> Option<String> {
     Some(if is_there { "in place here" } else { "not in place here" }.to_owned())
 }
 
+/// How an isolator stands, as people say it of its handle: to whoever thinks of a switch, "closed" means on.
+pub fn position(handle: &Handle, is_open: bool) -> &'static str {
+    match (handle, is_open) {
+        (Handle::Switch, true) => "on",
+        (Handle::Switch, false) => "off",
+        (Handle::Plug | Handle::Fuse, true) => "in",
+        (Handle::Plug | Handle::Fuse, false) => "out",
+        (_, true) => "open",
+        (_, false) => "closed",
+    }
+}
+
 fn connection(state: &ConnectionState) -> String {
     let (count, open, slack) = (state.count(), state.open, state.slack);
     match (open, slack) {
@@ -47,8 +55,8 @@ fn connection(state: &ConnectionState) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::how_it_stands;
-    use crate::model::{Id, Procedure, Verb};
+    use super::{how_it_stands, position};
+    use crate::model::{Handle, Id, Procedure, Verb};
     use crate::simulate::{Place, Run, simulate};
 
     fn demo() -> Procedure {
@@ -80,8 +88,16 @@ mod tests {
         assert_eq!(behind(&Verb::Undo), pair("made here", "undone here"));
         assert_eq!(behind(&Verb::Remove), pair("in its place here", "off here"));
         assert_eq!(behind(&Verb::Place), pair("not in place here", "in place here"));
-        assert_eq!(behind(&Verb::Isolate).0, "open here");
-        assert!(behind(&Verb::Isolate).1.starts_with("closed"));
+        assert_eq!(behind(&Verb::Isolate), pair("on here", "off and locked here"));
+    }
+
+    #[test]
+    fn a_switch_is_off_and_a_valve_closed() {
+        let pair = |handle| (position(&handle, true), position(&handle, false));
+        assert_eq!(pair(Handle::Switch), ("on", "off"));
+        assert_eq!(pair(Handle::Plug), ("in", "out"));
+        assert_eq!(pair(Handle::Fuse), ("in", "out"));
+        assert_eq!(pair(Handle::Valve), ("open", "closed"));
     }
 
     #[test]
