@@ -31,25 +31,30 @@ const SIZES = [
 /** The states that are kept as outlines. */
 const OUTLINED = ['write-rejected', 'all-findings', 'write-token', 'procedures', 'appliance', 'follow-step'];
 
-/** Walks all of it. */
-export async function walkAppearance(tally) {
-  for (const theme of THEMES) {
-    await visited(tally, theme, async (page, complaints) => {
-      await everyState(page, async (state) => {
-        await tally.look(`${theme.name}: ${state}: accessible`, () => accessible(page));
-        await picture(page, `${theme.name}-${state}`);
-        if (theme.name !== 'light') return;
-        if (OUTLINED.includes(state)) await tally.look(`${state}: outline as kept`, () => compareOutline(page, state));
-        const at = await page.evaluate(() => globalThis.scrollY);
-        for (const size of SIZES) await fits(tally, page, state, size);
-        await largeText(tally, page, state);
-        await page.setViewportSize(DESK);
-        await page.evaluate((at) => globalThis.scrollTo(0, at), at);
-      });
-      await tally.look(`${theme.name}: no complaint in the console`, () => assert.deepEqual(complaints, []));
+/** Every state in one theme; in the first one also at every size, with large text, and as outlines. */
+const inTheme = (theme) => (tally) =>
+  visited(tally, theme, async (page, complaints) => {
+    await everyState(page, async (state) => {
+      await tally.look(`${theme.name}: ${state}: accessible`, () => accessible(page));
+      await picture(page, `${theme.name}-${state}`);
+      if (theme === THEMES[0]) await atEverySize(tally, page, state);
     });
-  }
-  await visited(tally, { name: 'keyboard', look: 'light' }, (page) => focusInSight(tally, page));
+    await tally.look(`${theme.name}: no complaint in the console`, () => assert.deepEqual(complaints, []));
+  });
+
+/** Its walks, each for a tally. */
+export const APPEARANCES = [
+  ...THEMES.map(inTheme),
+  (tally) => visited(tally, { name: 'keyboard', look: 'light' }, (page) => focusInSight(tally, page)),
+];
+
+async function atEverySize(tally, page, state) {
+  if (OUTLINED.includes(state)) await tally.look(`${state}: outline as kept`, () => compareOutline(page, state));
+  const at = await page.evaluate(() => globalThis.scrollY);
+  for (const size of SIZES) await fits(tally, page, state, size);
+  await largeText(tally, page, state);
+  await page.setViewportSize(DESK);
+  await page.evaluate((at) => globalThis.scrollTo(0, at), at);
 }
 
 /** A first visit with this look. */

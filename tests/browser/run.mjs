@@ -1,8 +1,9 @@
 // The end-to-end tests: node tests/browser/run.mjs, after a build. `./dev test` does both.
 import { existsSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
 import { walkAccepting } from './accepting.mjs';
 import { walkAnswers } from './answers.mjs';
-import { walkAppearance } from './appearance.mjs';
+import { APPEARANCES } from './appearance.mjs';
 import { walkBin } from './bin.mjs';
 import { walkBringing } from './bringing.mjs';
 import { walkCountry } from './country.mjs';
@@ -54,46 +55,65 @@ for (const needed of [page, commandLine, repository('tests/browser/node_modules'
   }
 }
 
+/** What is walked on each screen: each in a browser, in a profile and from a server of its own. */
+const WALKS = [
+  walk,
+  walkAnswers,
+  walkAbsence,
+  walkRemembering,
+  walkFirst,
+  walkFromNothing,
+  walkSteps,
+  walkStages,
+  walkLosing,
+  walkTabs,
+  walkRefused,
+  walkVersions,
+  walkBin,
+  walkRescue,
+  walkFetching,
+  walkStaying,
+  walkFiling,
+  walkThings,
+  walkBringing,
+  walkKit,
+  walkFinding,
+  walkFindings,
+  walkCountry,
+  walkTyping,
+  walkLine,
+  walkKeyboard,
+  walkReadings,
+  walkMended,
+  walkGoingOn,
+  walkWithin,
+  walkWritingOn,
+  walkPasting,
+  walkDeciding,
+  walkAccepting,
+  walkRemedies,
+  walkMoving,
+  walkLanes,
+  walkPrinting,
+];
+
+/** Two walks go at a time where there are two cores: a walk waits for its browser more than it works. */
+const AT_ONCE = Math.min(2, availableParallelism());
+
 const tally = new Tally();
-for (const screen of SCREENS) {
-  await walk(tally, screen);
-  await walkAnswers(tally, screen);
-  await walkAbsence(tally, screen);
-  await walkRemembering(tally, screen);
-  await walkFirst(tally, screen);
-  await walkFromNothing(tally, screen);
-  await walkSteps(tally, screen);
-  await walkStages(tally, screen);
-  await walkLosing(tally, screen);
-  await walkTabs(tally, screen);
-  await walkRefused(tally, screen);
-  await walkVersions(tally, screen);
-  await walkBin(tally, screen);
-  await walkRescue(tally, screen);
-  await walkFetching(tally, screen);
-  await walkStaying(tally, screen);
-  await walkFiling(tally, screen);
-  await walkThings(tally, screen);
-  await walkBringing(tally, screen);
-  await walkKit(tally, screen);
-  await walkFinding(tally, screen);
-  await walkFindings(tally, screen);
-  await walkCountry(tally, screen);
-  await walkTyping(tally, screen);
-  await walkLine(tally, screen);
-  await walkKeyboard(tally, screen);
-  await walkReadings(tally, screen);
-  await walkMended(tally, screen);
-  await walkGoingOn(tally, screen);
-  await walkWithin(tally, screen);
-  await walkWritingOn(tally, screen);
-  await walkPasting(tally, screen);
-  await walkDeciding(tally, screen);
-  await walkAccepting(tally, screen);
-  await walkRemedies(tally, screen);
-  await walkMoving(tally, screen);
-  await walkLanes(tally, screen);
-  await walkPrinting(tally, screen);
+// The longest come first, so that no core is without work at the end.
+const left = [...APPEARANCES, ...SCREENS.flatMap((screen) => WALKS.map((walk) => (own) => walk(own, screen)))];
+
+/** Walks what is left, one after the other; what a walk says is printed when it has ended, so that it stands together. */
+async function hand() {
+  for (let walk = left.shift(); walk; walk = left.shift()) {
+    const lines = [];
+    const own = new Tally((line) => lines.push(line));
+    await walk(own);
+    console.log(lines.join('\n'));
+    tally.add(own);
+  }
 }
-await walkAppearance(tally);
+
+await Promise.all(Array.from({ length: AT_ONCE }, hand));
 process.exit(tally.close() ? 0 : 1);

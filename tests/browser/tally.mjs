@@ -4,16 +4,28 @@ export class Tally {
   #passed = 0;
   #failed = 0;
   #group = '';
+  #print;
+
+  /** `print` gets each line as it comes. */
+  constructor(print = (line) => console.log(line)) {
+    this.#print = print;
+  }
+
+  /** Takes over what another one counted. */
+  add(other) {
+    this.#passed += other.#passed;
+    this.#failed += other.#failed;
+  }
 
   /** A journey: its name, and what it does; a step that fails ends it. */
   async journey(name, walk) {
     this.#group = name;
-    console.log(`\n${name}`);
+    this.#print(`\n${name}`);
     try {
       await walk();
     } catch (error) {
       if (!(error instanceof Failed)) this.#fail('between two steps', error);
-      console.log('  the rest of this journey was not walked');
+      this.#print('  the rest of this journey was not walked');
     }
   }
 
@@ -32,18 +44,18 @@ export class Tally {
       return false;
     }
     this.#passed += 1;
-    console.log(`  ok      ${name} (${Date.now() - start} ms)`);
+    this.#print(`  ok      ${name} (${Date.now() - start} ms)`);
     return true;
   }
 
   #fail(name, error) {
     this.#failed += 1;
-    console.log(`  FAILED  ${this.#group}: ${name}\n${String(error?.stack ?? error).replace(/^/gm, '          ')}`);
+    this.#print(`  FAILED  ${this.#group}: ${name}\n${String(error?.stack ?? error).replace(/^/gm, '          ')}`);
   }
 
   /** Prints the closing line; true if nothing failed and something passed. */
   close() {
-    console.log(`\n${this.#passed} passed, ${this.#failed} failed`);
+    this.#print(`\n${this.#passed} passed, ${this.#failed} failed`);
     return this.#failed === 0 && this.#passed > 0;
   }
 }

@@ -85,7 +85,7 @@ async function keyboard({ tally }, { page }, write) {
   });
 }
 
-async function unreadable({ tally, server }, { page }) {
+async function unreadable({ tally, screen, server }, { page }) {
   await tally.step('what is kept and cannot be opened is told, and saved as it is', async () => {
     await page.waitForFunction(() => /^kept/.test(document.getElementById('kept')?.innerText ?? ''));
     await page.goto('about:blank');
@@ -99,7 +99,7 @@ async function unreadable({ tally, server }, { page }) {
       page.getByRole('button', { name: 'Save Untitled procedure', exact: true }).click(),
     ]);
     assert.match(download.suggestedFilename(), /\.NOT-CHECKED\.putback\.json$/);
-    const path = out('as-kept.putback.json');
+    const path = out(`${screen.name}-as-kept.putback.json`);
     await download.saveAs(path);
     assert.ok(JSON.parse(readFileSync(path, 'utf8')).note.length > 20_000);
   });
