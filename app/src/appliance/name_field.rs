@@ -1,6 +1,7 @@
 //! The name of a thing. It is taken when the field is left or Enter is pressed, since half a name is none,
 //! and the words of the steps follow if that is wanted.
 
+use crate::components::drawn::once_drawn;
 use crate::components::fields::FlagField;
 use crate::state::EditorStore;
 use leptos::prelude::*;
@@ -44,7 +45,7 @@ pub fn NameField(
         Effect::new(move |_| {
             if let Some(field) = field.get() {
                 // Its text is put in after this, and would take the marking away.
-                request_animation_frame(move || {
+                once_drawn(move || {
                     // A field that cannot be focused has just gone.
                     let _ = field.focus();
                     field.select();

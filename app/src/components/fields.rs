@@ -1,5 +1,6 @@
 //! The fields of a sheet. Each shows what the document says now and sends what a person makes of it.
 
+use super::drawn::once_drawn;
 use leptos::prelude::*;
 use procedures_schema::model::Id;
 
@@ -41,7 +42,7 @@ pub fn TextField(
         Effect::new(move |_| {
             if let Some(field) = field.get() {
                 // Its text is put in after this, and would take the marking away.
-                request_animation_frame(move || {
+                once_drawn(move || {
                     // A field that cannot be focused has just gone.
                     let _ = field.focus();
                     field.select();

@@ -6,6 +6,7 @@
 pub mod apart_curve;
 pub mod capital;
 pub mod caution;
+pub mod drawn;
 pub mod fields;
 pub mod in_one_piece;
 pub mod keypad;

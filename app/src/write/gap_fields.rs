@@ -2,6 +2,7 @@
 //! there goes into the line.
 
 use super::leading_words::{is_field, name};
+use crate::components::drawn::once_drawn;
 use crate::state::lines::Line;
 use crate::state::{Command, EditorStore};
 use leptos::ev::KeyboardEvent;
@@ -110,7 +111,7 @@ fn keep(of: GapsOf) {
 
 /// To the next gap, or back into the line if there is none.
 fn go_on(line: Line, said: Gap) {
-    request_animation_frame(move || {
+    once_drawn(move || {
         let next = format!(".gap-field[data-line=\"{}\"]:not([data-gap=\"{}\"])", field_of(line), name(said));
         let next = document().query_selector(&next).ok().flatten();
         match next.and_then(|field| field.dyn_into::<web_sys::HtmlElement>().ok()) {

@@ -16,6 +16,7 @@ use super::row::Row;
 use super::row_lanes::end_lanes;
 use super::row_margin::RowMargin;
 use super::sight::watch_rows;
+use crate::components::drawn::once_drawn;
 use crate::frame::not_kept::NotKept;
 use crate::frame::notice::Notice;
 use crate::frame::other_tab::OtherTab;
@@ -109,23 +110,38 @@ fn EndRow(store: EditorStore) -> impl IntoView {
 
 /// Moves the keyboard where the last command wants it, once the page has been redrawn.
 fn follow_focus(store: EditorStore) {
+    let n_wishes = StoredValue::new(0_u32);
     Effect::new(move |_| {
         if store.focus().with(Option::is_none) {
             return;
         }
-        request_animation_frame(move || {
+        n_wishes.update_value(|n| *n = n.wrapping_add(1));
+        let this = n_wishes.get_value();
+        once_drawn(move || {
             // Only the last wish counts: a row that was passed must not take the selection back.
             let Some(focus) = store.take_focus() else { return };
-            if let Some(element) = document().get_element_by_id(&focus.element_id()) {
-                let element: web_sys::HtmlElement = element.unchecked_into();
-                // An element that cannot be focused has just gone; the next key begins at the page.
-                let _ = element.focus();
-                if let Focus::Words(_, Some(at)) = focus {
-                    place_caret(&element, at);
-                }
+            if !lead_to(&focus) {
+                // A screen that has just come stands in the page by the next frame.
+                request_animation_frame(move || {
+                    if n_wishes.try_get_value() == Some(this) {
+                        lead_to(&focus);
+                    }
+                });
             }
         });
     });
+}
+
+/// Puts the keyboard where it is wanted; says whether that is on the page.
+fn lead_to(focus: &Focus) -> bool {
+    let Some(element) = document().get_element_by_id(&focus.element_id()) else { return false };
+    let element: web_sys::HtmlElement = element.unchecked_into();
+    // An element that cannot be focused has just gone; the next key begins at the page.
+    let _ = element.focus();
+    if let Focus::Words(_, Some(at)) = focus {
+        place_caret(&element, *at);
+    }
+    true
 }
 
 /// Puts the caret where the words were pressed.
