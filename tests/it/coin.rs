@@ -19,6 +19,7 @@ mod meant;
 mod reasons;
 mod scenarios;
 mod seeming;
+mod several;
 mod tests;
 
 /// Identities that are the names themselves.
@@ -101,7 +102,9 @@ fn common_sentences_are_heard_as_they_are_meant() {
     let mut wrong = Vec::new();
     let nothing = meant::NOT_MEANT.iter().map(|lines| (*lines, ""));
     let agreed = agreed::AGREED.iter().chain(agreed::REVIEWED).copied();
-    for (lines, actions) in meant::MEANT.iter().copied().chain(agreed).chain(nothing) {
+    for (lines, actions) in
+        meant::MEANT.iter().copied().chain(several::SEVERAL.iter().copied()).chain(agreed).chain(nothing)
+    {
         let (_, last) = type_all(lines);
         let read = without_sources(last.reading.actions.clone());
         if read != actions || !last.reading.doubts.is_empty() {

@@ -22,8 +22,8 @@ pub(super) struct Said {
     thread: Option<String>,
     /// Its width across flats.
     flats: Option<String>,
-    /// What it is of.
-    owner: Option<Owner>,
+    /// What it is of; of several, one each or all of one.
+    owners: Vec<Owner>,
     /// Whether it is put back: whatever is off may go by fewer words, or by others.
     puts_back: bool,
 }
@@ -62,8 +62,18 @@ impl Said {
         let one = is_one.then_some(1).filter(|_| !said.in_part);
         said.total = exactly(phrase.amount).or(one).filter(|_| !only_looks);
         // "The M4 screw *from* the wiring plug": what has a size of its own comes from what it is of.
-        let leads: &[&str] = if said.thread.is_some() { &["from", "of"] } else { &["of"] };
-        said.owner = owner(phrase, phrases, mentions, leads);
+        let leads: &[&str] = match phrase.head_word() {
+            // "Lift the cover *off* the fan."
+            head if coin::opens(&head) => &["from", "of", "off"],
+            _ if said.thread.is_some() => &["from", "of"],
+            _ => &["of"],
+        };
+        said.owners = owners(phrase, phrases, mentions, leads);
+        if said.owners.is_empty() && phrase.plural() {
+            // "The tubes *from the switch and the fan*": of one alone it may only say where they end.
+            let several = owners(phrase, phrases, mentions, &["from", "off"]);
+            said.owners = if several.len() > 1 { several } else { Vec::new() };
+        }
         said
     }
 
@@ -92,8 +102,9 @@ impl Said {
         self.in_part || self.is_of_its_part(connection)
     }
 
-    /// Those of several things that agree with the words; only connections can disagree.
+    /// Those of several things that agree with the words; only connections and components can disagree.
     pub(super) fn agreeing(&self, map: &ApplianceMap, mut ids: Vec<Id>) -> Vec<Id> {
+        ids.retain(|id| !self.is_part_of_another(map, id));
         let is_open = !self.puts_back || ids.len() > 1;
         let is_other = |known: &Connection| {
             self.is_other_size(known)
@@ -123,14 +134,14 @@ impl Said {
     }
 
     fn is_of_its_part(&self, connection: &Connection) -> bool {
-        let parts = self.owner.iter().flat_map(|owner| &owner.parts);
+        let parts = self.owners.iter().flat_map(|owner| &owner.parts);
         parts.into_iter().any(|part| connection.joins.contains(part))
     }
 
     /// Whether the words say each word of a name, perhaps by what the thing is of.
     fn names_in_full(&self, connection: &Connection) -> bool {
         let said = |word: &String| {
-            self.words.contains(word) || self.owner.as_ref().is_some_and(|owner| owner.words.contains(word))
+            self.words.contains(word) || self.owners.iter().any(|owner| owner.words.contains(word))
         };
         let mut names =
             std::iter::once(&connection.name).chain(&connection.aliases).map(|name| words_of(name));
@@ -165,9 +176,38 @@ impl Said {
         before.iter().any(|word| tells(&word))
     }
 
+    /// "The screws *of the fan and the pump*": whether several things are each of one of several owners.
+    pub(super) fn names_owner_of_each(&self, map: &ApplianceMap, ids: &[Id]) -> bool {
+        let is_of = |owner: &Owner, id: &Id| match map.connection(id) {
+            Some(connection) => !self.is_not_of(owner, map, connection),
+            None => owner.words.last().is_some_and(|head| words_of(map.name_of(id)).contains(head)),
+        };
+        self.owners.len() > 1
+            && ids.len() > 1
+            && self.owners.iter().all(|owner| ids.iter().any(|id| is_of(owner, id)))
+            && ids.iter().all(|id| self.owners.iter().any(|owner| is_of(owner, id)))
+    }
+
+    /// "The cover *of the fan*" is no pump cover: whether the words before the head of a part name another owner.
+    fn is_part_of_another(&self, map: &ApplianceMap, id: &Id) -> bool {
+        let Some(part) = map.components.iter().find(|part| part.id == *id) else { return false };
+        let own = words_of(&part.name);
+        let Some((_, before)) = own.split_last().filter(|_| !self.owners.is_empty()) else { return false };
+        let is_owner = |owner: &Owner| {
+            owner.words.last().is_some_and(|head| own.contains(head)) || owner.parts.contains(id)
+        };
+        let other: Vec<String> = before.iter().filter(|word| !self.words.contains(word)).cloned().collect();
+        let is_known = || map.components.iter().any(|known| words_of(&known.name) == other);
+        !self.owners.iter().any(is_owner) && !other.is_empty() && (noun(&other) == Noun::Part || is_known())
+    }
+
     /// Whether the words say that the thing is of another one than a connection.
     pub(super) fn is_of_another(&self, map: &ApplianceMap, connection: &Connection) -> bool {
-        let Some(owner) = &self.owner else { return false };
+        !self.owners.is_empty() && self.owners.iter().all(|owner| self.is_not_of(owner, map, connection))
+    }
+
+    /// Whether a connection belongs to something else than an owner.
+    fn is_not_of(&self, owner: &Owner, map: &ApplianceMap, connection: &Connection) -> bool {
         if connection.joins.iter().any(|part| owner.parts.contains(part))
             || owner.others.contains(&connection.id)
         {
@@ -175,7 +215,14 @@ impl Said {
         }
         let names_owner = |name: &str| {
             let own = words_of(name);
-            owner.words.last().is_some_and(|head| own.contains(head))
+            let is_other = || {
+                // "The nuts of the *return* union" are none of the flow union.
+                let tells = |one: &[String], other: &[String]| {
+                    one.iter().any(|word| coin::tells_apart(word) && !other.contains(word))
+                };
+                tells(&own, &owner.words) && tells(&owner.words, &own)
+            };
+            owner.words.last().is_some_and(|head| own.contains(head)) && !is_other()
         };
         let joined = connection.joins.iter().map(|part| map.name_of(part));
         let names =
@@ -214,11 +261,21 @@ pub(super) fn quantities_with<'r>(
     })
 }
 
-/// What a phrase is of, if that is a thing: not the appliance, a circuit or a side.
-fn owner(phrase: &Phrase, phrases: &[Phrase], mentions: &[Mention], leads: &[&str]) -> Option<Owner> {
+/// What a phrase is of: "the screws of *the fan* and *the pump*".
+fn owners(phrase: &Phrase, phrases: &[Phrase], mentions: &[Mention], leads: &[&str]) -> Vec<Owner> {
     let behind = phrases.iter().skip_while(|other| other.from <= phrase.from);
     let mut own = behind.take_while(|other| matches!(other.lead, Lead::After(_)));
-    let of = own.find(|other| other.is_after(leads))?;
+    let Some(first) = own.find(|other| other.is_after(leads)) else { return Vec::new() };
+    let further = own.take_while(|other| other.lead == first.lead);
+    let mut owners: Vec<Owner> = owner(first, mentions).into_iter().collect();
+    if !owners.is_empty() {
+        owners.extend(further.filter_map(|of| owner(of, mentions)));
+    }
+    owners
+}
+
+/// What stands behind "of", if that is a thing: not the appliance, a circuit or a side.
+fn owner(of: &Phrase, mentions: &[Mention]) -> Option<Owner> {
     let stem = of.stem();
     let names_circuit = stem.len() == 1 && named_kind(&stem, true).is_some() && noun(&stem) != Noun::Part;
     let is_none = matches!(noun(&stem), Noun::Nothing | Noun::Side | Noun::Setting | Noun::Seal);

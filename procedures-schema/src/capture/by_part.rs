@@ -158,7 +158,9 @@ fn says_part_of(map: &ApplianceMap, phrase: &Phrase, name: &str, id: &Id) -> boo
             || (is_part && is_open_end())
     };
     let says = |word: &String| own.contains(word) || says_circuit(word) || says_owner(word);
-    is_head(head) && before.iter().map(|word| singular(word)).all(|word| says(&word))
+    // "Valve B" is no valve A.
+    let is_labelled = phrase.label.as_ref().is_none_or(|label| own.contains(&label.to_lowercase()));
+    is_labelled && is_head(head) && before.iter().map(|word| singular(word)).all(|word| says(&word))
 }
 
 /// The kind of the circuit that a thing shuts or carries.

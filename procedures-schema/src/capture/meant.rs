@@ -25,6 +25,7 @@ impl Reader<'_> {
             meant.ids.retain(is_plug);
         }
         meant.ids.retain(|id| !self.is_of_another_than_said(mention, id));
+        self.keep_placed(clause, mention, &mut meant.ids);
         if self.is_setting_of_another(clause, mention, &meant.ids) {
             return None;
         }

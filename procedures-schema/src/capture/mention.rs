@@ -3,7 +3,7 @@
 //! A thing is named by its name or an alias, or by the end of one ("the unions" for "pump unions"), in
 //! singular or plural. The longest match at a place wins.
 
-use super::coin::{Noun, noun};
+use super::coin::{Noun, is_label, noun};
 use crate::lexicon::{Break, Token, tokens};
 use crate::model::{ApplianceMap, Connection, Id, Isolator, Port, ThingKind};
 
@@ -119,7 +119,9 @@ impl Names {
                 Some(mention) => {
                     i = mention.to;
                     found.extend(self.sharing_head(tokens, &words, &mention));
+                    let further = self.sharing_label(tokens, &words, &mention);
                     found.push(mention);
+                    found.extend(further);
                 }
                 None => i += 1,
             }
@@ -152,6 +154,30 @@ impl Names {
             let only = Mention { from: first, to: and, whole: true, plural: false, candidates };
             Some(only).filter(|mention| !mention.candidates.is_empty())
         })
+    }
+
+    /// "Valves A *and B*" name a valve B too.
+    fn sharing_label(&self, tokens: &[Token<'_>], words: &[String], mention: &Mention) -> Vec<Mention> {
+        let is_listed = |i: usize| tokens.get(i).is_some_and(|token| token.before != Break::Sentence);
+        let Some(core) = words.get(mention.from..mention.to - 1) else { return Vec::new() };
+        if !tokens.get(mention.to.wrapping_sub(2)).is_some_and(|head| is_plural(&head.text)) {
+            return Vec::new();
+        }
+        let (mut found, mut at) = (Vec::new(), mention.to);
+        loop {
+            at += usize::from(tokens.get(at).is_some_and(|token| token.text == "and"));
+            let Some(label) = words.get(at).filter(|_| is_listed(at)) else { return found };
+            let is_it = |name: &&Name| {
+                name.core.split_last().is_some_and(|(last, before)| last == label && before == core)
+            };
+            let named = self.names.iter().filter(is_it).map(|name| name.candidate.clone());
+            let candidates: Vec<Candidate> = named.collect();
+            if candidates.is_empty() {
+                return found;
+            }
+            found.push(Mention { from: at, to: at + 1, whole: true, plural: false, candidates });
+            at += 1;
+        }
     }
 
     /// The longest match that begins at a token; whole names before ends of names.
@@ -384,9 +410,10 @@ fn leaves_open(token: &Token<'_>) -> bool {
     OPEN.contains(&token.text.as_ref()) || token.text.contains(|c: char| c.is_ascii_digit())
 }
 
-/// The last word of a name, which says what it is.
+/// The last word of a name, which says what it is; a letter or number behind it says which.
 pub(super) fn head_of(name: &str) -> &str {
-    name.rsplit(' ').next().unwrap_or(name)
+    let named = name.rsplit_once(' ').filter(|(_, last)| is_label(last)).map_or(name, |(named, _)| named);
+    named.rsplit(' ').next().unwrap_or(named)
 }
 
 /// Whether a noun stands in the plural.

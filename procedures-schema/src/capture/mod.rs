@@ -37,6 +37,7 @@ mod other;
 mod others;
 mod own_phrase;
 mod pasted_title;
+mod placed;
 mod preposition;
 mod pronoun;
 mod proof;

@@ -314,6 +314,11 @@ impl<'a> Reader<'a> {
         self.tokens.get(i).map_or("", |token| token.text.as_ref())
     }
 
+    /// The text of a token as it is written.
+    pub(super) fn written(&self, i: usize) -> &str {
+        self.tokens.get(i).map_or("", |token| token.span.of(self.words))
+    }
+
     /// Whether one of these words stands in a clause.
     pub(super) fn has(&self, clause: &Clause, words: &[&str]) -> bool {
         (clause.from..clause.to).any(|i| words.contains(&self.text(i)))

@@ -29,6 +29,8 @@ pub(super) struct Wanted<'a> {
 pub(super) struct Meant {
     pub(super) ids: Vec<Id>,
     pub(super) possible: bool,
+    /// Whether the words name an owner for each of them.
+    pub(super) each: bool,
 }
 
 /// The things of a mention that may be meant; none if none is of a fitting kind.
@@ -39,7 +41,8 @@ pub(super) fn meant(candidates: &[Candidate], wanted: &Wanted<'_>) -> Option<Mea
     }
     let possible = ids.iter().any(|id| wanted.here.is_possible(wanted.verb, id));
     narrow(&mut ids, |id| wanted.here.is_possible(wanted.verb, id));
-    Some(Meant { ids, possible })
+    let each = wanted.said.names_owner_of_each(wanted.map, &ids);
+    Some(Meant { ids, possible, each })
 }
 
 /// The things of a mention that the words can name, possible here or not.

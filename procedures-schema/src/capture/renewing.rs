@@ -1,7 +1,7 @@
 //! Renewing: "renew the fan", "change the washer", "replace the fan" once the old one is off.
 
 use super::clause::Clause;
-use super::mention::Candidate;
+use super::mention::{Candidate, is_plural};
 use super::reader::{Proposal, Reader};
 use super::refer::nearest;
 use crate::model::{Action, Connection, Id, Renewal, ThingKind, Verb};
@@ -121,22 +121,26 @@ impl Reader<'_> {
                 joints.retain(passes);
             }
         }
-        let joint = match joints.as_slice() {
+        let is_single = |id: &Id| self.map.connection(id).is_some_and(|joint| joint.count == 1);
+        let is_plural = said_by.iter().any(|i| self.is_seal_word(*i) && is_plural(self.text(*i)));
+        let joints = match joints.as_slice() {
             [] => return Some(Vec::new()),
-            [only] => only.clone(),
+            [_] => joints,
+            // "Renew *the washers*" of joints that have one each.
+            several if is_plural && several.iter().all(|id| is_open(id) && is_single(id)) => joints,
             several => match nearest(&self.here, several) {
-                Some(nearest) => nearest,
+                Some(nearest) => vec![nearest],
                 None => return Some(asked_for(clause, &joints, &said_by)),
             },
         };
         let act = |verb: Verb, seal: Option<Renewal>| Proposal {
-            action: Action { seal, ..Action::new(verb, vec![joint.clone()]) },
+            action: Action { seal, ..Action::new(verb, joints.clone()) },
             choices: Vec::new(),
             doubtful: None,
             possible: true,
             said_by: said_by.clone(),
         };
-        let undo = (!is_open(&joint)).then(|| act(Verb::Undo, None));
+        let undo = (!joints.iter().all(is_open)).then(|| act(Verb::Undo, None));
         Some(undo.into_iter().chain([act(Verb::Make, Some(Renewal::New))]).collect())
     }
 

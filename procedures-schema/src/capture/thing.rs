@@ -2,7 +2,7 @@
 
 use super::clause::Clause;
 use super::coin::{self, Lead, Noun};
-use super::mention::{Candidate, Mention};
+use super::mention::{Candidate, Mention, is_plural};
 use super::reader::{Proposal, Reader};
 use super::refer::{Meant, nearest};
 use crate::lexicon::Amount;
@@ -231,12 +231,20 @@ impl Reader<'_> {
         ids
     }
 
+    /// "Do up *the pump union*" where the pump unions are one thing: one of them.
+    fn is_one_of_them(&self, mention: &Mention, meant: &Meant) -> Option<Amount> {
+        let [only] = meant.ids.as_slice() else { return None };
+        let is_one = !is_plural(self.text(mention.to - 1)) && is_plural(self.map.name_of(only));
+        let is_many = self.map.connection(only).is_some_and(|connection| connection.count > 1);
+        (is_one && is_many).then_some(Amount::Exactly(1))
+    }
+
     /// Adds what a mention means to a proposal.
     fn add(&self, proposal: &mut Proposal, mention: &Mention, meant: Meant) {
         proposal.possible &= meant.possible;
         proposal.said_by.extend(self.tokens_of(mention));
         let said = self.amount(mention);
-        let amount = said.map(|(amount, _)| amount);
+        let amount = said.map(|(amount, _)| amount).or_else(|| self.is_one_of_them(mention, &meant));
         // "Two *of* the bolts" may be two of four.
         let in_part = said.is_some_and(|(_, at)| self.text(at + 1) == "of");
         let ids = if in_part { meant.ids } else { self.as_many_as(amount, meant.ids) };
@@ -247,7 +255,7 @@ impl Reader<'_> {
         let all_of_them = match amount {
             Some(Amount::All) => true,
             Some(Amount::Exactly(n)) => n == n_meant,
-            None => mention.plural,
+            None => mention.plural || meant.each,
         };
         let verb = &proposal.action.verb;
         let works = matches!(verb, Verb::Isolate | Verb::Restore);

@@ -58,6 +58,12 @@ pub(super) const AMBIGUOUS: &[(&str, &[&str])] = &[
         "Close the heating valve.|Undo the drain plug and the heater plug.|Refit the plug.",
         &["drain plug", "heater plug"],
     ),
+    // What tells two of one name apart is not said.
+    ("Close heating valve A and heating valve B.|Open the valve.", &["heating valve A", "heating valve B"]),
+    ("Remove filter 1 and filter 2.|Refit the filter.", &["filter 1", "filter 2"]),
+    ("Take the covers off the fan and the pump.|Refit the cover.", &["fan cover", "pump cover"]),
+    ("Put a cloth over the fan and a cloth over the pump.|Take the cloth away.", &["cloth", "cloth 2"]),
+    ("Remove the fan, then the pump.|Clean it.", &["fan", "pump"]),
     // "The other" of three.
     (
         "Take out the left filter, the middle filter and the right filter.|Refit the middle filter.|Clean the other filter.",

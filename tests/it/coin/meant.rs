@@ -167,7 +167,7 @@ pub(super) const MEANT: &[(&str, &str)] = &[
         "Shut the stopcock.|Undo the immersion heater with a box spanner and withdraw it.",
         "undo immersion-heater-thread · remove immersion-heater",
     ),
-    ("Unscrew the lid of the strainer.", "remove lid"),
+    ("Unscrew the lid of the strainer.", "remove strainer-lid"),
     ("Unscrew the filter bowl with a strap wrench.", "remove filter-bowl"),
     ("Switch the boiler to standby.", "shutdown"),
     ("Put the heat pump on standby and wait two minutes.", "shutdown · wait 2"),

@@ -36,7 +36,10 @@ pub(super) const SEEMING: &[(&str, &str)] = &[
     ("Pull the fan plug and the pump plug.", "undo fan-plug pump-plug"),
     ("Pull the plugs off the fan and the pump.", "undo fan-plug pump-plug"),
     ("Pull both plugs off the fan and the pump.", "undo fan-plug pump-plug"),
-    ("Clean the fan and the pump.|Take the screws out of the fan and the pump.", "undo fan-screws"),
+    (
+        "Clean the fan and the pump.|Take the screws out of the fan and the pump.",
+        "undo fan-screws pump-screws",
+    ),
     // A fuse that is out is put back; one that is in may be renewed, and nobody says how it came out.
     (
         "Switch off at the double-pole switch and remove the fuse.|Replace the fuse and switch on.",

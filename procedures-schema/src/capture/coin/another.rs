@@ -101,7 +101,7 @@ impl Bench<'_> {
     /// "Push the mains plug into the socket" where the map has a mains plug to which that is not done: whether it is
     /// another one is asked, for nothing is made twice under one name.
     pub(super) fn may_be_the_one_so_called(&mut self, phrase: &Phrase) -> bool {
-        let (name, written) = (phrase.stem().join(" "), phrase.words.join(" "));
+        let (name, written) = (phrase.name(), phrase.labelled(phrase.words.join(" ")));
         let is_it = |known: &str| known.eq_ignore_ascii_case(&name) || known.eq_ignore_ascii_case(&written);
         let is_there = self.map.things().any(|(kind, _, known, aliases)| {
             kind != ThingKind::Seal && (is_it(known) || aliases.iter().any(|alias| is_it(alias)))
@@ -118,7 +118,10 @@ impl Bench<'_> {
 
     /// "Undo both unions. Do up *the union*": one of those that the map has as one thing, and none that is new.
     pub(super) fn is_one_of_a_group(&self, phrase: &Phrase) -> bool {
-        let is_one = !phrase.plural() && phrase.words.len() == 1 && self.line.text(phrase.start) == "the";
+        let is_one = !phrase.plural()
+            && phrase.words.len() == 1
+            && phrase.label.is_none()
+            && self.line.text(phrase.start) == "the";
         let head = phrase.head_word();
         let is_group = |name: &str| singular(name) == head && name != head;
         is_one && self.map.things().any(|(_, _, name, _)| is_group(name))
@@ -126,7 +129,10 @@ impl Bench<'_> {
 
     /// "Close the flow valve and the return valve. Clean *the valve*": one of those, whatever is done to it, and no third.
     pub(super) fn is_one_of_several(&self, phrase: &Phrase) -> bool {
-        let is_bare = phrase.words.len() == 1 && self.line.text(phrase.start) == "the" && !phrase.plural();
+        let is_bare = phrase.words.len() == 1
+            && phrase.label.is_none()
+            && self.line.text(phrase.start) == "the"
+            && !phrase.plural();
         let is_so_called = |name: &str| head_of(name) == phrase.head_word();
         let things =
             self.map.things().filter(|(kind, _, name, _)| *kind != ThingKind::Seal && is_so_called(name));

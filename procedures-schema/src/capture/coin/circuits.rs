@@ -171,7 +171,7 @@ impl Bench<'_> {
 
     /// Asks which circuit a new thing shuts, carries or opens.
     pub(super) fn ask_circuit(&mut self, phrase: &Phrase, does: &str, about: &About) {
-        let what = phrase.words.join(" ");
+        let what = phrase.labelled(phrase.words.join(" "));
         let asks = if phrase.plural() { "do" } else { "does" };
         let question = format!("Which circuit {asks} the {what} {does}?");
         let choices = self.kinds_in_question(about).into_iter().map(Meaning::Circuit).collect();

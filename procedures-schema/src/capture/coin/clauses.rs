@@ -41,26 +41,17 @@ impl Bench<'_> {
             if is_where && matches!(wanted, Wanted::Isolator(_)) {
                 continue;
             }
-            if !self.is_another(&phrase) && self.is_known(clause, &phrase, &wanted) {
-                if wanted == Wanted::Component {
-                    self.add_to_component(clause, &phrase);
-                }
+            let Some(each) = self.of_each_owner(&phrase, &wanted) else {
+                self.make_wanted(clause, phrase, wanted, puts_back, &mut isolators);
                 continue;
+            };
+            let all = std::mem::take(&mut self.phrases);
+            for (own, phrases) in each {
+                self.phrases = phrases;
+                self.make_wanted(clause, own, wanted.clone(), puts_back, &mut isolators);
             }
-            if (puts_back && self.is_one_of_a_group(&phrase)) || self.is_one_of_several(&phrase) {
-                continue;
-            }
-            let is_of_part = matches!(wanted, Wanted::PlugOf | Wanted::ClipOf | Wanted::ThreadOf);
-            if !is_of_part && self.may_be_the_one_so_called(&phrase) {
-                continue;
-            }
-            match wanted {
-                Wanted::Isolator(handle) if self.has_its_plug(&phrase, &handle, &self.phrases) => {}
-                Wanted::Isolator(handle) => isolators.push((phrase, handle)),
-                Wanted::Component if !self.is_a_thing(&phrase) => {}
-                wanted => self.make(clause, &phrase, &wanted),
-            }
-            self.look_again();
+            self.phrases = all;
+            self.asked.dedup_by(|one, before| one.span == before.span && one.question == before.question);
         }
         if !isolators.is_empty() {
             self.make_isolators(clause, &isolators);
@@ -78,6 +69,38 @@ impl Bench<'_> {
         if asked.closes_by_its_verb() {
             self.close_with_the_verb(clause);
         }
+    }
+
+    /// Makes what a phrase names, unless the map has it; isolators are made together at the end.
+    fn make_wanted(
+        &mut self,
+        clause: &Clause,
+        phrase: Phrase,
+        wanted: Wanted,
+        puts_back: bool,
+        isolators: &mut Vec<(Phrase, Handle)>,
+    ) {
+        let is_one_more = self.is_another(&phrase) || self.is_one_more_item(clause, &phrase, &wanted);
+        if !is_one_more && self.is_known(clause, &phrase, &wanted) {
+            if wanted == Wanted::Component {
+                self.add_to_component(clause, &phrase);
+            }
+            return;
+        }
+        if (puts_back && self.is_one_of_a_group(&phrase)) || self.is_one_of_several(&phrase) {
+            return;
+        }
+        let is_of_part = matches!(wanted, Wanted::PlugOf | Wanted::ClipOf | Wanted::ThreadOf);
+        if !is_of_part && !is_one_more && self.may_be_the_one_so_called(&phrase) {
+            return;
+        }
+        match wanted {
+            Wanted::Isolator(handle) if self.has_its_plug(&phrase, &handle, &self.phrases) => {}
+            Wanted::Isolator(handle) => isolators.push((phrase, handle)),
+            Wanted::Component if !self.is_a_thing(&phrase) => {}
+            wanted => self.make(clause, &phrase, &wanted),
+        }
+        self.look_again();
     }
 
     /// What the phrases of a clause would be if they were new, without those that are no thing of the appliance.

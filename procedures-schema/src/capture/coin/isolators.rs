@@ -58,7 +58,7 @@ impl Bench<'_> {
             return;
         }
         let words = [at.stem(), near, vec!["valve".to_owned()]].concat();
-        let valve = Phrase { words, amount: None, part: None, ..supply };
+        let valve = Phrase { words, amount: None, part: None, label: None, ..supply };
         self.make_on(&circuit, &valve, &Handle::Valve, None);
         self.look_again();
     }
@@ -154,7 +154,13 @@ impl Bench<'_> {
         if words.last().is_some_and(|last| matches!(last.as_str(), "flow" | "return")) {
             words.push("valve".to_owned());
         }
-        words.join(" ")
+        if let [only] = words.as_mut_slice()
+            && only.ends_with(|c: char| c.is_ascii_digit())
+        {
+            // "V1" as it is written on drawings.
+            only.make_ascii_uppercase();
+        }
+        phrase.labelled(words.join(" "))
     }
 }
 

@@ -1,5 +1,6 @@
 //! New connections: joints, fixings, ports, plugs and leads.
 
+use super::super::agreement::Said;
 use super::super::clause::Clause;
 use super::super::quantity::Figures;
 use super::Question;
@@ -7,7 +8,6 @@ use super::bench::Bench;
 use super::circuits::About;
 use super::nouns::{Noun, count, noun};
 use super::phrase::{Lead, Phrase};
-use crate::lexicon::Amount;
 use crate::model::{Circuit, Connection, Family, Grouping, Id, Known, Port, Role, Size, ThingKind, Verb};
 
 impl Bench<'_> {
@@ -82,7 +82,11 @@ impl Bench<'_> {
     /// "Take off the belt guard: four M6 screws": what holds the part that the clause takes off or puts on.
     pub(super) fn make_fixings_beside(&mut self, clause: &Clause) {
         let parts = self.phrases.iter().filter(|phrase| phrase.lead == Lead::Direct);
-        let parts: Vec<Id> = parts.flat_map(|phrase| self.known(phrase, &[ThingKind::Component])).collect();
+        let meant = |phrase: &Phrase| {
+            let said = Said::of_phrase(&self.line, clause, phrase, &self.phrases, &self.mentions);
+            said.agreeing(&self.map, self.known(phrase, &[ThingKind::Component]))
+        };
+        let parts: Vec<Id> = parts.flat_map(meant).collect();
         let [part] = parts.as_slice() else { return };
         for phrase in self.phrases.clone() {
             let beside = phrase.lead == Lead::Beside || phrase.is_after(&["by", "with"]);
@@ -113,7 +117,7 @@ impl Bench<'_> {
         joint.section = Some(section);
         joint.port = Some(port.clone());
         joint.aliases.extend(self.name_by_place(phrase));
-        if phrase.head - phrase.from + 1 > phrase.words.len() {
+        if phrase.label.is_none() && phrase.head - phrase.from + 1 > phrase.words.len() {
             // "The drain off cock" is looked for as it is written.
             let written: Vec<&str> = (phrase.from..=phrase.head).map(|i| self.line.text(i)).collect();
             joint.aliases.push(written.join(" "));
@@ -132,7 +136,7 @@ impl Bench<'_> {
         let test = self.line.clauses.iter().rev().find(tests)?;
         let places = super::phrase::phrases(&self.line, test);
         let place = places.into_iter().find(|place| place.is_after(&["at"]) && place.words.len() < 3)?;
-        matches!(noun(&place.stem()), Noun::Part | Noun::Isolator(_)).then(|| place.stem().join(" "))
+        matches!(noun(&place.stem()), Noun::Part | Noun::Isolator(_)).then(|| place.name())
     }
 
     /// "The hot tap at the basin" is the basin tap too, "the small drain screw on the domestic side" the domestic
@@ -160,31 +164,10 @@ impl Bench<'_> {
 
     /// Makes a plug or lead of the part that the words name.
     pub(super) fn make_connector(&mut self, clause: &Clause, phrase: &Phrase, mains: bool) {
-        let owners = self.owners_of_plugs(phrase);
-        if owners.len() > 1 {
-            for owner in &owners {
-                self.make_plug_of(clause, owner);
-            }
-            return;
-        }
         let component = self.part_of(phrase);
         let mut plug = self.connection(clause, phrase, Family::Connector, component.clone());
         plug.section = self.section_of_plug(clause, phrase, component, mains);
         self.put(plug, phrase);
-    }
-
-    /// "The plugs off *the fan and the pump*": a plug each, unless there are said to be more.
-    fn owners_of_plugs(&self, phrase: &Phrase) -> Vec<Phrase> {
-        if phrase.words != ["plugs"] {
-            return Vec::new();
-        }
-        let behind = self.phrases.iter().skip_while(|other| other.from <= phrase.from);
-        let owners: Vec<Phrase> =
-            behind.take_while(|other| other.is_after(&["from", "of", "off"])).cloned().collect();
-        let is_part = |owner: &Phrase| matches!(noun(&owner.stem()), Noun::Part) && !owner.plural();
-        let n = u32::try_from(owners.len()).unwrap_or(u32::MAX);
-        let is_one_each = phrase.amount.is_none_or(|amount| amount == Amount::Exactly(n));
-        if is_one_each && owners.iter().all(is_part) { owners } else { Vec::new() }
     }
 
     /// "Unplug the fan": the plug of the fan.
@@ -195,7 +178,7 @@ impl Bench<'_> {
             [only] => only.clone(),
             [] => self.make_component(phrase),
             // Which of them is left to a doubt of the reader, who knows no plug of either.
-            _ => return self.ask(phrase, format!("Which {} is unplugged?", phrase.stem().join(" "))),
+            _ => return self.ask(phrase, format!("Which {} is unplugged?", phrase.name())),
         };
         let name = self.map.name_of(&part).to_owned();
         let mut words = name.split(' ').map(str::to_owned).collect::<Vec<_>>();
@@ -287,7 +270,7 @@ impl Bench<'_> {
     /// The name: "the union nuts of the pump" are the pump union nuts, "the screws" of the guard the guard screws.
     fn connection_name(&self, phrase: &Phrase, component: Option<&Id>) -> String {
         let single = count(phrase.amount, phrase.part, phrase.plural()) == 1;
-        let own = if single { phrase.stem() } else { phrase.words.clone() }.join(" ");
+        let own = phrase.labelled(if single { phrase.stem() } else { phrase.words.clone() }.join(" "));
         let of =
             self.behind(phrase, &["of"]).filter(|of| noun(&of.stem()) == Noun::Joint && of.words.len() > 1);
         if let Some(joint) = of {

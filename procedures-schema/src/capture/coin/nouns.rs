@@ -41,6 +41,12 @@ fn is_not_by_hand(word: &str) -> bool {
     NOT_BY_HAND.contains(&word) || word.rsplit_once('-').is_some_and(|(_, last)| NOT_BY_HAND.contains(&last))
 }
 
+/// Whether a word is the mark of a valve on a drawing.
+fn is_numbered_valve(word: &str) -> bool {
+    let digits = word.strip_prefix('v').unwrap_or_default();
+    (1..=2).contains(&digits.len()) && digits.bytes().all(|b| b.is_ascii_digit())
+}
+
 /// What the words of a name say; in lower case, the last one in the singular.
 pub(in crate::capture) fn noun(words: &[String]) -> Noun {
     let Some((head, before)) = words.split_last() else { return Noun::Nothing };
@@ -55,6 +61,8 @@ pub(in crate::capture) fn noun(words: &[String]) -> Noun {
         return Noun::Port(port);
     }
     match head {
+        // "V1", as drawings number them.
+        _ if is_numbered_valve(head) => Noun::Isolator(Handle::Valve),
         _ if VALVES.contains(&head) || SWITCHES.contains(&head) => {
             let is_of_flow = last == "flow" && (VALVES.contains(&head) || head == "isolator");
             if is_not_by_hand(last) && head != "isolator" && !is_of_flow && !said(&["emergency"]) {

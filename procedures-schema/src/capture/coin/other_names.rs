@@ -29,7 +29,7 @@ impl Bench<'_> {
             if choices.is_empty() {
                 continue;
             }
-            let name = phrase.stem().join(" ");
+            let name = phrase.name();
             match self.answer(&phrase).map(|answer| answer.means.clone()) {
                 Some(Meaning::Known { thing, .. }) => {
                     if let Some(part) = self.map_mut().components.iter_mut().find(|part| part.id == thing) {

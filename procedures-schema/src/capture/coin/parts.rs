@@ -1,4 +1,4 @@
-//! New components, temporary items and settings.
+//! New components and settings, and what closes the end of a pipe.
 
 use super::super::clause::Clause;
 use super::Made;
@@ -7,13 +7,15 @@ use super::nouns::{Noun, is_open_end, is_place, noun, role};
 use super::phrase::Phrase;
 use super::wanted::{is_appliance, is_whole};
 use crate::lexicon::Amount;
-use crate::model::{Component, Connection, Family, Id, Setting, Span, Temporary, ThingKind};
+use crate::model::{Component, Connection, Family, Id, Setting, Span, ThingKind};
 
 impl Bench<'_> {
     /// Makes the component that a phrase names.
     pub(super) fn make_component(&mut self, phrase: &Phrase) -> Id {
         let single = matches!(phrase.amount, Some(Amount::Exactly(1))) || !phrase.plural();
         let mut words = if single { phrase.stem() } else { phrase.words.clone() };
+        words.extend(phrase.label.clone());
+        words = self.with_owner(phrase, words);
         if self.is_another(phrase) {
             words = self.name_of_another(&words.join(" ")).split(' ').map(str::to_owned).collect();
         }
@@ -133,18 +135,6 @@ impl Bench<'_> {
         parts.next().filter(|_| parts.next().is_none()).map(|candidate| candidate.id.clone())
     }
 
-    /// Makes the temporary item that a phrase names.
-    pub(super) fn make_temporary(&mut self, clause: &Clause, phrase: &Phrase) {
-        if self.end_is_asked_for(phrase) {
-            return;
-        }
-        let name = phrase.stem().join(" ");
-        let head = phrase.head_word();
-        let on = self.end_meant(clause, phrase);
-        let id = self.push_temporary(&name, &head, on);
-        self.note_in_words(&id, ThingKind::Temporary, &name, phrase);
-    }
-
     /// "Cap the gas union": the item that the verb names, on what it closes.
     pub(super) fn close_with_the_verb(&mut self, clause: &Clause) {
         if self.line.text(clause.verb()).starts_with("plug") && self.line.has(clause, &["in"]) {
@@ -224,54 +214,8 @@ impl Bench<'_> {
         self.made.push(Made { thing, kind: ThingKind::Temporary, name, span: Some(span) });
     }
 
-    fn push_temporary(&mut self, name: &str, head: &str, on: Option<Id>) -> Id {
-        let id = self.new_id(name);
-        let is_bond = head == "bond";
-        let gauge = matches!(head, "gauge" | "manometer");
-        let closes = gauge || matches!(head, "blank" | "bung" | "cap" | "plug");
-        let mut item = Temporary::new(id.clone(), name);
-        item.bonds = on.clone().filter(|_| is_bond);
-        item.on = on.filter(|_| !is_bond);
-        item.closes = closes;
-        item.notice = matches!(head, "notice" | "sign" | "tag");
-        item.gauge = gauge;
-        self.map_mut().temporary.push(item);
-        id
-    }
-
-    /// What stands behind an item and may be what it sits on.
-    fn end_behind(&self, phrase: &Phrase) -> Option<Phrase> {
-        const LEADS: &[&str] = &["across", "at", "in", "into", "on", "onto", "over", "through", "to"];
-        self.phrases.iter().find(|other| other.from > phrase.head && other.is_after(LEADS)).cloned()
-    }
-
-    /// Whether what an item sits on waits for an answer; the item then waits too, or it would sit on nothing.
-    fn end_is_asked_for(&self, phrase: &Phrase) -> bool {
-        let span = self.end_behind(phrase).map(|end| self.span_of(&end));
-        span.is_some_and(|span| self.asked.iter().any(|question| question.span == span))
-    }
-
-    /// The connection on which an item sits: "on the drain cock", "to it".
-    fn end_meant(&mut self, clause: &Clause, phrase: &Phrase) -> Option<Id> {
-        let behind = self.end_behind(phrase);
-        let direct = || {
-            self.phrases
-                .iter()
-                .find(|other| other.lead == super::phrase::Lead::Direct && other.from != phrase.from)
-                .cloned()
-        };
-        let named = behind.or_else(direct);
-        if let Some(named) = named {
-            return self.connection_in(&named).or_else(|| {
-                let is_end = matches!(named.head_word().as_str(), "end" | "opening" | "pipe");
-                is_end.then(|| self.open_end()).flatten()
-            });
-        }
-        self.line.pronoun(clause).and(self.last_connection.clone())
-    }
-
     /// The only joint that is open here.
-    fn open_end(&self) -> Option<Id> {
+    pub(super) fn open_end(&self) -> Option<Id> {
         let is_open = |joint: &&Connection| {
             let open = self.line.here.connections.get(&joint.id).is_some_and(|here| here.open > 0);
             open && joint.section.is_some() && joint.port.is_none()

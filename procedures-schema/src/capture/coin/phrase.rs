@@ -5,8 +5,11 @@ use super::super::mention::{COLOURS, is_plural, singular};
 use super::super::quantity::{Figures, Quantity};
 use super::super::reader::Reader;
 use super::colours::colours;
+use super::label::{Labels, is_label, labels_at};
+use super::nouns::{Noun, noun};
 use super::particles::{is_adverb, is_drive, is_particle};
 use super::phrase_words::{ADJECTIVES, ARTICLES, CONDITIONS, ENDS, LET, PREPOSITIONS};
+use super::shared::{join_shared_heads, with_media};
 use crate::lexicon::{Amount, Break};
 
 /// How a noun phrase stands in its clause.
@@ -25,7 +28,7 @@ pub(in crate::capture) enum Lead {
 pub(in crate::capture) struct Phrase {
     /// The first token of the name.
     pub(in crate::capture) from: usize,
-    /// The token of the head.
+    /// The token of the head, or of the label behind it.
     pub(in crate::capture) head: usize,
     /// The words of the name in lower case, the head as it is written.
     pub(in crate::capture) words: Vec<String>,
@@ -37,9 +40,21 @@ pub(in crate::capture) struct Phrase {
     pub(in crate::capture) part: Option<Amount>,
     /// The first token with its articles and amounts.
     pub(in crate::capture) start: usize,
+    /// The letter or number behind the name, as it is written: "valve *A*".
+    pub(in crate::capture) label: Option<String>,
 }
 
 impl Phrase {
+    /// The name of what it says, in the singular.
+    pub(in crate::capture) fn name(&self) -> String {
+        self.labelled(self.stem().join(" "))
+    }
+
+    /// A name with the label of this phrase.
+    pub(in crate::capture) fn labelled(&self, name: String) -> String {
+        self.label.iter().fold(name, |name, label| format!("{name} {label}"))
+    }
+
     /// The words with the head in the singular.
     pub(in crate::capture) fn stem(&self) -> Vec<String> {
         let mut stem = self.words.clone();
@@ -154,7 +169,7 @@ impl<'l, 'w> Chunker<'l, 'w> {
             if before != Break::None && i > from {
                 self.close(true);
                 self.skips = false;
-                let goes_on = before == Break::Comma && matches!(self.line.text(i), "and" | "the");
+                let goes_on = before == Break::Comma && matches!(self.line.text(i), "and" | "the" | "then");
                 if !goes_on {
                     self.lead = Lead::Beside;
                 }
@@ -181,8 +196,34 @@ impl<'l, 'w> Chunker<'l, 'w> {
         join_shared_heads(with_media(self.found))
     }
 
+    /// Takes labels in that stand behind the words of the open phrase: a phrase for each.
+    fn label(&mut self, Labels { each, behind, within }: Labels) {
+        if within {
+            self.words.extend(each.iter().map(|(at, _)| *at));
+            self.taken = behind;
+            return;
+        }
+        self.close(true);
+        let Some(mut named) = self.found.pop() else { return };
+        if let Some(head) = named.words.last_mut() {
+            *head = singular(head);
+        }
+        if each.len() > 1 {
+            named.amount = None;
+        }
+        for (n, (at, label)) in each.into_iter().enumerate() {
+            let from = if n == 0 { named.from } else { at };
+            let start = if n == 0 { named.start } else { at };
+            self.found.push(Phrase { from, head: at, start, label: Some(label), ..named.clone() });
+        }
+        self.taken = behind;
+    }
+
     /// Takes a token in.
     fn token(&mut self, i: usize) {
+        if let Some(labels) = labels_at(self.line, self.clause, &self.words, i) {
+            return self.label(labels);
+        }
         let text = self.line.text(i).to_owned();
         let of_verb = i != self.clause.verb() && self.clause.phrase.contains(&i) && is_particle(&text);
         if self.is_drain_off(i) {
@@ -254,7 +295,7 @@ impl<'l, 'w> Chunker<'l, 'w> {
     fn is_of_idiom(&self, i: usize, text: &str) -> bool {
         let names_nothing = || {
             let word = [singular(text)];
-            matches!(super::nouns::noun(&word), super::nouns::Noun::Nothing | super::nouns::Noun::Unknown)
+            matches!(noun(&word), Noun::Nothing | Noun::Unknown)
         };
         // "The *locking* cap" is what locks.
         let locks = matches!(text, "locking" | "lockout")
@@ -285,15 +326,27 @@ impl<'l, 'w> Chunker<'l, 'w> {
         ARTICLES.contains(&self.line.text(and + 1)) && self.line.quantities(self.clause).any(sized)
     }
 
-    /// "The screws of the fan *and the screws of* the pump": the same noun behind "and", with what it is of, is acted on too.
+    /// "The screws of the fan *and the clips of* the pump": the same noun behind "and", or another that holds or joins, with
+    /// what it is of, is acted on too.
     fn names_one_more(&self, and: usize) -> bool {
         const OWNED: &[&str] = &["from", "in", "of", "off", "on"];
+        const PLACED: &[&str] = &["beneath", "onto", "over", "round", "under"];
         const MOST_WORDS: usize = 5;
         let joined = |i: &usize| self.line.tokens.get(*i).is_some_and(|token| token.before == Break::None);
         let mut behind = (and + 1..=and + MOST_WORDS).take_while(joined);
-        let Some(lead) = behind.find(|i| OWNED.contains(&self.line.text(*i))) else { return false };
-        let head = singular(self.line.text(lead - 1));
-        let is_it = |found: &Phrase| found.lead == Lead::Direct && found.head_word() == head;
+        let Some(lead) =
+            behind.find(|i| OWNED.contains(&self.line.text(*i)) || PLACED.contains(&self.line.text(*i)))
+        else {
+            return false;
+        };
+        let is_labelled = lead > and + 2 && is_label(self.line.written(lead - 1));
+        let head = singular(self.line.text(lead - 1 - usize::from(is_labelled)));
+        let holds =
+            |head: &str| matches!(noun(&[head.to_owned()]), Noun::Connector(_) | Noun::Fixing | Noun::Joint);
+        let is_it = |found: &Phrase| {
+            let own = found.head_word();
+            found.lead == Lead::Direct && (own == head || (holds(&own) && holds(&head)))
+        };
         matches!(self.lead, Lead::After(_)) && self.found.iter().any(is_it)
     }
 
@@ -370,8 +423,7 @@ impl<'l, 'w> Chunker<'l, 'w> {
     fn is_adjective_alone(&self) -> bool {
         let [only] = self.words.as_slice() else { return false };
         let word = super::super::mention::singular(self.line.text(*only));
-        self.start.is_some_and(|start| start < *only)
-            && super::nouns::noun(&[word]) == super::nouns::Noun::Unknown
+        self.start.is_some_and(|start| start < *only) && noun(&[word]) == Noun::Unknown
     }
 
     /// "The drain *off* cock" is a drain cock.
@@ -391,7 +443,7 @@ impl<'l, 'w> Chunker<'l, 'w> {
             let words = kept.iter().flatten().map(|i| self.line.text(*i).to_owned()).collect();
             let start = self.start.unwrap_or(from);
             let (lead, amount, part) = (self.lead.clone(), self.amount, self.part);
-            self.found.push(Phrase { from, head, words, lead, amount, part, start });
+            self.found.push(Phrase { from, head, words, lead, amount, part, start, label: None });
             (self.amount, self.part, self.start) = (None, None, None);
             self.bare = false;
         } else if kept.is_none() {
@@ -406,50 +458,4 @@ fn is_pins(text: &str) -> bool {
     parts.is_some_and(|(n, of)| {
         n.bytes().all(|b| b.is_ascii_digit()) && matches!(of, "core" | "pin" | "pole" | "way")
     })
-}
-
-/// "The isolator *for the cold water*" is a cold water isolator.
-fn with_media(mut found: Vec<Phrase>) -> Vec<Phrase> {
-    const MEDIA: &[&str] = &["gas", "heating", "oil", "steam", "water"];
-    for i in 1..found.len() {
-        let Some(medium) = found.get(i).cloned() else { continue };
-        let is_medium = medium.is_after(&["for"]) && MEDIA.contains(&medium.head_word().as_str());
-        let Some(shut) = i.checked_sub(1).and_then(|i| found.get_mut(i)).filter(|_| is_medium) else {
-            continue;
-        };
-        if matches!(&*shut.head_word(), "cock" | "isolator" | "stopcock" | "tap" | "valve")
-            && shut.words.len() == 1
-        {
-            shut.words.splice(0..0, medium.words);
-        }
-    }
-    found
-}
-
-/// "The flow and return valves" are a flow valve and a return valve.
-fn join_shared_heads(mut found: Vec<Phrase>) -> Vec<Phrase> {
-    for i in 1..found.len() {
-        let Some(shared) = found.get(i).filter(|phrase| phrase.plural() && phrase.words.len() > 1).cloned()
-        else {
-            continue;
-        };
-        let Some(first) = i.checked_sub(1).and_then(|i| found.get_mut(i)) else { continue };
-        let joined = first.head + 2 == shared.start && first.lead == shared.lead;
-        // "The *heating* flow and return valves": of which circuit both are.
-        let says_circuit =
-            |word: &String| matches!(word.as_str(), "central" | "domestic" | "heating" | "radiator");
-        let tells = |word: &String| super::nouns::tells_apart(word) || says_circuit(word);
-        if joined
-            && first.words.last().is_some_and(|last| !says_circuit(last))
-            && first.words.iter().all(tells)
-        {
-            let tail: Vec<String> = shared.stem().into_iter().skip(1).collect();
-            first.words.extend(tail);
-            if let Some(second) = found.get_mut(i) {
-                second.words = shared.stem();
-                second.amount = None;
-            }
-        }
-    }
-    found
 }

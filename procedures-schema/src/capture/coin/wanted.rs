@@ -223,10 +223,13 @@ impl<'c> Asked<'c> {
             return None;
         }
         let before = phrase.words.split_last().map(|(_, before)| before.to_vec()).unwrap_or_default();
+        // "The *supply fan* lead" is that of a fan.
+        let is_of_part = noun(&before) == Noun::Part && before.last().is_some_and(|last| last != "supply");
         let of_the_wall = phrase.head_word() == "socket"
             || is_appliance(&before)
             || (self.is_kept && phrase.words.len() == 1)
-            || phrase.words.iter().any(|word| matches!(word.as_str(), "mains" | "wall" | "supply"));
+            || phrase.words.iter().any(|word| matches!(word.as_str(), "mains" | "wall"))
+            || (phrase.words.iter().any(|word| word == "supply") && !is_of_part);
         if of_the_wall && self.says(&[Verb::Isolate, Verb::Restore]) {
             return Some(Wanted::Isolator(Handle::Plug));
         }

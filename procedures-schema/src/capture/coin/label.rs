@@ -1,0 +1,109 @@
+//! Letters and numbers by which things of one name are told apart: "valve *A*", "unions *1* and *2*", "the zone *2* valve".
+
+use super::super::clause::Clause;
+use super::super::mention::{is_plural, singular};
+use super::super::reader::Reader;
+use super::nouns::{Noun, noun};
+use super::particles::is_particle;
+use super::phrase_words::{ENDS, PREPOSITIONS};
+use crate::lexicon::Break;
+
+/// What something is turned or moved by.
+const TURNS: &[&str] = &["click", "flat", "notch", "step", "time", "turn"];
+
+/// Labels behind the words of a name.
+pub(super) struct Labels {
+    /// Each with its token and as it is written.
+    pub(super) each: Vec<(usize, String)>,
+    /// The token behind the last.
+    pub(super) behind: usize,
+    /// Whether the name goes on behind it: "the zone 2 *valve*".
+    pub(super) within: bool,
+}
+
+/// The labels that begin at a token, behind the words of a name that are given by their tokens.
+pub(super) fn labels_at(line: &Reader<'_>, clause: &Clause, words: &[usize], at: usize) -> Option<Labels> {
+    let last = words.last().copied().filter(|last| last + 1 == at && is_joined(line, at))?;
+    // "The nut 1 *turn*" counts.
+    let label = label(line, clause, at).filter(|_| !TURNS.contains(&&*singular(line.text(at + 1))))?;
+    let is_several = is_plural(line.text(last));
+    let mut stem: Vec<String> = words.iter().map(|i| line.text(*i).to_owned()).collect();
+    if let Some(head) = stem.last_mut() {
+        *head = singular(head);
+    }
+    let further: Vec<String> = (at + 1..line.tokens.len())
+        .take_while(|i| goes_on(line, clause, *i))
+        .map(|i| line.text(i).to_owned())
+        .collect();
+    if !is_several && !further.is_empty() {
+        let whole: Vec<String> = stem.into_iter().chain([label.clone()]).chain(further).collect();
+        return is_of_appliance(&whole).then(|| Labels {
+            each: vec![(at, label)],
+            behind: at + 1,
+            within: true,
+        });
+    }
+    if !is_of_appliance(&stem) || !ends_a_name(line, clause, at + 1) {
+        return None;
+    }
+    let (mut each, mut behind) = (vec![(at, label)], at + 1);
+    while let Some((next, label)) = listed(line, clause, behind).filter(|_| is_several) {
+        each.push((next, label));
+        behind = next + 1;
+    }
+    // "The screws 4" counts them.
+    (!is_several || each.len() > 1).then_some(Labels { each, behind, within: false })
+}
+
+/// The label with which a list goes on: "valves A, *B* and C".
+fn listed(line: &Reader<'_>, clause: &Clause, behind: usize) -> Option<(usize, String)> {
+    let is_and = line.text(behind) == "and" && is_joined(line, behind);
+    let at = behind + usize::from(is_and);
+    let is_listed = is_and || line.tokens.get(at).is_some_and(|next| next.before == Break::Comma);
+    let next = label(line, clause, at).filter(|_| is_listed && ends_a_name(line, clause, at + 1))?;
+    Some((at, next))
+}
+
+/// A letter in upper case, a number of one or two digits, or both, as words write them to tell things apart.
+pub(in crate::capture) fn is_label(written: &str) -> bool {
+    let letters = written.trim_end_matches(|c: char| c.is_ascii_digit());
+    let n_digits = written.len() - letters.len();
+    let is_upper = letters.bytes().all(|b| b.is_ascii_uppercase());
+    n_digits <= 2 && is_upper && written != "I" && matches!((letters.len(), n_digits), (0 | 2, 1..) | (1, _))
+}
+
+/// What a token says as a label.
+fn label(line: &Reader<'_>, clause: &Clause, at: usize) -> Option<String> {
+    let written = line.written(at);
+    // Where all is in upper case, an article is too.
+    let tells =
+        written.bytes().all(|b| b.is_ascii_digit()) || line.words.bytes().any(|b| b.is_ascii_lowercase());
+    let measured = line.quantities(clause).any(|quantity| (quantity.from..quantity.to).contains(&at));
+    (is_label(written) && tells && !measured).then(|| written.to_owned())
+}
+
+fn is_joined(line: &Reader<'_>, at: usize) -> bool {
+    line.tokens.get(at).is_some_and(|token| token.before == Break::None) && line.bracket(at).is_none()
+}
+
+/// Whether the words of a name say a thing that an appliance has.
+fn is_of_appliance(words: &[String]) -> bool {
+    !matches!(noun(words), Noun::Nothing | Noun::Seal | Noun::Setting | Noun::Side | Noun::Unknown)
+}
+
+/// Whether a token ends a name before it.
+fn ends_a_name(line: &Reader<'_>, clause: &Clause, at: usize) -> bool {
+    let text = line.text(at);
+    !is_joined(line, at)
+        || matches!(text, "and" | "or" | "then")
+        || PREPOSITIONS.contains(&text)
+        || ENDS.contains(&text)
+        || is_particle(text)
+        || clause.phrase.contains(&at)
+}
+
+/// Whether a name goes on at a token with a noun that is one thing.
+fn goes_on(line: &Reader<'_>, clause: &Clause, at: usize) -> bool {
+    let text = line.text(at);
+    !ends_a_name(line, clause, at) && text.bytes().all(|b| b.is_ascii_alphabetic()) && !is_plural(text)
+}

@@ -1,0 +1,50 @@
+//! Noun phrases that share a word with one beside them: "the flow and return valves", "the isolator for the cold water".
+
+use super::nouns::tells_apart;
+use super::phrase::Phrase;
+
+/// "The isolator *for the cold water*" is a cold water isolator.
+pub(super) fn with_media(mut found: Vec<Phrase>) -> Vec<Phrase> {
+    const MEDIA: &[&str] = &["gas", "heating", "oil", "steam", "water"];
+    for i in 1..found.len() {
+        let Some(medium) = found.get(i).cloned() else { continue };
+        let is_medium = medium.is_after(&["for"]) && MEDIA.contains(&medium.head_word().as_str());
+        let Some(shut) = i.checked_sub(1).and_then(|i| found.get_mut(i)).filter(|_| is_medium) else {
+            continue;
+        };
+        if matches!(&*shut.head_word(), "cock" | "isolator" | "stopcock" | "tap" | "valve")
+            && shut.words.len() == 1
+        {
+            shut.words.splice(0..0, medium.words);
+        }
+    }
+    found
+}
+
+/// "The flow and return valves" are a flow valve and a return valve.
+pub(super) fn join_shared_heads(mut found: Vec<Phrase>) -> Vec<Phrase> {
+    for i in 1..found.len() {
+        let Some(shared) = found.get(i).filter(|phrase| phrase.plural() && phrase.words.len() > 1).cloned()
+        else {
+            continue;
+        };
+        let Some(first) = i.checked_sub(1).and_then(|i| found.get_mut(i)) else { continue };
+        let joined = first.head + 2 == shared.start && first.lead == shared.lead;
+        // "The *heating* flow and return valves": of which circuit both are.
+        let says_circuit =
+            |word: &String| matches!(word.as_str(), "central" | "domestic" | "heating" | "radiator");
+        let tells = |word: &String| tells_apart(word) || says_circuit(word);
+        if joined
+            && first.words.last().is_some_and(|last| !says_circuit(last))
+            && first.words.iter().all(tells)
+        {
+            let tail: Vec<String> = shared.stem().into_iter().skip(1).collect();
+            first.words.extend(tail);
+            if let Some(second) = found.get_mut(i) {
+                second.words = shared.stem();
+                second.amount = None;
+            }
+        }
+    }
+    found
+}
