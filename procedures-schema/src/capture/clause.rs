@@ -1,8 +1,8 @@
 //! Words cut into clauses: a verb phrase and the tokens that belong to it.
 
 use super::no_order::{
-    ends_with_a_quality, is_expected, is_noun, is_of_name, is_quantified_doing, is_said_of_any, is_state,
-    is_told, leads_to_a_place, stays_so,
+    ends_with_a_quality, is_expected, is_noun, is_of_name, is_quantified_doing, is_quoted, is_said_of_any,
+    is_set_already, is_state, is_told, leads_to_a_place, stays_so,
 };
 use super::unknown;
 use crate::lexicon::{Break, Said, Token, amount};
@@ -46,16 +46,7 @@ pub(super) fn clauses(words: &str, tokens: &[Token<'_>], said: &[Said]) -> Vec<C
     for phrase in said.iter().filter(|said| !said.unsaid && !said.means.is_empty()) {
         let Some(first) = phrase.tokens.first().copied() else { continue };
         if read.iter().any(|(from, to)| (*from..*to).contains(&first))
-            || is_noun(tokens, first)
-            || is_state(tokens, first)
-            || is_expected(tokens, first)
-            || is_told(tokens, first, phrase.means)
-            || is_of_name(tokens, first)
-            || leads_to_a_place(tokens, phrase)
-            || stays_so(tokens, phrase)
-            || is_quantified_doing(tokens, first)
-            || ends_with_a_quality(tokens, phrase)
-            || is_said_of_any(tokens, first)
+            || is_no_order(words, tokens, phrase, first)
         {
             continue;
         }
@@ -108,6 +99,22 @@ pub(super) fn clauses(words: &str, tokens: &[Token<'_>], said: &[Said]) -> Vec<C
         }
     }
     clauses
+}
+
+/// Whether a phrase that begins at a token only looks like the verb of an order.
+fn is_no_order(words: &str, tokens: &[Token<'_>], phrase: &Said, first: usize) -> bool {
+    is_noun(tokens, first)
+        || is_state(tokens, first)
+        || is_set_already(tokens, first)
+        || is_quoted(words, tokens, first)
+        || is_expected(tokens, first)
+        || is_told(tokens, first, phrase.means)
+        || is_of_name(tokens, first)
+        || leads_to_a_place(tokens, phrase)
+        || stays_so(tokens, phrase)
+        || is_quantified_doing(tokens, first)
+        || ends_with_a_quality(tokens, phrase)
+        || is_said_of_any(tokens, first)
 }
 
 /// "Let them *know* that they have air" lets no air in.

@@ -21,7 +21,13 @@ impl Reader<'_> {
         };
         let mut meant = self.meant_by(clause, verb, kinds, mention)?;
         let stem = self.text(clause.verb());
-        if *verb == Verb::Isolate && stem.starts_with("unplug") {
+        let plugs = match verb {
+            Verb::Isolate => stem.starts_with("unplug"),
+            // "Plug the valve in" opens none.
+            Verb::Restore => stem.starts_with("plug"),
+            _ => false,
+        };
+        if plugs {
             meant.ids.retain(is_plug);
         }
         meant.ids.retain(|id| !self.is_of_another_than_said(mention, id));

@@ -3,9 +3,12 @@
 //! A thing is named by its name or an alias, or by the end of one ("the unions" for "pump unions"), in
 //! singular or plural. The longest match at a place wins.
 
+mod further_names;
+
 use super::coin::{Noun, is_label, noun};
 use crate::lexicon::{Break, Token, tokens};
-use crate::model::{ApplianceMap, Connection, Id, Isolator, Port, ThingKind};
+use crate::model::{ApplianceMap, Id, ThingKind};
+use further_names::{closing_names, says_flow_and_return, side_name};
 
 /// The colours by which wires are told apart.
 pub(super) const COLOURS: &[&str] = &[
@@ -249,48 +252,6 @@ impl Beginnings {
         let place = letter(0) << 5 | letter(1);
         (usize::try_from(place >> 6).unwrap_or(0), 1 << (place & 63))
     }
-}
-
-/// What closes a port is called after it: "the nipple screw" of a test nipple, "the sampling cap" of a sampling
-/// point. A cap alone is that of a sampling point at most; other ports share the word with too many things.
-fn closing_names(port: &Connection) -> Vec<Name> {
-    let least = match port.port {
-        Some(Port::Sample) => 1,
-        Some(Port::Test | Port::Drain | Port::Fill) => 2,
-        _ => return Vec::new(),
-    };
-    let candidate = Candidate { id: port.id.clone(), kind: ThingKind::Connection, agrees: true };
-    let words: Vec<String> = tokens(&port.name).into_iter().map(|token| token.text.into_owned()).collect();
-    let before = words.split_last().map(|(_, before)| before.to_vec()).unwrap_or_default();
-    let is_place = words.last().is_some_and(|head| matches!(head.as_str(), "point" | "port"));
-    let called = |mut core: Vec<String>, closed_by: &str, least: usize| {
-        core.push(closed_by.to_owned());
-        let core = core.iter().map(|word| singular(word)).collect();
-        Name { candidate: candidate.clone(), core, plural: false, least }
-    };
-    let mut names = vec![called(words, "screw", 2)];
-    names.extend((is_place && !before.is_empty()).then(|| called(before, "cap", least)));
-    names
-}
-
-/// Whether words say "flow and return" and no noun behind it: "shut the flow and return".
-fn says_flow_and_return(tokens: &[Token<'_>]) -> bool {
-    const VALVES: &[&str] =
-        &["cocks", "isolating", "isolation", "isolators", "lever", "pipes", "taps", "valves"];
-    tokens.windows(3).enumerate().any(|(i, three)| {
-        let says = three.iter().map(|token| &*token.text).eq(["flow", "and", "return"]);
-        says && tokens.get(i + 3).is_none_or(|next| !VALVES.contains(&&*next.text))
-    })
-}
-
-/// What shuts a flow or a return, called by that alone.
-fn side_name(isolator: &Isolator) -> Option<Name> {
-    let words: Vec<String> =
-        tokens(&isolator.name).into_iter().map(|token| token.text.into_owned()).collect();
-    let side = words.iter().position(|word| matches!(word.as_str(), "flow" | "return"))?;
-    let core = words.get(..=side)?.to_vec();
-    let candidate = Candidate { id: isolator.id.clone(), kind: ThingKind::Isolator, agrees: true };
-    Some(Name { candidate, core, plural: false, least: 1 })
 }
 
 /// A name as it is looked for; once more without a letter or number at its end: "valve A".

@@ -51,6 +51,7 @@ mod restate;
 mod restate_seal;
 mod section;
 mod seeming;
+mod shortened;
 mod stage;
 mod supply;
 mod test_kind;

@@ -3,7 +3,7 @@
 
 use super::agreement::Said;
 use super::clause::Clause;
-use super::coin::{Lead, Noun, Phrase, noun, phrases, phrases_between};
+use super::coin::{Lead, Noun, PREPOSITIONS, Phrase, noun, phrases, phrases_between};
 use super::mention::{Candidate, Mention, is_plural};
 use super::reader::Reader;
 use crate::lexicon::Break;
@@ -17,11 +17,34 @@ impl Reader<'_> {
     /// is more likely to mean that than anything before it.
     pub(super) fn is_nearer_unknown(&self, clause: &Clause) -> bool {
         let from = self.end_of_said();
+        if self.begins_with_unknown(clause) {
+            return true;
+        }
         let unread = self.clauses.iter().filter(|other| (from..clause.verb()).contains(&other.verb()));
         unread.into_iter().any(|other| {
             let own = |phrase: &Phrase| phrase.from > other.verb() && phrase.head < clause.verb();
             phrases(self, other).iter().any(|phrase| own(phrase) && self.is_unknown_object(phrase))
         })
+    }
+
+    /// "Spread the lugs of the guard and lift *it* off": whether the sentence of a clause begins with a verb that nobody
+    /// knows, said of something that nobody knows.
+    fn begins_with_unknown(&self, clause: &Clause) -> bool {
+        let from = self.beginning_of_sentence(clause);
+        let word = self.text(from);
+        let is_verb = ["a", "an", "both", "each", "it", "its", "the", "them", "these", "this"]
+            .iter()
+            .all(|no| *no != word)
+            && word.chars().all(char::is_alphabetic)
+            && !PREPOSITIONS.contains(&word)
+            && !word.ends_with("ing")
+            && self.mentions.iter().all(|mention| mention.from != from)
+            && self.clauses.iter().all(|other| !(from..clause.verb()).contains(&other.verb()));
+        let first = phrases_between(self, from + 1, clause.verb());
+        is_verb
+            && from < clause.verb()
+            && from >= self.end_of_said()
+            && first.first().is_some_and(|first| self.is_unknown_object(first))
     }
 
     /// "Reconnect the tube and tighten *its* nut": whether a connection belongs to something else than what the line was

@@ -162,7 +162,7 @@ pub(super) fn is_told(tokens: &[Token<'_>], at: usize, means: &[Verb]) -> bool {
     in_third
         && subject
         && !PEOPLE.contains(&before.text.as_ref())
-        && means.iter().all(|verb| verb.changes_the_appliance() || *verb == Verb::Start)
+        && means.iter().all(|verb| verb.changes_the_appliance() || matches!(verb, Verb::Place | Verb::Start))
 }
 
 /// Whether a word that is a verb as often as a state ends what another verb says: "the valve drives *open*".
@@ -174,6 +174,37 @@ pub(super) fn is_state(tokens: &[Token<'_>], at: usize) -> bool {
         tokens.get(at + 1).filter(|next| next.before == Break::None).map_or("", |token| &*token.text);
     let goes_on = matches!(behind, "the" | "a" | "an" | "it" | "them" | "both" | "all" | "its");
     STATES.contains(&token.text.as_ref()) && before.ends_with('s') && !before.ends_with("ss") && !goes_on
+}
+
+/// Whether a token stands in quotation marks: a tag "do not *switch on*".
+pub(super) fn is_quoted(words: &str, tokens: &[Token<'_>], at: usize) -> bool {
+    let before = tokens.get(at).map_or("", |token| crate::model::Span(0, token.span.0).of(words));
+    let n_open = before.chars().filter(|c| *c == '\u{201c}').count();
+    let n_closed = before.chars().filter(|c| *c == '\u{201d}').count();
+    // Behind a figure it is a measure: 1 1/2".
+    let is_mark = |(one, next): (char, char)| next == '"' && !one.is_ascii_digit();
+    let n_marks =
+        std::iter::once(' ').chain(before.chars()).zip(before.chars()).filter(|pair| is_mark(*pair)).count();
+    n_marks % 2 == 1 || n_open > n_closed
+}
+
+/// Whether "set" says at what something stands: "the frequency *set* on the inverter", "the rate each meter is set to".
+pub(super) fn is_set_already(tokens: &[Token<'_>], at: usize) -> bool {
+    const BEFORE: &[&str] = &[
+        "again", "also", "always", "and", "back", "but", "first", "next", "now", "only", "or", "please",
+        "should", "then", "to", "you",
+    ];
+    let Some(token) = tokens.get(at).filter(|token| token.text == "set" && token.before == Break::None)
+    else {
+        return false;
+    };
+    let before = at.checked_sub(1).and_then(|i| tokens.get(i)).map_or("", |before| &*before.text);
+    let next = tokens.get(at + 1).filter(|next| next.before == Break::None).map_or("", |next| &*next.text);
+    let is_word = before.chars().all(char::is_alphabetic) && !before.ends_with("ly");
+    token.text == "set"
+        && is_word
+        && !BEFORE.contains(&before)
+        && matches!(next, "at" | "by" | "for" | "in" | "on" | "to")
 }
 
 /// Whether a word that is a noun as often as a verb ends a name: "the fan *plug*", "the flue *cap*".
@@ -188,6 +219,11 @@ pub(super) fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
         "and", "again", "always", "away", "back", "down", "first", "in", "it", "now", "off", "on", "or",
         "out", "please", "them", "then", "to", "up", "with",
     ];
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    // "Put it *in place* on its seals."
+    if text(at) == "place" && at > 0 && matches!(text(at - 1), "in" | "into") {
+        return true;
+    }
     let tells =
         |next: &Token<'_>| next.before == Break::None && matches!(&*next.text, "is" | "are" | "has" | "was");
     // "*Block* is scrap."

@@ -26,7 +26,7 @@ impl Reader<'_> {
         }
         let covers = self.text(clause.verb()).starts_with("cover");
         let placed = |mention: &&Mention| match self.preposition(mention) {
-            Some("at" | "on" | "from" | "of") => true,
+            Some("around" | "at" | "on" | "from" | "of" | "round") => true,
             // "Cover it with a bag": the bag is placed, as is the rag of "plug the stub with a rag".
             Some("with") => {
                 let is_item = || mention.candidates.iter().all(|c| c.kind == ThingKind::Temporary);

@@ -43,13 +43,21 @@ impl Reader<'_> {
             if holds && i.checked_sub(1).is_some_and(|i| matches!(self.text(i), "that" | "which")) {
                 return Some("of");
             }
-            if LEADING.contains(&self.text(i)) {
+            if LEADING.contains(&self.text(i)) || self.leads_round(i) {
                 // "Lift out the fan together *with* the mixer": both are lifted out.
                 let joins = i.checked_sub(1).is_some_and(|i| matches!(self.text(i), "along" | "together"));
                 return Some(self.text(i)).filter(|lead| *lead != "with" || !joins);
             }
         }
         None
+    }
+
+    /// "The nuts *round* the flange", but not "wipe *round* the flange".
+    fn leads_round(&self, i: usize) -> bool {
+        let is_verb = |i: usize| self.clauses.iter().any(|clause| clause.phrase.contains(&i));
+        matches!(self.text(i), "around" | "round")
+            && matches!(self.text(i + 1), "a" | "an" | "both" | "its" | "the")
+            && i.checked_sub(1).is_some_and(|before| !is_verb(before))
     }
 
     /// "Pull the plugs off *the fan* and the pump": the part to which another is joined, so that what leads to the one

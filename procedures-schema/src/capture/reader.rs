@@ -90,7 +90,7 @@ impl<'a> Reader<'a> {
             reading,
         };
         let mentions = std::mem::take(&mut reader.mentions);
-        reader.mentions = reader.with_parts_of_names(map, mentions);
+        reader.mentions = reader.with_shortened(reader.with_parts_of_names(map, mentions));
         reader.find_testers();
         reader
     }

@@ -150,6 +150,17 @@ impl Reader<'_> {
         (u32::try_from(can.len()) == Ok(n)).then_some(can)
     }
 
+    /// "Both *heating* valves" are none of the gas.
+    fn says_another_circuit(&self, mention: &Mention, all: &[Id]) -> bool {
+        let words: Vec<String> = (mention.from..mention.to).map(|i| self.text(i).to_owned()).collect();
+        let Some(kind) = coin::named_kind(&words, true) else { return false };
+        let circuit = |id: &Id| {
+            let isolator = self.map.isolators.iter().find(|isolator| isolator.id == *id)?;
+            self.map.sections().find(|(_, section)| section.id == isolator.between.1).map(|(of, _)| &of.kind)
+        };
+        all.iter().any(|id| circuit(id).is_some_and(|own| *own != kind))
+    }
+
     /// "Undo the bolts, half a turn each": what is only turned a little is slackened.
     fn may_turn_by(&self, clause: &Clause, verb: &Verb) -> bool {
         let stem = self.text(clause.verb());
@@ -262,7 +273,8 @@ impl Reader<'_> {
         if let Some(Amount::Exactly(n)) = amount.filter(|_| works && n_meant == 1)
             && n > 1
         {
-            proposal.action.on.extend(self.all_that_can(verb, n).unwrap_or_default());
+            let all = self.all_that_can(verb, n).filter(|all| !self.says_another_circuit(mention, all));
+            proposal.action.on.extend(all.unwrap_or(meant.ids));
             return;
         }
         let one = match meant.ids.as_slice() {

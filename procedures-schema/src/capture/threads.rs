@@ -1,4 +1,4 @@
-//! Screws that are named by their thread alone: "both M5s", "the M8": their noun is understood behind it.
+//! Screws that are named by their thread or drive alone: "both M5s", "four T25s": their noun is understood behind it.
 
 use crate::lexicon::{Break, Token};
 
@@ -20,11 +20,11 @@ pub(super) fn with_screws(tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
 /// Whether a thread in the plural stands at a token and no noun behind it: "both M5s", not "the M5 nuts".
 fn is_alone(tokens: &[Token<'_>], at: usize) -> bool {
     const BEHIND: &[&str] = &[
-        "again", "and", "at", "back", "by", "for", "from", "in", "of", "off", "on", "out", "over", "then",
-        "through", "to", "under", "up", "with",
+        "again", "and", "around", "at", "back", "by", "for", "from", "in", "of", "off", "on", "out", "over",
+        "round", "then", "through", "to", "under", "up", "with",
     ];
     let is_thread = |token: &Token<'_>| {
-        let size = token.raw.strip_prefix('M').and_then(|size| size.strip_suffix('s'));
+        let size = token.raw.strip_prefix(['M', 'T']).and_then(|size| size.strip_suffix('s'));
         size.is_some_and(|size| !size.is_empty() && size.bytes().all(|byte| byte.is_ascii_digit()))
     };
     tokens.get(at).is_some_and(is_thread)

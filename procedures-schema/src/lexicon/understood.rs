@@ -142,7 +142,8 @@ impl Stretch<'_, '_> {
         while end > 0 && self.is(end - 1, &BETWEEN) && self.joined(end) {
             end -= 1;
         }
-        let start = self.start(end)?;
+        // "*Turn* both thermostats up" is an order of its own.
+        let start = self.start(end).filter(|start| self.text(*start) != "turn")?;
         let head = (start + 1..end).find(|i| self.is(*i, &WHERE)).unwrap_or(end) - 1;
         let sort = self.sort(head)?;
         let state = self.state(end)?;

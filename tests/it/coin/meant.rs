@@ -25,6 +25,23 @@ pub(super) const MEANT: &[(&str, &str)] = &[
         "Close the heating valve.|Undo the union of the pump, G 1.|Undo the union of the heater, G 1.|Renew the washer of the pump.",
         "make pump-union seal=new",
     ),
+    ("Turn the gas cock off.|Undo the valve plug.|Plug the valve in.", ""),
+    ("Note the frequency set on both inverters.", ""),
+    ("Slacken the eight M10 nuts round the left motor flange crosswise.", "slacken nuts"),
+    ("Swing the burner out on its hinge and let it catch in the service position.", "aside burner"),
+    ("The control box hangs on two screws at the top.", ""),
+    ("Turn both room thermostats up.", ""),
+    ("Close the heating valve.|Put a length of hose on the drain point.", "place hose"),
+    ("Put the new heat exchanger in place on four fresh seals wetted with grease.", "fit heat-exchanger new"),
+    (
+        "Spring back the four clips on the air box lid and lift it away.",
+        "undo air-box-lid-clips · remove air-box-lid",
+    ),
+    (
+        "Close the gas cock.|Close the heating flow valve.|Turn both heating valves on again.",
+        "restore heating-flow-valve",
+    ),
+    ("Take off the control box.|Bend up the lugs of the guard and lift it away.", ""),
     // An appliance is run up to something, and is no hose.
     ("Run it to maximum.", "start max"),
     // Supplies, and what is switched.

@@ -56,6 +56,24 @@ pub(super) const SEVERAL: &[(&str, &str)] = &[
     ("Put a cloth over the fan.|Put a cloth over the pump.|Take the cloth off the fan.", "take cloth"),
     ("Put a cloth over the fan.|Put a cloth over the pump.|Take both cloths away.", "take cloth cloth-2"),
     ("Put a cloth over the fan.|Put the cloth over the pump.", "place cloth"),
+    // What the line has named in full is meant by its last word.
+    (
+        "Close the heating valve.|Put a hose on the drain cock.|Undo the nuts of the flexible hose and take the hose out.",
+        "undo flexible-hose-nuts · remove flexible-hose",
+    ),
+    (
+        "Close the heating valve.|Unscrew the cap of the drain cock and push a hose on, then open the cock and drain the heating.",
+        "undo cap · place hose · undo drain-cock · release heating what=pressure by=drain through=drain-cock",
+    ),
+    ("Take the warning tag off the gas cock and open the cock slowly.", "restore gas-cock"),
+    (
+        "Shut the flow, the return and the cold water inlet.",
+        "isolate flow-valve return-valve cold-water-inlet-valve",
+    ),
+    (
+        "Shut the cold main, the domestic hot outlet and both heating valves.",
+        "isolate cold-main-valve domestic-hot-outlet-valve heating-valve-1 heating-valve-2",
+    ),
     // One of those that are one thing, and all of several.
     ("Close the heating valve.|Undo the two pump unions.|Do up the pump union.", "make pump-unions 1"),
     (

@@ -2,7 +2,7 @@
 
 use super::super::agreement::Said;
 use super::super::clause::Clause;
-use super::super::mention::{Candidate, Mention};
+use super::super::mention::{Candidate, Mention, head_of};
 use super::bench::Bench;
 use super::circuits::About;
 use super::nouns::{Noun, noun, tells_apart};
@@ -16,6 +16,7 @@ impl Bench<'_> {
         self.phrases = phrases(&self.line, clause);
         let before = self.line.marked_before(clause);
         self.phrases.splice(0..0, before);
+        self.lengthen(clause);
         if self.may_have_another_name(clause) || self.line.stows(clause) {
             return;
         }
@@ -68,6 +69,33 @@ impl Bench<'_> {
         }
         if asked.closes_by_its_verb() {
             self.close_with_the_verb(clause);
+        }
+    }
+
+    /// "Unscrew the cap of the drain cock and open *the cock*": what the line has named in full, and nothing else has made,
+    /// is meant by its last word.
+    fn lengthen(&mut self, clause: &Clause) {
+        let is_short = |phrase: &Phrase| {
+            phrase.words.len() == 1 && phrase.label.is_none() && self.line.text(phrase.start) == "the"
+        };
+        let earlier = self.line.clauses.iter().filter(|other| other.verb() < clause.verb());
+        let all: Vec<Phrase> = earlier.flat_map(|other| phrases(&self.line, other)).collect();
+        let kinds = [ThingKind::Connection, ThingKind::Isolator];
+        let long = |short: &Phrase| {
+            let is_it = |long: &&Phrase| {
+                long.words.len() > 1
+                    && long.words.last() == short.words.last()
+                    && matches!(noun(&long.stem()), Noun::Isolator(_) | Noun::Port(_))
+            };
+            all.iter().rev().find(is_it).map(|long| long.words.clone())
+        };
+        // A valve that is shut may be called a cock, but not beside one.
+        let is_so_called = |phrase: &Phrase, id: &Id| head_of(self.map.name_of(id)) == phrase.head_word();
+        let is_known = |phrase: &Phrase| self.known(phrase, &kinds).iter().any(|id| is_so_called(phrase, id));
+        let longer = |phrase: &Phrase| long(phrase).filter(|_| is_short(phrase) && !is_known(phrase));
+        let names: Vec<Option<Vec<String>>> = self.phrases.iter().map(longer).collect();
+        for (phrase, name) in self.phrases.iter_mut().zip(names) {
+            phrase.words = name.unwrap_or_else(|| std::mem::take(&mut phrase.words));
         }
     }
 
@@ -221,6 +249,12 @@ impl Bench<'_> {
     /// Whether the map has what a phrase names.
     fn is_known(&mut self, clause: &Clause, phrase: &Phrase, wanted: &Wanted) -> bool {
         let mut known = self.known(phrase, &wanted.known_as(clause));
+        if phrase.head + 1 - phrase.from < phrase.words.len() {
+            // Of what the line has named in full, the last word alone names nothing else.
+            known.retain(|id| {
+                phrase.words.iter().all(|word| self.map.name_of(id).split(' ').any(|own| own == word))
+            });
+        }
         let of_part = self.known_of_part(phrase, wanted);
         known.extend(of_part.iter().cloned());
         let said = Said::of_phrase(&self.line, clause, phrase, &self.phrases, &self.mentions);

@@ -123,6 +123,10 @@ impl Bench<'_> {
             if name.starts_with("double pole ") || name.starts_with("double-pole ") {
                 isolator.aliases.push("DP".to_owned());
             }
+            // "The hot outlet" is what shuts it.
+            let written = phrase.name();
+            let adds_valve = n == 1 && name.strip_suffix(" valve") == Some(written.as_str());
+            isolator.aliases.extend(adds_valve.then_some(written).filter(|name| name.contains(' ')));
             self.note_in_words(&isolator.id, ThingKind::Isolator, &name, phrase);
             self.map_mut().isolators.push(isolator);
         }
@@ -151,7 +155,10 @@ impl Bench<'_> {
             named.append(&mut words);
             words = named;
         }
-        if words.last().is_some_and(|last| matches!(last.as_str(), "flow" | "return")) {
+        if words
+            .last()
+            .is_some_and(|last| matches!(last.as_str(), "flow" | "inlet" | "main" | "outlet" | "return"))
+        {
             words.push("valve".to_owned());
         }
         if let [only] = words.as_mut_slice()

@@ -269,8 +269,7 @@ impl<'l, 'w> Chunker<'l, 'w> {
             // "The screws *holding the* plate" are those of the plate.
             self.close(true);
             self.lead = Lead::After("of".to_owned());
-        } else if PREPOSITIONS.contains(&text.as_str()) || (text == "round" && self.start.is_none()) {
-            // "Wipe *round* the pocket", not "the round cover".
+        } else if PREPOSITIONS.contains(&text.as_str()) || self.leads_round(i) {
             self.close(true);
             let joins = text == "with"
                 && i.checked_sub(1).is_some_and(|i| matches!(self.line.text(i), "along" | "together"));
@@ -384,16 +383,25 @@ impl<'l, 'w> Chunker<'l, 'w> {
         }
     }
 
+    /// "Wipe *round* the pocket", "the nuts *round* the flange", not "the round cover".
+    fn leads_round(&self, i: usize) -> bool {
+        let behind_name = !self.words.is_empty() && ARTICLES.contains(&self.line.text(i + 1));
+        match self.line.text(i) {
+            "round" => self.start.is_none() || behind_name,
+            text => text == "around" && behind_name,
+        }
+    }
+
     /// "The *black* 2-pin plug": a colour says of which kind, and names nothing.
     fn is_colour_alone(&self) -> bool {
         let [only] = self.words.as_slice() else { return false };
         COLOURS.contains(&self.line.text(*only))
     }
 
-    /// Whether the open phrase is only a word for several.
+    /// Whether the open phrase is only a word for several, or for so much of something.
     fn is_several(&self) -> bool {
         let [only] = self.words.as_slice() else { return false };
-        matches!(self.line.text(*only), "couple" | "pair" | "set")
+        matches!(self.line.text(*only), "couple" | "length" | "pair" | "piece" | "set")
     }
 
     /// Whether a word behind a name says what that holds, up to the article of it.

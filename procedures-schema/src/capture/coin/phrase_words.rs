@@ -25,7 +25,7 @@ pub(super) const ADJECTIVES: &[&str] = &[
     "worn",
 ];
 /// What leads to a thing or a place.
-pub(super) const PREPOSITIONS: &[&str] = &[
+pub(in crate::capture) const PREPOSITIONS: &[&str] = &[
     "above", "across", "against", "along", "at", "behind", "below", "beneath", "beside", "between", "by",
     "for", "from", "in", "inside", "into", "near", "of", "off", "on", "onto", "out", "over", "through", "to",
     "towards", "under", "using", "via", "with", "without",

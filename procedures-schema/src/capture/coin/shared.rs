@@ -29,7 +29,8 @@ pub(super) fn join_shared_heads(mut found: Vec<Phrase>) -> Vec<Phrase> {
             continue;
         };
         let Some(first) = i.checked_sub(1).and_then(|i| found.get_mut(i)) else { continue };
-        let joined = first.head + 2 == shared.start && first.lead == shared.lead;
+        // "The hot outlet and *both* heating valves" are three.
+        let joined = first.head + 2 == shared.start && first.lead == shared.lead && shared.amount.is_none();
         // "The *heating* flow and return valves": of which circuit both are.
         let says_circuit =
             |word: &String| matches!(word.as_str(), "central" | "domestic" | "heating" | "radiator");

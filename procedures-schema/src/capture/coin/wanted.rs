@@ -1,6 +1,7 @@
 //! Which kind of thing a verb asks for, given the noun behind it.
 
 use super::super::clause::Clause;
+use super::circuits::named_kind;
 use super::nouns::{Noun, noun, opens};
 use super::phrase::{Lead, Phrase};
 use crate::model::{Handle, Port, ThingKind, Verb};
@@ -153,6 +154,16 @@ impl<'c> Asked<'c> {
         if direct && self.isolates() && matches!(&*phrase.head_word(), "flow" | "return") {
             return Some(Wanted::Isolator(Handle::Valve));
         }
+        // "Shut the cold water inlet": what shuts it.
+        let says_medium = || named_kind(&phrase.words, true).is_some();
+        if direct
+            && self.isolates()
+            && matches!(&*phrase.head_word(), "inlet" | "main" | "outlet")
+            && phrase.words.len() > 1
+            && says_medium()
+        {
+            return Some(Wanted::Isolator(Handle::Valve));
+        }
         match noun(&stem) {
             Noun::Isolator(handle) => self.isolator(phrase, handle),
             Noun::Port(port) => self.port(phrase, port),
@@ -273,7 +284,7 @@ impl<'c> Asked<'c> {
             &["bowl", "exchanger", "filter", "plate", "siphon", "strainer", "sump", "trap", "tray"];
         const SET: &[&str] = &["governor", "programmer", "regulator", "stat", "thermostat", "timer"];
         let head = phrase.head_word();
-        let of = phrase.is_after(&["of"]);
+        let of = phrase.is_after(&["around", "of", "round"]);
         let direct = phrase.lead == Lead::Direct;
         let is_side = *noun == Noun::Side;
         // "Flush the trap": what holds something of its own is cleaned, a main is run.

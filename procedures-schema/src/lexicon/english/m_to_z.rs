@@ -265,6 +265,7 @@ pub(super) static PHRASES: &[(&str, &[Verb])] = &[
     ("split|splitting", &[Undo]),
     ("spray|sprayed|spraying|sprays", &[Test]),
     ("spread|spreading|spreads", &[Place]),
+    ("spring|springing|sprung … back|free|off|open", &[Undo]),
     ("squeeze|squeezed|squeezes|squeezing … clip|clips", &[Undo]),
     ("stand|standed|standing|stands", &[Wait]),
     ("stand|standed|standing|stands … under", &[Place]),
