@@ -6,6 +6,7 @@ use super::coin::{self, Lead, Noun, Phrase, is_appliance, named_kind, noun};
 use super::mention::{Mention, singular};
 use super::quantity::{Figures, Quantity};
 use super::reader::Reader;
+use super::twins::is_another_twin;
 use crate::lexicon::{Amount, tokens};
 use crate::model::{ApplianceMap, Connection, Id, Known, ThingKind, Verb};
 
@@ -24,6 +25,10 @@ pub(super) struct Said {
     flats: Option<String>,
     /// What it is of; of several, one each or all of one.
     owners: Vec<Owner>,
+    /// The words of the name and of what it is of, at or on, with the letters and numbers behind them.
+    around: Vec<String>,
+    /// Whether the same noun is acted on twice in its clause.
+    is_one_of_two: bool,
     /// Whether it is put back: whatever is off may go by fewer words, or by others.
     puts_back: bool,
 }
@@ -65,9 +70,13 @@ impl Said {
         let leads: &[&str] = match phrase.head_word() {
             // "Lift the cover *off* the fan."
             head if coin::opens(&head) => &["from", "of", "off"],
+            // "The hose off the pump *and the hose off the tank*."
+            _ if coin::is_one_of_two(phrase, phrases) => &["at", "from", "in", "of", "off", "on"],
             _ if said.thread.is_some() => &["from", "of"],
             _ => &["of"],
         };
+        said.around = words_around(line, phrase, phrases);
+        said.is_one_of_two = coin::is_one_of_two(phrase, phrases);
         said.owners = owners(phrase, phrases, mentions, leads);
         if said.owners.is_empty() && phrase.plural() {
             // "The tubes *from the switch and the fan*": of one alone it may only say where they end.
@@ -92,6 +101,11 @@ impl Said {
         said
     }
 
+    /// Where the same noun is acted on twice, the words that belong to this one.
+    pub(super) fn own_words(&self) -> Option<Vec<String>> {
+        self.is_one_of_two.then(|| self.around.clone())
+    }
+
     /// How many there are in all, as far as the words say.
     pub(super) fn total(&self) -> Option<u32> {
         self.total
@@ -102,9 +116,9 @@ impl Said {
         self.in_part || self.is_of_its_part(connection)
     }
 
-    /// Those of several things that agree with the words; only connections and components can disagree.
+    /// Those of several things that agree with the words.
     pub(super) fn agreeing(&self, map: &ApplianceMap, mut ids: Vec<Id>) -> Vec<Id> {
-        ids.retain(|id| !self.is_part_of_another(map, id));
+        ids.retain(|id| !self.is_part_of_another(map, id) && !is_another_twin(map, id, &self.around));
         let is_open = !self.puts_back || ids.len() > 1;
         let is_other = |known: &Connection| {
             self.is_other_size(known)
@@ -240,10 +254,33 @@ impl Reader<'_> {
     pub(super) fn said_of(&self, clause: &Clause, mention: &Mention) -> Said {
         let phrases = coin::phrases(self, clause);
         let phrase = phrases.iter().find(|phrase| phrase.head + 1 == mention.to);
+        if phrase.is_none() && mention.to <= clause.verb() {
+            // "*Valves on the left radiator* opened", "valve opened *on the left boiler*".
+            let before = coin::phrases_between(self, clause.from, clause.verb());
+            let all: Vec<Phrase> = before.into_iter().chain(phrases).collect();
+            let own = all.iter().find(|phrase| phrase.head + 1 == mention.to);
+            let around = own.map(|own| words_around(self, own, &all)).unwrap_or_default();
+            return Said { around, ..Said::default() };
+        }
         phrase.map_or_else(Said::default, |phrase| {
             Said::of_phrase(self, clause, phrase, &phrases, &self.mentions)
         })
     }
+}
+
+/// The words of a phrase and of what stands behind it in the same place, with the letters and numbers behind them.
+pub(super) fn words_around(line: &Reader<'_>, phrase: &Phrase, phrases: &[Phrase]) -> Vec<String> {
+    let behind = phrases.iter().skip_while(|other| other.from <= phrase.from);
+    let mut places = behind.take_while(|other| matches!(other.lead, Lead::After(_))).peekable();
+    // "Of the flow sensor and the return sensor": both.
+    let lead = places.peek().map(|first| first.lead.clone());
+    let places = places.take_while(|other| Some(&other.lead) == lead.as_ref());
+    let stretch = |one: &Phrase| {
+        let is_label = coin::is_label(line.written(one.head + 1));
+        one.from..one.head + 1 + usize::from(is_label)
+    };
+    let tokens = stretch(phrase).chain(places.flat_map(stretch));
+    tokens.map(|i| singular(line.text(i).trim_end_matches("'s"))).collect()
 }
 
 /// The quantities that stand with a phrase: before its noun, or behind it up to the next thing.

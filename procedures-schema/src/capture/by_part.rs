@@ -4,10 +4,12 @@
 //! fewer words than when something is taken apart. A word may also say its circuit: "the gas cock" is the service
 //! cock of the gas.
 
+use super::agreement::words_around;
 use super::clause::Clause;
 use super::coin::{self, Noun, Phrase, named_kind, noun, tells_apart};
 use super::mention::{Candidate, Mention, is_plural, singular};
 use super::reader::Reader;
+use super::twins::is_another_twin;
 use crate::lexicon::{Amount, tokens};
 use crate::model::{ApplianceMap, CircuitKind, Connection, Family, Id, ThingKind, Verb};
 use crate::simulate::Whereabouts;
@@ -70,11 +72,15 @@ impl Reader<'_> {
 
     /// What is off here and has all the words of a phrase in its name.
     fn off_by_part(&self, map: &ApplianceMap, clause: &Clause, phrase: &Phrase) -> Vec<Candidate> {
+        let around = words_around(self, phrase, &coin::phrases(self, clause));
         let mut found: Vec<Candidate> = Vec::new();
         for (kind, id, name, aliases) in map.things() {
             let candidate = Candidate { id: id.clone(), kind, agrees: true };
             let mut names = std::iter::once(name).chain(aliases.iter().map(String::as_str));
-            if self.is_off(clause, &candidate) && names.any(|name| says_part_of(map, phrase, name, id)) {
+            if self.is_off(clause, &candidate)
+                && names.any(|name| says_part_of(map, phrase, name, id))
+                && !is_another_twin(map, id, &around)
+            {
                 found.push(candidate);
             }
         }

@@ -1,7 +1,7 @@
 //! What a mention means for a verb: its candidates, narrowed by what the words around it say and by what is possible here.
 
 use super::clause::Clause;
-use super::mention::Mention;
+use super::mention::{Mention, singular};
 use super::reader::Reader;
 use super::refer::{Meant, Wanted, meant};
 use crate::lexicon::Break;
@@ -86,17 +86,22 @@ impl Reader<'_> {
         mention: &Mention,
         ask: impl FnOnce(&Wanted<'_>) -> T,
     ) -> T {
+        let said = self.said_of(clause, mention);
+        let words = said.own_words().unwrap_or_else(|| self.other_words(clause));
+        let is_own = |other: &&Mention| {
+            said.own_words()
+                .is_none_or(|own| (other.from..other.to).all(|i| own.contains(&singular(self.text(i)))))
+        };
         let beside: Vec<Id> = self
             .mentions_in(clause)
             .filter(|other| other.from != mention.from && self.preposition(other).is_some())
+            .filter(is_own)
             .filter_map(|other| match other.candidates.as_slice() {
                 [only] => Some(only.id.clone()),
                 _ => None,
             })
             .collect();
         let size = self.size(clause);
-        let words = self.other_words(clause);
-        let said = self.said_of(clause, mention);
         ask(&Wanted {
             map: self.map,
             here: &self.here,

@@ -92,7 +92,8 @@ impl Names {
 
     /// The mentions in some words, outside the tokens that are taken as verbs.
     pub(super) fn find(&self, tokens: &[Token<'_>], is_verb: impl Fn(usize) -> bool) -> Vec<Mention> {
-        let words: Vec<String> = tokens.iter().map(|token| singular(&token.text)).collect();
+        let words: Vec<String> =
+            tokens.iter().map(|token| singular(token.text.trim_end_matches("'s"))).collect();
         let mut found = Vec::new();
         let mut i = 0;
         while i < tokens.len() {
@@ -121,7 +122,11 @@ impl Names {
             match mention.filter(is_it) {
                 Some(mention) => {
                     i = mention.to;
-                    found.extend(self.sharing_head(tokens, &words, &mention));
+                    if let Some(shared) = self.sharing_head(tokens, &words, &mention) {
+                        // "The *fan* and pump covers" name no fan.
+                        found.retain(|before: &Mention| before.to <= shared.from);
+                        found.push(shared);
+                    }
                     let further = self.sharing_label(tokens, &words, &mention);
                     found.push(mention);
                     found.extend(further);
@@ -147,7 +152,11 @@ impl Names {
             let first = and.checked_sub(n)?;
             let joined = (first + 1..and).all(unbroken);
             let named: Vec<&String> = words.get(first..and)?.iter().chain(tail).collect();
-            let is_it = |name: &&Name| joined && !name.plural && name.core.iter().eq(named.iter().copied());
+            let ends_so = |core: &[String]| {
+                let end = core.len().checked_sub(named.len()).and_then(|from| core.get(from..));
+                end.is_some_and(|end| end.iter().eq(named.iter().copied()))
+            };
+            let is_it = |name: &&Name| joined && !name.plural && ends_so(&name.core);
             let mut candidates: Vec<Candidate> = Vec::new();
             for name in self.names.iter().filter(is_it) {
                 if candidates.iter().all(|known| known.id != name.candidate.id) {

@@ -61,6 +61,7 @@ mod thing;
 mod threads;
 mod together;
 mod told;
+mod twins;
 mod unknown;
 mod unsure;
 

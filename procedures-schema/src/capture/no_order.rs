@@ -1,6 +1,7 @@
 //! Words that look like a verb of an order and are none: a noun, a state, what a thing does by itself, what somebody would
 //! do.
 
+use super::coin::is_label;
 use crate::lexicon::{Break, Said, Token, amount};
 use crate::model::Verb;
 
@@ -222,6 +223,17 @@ pub(super) fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
     // "Put it *in place* on its seals."
     if text(at) == "place" && at > 0 && matches!(text(at - 1), "in" | "into") {
+        return true;
+    }
+    // "Plug A and *plug B*."
+    let joined = |i: usize| tokens.get(i).is_some_and(|token| token.before == Break::None);
+    let is_labelled = || {
+        let label = tokens.get(at + 1).is_some_and(|next| is_label(next.raw));
+        let ends =
+            !joined(at + 2) || matches!(text(at + 2), "and" | "from" | "of" | "off" | "on" | "out" | "to");
+        label && joined(at + 1) && ends
+    };
+    if BOTH.contains(&text(at)) && is_labelled() {
         return true;
     }
     let tells =

@@ -193,6 +193,14 @@ impl Reader<'_> {
             return nearest;
         }
         let last: Vec<Id> = self.last_of(kinds).into_iter().map(|candidate| candidate.id).collect();
+        let is_single = |last: &[Id]| match last {
+            [only] => self.is_one_where_several_are_meant(clause, only),
+            _ => false,
+        };
+        // "Refit it and open *them*": what is one thing is not meant.
+        if is_single(&last) {
+            return Vec::new();
+        }
         if !last.is_empty() {
             return last;
         }

@@ -105,6 +105,7 @@ impl Reader<'_> {
             }
             self.add(&mut proposal, mention, meant);
         }
+        self.ask_where_one_or_other(&objects, &mut proposal);
         let stem = self.text(clause.verb());
         if objects.is_empty() && (stem.starts_with("isolat") || stem.starts_with("restor")) {
             self.add_around(clause, &mut proposal);
@@ -138,6 +139,16 @@ impl Reader<'_> {
         }
         self.details(clause, &mut proposal);
         Some(proposal)
+    }
+
+    /// "Refit the fan cover *or* the pump cover": one of them.
+    fn ask_where_one_or_other(&self, objects: &[Mention], proposal: &mut Proposal) {
+        let [first, .., last] = objects else { return };
+        let says_or = (first.to..last.from).any(|i| self.text(i) == "or");
+        if says_or && proposal.choices.is_empty() && proposal.action.on.len() > 1 {
+            proposal.choices = std::mem::take(&mut proposal.action.on);
+            proposal.doubtful = Some((first.from, last.to));
+        }
     }
 
     /// "Turn *both valves* back on" where only one is called a valve: those that a hand can work now, if they are so

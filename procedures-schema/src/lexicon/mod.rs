@@ -19,6 +19,7 @@ mod number;
 mod own;
 mod phrase;
 mod seal;
+mod sides;
 mod spoken;
 mod stage;
 #[cfg(test)]
@@ -86,6 +87,7 @@ impl Lexicon {
     fn find(&self, tokens: &[Token<'_>], own: &Own, said: &mut Vec<Said>) {
         let n_before = said.len();
         self.phrases.find(tokens, said);
+        sides::drop_sides(tokens, said, n_before);
         own.add(tokens, said, n_before);
     }
 

@@ -58,6 +58,11 @@ pub(super) const AMBIGUOUS: &[(&str, &[&str])] = &[
         "Close the heating valve.|Undo the drain plug and the heater plug.|Refit the plug.",
         &["drain plug", "heater plug"],
     ),
+    // One or the other.
+    (
+        "Take off the fan cover and the pump cover.|Refit the fan cover or the pump cover.",
+        &["fan cover", "pump cover"],
+    ),
     // What tells two of one name apart is not said.
     ("Close heating valve A and heating valve B.|Open the valve.", &["heating valve A", "heating valve B"]),
     ("Remove filter 1 and filter 2.|Refit the filter.", &["filter 1", "filter 2"]),

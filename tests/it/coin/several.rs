@@ -56,6 +56,71 @@ pub(super) const SEVERAL: &[(&str, &str)] = &[
     ("Put a cloth over the fan.|Put a cloth over the pump.|Take the cloth off the fan.", "take cloth"),
     ("Put a cloth over the fan.|Put a cloth over the pump.|Take both cloths away.", "take cloth cloth-2"),
     ("Put a cloth over the fan.|Put the cloth over the pump.", "place cloth"),
+    // Twins: what says which is never left out of account.
+    (
+        "Take the lid off the left tank.|Take the lid off the right tank.|Refit the lid of the right tank.",
+        "fit right-tank-lid",
+    ),
+    ("Right radiator valve closed.|Valves on left radiator opened.", ""),
+    ("Close loop 1 flow valve.|Open loop 3.", ""),
+    (
+        "Close the flow valve of radiator 1.|Close the flow valve of radiator 2.|Open the flow valve of radiator 1.",
+        "restore radiator-1-flow-valve",
+    ),
+    (
+        "Close the isolating valves of pump 1.|Close the isolating valves of pump 2.",
+        "isolate pump-2-isolating-valve-1 pump-2-isolating-valve-2",
+    ),
+    (
+        "Take the belt off the left fan.|Take the belt off the right fan.|Refit the belt on the left fan.",
+        "fit left-fan-belt",
+    ),
+    (
+        "Take the left fan's belt off.|Take the right fan's belt off.|Refit the left fan's belt.",
+        "fit left-fan-belt",
+    ),
+    ("Undo the left fan's screws and the right fan's screws.", "undo left-fan-screws right-fan-screws"),
+    (
+        "Take strainer out of pump 1.|Take strainer out of pump 2.|Refit strainer of pump 1.",
+        "fit pump-1-strainer",
+    ),
+    ("Take off the cover of fan 1 and the cover of fan 2.", "remove fan-1-cover fan-2-cover"),
+    (
+        "Take off the rear cover of the fan and the rear cover of the pump.",
+        "remove fan-rear-cover pump-rear-cover",
+    ),
+    ("Take the filter out of the fan and the filter out of the pump.", "remove fan-filter pump-filter"),
+    ("Take the bracket off the fan and the bracket off the pump.", "remove fan-bracket pump-bracket"),
+    ("Undo the clip on the left hose and the clip on the right hose.", "undo left-hose-clip right-hose-clip"),
+    (
+        "Undo the screws on the left cover and the screws on the right cover.",
+        "undo left-cover-screws right-cover-screws",
+    ),
+    ("Undo the left and right screws of the cover.", "undo cover-left-screw cover-right-screw"),
+    ("Take off the fan and pump covers.", "remove fan-cover pump-cover"),
+    (
+        "Close the heating valve.|Open the drain of the pump and the drain of the tank.",
+        "undo pump-drain tank-drain",
+    ),
+    (
+        "Open the vent on the left radiator and the vent on the right radiator.",
+        "undo left-radiator-vent right-radiator-vent",
+    ),
+    (
+        "Close the valve on the gas pipe and the valve on the water pipe.",
+        "isolate gas-pipe-valve water-pipe-valve",
+    ),
+    ("Disconnect plug A and plug B.", "undo plug-A plug-B"),
+    ("Remove lead A, lead B and lead C.", "undo lead-A lead-B lead-C"),
+    // A side is no verb.
+    ("Left radiator valve closed.|Right radiator valve closed.", "isolate right-radiator-valve"),
+    ("Take the upper cover off.|Take lower cover off.", "remove lower-cover"),
+    ("Remove supply filter.|Remove extract filter.|Refit supply filter.", "fit supply-filter"),
+    ("Open the supply damper.|Open extract damper.", "aside extract-damper"),
+    ("Extract the motor.", "remove motor"),
+    ("Lower the tray.", "aside tray"),
+    // "Them" are several.
+    ("Close the flow valve and the return valve.|Remove the pump.|Refit it and open them.", "fit pump"),
     // What the line has named in full is meant by its last word.
     (
         "Close the heating valve.|Put a hose on the drain cock.|Undo the nuts of the flexible hose and take the hose out.",

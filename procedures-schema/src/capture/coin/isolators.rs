@@ -4,6 +4,7 @@ use super::super::clause::Clause;
 use super::bench::Bench;
 use super::circuits::{About, named_kind};
 use super::nouns::{Noun, count, noun, tells_apart};
+use super::owners::is_one_of_twins;
 use super::phrase::{Lead, Phrase};
 use crate::model::{Circuit, CircuitKind, Handle, Id, Isolator, SUPPLY, Section, ThingKind};
 
@@ -76,8 +77,11 @@ impl Bench<'_> {
     fn part_between(&self, phrase: &Phrase) -> Option<Vec<String>> {
         let before = phrase.words.split_last().map(|(_, before)| before.to_vec()).unwrap_or_default();
         let own: Vec<String> = before.into_iter().skip_while(|word| tells_apart(word)).collect();
-        let of = self.behind(phrase, &["of", "on", "at"]).map(|of| of.stem()).unwrap_or_default();
-        [own, of].into_iter().find(|words| noun(words) == Noun::Part && !super::wanted::is_appliance(words))
+        let of = self.behind(phrase, &["of", "on", "at"]);
+        let label: Vec<String> = of.iter().filter_map(|of| of.label.clone()).collect();
+        let of = of.map(|of| of.stem()).unwrap_or_default();
+        let is_part = |words: &[String]| noun(words) == Noun::Part && !super::wanted::is_appliance(words);
+        if is_part(&own) { Some(own) } else { is_part(&of).then(|| [of, label].concat()) }
     }
 
     /// The stretch of a circuit between the valves of a component, made while the circuit is in one piece.
@@ -144,14 +148,21 @@ impl Bench<'_> {
         others.next_back().filter(|_| full > 1).map(|isolator| isolator.between.clone())
     }
 
+    /// "The valves *of pump 1*", but not "the cock ahead *of the train*".
+    fn is_owned(&self, of: &Phrase) -> bool {
+        let before = |n: usize| of.start.checked_sub(n).map_or("", |i| self.line.text(i));
+        !matches!(before(2), "ahead" | "clear" | "downstream" | "front" | "out" | "upstream")
+            || before(1) != "of"
+    }
+
     /// The name; "the valve on the return" is the return valve.
     fn isolator_name(&self, phrase: &Phrase) -> String {
         let mut words = phrase.stem();
-        if words.len() == 1
-            && let Some(of) = self.behind(phrase, &["of", "on", "in", "at"])
+        if let Some(of) = self.behind(phrase, &["of", "on", "in", "at"])
             && noun(&of.stem()) != Noun::Nothing
+            && (words.len() == 1 || (is_one_of_twins(&of) && self.is_owned(&of)))
         {
-            let mut named = of.words.clone();
+            let mut named: Vec<String> = of.name().split(' ').map(str::to_owned).collect();
             named.append(&mut words);
             words = named;
         }

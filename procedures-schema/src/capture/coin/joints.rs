@@ -110,7 +110,10 @@ impl Bench<'_> {
             return;
         };
         let mut joint = self.connection(clause, phrase, Family::Joint, None);
-        if let Some(place) = self.place_of_test(clause, phrase, port) {
+        if let Some(owner) = self.owner_of_port(phrase) {
+            joint.name = format!("{owner} {}", joint.name);
+            joint.id = self.new_id(&joint.name);
+        } else if let Some(place) = self.place_of_test(clause, phrase, port) {
             joint.name = format!("{place} {}", joint.name);
             joint.id = self.new_id(&joint.name);
         }

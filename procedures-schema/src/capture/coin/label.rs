@@ -88,6 +88,10 @@ fn is_joined(line: &Reader<'_>, at: usize) -> bool {
 
 /// Whether the words of a name say a thing that an appliance has.
 fn is_of_appliance(words: &[String]) -> bool {
+    const PLACES: &[&str] = &["circuit", "loop", "room", "zone"];
+    if words.last().is_some_and(|head| PLACES.contains(&head.as_str())) {
+        return true;
+    }
     !matches!(noun(words), Noun::Nothing | Noun::Seal | Noun::Setting | Noun::Side | Noun::Unknown)
 }
 

@@ -41,6 +41,7 @@ pub(super) use items::PLACES;
 pub(super) use joints::is_joint_each;
 pub(super) use label::is_label;
 pub(super) use nouns::{Noun, count, is_open_end, noun, opens, tells_apart};
+pub(super) use owners::is_one_of_two;
 pub(super) use phrase::{Lead, Phrase, phrases, phrases_between};
 pub(super) use phrase_words::PREPOSITIONS;
 pub(super) use seals::seal_said;

@@ -1,6 +1,7 @@
 //! One noun for things of several owners: "the screws out of *the fan and the pump*", "the covers off both"; and the name
 //! that a part has by its owner: "the cover of the fan".
 
+use super::super::twins::is_side;
 use super::bench::Bench;
 use super::nouns::{Noun, noun, opens};
 use super::phrase::{Lead, Phrase};
@@ -10,6 +11,9 @@ use crate::model::ThingKind;
 
 /// What leads from a thing to its owner.
 const LEADS: &[&str] = &["from", "of", "off"];
+
+/// What leads to the owner of one of twins.
+const PLACES: &[&str] = &["at", "from", "in", "of", "off", "on"];
 
 impl Bench<'_> {
     /// A phrase for each of several owners, with the phrases of its clause as they would stand if it named only that one;
@@ -75,13 +79,56 @@ impl Bench<'_> {
         !phrase.plural() && !is_appliance(&stem) && (may_own || is_known(&[ThingKind::Component]))
     }
 
-    /// The words that name a part, with those of its owner before them where it is called by one word alone.
+    /// The words that name a thing, with those of its owner before them where it is called by one word alone, or is one of
+    /// twins.
     pub(super) fn with_owner(&self, phrase: &Phrase, words: Vec<String>) -> Vec<String> {
-        let leads: &[&str] = if opens(&phrase.head_word()) { LEADS } else { &["of"] };
-        let of = self.behind(phrase, leads).filter(|of| phrase.words.len() == 1 && self.is_owner(of));
+        let is_twin = is_one_of_two(phrase, &self.phrases);
+        let leads: &[&str] = if opens(&phrase.head_word()) || is_twin { PLACES } else { &["of"] };
+        let Some(of) = self.behind(phrase, PLACES).filter(|of| self.is_owner(of)) else { return words };
         // "The pipes *clear of* the pump", "the filter *down out of* the housing" are told where they go.
-        let of = of.filter(|_| leads.contains(&self.line.text(phrase.head + 1)));
-        let own = of.map(|of| of.stem()).unwrap_or_default();
-        own.into_iter().chain(words).collect()
+        let is_out = self.line.text(phrase.head + 1) == "out";
+        let lead = self.line.text(phrase.head + 1 + usize::from(is_out));
+        let is_bare = phrase.words.len() == 1;
+        let is_of_twins = is_one_of_twins(&of) && (lead == "of" || (is_bare && LEADS.contains(&lead)));
+        let is_owned = (is_twin || !is_out) && (is_bare || is_twin || lead == "of") && leads.contains(&lead);
+        if is_owned || is_of_twins {
+            of.name().split(' ').map(str::to_owned).chain(words).collect()
+        } else {
+            words
+        }
     }
+}
+
+impl Bench<'_> {
+    /// The name of what a port is of: "the drain *of the boiler*", and where there are two "the vent *on the left radiator*".
+    pub(super) fn owner_of_port(&self, phrase: &Phrase) -> Option<String> {
+        let of = self.behind(phrase, PLACES)?;
+        let is_twin = is_one_of_two(phrase, &self.phrases) || is_one_of_twins(&of);
+        let may_own = matches!(noun(&of.stem()), Noun::Part) || is_appliance(&of.stem());
+        let is_said = of.is_after(&["of"]) || is_twin;
+        (is_said && may_own && of.start > phrase.head && !phrase.plural()).then(|| of.name())
+    }
+}
+
+/// Whether the same noun is acted on twice, each time with what it is of: "the filter out of the fan *and the filter out of
+/// the pump*".
+pub(in crate::capture) fn is_one_of_two(phrase: &Phrase, phrases: &[Phrase]) -> bool {
+    let is_it = |other: &Phrase| {
+        let (first, next) = if other.from < phrase.from { (other, phrase) } else { (phrase, other) };
+        let is_between = |place: &Phrase| {
+            place.from > first.head && place.head < next.start && matches!(place.lead, Lead::After(_))
+        };
+        other.from != phrase.from
+            && other.lead == Lead::Direct
+            && other.words.last() == phrase.words.last()
+            && phrases.iter().any(is_between)
+    };
+    phrase.lead == Lead::Direct && phrases.iter().any(is_it)
+}
+
+/// Whether a phrase says which of several it is: "the *left* fan", "pump *1*".
+pub(super) fn is_one_of_twins(phrase: &Phrase) -> bool {
+    const OF_PIPES: &[&str] = &["cold", "flow", "hot", "primary", "return", "secondary"];
+    let says_side = |word: &String| is_side(word) && !OF_PIPES.contains(&word.as_str());
+    phrase.label.is_some() || phrase.words.iter().rev().skip(1).any(says_side)
 }

@@ -169,7 +169,8 @@ impl<'l, 'w> Chunker<'l, 'w> {
             if before != Break::None && i > from {
                 self.close(true);
                 self.skips = false;
-                let goes_on = before == Break::Comma && matches!(self.line.text(i), "and" | "the" | "then");
+                let goes_on = before == Break::Comma
+                    && (matches!(self.line.text(i), "and" | "the" | "then") || self.is_labelled(i));
                 if !goes_on {
                     self.lead = Lead::Beside;
                 }
@@ -338,8 +339,10 @@ impl<'l, 'w> Chunker<'l, 'w> {
         else {
             return false;
         };
-        let is_labelled = lead > and + 2 && is_label(self.line.written(lead - 1));
-        let head = singular(self.line.text(lead - 1 - usize::from(is_labelled)));
+        // "The plug *B* from", "the filter *out* of".
+        let is_beside =
+            |i: usize| is_label(self.line.written(i)) || matches!(self.line.text(i), "down" | "out" | "up");
+        let head = singular(self.line.text(lead - 1 - usize::from(lead > and + 2 && is_beside(lead - 1))));
         let holds =
             |head: &str| matches!(noun(&[head.to_owned()]), Noun::Connector(_) | Noun::Fixing | Noun::Joint);
         let is_it = |found: &Phrase| {
@@ -369,7 +372,7 @@ impl<'l, 'w> Chunker<'l, 'w> {
             || tells_how
             || self.line.is_pronoun(i)
             || is_adverb(text)
-            || text.contains('\'')
+            || (text.contains('\'') && !self.is_possessive(i))
             || (text == "right" && is_particle(self.line.text(i + 1)))
         {
             self.close(!matches!(text, "it" | "them" | "her" | "him") && !is_adverb(text));
@@ -381,6 +384,25 @@ impl<'l, 'w> Chunker<'l, 'w> {
         } else if !(is_pins(text) && self.is_colour_alone()) {
             self.close(true);
         }
+    }
+
+    /// "The *fan's* belt", not "the pump's running".
+    fn is_possessive(&self, i: usize) -> bool {
+        const NO_OWNERS: &[&str] =
+            &["he's", "here's", "it's", "let's", "she's", "that's", "there's", "what's"];
+        let (text, next) = (self.line.text(i), self.line.text(i + 1));
+        let joined = self.line.tokens.get(i + 1).is_some_and(|token| token.before == Break::None);
+        let is_noun =
+            !matches!(noun(&[singular(next)]), Noun::Nothing | Noun::Unknown) || super::nouns::is_place(next);
+        text.ends_with("'s") && !NO_OWNERS.contains(&text) && joined && is_noun
+    }
+
+    /// "Valve A, *valve B* and valve C".
+    fn is_labelled(&self, i: usize) -> bool {
+        let measured =
+            self.line.quantities(self.clause).any(|quantity| (quantity.from..quantity.to).contains(&(i + 1)));
+        let is_noun = !matches!(noun(&[singular(self.line.text(i))]), Noun::Nothing | Noun::Unknown);
+        is_noun && !measured && is_label(self.line.written(i + 1))
     }
 
     /// "Wipe *round* the pocket", "the nuts *round* the flange", not "the round cover".
@@ -448,7 +470,8 @@ impl<'l, 'w> Chunker<'l, 'w> {
         let words = std::mem::take(&mut self.words);
         let kept = (naturally || !self.bare).then_some(words);
         if let Some((Some(&from), Some(&head))) = kept.as_ref().map(|words| (words.first(), words.last())) {
-            let words = kept.iter().flatten().map(|i| self.line.text(*i).to_owned()).collect();
+            let word = |i: &usize| self.line.text(*i).trim_end_matches("'s").to_owned();
+            let words = kept.iter().flatten().map(word).collect();
             let start = self.start.unwrap_or(from);
             let (lead, amount, part) = (self.lead.clone(), self.amount, self.part);
             self.found.push(Phrase { from, head, words, lead, amount, part, start, label: None });

@@ -1,6 +1,6 @@
 //! Noun phrases that share a word with one beside them: "the flow and return valves", "the isolator for the cold water".
 
-use super::nouns::tells_apart;
+use super::nouns::{Noun, noun, opens, tells_apart};
 use super::phrase::Phrase;
 
 /// "The isolator *for the cold water*" is a cold water isolator.
@@ -35,6 +35,15 @@ pub(super) fn join_shared_heads(mut found: Vec<Phrase>) -> Vec<Phrase> {
         let says_circuit =
             |word: &String| matches!(word.as_str(), "central" | "domestic" | "heating" | "radiator");
         let tells = |word: &String| tells_apart(word) || says_circuit(word);
+        if joined && shares_owned(first, &shared) {
+            // "The *fan* and pump covers" are a fan cover and a pump cover.
+            let head = shared.stem().last().cloned();
+            first.words.extend(head);
+            if let Some(second) = found.get_mut(i) {
+                second.words = shared.stem();
+            }
+            continue;
+        }
         if joined
             && first.words.last().is_some_and(|last| !says_circuit(last))
             && first.words.iter().all(tells)
@@ -48,4 +57,18 @@ pub(super) fn join_shared_heads(mut found: Vec<Phrase>) -> Vec<Phrase> {
         }
     }
     found
+}
+
+/// Whether two parts share the name of what each of them has.
+fn shares_owned(first: &Phrase, shared: &Phrase) -> bool {
+    let owner = shared.words.split_last().map(|(_, before)| before.to_vec()).unwrap_or_default();
+    let head = shared.head_word();
+    let is_owned = opens(&head) || matches!(noun(&[head]), Noun::Connector(_) | Noun::Fixing | Noun::Joint);
+    is_owned
+        && shared.start == shared.from
+        && first.start < first.from
+        && first.label.is_none()
+        && !first.plural()
+        && noun(&first.stem()) == Noun::Part
+        && noun(&owner) == Noun::Part
 }

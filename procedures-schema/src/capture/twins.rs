@@ -1,0 +1,68 @@
+//! What tells twins apart: "the *left* valve" is no right one, "radiator *2*" no radiator 1, whatever else agrees.
+
+use super::coin::is_label;
+use super::mention::singular;
+use crate::lexicon::tokens;
+use crate::model::{ApplianceMap, Id};
+
+/// Words of which a thing has one or the other.
+const OPPOSITES: &[(&[&str], &[&str])] = &[
+    (&["left", "left-hand"], &["right", "right-hand"]),
+    (&["flow"], &["return"]),
+    (&["top", "upper"], &["bottom", "lower"]),
+    (&["front"], &["back", "rear"]),
+    (&["inlet"], &["outlet"]),
+    (&["suction"], &["discharge"]),
+    (&["supply"], &["exhaust", "extract", "return"]),
+    (&["cold"], &["hot"]),
+    (&["inner", "inside"], &["outer", "outside"]),
+    (&["primary"], &["secondary"]),
+    (&["downstream"], &["upstream"]),
+];
+
+/// Whether words say another twin than a thing of the map is.
+pub(super) fn is_another_twin(map: &ApplianceMap, id: &Id, said: &[String]) -> bool {
+    let Some((_, _, name, aliases)) = map.things().find(|(_, known, ..)| *known == id) else { return false };
+    let tells = said.iter().any(|word| is_side(word) || is_label(&word.to_uppercase()));
+    tells
+        && differs(said, name)
+        && aliases.iter().all(|alias| differs(said, alias) || !shares_side(said, alias))
+}
+
+/// Whether a word says which of two.
+pub(super) fn is_side(word: &str) -> bool {
+    OPPOSITES.iter().any(|(one, other)| one.contains(&word) || other.contains(&word))
+}
+
+fn words_of(name: &str) -> Vec<String> {
+    tokens(name).into_iter().map(|token| singular(&token.text)).collect()
+}
+
+fn shares_side(said: &[String], name: &str) -> bool {
+    words_of(name).iter().any(|word| said.contains(word) && (is_side(word) || is_label(&word.to_uppercase())))
+}
+
+/// Whether a name has the opposite of what words say, or another letter or number behind the same noun.
+fn differs(said: &[String], name: &str) -> bool {
+    let own = words_of(name);
+    let has = |words: &[String], group: &[&str]| words.iter().any(|word| group.contains(&word.as_str()));
+    let is_opposite = |(one, other): &(&[&str], &[&str])| {
+        let only = |words: &[String], group: &[&str], not: &[&str]| has(words, group) && !has(words, not);
+        (only(said, one, other) && only(&own, other, one))
+            || (only(said, other, one) && only(&own, one, other))
+    };
+    OPPOSITES.iter().any(is_opposite) || has_another_label(said, &own)
+}
+
+fn has_another_label(said: &[String], own: &[String]) -> bool {
+    let labelled = |words: &[String]| -> Vec<(String, String)> {
+        let pairs = words.iter().zip(words.iter().skip(1));
+        let pairs = pairs.filter(|(_, label)| is_label(&label.to_uppercase()));
+        pairs.map(|(noun, label)| (noun.clone(), label.clone())).collect()
+    };
+    let said = labelled(said);
+    labelled(own).iter().any(|(noun, label)| {
+        let mut of_noun = said.iter().filter(|(other, _)| other == noun).peekable();
+        of_noun.peek().is_some() && of_noun.all(|(_, other)| other != label)
+    })
+}
