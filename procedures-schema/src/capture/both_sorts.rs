@@ -3,7 +3,7 @@
 
 use super::clause::Clause;
 use super::reader::{Proposal, Reader};
-use crate::model::{Id, Verb};
+use crate::model::{Id, ThingKind, Verb};
 
 /// What is done to an isolator and what to a connection by the same word.
 const ALIKE: &[(Verb, Verb)] = &[(Verb::Isolate, Verb::Make), (Verb::Restore, Verb::Undo)];
@@ -40,6 +40,13 @@ impl Reader<'_> {
     /// The verb that a word means for this thing: a valve is shut off, a drain cock is closed.
     pub(super) fn verb_for(&self, verb: &Verb, id: &Id) -> Verb {
         let is_connection = self.map.connection(id).is_some();
+        // "Refit it": a pipe is joined again, a cover is put on, a fuse is put in.
+        match (verb, self.map.thing_kind(id)) {
+            (Verb::Fit, Some(ThingKind::Connection)) => return Verb::Make,
+            (Verb::Fit, Some(ThingKind::Isolator)) => return Verb::Restore,
+            (Verb::Make, Some(ThingKind::Component)) => return Verb::Fit,
+            _ => {}
+        }
         let alike =
             ALIKE.iter().find(|(of_isolator, of_connection)| verb == of_isolator || verb == of_connection);
         alike.map_or_else(

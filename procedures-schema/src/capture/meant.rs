@@ -30,6 +30,7 @@ impl Reader<'_> {
         if plugs {
             meant.ids.retain(is_plug);
         }
+        meant.ids.retain(|id| self.may_be_unlocked(clause, verb, id));
         meant.ids.retain(|id| !self.is_of_another_than_said(mention, id));
         self.keep_placed(clause, mention, &mut meant.ids);
         if self.is_setting_of_another(clause, mention, &meant.ids) {
@@ -43,6 +44,12 @@ impl Reader<'_> {
             meant.ids.retain(|id| !is_pulled(id));
         }
         Some(meant).filter(|meant| !meant.ids.is_empty())
+    }
+
+    /// "*Unlock* it": only what is locked.
+    pub(super) fn may_be_unlocked(&self, clause: &Clause, verb: &Verb, id: &Id) -> bool {
+        let unlocks = *verb == Verb::Restore && self.text(clause.verb()).starts_with("unlock");
+        !unlocks || self.here.isolators.get(id).is_none_or(|here| here.locked)
     }
 
     /// "The setting *on the scale of the nozzle assembly*" is none of the thermostat.

@@ -10,7 +10,8 @@ use crate::simulate::Whereabouts;
 impl Reader<'_> {
     /// What a clause says of the things that it acts on and that its first readings leave out.
     pub(super) fn done_to_others(&self, clause: &Clause, first: &[Proposal]) -> Vec<Proposal> {
-        const BOTH_WAYS: &[Verb] = &[Verb::Undo, Verb::Remove, Verb::Make, Verb::Fit];
+        const BOTH_WAYS: &[Verb] =
+            &[Verb::Undo, Verb::Remove, Verb::Make, Verb::Fit, Verb::Isolate, Verb::Restore];
         let Some(best) = first.last().filter(|best| BOTH_WAYS.contains(&best.action.verb)) else {
             return Vec::new();
         };

@@ -50,9 +50,18 @@ impl Reader<'_> {
         }
         if proposal.action.on.is_empty() && proposal.choices.is_empty() && self.begins_line(clause) {
             match self.of_step_before(pronoun, verb, kinds) {
-                Before::Clear(on) => proposal.action.on = on,
+                Before::Clear(on) => match self.rival_of_another_kind(clause, pronoun, verb, &on)? {
+                    Some(rival) => proposal.choices = on.into_iter().chain([rival]).collect(),
+                    None => proposal.action.on = on,
+                },
                 Before::OneOf(choices) => proposal.choices = choices,
                 Before::Nothing => {}
+            }
+            let may_be = |id: &Id| self.may_be_unlocked(clause, verb, id);
+            proposal.action.on.retain(may_be);
+            proposal.choices.retain(may_be);
+            if proposal.choices.len() == 1 {
+                proposal.action.on = std::mem::take(&mut proposal.choices);
             }
         }
         proposal.doubtful = (!proposal.choices.is_empty()).then_some((pronoun, pronoun + 1));
@@ -60,6 +69,34 @@ impl Reader<'_> {
         proposal.possible = may_be.into_iter().any(|id| self.here.is_possible(verb, id));
         proposal.said_by.push(pronoun);
         Some(())
+    }
+
+    /// "Remove the cover and disconnect the pipe. Refit *it*": what the step before did to a thing of another kind, if another
+    /// verb of the word can be done to it. Nothing at all, where the one is only what holds the other.
+    #[expect(clippy::option_option, reason = "nothing is meant, or no other, or that one")]
+    fn rival_of_another_kind(
+        &self,
+        clause: &Clause,
+        pronoun: usize,
+        verb: &Verb,
+        on: &[Id],
+    ) -> Option<Option<Id>> {
+        let ([one], true) = (on, self.is_pronoun(pronoun)) else { return Some(None) };
+        let others = clause.means.iter().filter(|other| *other != verb);
+        let rival = others.filter_map(entry).find_map(|line| {
+            match self.of_step_before(pronoun, &line.verb, line.things.kinds) {
+                Before::Clear(other) => other.into_iter().next().filter(|other| other != one),
+                _ => None,
+            }
+        });
+        let holds = |joint: &Id, part: &Id| {
+            self.map.connection(joint).is_some_and(|known| known.joins.contains(part))
+        };
+        match rival {
+            Some(part) if holds(one, &part) => None,
+            Some(joint) if holds(&joint, one) => Some(None),
+            rival => Some(rival),
+        }
     }
 
     /// What "it" or "them" in a clause stands for.

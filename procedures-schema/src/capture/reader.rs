@@ -159,6 +159,7 @@ impl<'a> Reader<'a> {
         let read = self.read_beside(clause, best.as_ref());
         let mut proposals: Vec<Proposal> = self.shut_down_first(clause, best.as_ref()).into_iter().collect();
         proposals.extend(locked);
+        proposals.extend(self.isolated_first(clause, best.as_ref()));
         if let Some(best) = best {
             let fasteners = self.fasteners(clause, &best);
             let (first, last) =

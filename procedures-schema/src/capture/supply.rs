@@ -6,7 +6,7 @@ use super::coin::{Lead, Noun, Phrase, is_appliance, noun, phrases};
 use super::mention::Candidate;
 use super::reader::{Proposal, Reader};
 use super::refer::nearest;
-use crate::model::{Circuit, CircuitKind, Handle, Id, Isolator, ThingKind, Verb};
+use crate::model::{Action, Circuit, CircuitKind, Handle, Id, Isolator, ThingKind, Verb};
 
 /// What words say that comes in from outside, and the kinds of circuit that carry it, the likelier first.
 const SUPPLIES: &[(&[&str], &[CircuitKind])] = &[
@@ -189,6 +189,21 @@ impl Reader<'_> {
         let places = best.is_some_and(|best| best.action.verb == Verb::Place);
         let locks = places && clause.means.contains(&Verb::Lock);
         locks.then(|| self.thing_verb(clause, &Verb::Lock)).flatten().filter(|lock| lock.possible)
+    }
+
+    /// "*Lock off* the gas cock": whoever locks off what is open has shut it before.
+    pub(super) fn isolated_first(&self, clause: &Clause, best: Option<&Proposal>) -> Option<Proposal> {
+        let lock = best.filter(|best| best.action.verb == Verb::Lock && best.choices.is_empty())?;
+        let says_off = clause.phrase.iter().any(|i| matches!(self.text(*i), "off" | "out"));
+        let is_open = |id: &&Id| self.here.isolators.get(*id).is_some_and(|here| here.open && here.by_hand);
+        let open: Vec<Id> = lock.action.on.iter().filter(is_open).cloned().collect();
+        (says_off && !open.is_empty()).then(|| Proposal {
+            action: Action::new(Verb::Isolate, open),
+            choices: Vec::new(),
+            doubtful: None,
+            possible: true,
+            said_by: lock.said_by.clone(),
+        })
     }
 
     /// "Fit the padlock": on the isolators that were shut last and are not locked yet.

@@ -190,7 +190,7 @@ const PUMP_LINES: &[(&str, &str, &str)] = &[
     ("Check that the pump valves are closed", "", ""),
     ("Isolate the pump", "", "isolate va vb"),
     ("Undo the union of the radiator", SAFE, "undo rad_union"),
-    ("Undo the radiator's union", SAFE, ""),
+    ("Undo the radiator's union", SAFE, "undo rad_union"),
     ("Undo the nuts", SAFE, "undo unions"),
     ("Undo the wing nuts", SAFE, ""),
     ("CLOSE THE FLOW PUMP VALVE", "", "isolate va"),

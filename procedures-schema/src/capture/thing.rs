@@ -46,6 +46,10 @@ impl Reader<'_> {
     /// The verbs of a clause, the likelier ones first where the things do not decide.
     pub(super) fn in_order_of_preference(&self, clause: &Clause) -> Vec<Verb> {
         let mut verbs = clause.means.clone();
+        if self.text(clause.verb()).starts_with("lock") {
+            // What "lock off" shuts comes with the lock.
+            verbs.retain(|verb| *verb != Verb::Isolate);
+        }
         let off = clause.phrase.iter().any(|i| matches!(self.text(*i), "off" | "out"));
         let again =
             self.text(clause.verb()).starts_with("tight") || self.text(clause.verb()).starts_with("torque");

@@ -58,6 +58,10 @@ pub(super) const AMBIGUOUS: &[(&str, &[&str])] = &[
         "Close the heating valve.|Undo the drain plug and the heater plug.|Refit the plug.",
         &["drain plug", "heater plug"],
     ),
+    // What one step did to things of two kinds.
+    ("Remove the cover and disconnect the gas pipe.|Refit it.", &["gas pipe", "cover"]),
+    ("Take off the cover and unplug the fan.|Put it back.", &["fan plug", "cover"]),
+    ("Lock off the isolator and the gas cock.|Turn it back on.", &["isolator", "gas cock"]),
     // One or the other.
     (
         "Take off the fan cover and the pump cover.|Refit the fan cover or the pump cover.",

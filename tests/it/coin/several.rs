@@ -119,6 +119,13 @@ pub(super) const SEVERAL: &[(&str, &str)] = &[
     ("Open the supply damper.|Open extract damper.", "aside extract-damper"),
     ("Extract the motor.", "remove motor"),
     ("Lower the tray.", "aside tray"),
+    // Whoever locks off has shut before, and only what is locked is unlocked.
+    ("Lock off the gas cock.", "isolate gas-cock · lock gas-cock"),
+    ("Close the gas cock.|Lock off the gas cock.", "lock gas-cock"),
+    ("Switch off the isolator and lock off the gas cock.|Unlock it.", "restore gas-cock"),
+    // What holds a part comes back with it.
+    ("Close the heating valve.|Undo the pump union and take out the pump.|Refit it.", "fit pump"),
+    ("Unplug the fan and take it out.|Refit it.", "fit fan"),
     // "Them" are several.
     ("Close the flow valve and the return valve.|Remove the pump.|Refit it and open them.", "fit pump"),
     // What the line has named in full is meant by its last word.
