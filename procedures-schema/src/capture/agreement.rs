@@ -73,6 +73,8 @@ impl Said {
             // "The hose off the pump *and the hose off the tank*."
             _ if coin::is_one_of_two(phrase, phrases) => &["at", "from", "in", "of", "off", "on"],
             _ if said.thread.is_some() => &["from", "of"],
+            // "Pull the hose *off* the pump."
+            _ if line.text(phrase.head + 1) == "off" && is_off_a_part(phrase, phrases) => &["of", "off"],
             _ => &["of"],
         };
         said.around = words_around(line, phrase, phrases);
@@ -268,6 +270,13 @@ impl Reader<'_> {
     }
 }
 
+/// Whether what is right behind "off" is a part that may own the thing.
+fn is_off_a_part(phrase: &Phrase, phrases: &[Phrase]) -> bool {
+    let place = phrases.iter().find(|other| other.from > phrase.from);
+    let is_bare = phrase.words.len() == 1;
+    place.is_some_and(|place| is_bare && place.is_after(&["off"]) && noun(&place.stem()) == Noun::Part)
+}
+
 /// The words of a phrase and of what stands behind it in the same place, with the letters and numbers behind them.
 pub(super) fn words_around(line: &Reader<'_>, phrase: &Phrase, phrases: &[Phrase]) -> Vec<String> {
     let behind = phrases.iter().skip_while(|other| other.from <= phrase.from);
@@ -275,12 +284,14 @@ pub(super) fn words_around(line: &Reader<'_>, phrase: &Phrase, phrases: &[Phrase
     // "Of the flow sensor and the return sensor": both.
     let lead = places.peek().map(|first| first.lead.clone());
     let places = places.take_while(|other| Some(&other.lead) == lead.as_ref());
-    let stretch = |one: &Phrase| {
-        let is_label = coin::is_label(line.written(one.head + 1));
-        one.from..one.head + 1 + usize::from(is_label)
+    let words = |one: &Phrase| {
+        let label = line.written(one.head + 1);
+        let behind = one.label.is_none() && coin::is_label(label);
+        let label = one.label.clone().or_else(|| behind.then(|| label.to_owned()));
+        let own = one.words.iter().map(|word| singular(word));
+        own.chain(label.map(|label| label.to_lowercase())).collect::<Vec<_>>()
     };
-    let tokens = stretch(phrase).chain(places.flat_map(stretch));
-    tokens.map(|i| singular(line.text(i).trim_end_matches("'s"))).collect()
+    std::iter::once(phrase).chain(places).flat_map(words).collect()
 }
 
 /// The quantities that stand with a phrase: before its noun, or behind it up to the next thing.

@@ -6,6 +6,7 @@
 mod further_names;
 
 use super::coin::{Noun, is_label, noun};
+use super::twins::is_side;
 use crate::lexicon::{Break, Token, tokens};
 use crate::model::{ApplianceMap, Id, ThingKind};
 use further_names::{closing_names, says_flow_and_return, side_name};
@@ -141,10 +142,13 @@ impl Names {
     /// in the plural behind it, if that is a whole name.
     fn sharing_head(&self, tokens: &[Token<'_>], words: &[String], mention: &Mention) -> Option<Mention> {
         let unbroken = |i: usize| tokens.get(i).is_some_and(|token| token.before == Break::None);
-        let and = mention
-            .from
-            .checked_sub(1)
-            .filter(|and| mention.plural && unbroken(mention.from) && unbroken(*and))?;
+        // "The left and *the* right screw".
+        let is_side = words.get(mention.from).is_some_and(|word| is_side(word));
+        let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+        let from = mention.from - usize::from(is_side && mention.from > 0 && text(mention.from - 1) == "the");
+        let and = from.checked_sub(1).filter(|and| {
+            (mention.plural || is_side) && unbroken(mention.from) && unbroken(from) && unbroken(*and)
+        })?;
         and.checked_sub(1).filter(|_| tokens.get(and).is_some_and(|token| token.text == "and"))?;
         let tail = words.get(mention.from + 1..mention.to).filter(|tail| !tail.is_empty())?;
         // "The *heating flow* and return valves": of two words, or of one.

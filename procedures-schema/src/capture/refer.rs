@@ -49,7 +49,9 @@ pub(super) fn meant(candidates: &[Candidate], wanted: &Wanted<'_>) -> Option<Mea
 pub(super) fn fitting(candidates: &[Candidate], wanted: &Wanted<'_>) -> Vec<Id> {
     // "Refit *the filter*" where "the filters" are one thing: which of them, nobody can say.
     let is_all_of_them = |known: &&Candidate| {
-        known.kind == ThingKind::Component && !known.agrees && wanted.said.total() == Some(1)
+        matches!(known.kind, ThingKind::Component | ThingKind::Temporary)
+            && !known.agrees
+            && wanted.said.total() == Some(1)
     };
     let of_kind = candidates.iter().filter(|candidate| wanted.kinds.contains(&candidate.kind));
     let of_kind = of_kind.filter(|known| !is_all_of_them(known));

@@ -97,16 +97,13 @@ impl Reader<'_> {
         let is_open = proposal.action.on.is_empty() && !self.text(clause.verb()).starts_with("plug");
         let Some((circuits, tokens)) = self.supply_meant(clause).filter(|_| is_open) else { return };
         let verb = proposal.action.verb.clone();
-        let of = |circuit: &Circuit, id: &Id| circuit.sections.iter().any(|section| section.id == *id);
-        let feeds = |isolator: &&Isolator| {
-            let (one, other) = &isolator.between;
-            circuits.iter().any(|circuit| of(circuit, one) != of(circuit, other))
-        };
-        let feeding = self.map.isolators.iter().filter(feeds).map(|isolator| isolator.id.clone());
-        let possible: Vec<Id> = feeding.filter(|id| self.here.is_possible(&verb, id)).collect();
+        let possible = self.feeding(&circuits, &verb);
         match possible.as_slice() {
             [] => return,
-            [only] => proposal.action.on.push(only.clone()),
+            [only] => {
+                proposal.action.on.push(only.clone());
+                self.add_further_supplies(clause, proposal);
+            }
             _ => {
                 proposal.doubtful = tokens.first().zip(tokens.last()).map(|(from, last)| (*from, last + 1));
                 proposal.choices = possible;
@@ -133,13 +130,45 @@ impl Reader<'_> {
             return Some((named, self.tokens_of(mention)));
         }
         let object = self.object(clause)?;
-        let [word] = object.words.as_slice() else { return None };
+        Some((self.carrying(&object)?, vec![object.head]))
+    }
+
+    /// The circuits that carry what a phrase says comes in from outside.
+    fn carrying(&self, phrase: &Phrase) -> Option<Vec<&Circuit>> {
+        let [word] = phrase.words.as_slice() else { return None };
         let (_, kinds) = SUPPLIES.iter().find(|(words, _)| words.contains(&word.as_str()))?;
         let of_kind = |kind: &CircuitKind| -> Vec<&Circuit> {
             self.map.circuits.iter().filter(|circuit| circuit.kind == *kind).collect()
         };
-        let found = kinds.iter().map(of_kind).find(|found| !found.is_empty())?;
-        Some((found, vec![object.head]))
+        kinds.iter().map(of_kind).find(|found| !found.is_empty())
+    }
+
+    /// "Turn on the gas *and the water*": what else is named beside the first, each with the one isolator that the verb
+    /// can work.
+    fn add_further_supplies(&self, clause: &Clause, proposal: &mut Proposal) {
+        let all = phrases(self, clause);
+        let further =
+            all.iter().filter(|phrase| phrase.from > clause.verb() && phrase.lead == Lead::Direct).skip(1);
+        for phrase in further {
+            let circuits = self.carrying(phrase).unwrap_or_default();
+            if let [only] = self.feeding(&circuits, &proposal.action.verb).as_slice()
+                && !proposal.action.on.contains(only)
+            {
+                proposal.action.on.push(only.clone());
+                proposal.said_by.push(phrase.head);
+            }
+        }
+    }
+
+    /// The isolators through which circuits are fed and that a verb can work here.
+    fn feeding(&self, circuits: &[&Circuit], verb: &Verb) -> Vec<Id> {
+        let of = |circuit: &Circuit, id: &Id| circuit.sections.iter().any(|section| section.id == *id);
+        let feeds = |isolator: &&Isolator| {
+            let (one, other) = &isolator.between;
+            circuits.iter().any(|circuit| of(circuit, one) != of(circuit, other))
+        };
+        let feeding = self.map.isolators.iter().filter(feeds).map(|isolator| isolator.id.clone());
+        feeding.filter(|id| self.here.is_possible(verb, id)).collect()
     }
 
     /// The noun phrase that a verb acts on.

@@ -34,6 +34,13 @@ pub(super) fn is_side(word: &str) -> bool {
     OPPOSITES.iter().any(|(one, other)| one.contains(&word) || other.contains(&word))
 }
 
+/// Whether one word says the one side and the other the other.
+pub(super) fn are_opposite(one: &str, other: &str) -> bool {
+    OPPOSITES.iter().any(|(left, right)| {
+        (left.contains(&one) && right.contains(&other)) || (right.contains(&one) && left.contains(&other))
+    })
+}
+
 fn words_of(name: &str) -> Vec<String> {
     tokens(name).into_iter().map(|token| singular(&token.text)).collect()
 }

@@ -68,6 +68,7 @@ pub(super) const AMBIGUOUS: &[(&str, &[&str])] = &[
         &["fan cover", "pump cover"],
     ),
     // What tells two of one name apart is not said.
+    ("Close the heating valves V1 and V2.|Open the valve.", &["heating valve V1", "heating valve V2"]),
     ("Close heating valve A and heating valve B.|Open the valve.", &["heating valve A", "heating valve B"]),
     ("Remove filter 1 and filter 2.|Refit the filter.", &["filter 1", "filter 2"]),
     ("Take the covers off the fan and the pump.|Refit the cover.", &["fan cover", "pump cover"]),

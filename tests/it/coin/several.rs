@@ -112,6 +112,14 @@ pub(super) const SEVERAL: &[(&str, &str)] = &[
     ),
     ("Disconnect plug A and plug B.", "undo plug-A plug-B"),
     ("Remove lead A, lead B and lead C.", "undo lead-A lead-B lead-C"),
+    ("Pull the lead off the fan and the lead off the pump.", "undo fan-lead · undo pump-lead"),
+    ("Undo the left and the right screw.", "undo left-screw right-screw"),
+    (
+        "Close left radiator flow valve and return valve.|Close right radiator flow valve and return valve.",
+        "isolate right-radiator-flow-valve right-radiator-return-valve",
+    ),
+    ("Put two trays under the pump.|Take the trays away.", "take trays"),
+    ("Close the gas cock and the stop valve.|Turn on the gas and the water.", "restore gas-cock stop-valve"),
     // A side is no verb.
     ("Left radiator valve closed.|Right radiator valve closed.", "isolate right-radiator-valve"),
     ("Take the upper cover off.|Take lower cover off.", "remove lower-cover"),

@@ -275,7 +275,7 @@ impl Bench<'_> {
             (_, None) => {
                 let line: Vec<String> =
                     (0..self.line.tokens.len()).map(|i| self.line.text(i).to_owned()).collect();
-                match named_kind(&line, false) {
+                match named_kind(&line, false).filter(|kind| may_be(kind)) {
                     Some(kind) => self.circuit_of_kind(&kind)?,
                     None => self.touched_alone(may_be)?,
                 }

@@ -130,6 +130,10 @@ impl Bench<'_> {
             // "The hot outlet" is what shuts it.
             let written = phrase.name();
             let adds_valve = n == 1 && name.strip_suffix(" valve") == Some(written.as_str());
+            // "V1" is a valve.
+            let is_mark =
+                !name.contains(' ') && name.starts_with('V') && name.ends_with(|c: char| c.is_ascii_digit());
+            isolator.aliases.extend(is_mark.then(|| format!("valve {name}")));
             isolator.aliases.extend(adds_valve.then_some(written).filter(|name| name.contains(' ')));
             self.note_in_words(&isolator.id, ThingKind::Isolator, &name, phrase);
             self.map_mut().isolators.push(isolator);

@@ -6,6 +6,7 @@ use super::bench::Bench;
 use super::nouns::{Noun, noun};
 use super::phrase::{Lead, Phrase};
 use super::wanted::Wanted;
+use crate::lexicon::Amount;
 use crate::model::{Id, Temporary, ThingKind, Verb};
 
 /// What leads from an item to the thing that it is put at.
@@ -20,7 +21,9 @@ impl Bench<'_> {
         if self.end_is_asked_for(phrase) {
             return;
         }
-        let mut name = phrase.name();
+        let is_one = !phrase.plural() || phrase.amount == Some(Amount::Exactly(1));
+        // Several that are put in one place are one thing: "two trays under the pump".
+        let mut name = if is_one { phrase.name() } else { phrase.words.join(" ") };
         let is_taken = |map: &crate::model::ApplianceMap| map.temporary.iter().any(|item| item.name == name);
         if self.is_another(phrase) || is_taken(&self.map) {
             name = self.name_of_another(&name);

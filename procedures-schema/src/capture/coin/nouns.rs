@@ -189,6 +189,8 @@ pub(in crate::capture) fn tells_apart(word: &str) -> bool {
         "cold",
         "discharge",
         "downstream",
+        "exhaust",
+        "extract",
         "feed",
         "flow",
         "front",

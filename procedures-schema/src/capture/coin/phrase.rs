@@ -330,7 +330,7 @@ impl<'l, 'w> Chunker<'l, 'w> {
     /// what it is of, is acted on too.
     fn names_one_more(&self, and: usize) -> bool {
         const OWNED: &[&str] = &["from", "in", "of", "off", "on"];
-        const PLACED: &[&str] = &["beneath", "onto", "over", "round", "under"];
+        const PLACED: &[&str] = &["beneath", "onto", "over", "round", "to", "under"];
         const MOST_WORDS: usize = 5;
         let joined = |i: &usize| self.line.tokens.get(*i).is_some_and(|token| token.before == Break::None);
         let mut behind = (and + 1..=and + MOST_WORDS).take_while(joined);

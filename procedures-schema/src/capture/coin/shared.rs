@@ -1,5 +1,6 @@
 //! Noun phrases that share a word with one beside them: "the flow and return valves", "the isolator for the cold water".
 
+use super::super::twins::{are_opposite, is_side};
 use super::nouns::{Noun, noun, opens, tells_apart};
 use super::phrase::Phrase;
 
@@ -21,9 +22,44 @@ pub(super) fn with_media(mut found: Vec<Phrase>) -> Vec<Phrase> {
     found
 }
 
+/// "The left radiator *flow valve and return valve*": both are of it.
+fn share_beginning(found: &mut [Phrase], i: usize) {
+    let Some([first, second]) = i.checked_sub(1).and_then(|i| found.get_mut(i..i + 2)) else { return };
+    let sides = |phrase: &Phrase| match phrase.words.as_slice() {
+        [.., side, head] if is_side(side) => Some((side.clone(), head.clone())),
+        _ => None,
+    };
+    let Some(((side, head), (other_side, other_head))) = sides(first).zip(sides(second)) else { return };
+    let is_bare = second.start == second.from && second.words.len() == 2;
+    let is_listed = first.head + 2 == second.start && first.lead == second.lead;
+    if is_bare && is_listed && first.words.len() > 2 && head == other_head && are_opposite(&side, &other_side)
+    {
+        let beginning: Vec<String> = first.words.iter().take(first.words.len() - 2).cloned().collect();
+        second.words.splice(0..0, beginning);
+    }
+}
+
+/// "The left and *the right screw*" are a left screw and a right screw.
+fn share_end(found: &mut [Phrase], i: usize) {
+    let Some([first, second]) = i.checked_sub(1).and_then(|i| found.get_mut(i..i + 2)) else { return };
+    let [side] = first.words.as_slice() else { return };
+    let is_opposite = second.words.first().is_some_and(|other| are_opposite(side, other));
+    if is_opposite
+        && second.words.len() > 1
+        && first.head + 2 == second.start
+        && first.lead == second.lead
+        && !second.plural()
+    {
+        let tail: Vec<String> = second.words.iter().skip(1).cloned().collect();
+        first.words.extend(tail);
+    }
+}
+
 /// "The flow and return valves" are a flow valve and a return valve.
 pub(super) fn join_shared_heads(mut found: Vec<Phrase>) -> Vec<Phrase> {
     for i in 1..found.len() {
+        share_beginning(&mut found, i);
+        share_end(&mut found, i);
         let Some(shared) = found.get(i).filter(|phrase| phrase.plural() && phrase.words.len() > 1).cloned()
         else {
             continue;
