@@ -22,6 +22,7 @@ mod table;
 mod told;
 mod trade;
 mod truth;
+mod twins;
 mod typist;
 mod untaught;
 
@@ -338,6 +339,14 @@ const SENTENCES_FLOOR: usize = 207;
 #[test]
 fn eleven_jobs_in_whole_sentences_are_not_heard_falsely() {
     heard_in(sentences::SCRIPTS).holds("lines in whole sentences", SENTENCES_FLOOR);
+}
+
+/// How many of the 224 lines of `twins` must be heard as expected; it only ever rises.
+const TWINS_FLOOR: usize = 119;
+
+#[test]
+fn seven_jobs_with_twins_are_not_heard_falsely() {
+    heard_in(twins::SCRIPTS).holds("lines about twins", TWINS_FLOOR);
 }
 
 #[test]

@@ -24,7 +24,8 @@ impl Reader<'_> {
     /// The mentions with those of things that a clause puts back and names by a part of their names.
     pub(super) fn with_parts_of_names(&self, map: &ApplianceMap, mut mentions: Vec<Mention>) -> Vec<Mention> {
         for clause in self.clauses.iter().filter(|clause| !back_of(clause).is_empty()) {
-            for phrase in coin::phrases(self, clause) {
+            let phrases = coin::phrases(self, clause);
+            for phrase in &phrases {
                 // "Push a hose on the drain cock and open the *cock*": the one that was just named.
                 let was_named = |mention: &Mention| {
                     let before = mentions.iter().filter(|other| other.whole && other.to <= mention.from);
@@ -33,16 +34,16 @@ impl Reader<'_> {
                 };
                 let is_named = |mention: &Mention| {
                     mention.to == phrase.head + 1
-                        && !self.is_of_another_number(&phrase, mention)
+                        && !self.is_of_another_number(phrase, mention)
                         && mention.from <= phrase.from
                         && ((mention.whole && !only_lies_there(clause, mention))
                             || mention.candidates.iter().any(|known| self.is_off(clause, known))
                             || was_named(mention))
                 };
-                if mentions.iter().any(is_named) || self.is_another(&phrase) {
+                if mentions.iter().any(is_named) || self.is_another(phrase) {
                     continue;
                 }
-                let candidates = self.off_by_part(map, clause, &phrase);
+                let candidates = self.off_by_part(map, clause, phrase, &phrases);
                 if candidates.is_empty() {
                     continue;
                 }
@@ -71,8 +72,14 @@ impl Reader<'_> {
     }
 
     /// What is off here and has all the words of a phrase in its name.
-    fn off_by_part(&self, map: &ApplianceMap, clause: &Clause, phrase: &Phrase) -> Vec<Candidate> {
-        let around = words_around(self, phrase, &coin::phrases(self, clause));
+    fn off_by_part(
+        &self,
+        map: &ApplianceMap,
+        clause: &Clause,
+        phrase: &Phrase,
+        phrases: &[Phrase],
+    ) -> Vec<Candidate> {
+        let around = words_around(self, phrase, phrases);
         let mut found: Vec<Candidate> = Vec::new();
         for (kind, id, name, aliases) in map.things() {
             let candidate = Candidate { id: id.clone(), kind, agrees: true };

@@ -2,7 +2,7 @@
 
 use super::clause::Clause;
 use super::coin::is_open_end;
-use super::mention::{Candidate, Mention, singular};
+use super::mention::{Candidate, Mention, head_of, singular};
 use super::reader::{Proposal, Reader};
 use crate::model::{Connection, Family, Id, ThingKind, Verb};
 
@@ -41,7 +41,12 @@ impl Reader<'_> {
                 // "Put the lid back and screw it down" is about the screws of the lid.
                 let fixing = fixes && plug.family == Family::Fixing;
                 let fits = (family.as_ref() == Some(&plug.family) || fixing) && plug.port.is_none();
-                fits && !said.is_other_size(plug) && plug.joins.iter().any(|part| of.contains(&part))
+                // What is unscrewed as a whole is no terminal of it.
+                let is_wired =
+                    matches!(head_of(&plug.name), "terminal" | "terminals") && family == Some(Family::Joint);
+                fits && !is_wired
+                    && !said.is_other_size(plug)
+                    && plug.joins.iter().any(|part| of.contains(&part))
             });
             let items = self.map.temporary.iter().filter(|item| {
                 let on = item.on.as_ref().or(item.bonds.as_ref()).is_some_and(|on| of.contains(&on));

@@ -2,7 +2,7 @@
 
 use super::no_order::{
     ends_with_a_quality, is_expected, is_noun, is_of_name, is_quantified_doing, is_quoted, is_said_of_any,
-    is_set_already, is_state, is_told, leads_to_a_place, stays_so,
+    is_set_already, is_state, is_to_lock, is_told, leads_to_a_place, stays_so,
 };
 use super::unknown;
 use crate::lexicon::{Break, Said, Token, amount};
@@ -107,6 +107,7 @@ fn is_no_order(words: &str, tokens: &[Token<'_>], phrase: &Said, first: usize) -
         || is_state(tokens, first)
         || is_set_already(tokens, first)
         || is_quoted(words, tokens, first)
+        || is_to_lock(tokens, first)
         || is_expected(tokens, first)
         || is_told(tokens, first, phrase.means)
         || is_of_name(tokens, first)

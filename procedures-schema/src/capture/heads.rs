@@ -105,7 +105,14 @@ impl Reader<'_> {
             text.ends_with("ly") || matches!(text, "all" | "both" | "not" | "now" | "once" | "only" | "then")
         };
         let before = (0..clause.verb()).rev().find(|i| !is_between(i));
-        before.is_some_and(|before| SAID.contains(&self.text(before)))
+        // "The actuators are unscrewed and *taken* off their rings."
+        let goes_on = |and: usize| {
+            let is_participle =
+                matches!(self.text(clause.verb()), "drawn" | "taken" | "undone" | "withdrawn");
+            let from = self.beginning_of_sentence(clause);
+            is_participle && self.text(and) == "and" && (from..and).any(|i| SAID.contains(&self.text(i)))
+        };
+        before.is_some_and(|before| SAID.contains(&self.text(before)) || goes_on(before))
     }
 
     /// "The inside *of the* chamber", "the faces *on* the flange".

@@ -189,6 +189,13 @@ pub(super) fn is_quoted(words: &str, tokens: &[Token<'_>], at: usize) -> bool {
     n_marks % 2 == 1 || n_open > n_closed
 }
 
+/// "Turn the catches *to lock*": what that is for, and no lock on an isolator.
+pub(super) fn is_to_lock(tokens: &[Token<'_>], at: usize) -> bool {
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let ends = tokens.get(at + 1).is_none_or(|next| next.before != Break::None);
+    text(at) == "lock" && ends && at > 0 && text(at - 1) == "to"
+}
+
 /// Whether "set" says at what something stands: "the frequency *set* on the inverter", "the rate each meter is set to".
 pub(super) fn is_set_already(tokens: &[Token<'_>], at: usize) -> bool {
     const BEFORE: &[&str] = &[

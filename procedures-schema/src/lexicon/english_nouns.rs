@@ -46,7 +46,7 @@ pub(super) static LOOKALIKES: &[&str] = &[
     "is|are scrap",
     "keep|keeping|keeps|kept … away|clear|closed|dry|off|on|open|shut|upright",
     "leave|leaves|leaving|left … closed|connected|fitted|off|on|open|shut",
-    "let it|them snap",
+    "let it|them catch|click|drop|engage|fall|hang|latch|rest|settle|snap|swing",
     "let|lets|letting by",
     "let|lets|letting by … stop",
     "let|lets|letting … catch|click|dangle|drop|fall|hang|latch|rest|settle|swing",

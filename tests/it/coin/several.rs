@@ -85,6 +85,7 @@ pub(super) const SEVERAL: &[(&str, &str)] = &[
         "fit pump-1-strainer",
     ),
     ("Take off the cover of fan 1 and the cover of fan 2.", "remove fan-1-cover fan-2-cover"),
+    ("Take off the covers of fan 1 and fan 2.|Refit the cover of fan 1.", "fit fan-1-cover"),
     (
         "Take off the rear cover of the fan and the rear cover of the pump.",
         "remove fan-rear-cover pump-rear-cover",

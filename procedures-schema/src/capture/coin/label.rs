@@ -74,12 +74,12 @@ pub(in crate::capture) fn is_label(written: &str) -> bool {
 
 /// What a token says as a label.
 fn label(line: &Reader<'_>, clause: &Clause, at: usize) -> Option<String> {
-    let written = line.written(at);
+    let written = Some(line.written(at)).filter(|written| is_label(written))?;
     // Where all is in upper case, an article is too.
     let tells =
         written.bytes().all(|b| b.is_ascii_digit()) || line.words.bytes().any(|b| b.is_ascii_lowercase());
     let measured = line.quantities(clause).any(|quantity| (quantity.from..quantity.to).contains(&at));
-    (is_label(written) && tells && !measured).then(|| written.to_owned())
+    (tells && !measured).then(|| written.to_owned())
 }
 
 fn is_joined(line: &Reader<'_>, at: usize) -> bool {

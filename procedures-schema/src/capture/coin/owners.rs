@@ -47,7 +47,7 @@ impl Bench<'_> {
                 own.words = own.stem();
             }
             if *wanted == Wanted::Component {
-                own.words.splice(0..0, owner.stem());
+                own.words.splice(0..0, owner.name().split(' ').map(str::to_owned));
             }
             let owner = Phrase { lead: Lead::After("of".to_owned()), ..owner.clone() };
             let phrases = [own.clone(), owner].into_iter().chain(besides.iter().cloned()).collect();
@@ -91,15 +91,14 @@ impl Bench<'_> {
         let is_bare = phrase.words.len() == 1;
         let is_of_twins = is_one_of_twins(&of) && (lead == "of" || (is_bare && LEADS.contains(&lead)));
         let is_owned = (is_twin || !is_out) && (is_bare || is_twin || lead == "of") && leads.contains(&lead);
-        if is_owned || is_of_twins {
-            of.name().split(' ').map(str::to_owned).chain(words).collect()
+        let owner: Vec<String> = of.name().split(' ').map(str::to_owned).collect();
+        if (is_owned || is_of_twins) && !words.starts_with(&owner) {
+            owner.into_iter().chain(words).collect()
         } else {
             words
         }
     }
-}
 
-impl Bench<'_> {
     /// The name of what a port is of: "the drain *of the boiler*", and where there are two "the vent *on the left radiator*".
     pub(super) fn owner_of_port(&self, phrase: &Phrase) -> Option<String> {
         let of = self.behind(phrase, PLACES)?;

@@ -1,6 +1,7 @@
 //! Words that nobody knows as a noun. With an article or a number they name a part: "slide out the *mixer*". Bare they
 //! may be anything, "push it home *square*": so they are asked about, and what can be no noun names nothing.
 
+use super::super::mention::COLOURS;
 use super::bench::Bench;
 use super::nouns::{Noun, noun};
 use super::phrase::Phrase;
@@ -22,7 +23,9 @@ impl Bench<'_> {
         if noun(&stem) != Noun::Unknown {
             return true;
         }
-        if phrase.words.iter().any(|word| is_no_noun(word)) {
+        // "The *red* and the clear tube": a colour alone is no part.
+        let is_colour = phrase.words.iter().all(|word| COLOURS.contains(&word.as_str()));
+        if is_colour || phrase.words.iter().any(|word| is_no_noun(word)) {
             return false;
         }
         if phrase.start < phrase.from || self.answer(phrase).is_some() {
