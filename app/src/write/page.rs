@@ -111,24 +111,26 @@ fn EndRow(store: EditorStore) -> impl IntoView {
 /// Moves the keyboard where the last command wants it, once the page has been redrawn.
 fn follow_focus(store: EditorStore) {
     let n_wishes = StoredValue::new(0_u32);
-    Effect::new(move |_| {
+    Effect::new(move |before: Option<()>| {
         if store.focus().with(Option::is_none) {
             return;
         }
         n_wishes.update_value(|n| *n = n.wrapping_add(1));
         let this = n_wishes.get_value();
-        once_drawn(move || {
-            // Only the last wish counts: a row that was passed must not take the selection back.
+        // Only the last wish counts: a row that was passed must not take the selection back.
+        let lead = move || {
             let Some(focus) = store.take_focus() else { return };
             if !lead_to(&focus) {
-                // A screen that has just come stands in the page by the next frame.
+                // What is still to come stands in the page by the next frame.
                 request_animation_frame(move || {
                     if n_wishes.try_get_value() == Some(this) {
                         lead_to(&focus);
                     }
                 });
             }
-        });
+        };
+        // A screen that has just come is first brought to where it was, in the next frame.
+        if before.is_none() { request_animation_frame(lead) } else { once_drawn(lead) }
     });
 }
 
