@@ -3,11 +3,11 @@
 
 use super::clause::Clause;
 use super::coin::{self, Lead, Noun, Phrase, is_appliance, named_kind, noun};
-use super::mention::{Mention, singular};
+use super::mention::{Mention, singular, words_of};
 use super::quantity::{Figures, Quantity};
 use super::reader::Reader;
 use super::twins::is_another_twin;
-use crate::lexicon::{Amount, tokens};
+use crate::lexicon::Amount;
 use crate::model::{ApplianceMap, Connection, Id, Known, ThingKind, Verb};
 
 /// What the words around a name say of the thing.
@@ -368,10 +368,6 @@ fn says_no_sort(word: &str) -> bool {
         "tiny",
     ];
     OF_ANY.contains(&word) || coin::tells_apart(word) || super::mention::COLOURS.contains(&word)
-}
-
-fn words_of(name: &str) -> Vec<String> {
-    tokens(name).into_iter().map(|token| singular(&token.text)).collect()
 }
 
 /// Whether two values are there and something holds of them.

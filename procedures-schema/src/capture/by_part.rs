@@ -7,10 +7,10 @@
 use super::agreement::words_around;
 use super::clause::Clause;
 use super::coin::{self, Noun, Phrase, named_kind, noun, tells_apart};
-use super::mention::{Candidate, Mention, is_plural, singular};
+use super::mention::{Candidate, Mention, is_plural, singular, words_of};
 use super::reader::Reader;
 use super::twins::is_another_twin;
-use crate::lexicon::{Amount, tokens};
+use crate::lexicon::Amount;
 use crate::model::{ApplianceMap, CircuitKind, Connection, Family, Id, ThingKind, Verb};
 use crate::simulate::Whereabouts;
 
@@ -137,7 +137,7 @@ fn back_of(clause: &Clause) -> Vec<&Verb> {
 
 /// Whether all words of a phrase are in a name, or say the circuit of the thing; at least its head is in the name.
 fn says_part_of(map: &ApplianceMap, phrase: &Phrase, name: &str, id: &Id) -> bool {
-    let own: Vec<String> = tokens(name).into_iter().map(|token| singular(&token.text)).collect();
+    let own = words_of(name);
     let stem = phrase.stem();
     // "The drain" is the drain point, "the gas pipe" is joined by its union; "the panel" is none of its screws.
     let names_joint = noun(&stem) == Noun::Joint;

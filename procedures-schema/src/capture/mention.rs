@@ -384,6 +384,11 @@ fn leaves_open(token: &Token<'_>) -> bool {
     OPEN.contains(&token.text.as_ref()) || token.text.contains(|c: char| c.is_ascii_digit())
 }
 
+/// The words of a name in lower case and in the singular.
+pub(super) fn words_of(name: &str) -> Vec<String> {
+    tokens(name).into_iter().map(|token| singular(&token.text)).collect()
+}
+
 /// The last word of a name, which says what it is; a letter or number behind it says which.
 pub(super) fn head_of(name: &str) -> &str {
     let named = name.rsplit_once(' ').filter(|(_, last)| is_label(last)).map_or(name, |(named, _)| named);

@@ -202,17 +202,11 @@ pub(super) fn is_set_already(tokens: &[Token<'_>], at: usize) -> bool {
         "again", "also", "always", "and", "back", "but", "first", "next", "now", "only", "or", "please",
         "should", "then", "to", "you",
     ];
-    let Some(token) = tokens.get(at).filter(|token| token.text == "set" && token.before == Break::None)
-    else {
-        return false;
-    };
+    let is_set = tokens.get(at).is_some_and(|token| token.text == "set" && token.before == Break::None);
     let before = at.checked_sub(1).and_then(|i| tokens.get(i)).map_or("", |before| &*before.text);
     let next = tokens.get(at + 1).filter(|next| next.before == Break::None).map_or("", |next| &*next.text);
     let is_word = before.chars().all(char::is_alphabetic) && !before.ends_with("ly");
-    token.text == "set"
-        && is_word
-        && !BEFORE.contains(&before)
-        && matches!(next, "at" | "by" | "for" | "in" | "on" | "to")
+    is_set && is_word && !BEFORE.contains(&before) && matches!(next, "at" | "by" | "for" | "in" | "on" | "to")
 }
 
 /// Whether a word that is a noun as often as a verb ends a name: "the fan *plug*", "the flue *cap*".

@@ -4,7 +4,13 @@ use super::clause::Clause;
 use super::coin::{self, PLACES};
 use super::mention::Mention;
 use super::reader::Reader;
-use crate::model::Id;
+use crate::model::{Id, Temporary};
+
+/// Whether an item is called after a place: the "cloth 2" that is the "pump cloth" as well.
+pub(super) fn is_called_after(item: &Temporary, place: &str) -> bool {
+    let own = |alias: &String| alias.strip_prefix(place)?.strip_prefix(' ').map(str::to_owned);
+    item.aliases.iter().filter_map(own).any(|own| item.name.starts_with(&own))
+}
 
 impl Reader<'_> {
     /// Keeps of temporary items those that are put where the words behind a mention say, if there are any.
@@ -24,8 +30,7 @@ impl Reader<'_> {
                 let on = item.and_then(|item| item.on.as_ref());
                 named.flat_map(|other| &other.candidates).any(|known| Some(&known.id) == on)
             };
-            item.is_some_and(|item| item.aliases.iter().any(|alias| alias.starts_with(&place.name())))
-                || sits_on()
+            item.is_some_and(|item| is_called_after(item, &place.name())) || sits_on()
         };
         if ids.iter().any(is_there) {
             ids.retain(is_there);

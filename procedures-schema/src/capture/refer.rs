@@ -2,8 +2,7 @@
 
 use super::agreement::Said;
 use super::here::Here;
-use super::mention::{Candidate, singular};
-use crate::lexicon::tokens;
+use super::mention::{Candidate, words_of};
 use crate::model::{ApplianceMap, Id, Known, ThingKind, Verb};
 
 /// What narrows a mention.
@@ -119,7 +118,7 @@ fn n_words_shared(map: &ApplianceMap, id: &Id, words: &[String]) -> usize {
     let Some((_, _, name, aliases)) = map.things().find(|(_, known, ..)| *known == id) else { return 0 };
     let names = std::iter::once(name).chain(aliases.iter().map(String::as_str));
     let shared = |name: &str| {
-        let own: Vec<String> = tokens(name).into_iter().map(|token| singular(&token.text)).collect();
+        let own = words_of(name);
         words.iter().filter(|word| own.contains(word)).count()
     };
     names.map(shared).max().unwrap_or(0)

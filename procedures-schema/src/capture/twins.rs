@@ -1,8 +1,7 @@
 //! What tells twins apart: "the *left* valve" is no right one, "radiator *2*" no radiator 1, whatever else agrees.
 
 use super::coin::is_label;
-use super::mention::singular;
-use crate::lexicon::tokens;
+use super::mention::words_of;
 use crate::model::{ApplianceMap, Id};
 
 /// Words of which a thing has one or the other.
@@ -39,10 +38,6 @@ pub(super) fn are_opposite(one: &str, other: &str) -> bool {
     OPPOSITES.iter().any(|(left, right)| {
         (left.contains(&one) && right.contains(&other)) || (right.contains(&one) && left.contains(&other))
     })
-}
-
-fn words_of(name: &str) -> Vec<String> {
-    tokens(name).into_iter().map(|token| singular(&token.text)).collect()
 }
 
 fn shares_side(said: &[String], name: &str) -> bool {

@@ -56,6 +56,7 @@ pub(super) const SEVERAL: &[(&str, &str)] = &[
     ("Put a cloth over the fan.|Put a cloth over the pump.|Take the cloth off the fan.", "take cloth"),
     ("Put a cloth over the fan.|Put a cloth over the pump.|Take both cloths away.", "take cloth cloth-2"),
     ("Put a cloth over the fan.|Put the cloth over the pump.", "place cloth"),
+    ("Put a cloth over the fan cover.|Put a cloth over the fan.|Take the cloth off the fan.", "take cloth-2"),
     // Twins: what says which is never left out of account.
     (
         "Take the lid off the left tank.|Take the lid off the right tank.|Refit the lid of the right tank.",

@@ -2,6 +2,7 @@
 //! pump*".
 
 use super::super::clause::Clause;
+use super::super::placed::is_called_after;
 use super::bench::Bench;
 use super::nouns::{Noun, noun};
 use super::phrase::{Lead, Phrase};
@@ -24,8 +25,8 @@ impl Bench<'_> {
         let is_one = !phrase.plural() || phrase.amount == Some(Amount::Exactly(1));
         // Several that are put in one place are one thing: "two trays under the pump".
         let mut name = if is_one { phrase.name() } else { phrase.words.join(" ") };
-        let is_taken = |map: &crate::model::ApplianceMap| map.temporary.iter().any(|item| item.name == name);
-        if self.is_another(phrase) || is_taken(&self.map) {
+        let is_taken = self.map.temporary.iter().any(|item| item.name == name);
+        if self.is_another(phrase) || is_taken {
             name = self.name_of_another(&name);
         }
         let on = self.end_meant(clause, phrase);
@@ -49,7 +50,7 @@ impl Bench<'_> {
         let Some(place) = self.place_of_item(phrase) else { return false };
         let end = self.end_behind(phrase).and_then(|end| self.connection_in(&end));
         let is_elsewhere = |item: &Temporary| {
-            let is_there = item.aliases.iter().any(|alias| alias.starts_with(&place))
+            let is_there = is_called_after(item, &place)
                 || end.as_ref().is_some_and(|end| item.on.as_ref() == Some(end));
             let is_put = self.line.here.temporary.get(&item.id) == Some(&true);
             (is_put || self.made.iter().any(|made| made.thing == item.id)) && !is_there
