@@ -13,7 +13,7 @@ use super::making::Act;
 use super::rereading;
 use leptos::prelude::*;
 use procedures_schema::capture::{Answer, Doubt, Meaning, Question};
-use procedures_schema::derive::stands::how_it_stands;
+use procedures_schema::derive::stands::how_it_stands_apart;
 use procedures_schema::edit::Edit;
 use procedures_schema::model::{Action, Id, Procedure, Span, Step};
 use std::sync::Arc;
@@ -70,7 +70,7 @@ impl EditorStore {
         let judged = self.judged_now();
         let Some(position) = judged.document.position(step) else { return Vec::new() };
         let place = rereading::place_before(position);
-        let stands = |thing: &Id| how_it_stands(&judged.trace, place, thing);
+        let stands = |thing: &Id| how_it_stands_apart(&judged.document.map, &judged.trace, place, thing);
         match open {
             Open::Thing(doubt) => doubt.choices.iter().map(|choice| stands(&choice.thing)).collect(),
             Open::Making(question) => {

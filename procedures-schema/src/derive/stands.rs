@@ -1,6 +1,6 @@
 //! How a thing stands at a place of a run, in a few words: for whoever has to say which of several is meant.
 
-use crate::model::{Handle, Id};
+use crate::model::{ApplianceMap, Handle, Id};
 use crate::simulate::{ConnectionState, Place, Trace, Whereabouts};
 
 /// How a thing stands there: `open here`, `2 of 4 undone here`, `off here`. None for what has no position, such as a
@@ -30,6 +30,15 @@ pub fn how_it_stands(trace: &Trace, place: Place, id: &Id) -> Option<String> {
     Some(if is_there { "in place here" } else { "not in place here" }.to_owned())
 }
 
+/// The same for whoever has to say which is meant: an item that is also called after where it was put says so first, or
+/// "cloth" and "cloth 2" would tell nobody which lies over the pump.
+pub fn how_it_stands_apart(map: &ApplianceMap, trace: &Trace, place: Place, id: &Id) -> Option<String> {
+    let stands = how_it_stands(trace, place, id)?;
+    let item = map.temporary.iter().find(|item| item.id == *id);
+    let also = item.and_then(|item| item.aliases.first());
+    Some(also.map_or_else(|| stands.clone(), |also| format!("{also}, {stands}")))
+}
+
 /// How an isolator stands, as people say it of its handle: to whoever thinks of a switch, "closed" means on.
 pub fn position(handle: &Handle, is_open: bool) -> &'static str {
     match (handle, is_open) {
@@ -55,7 +64,7 @@ fn connection(state: &ConnectionState) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{how_it_stands, position};
+    use super::{how_it_stands, how_it_stands_apart, position};
     use crate::model::{Handle, Id, Procedure, Verb};
     use crate::simulate::{Place, Run, simulate};
 
@@ -107,5 +116,24 @@ mod tests {
         let circuit = procedure.map.circuits[0].id.clone();
         assert_eq!(how_it_stands(&trace, Place::START, &circuit), None);
         assert_eq!(how_it_stands(&trace, Place::START, &Id::new("nothing")), None);
+    }
+
+    #[test]
+    fn items_of_one_name_are_told_apart_by_where_they_are() {
+        let mut procedure = demo();
+        let trace = simulate(&procedure, &Run::of(&procedure));
+        let id = procedure.map.temporary.first().expect("an item").id.clone();
+        let told = |procedure: &Procedure| {
+            how_it_stands_apart(&procedure.map, &trace, Place::START, &id).expect("it stands somehow")
+        };
+        let item = |procedure: &mut Procedure, aliases: &[&str]| {
+            let map = std::sync::Arc::make_mut(&mut procedure.map);
+            let item = map.temporary.first_mut().expect("an item");
+            item.aliases = aliases.iter().map(|alias| (*alias).to_owned()).collect();
+        };
+        item(&mut procedure, &[]);
+        assert_eq!(told(&procedure), "not in place here");
+        item(&mut procedure, &["pump cloth"]);
+        assert_eq!(told(&procedure), "pump cloth, not in place here");
     }
 }
