@@ -1,7 +1,7 @@
 // Hours away: what was proved before counts for nothing until it is proved again, circuit by circuit, with its readings.
-import assert from 'node:assert/strict';
 import { Follow } from './pages/follow.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual, soonMatch } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 const AWAY = '14:00:00';
@@ -50,13 +50,13 @@ async function before(place, { page }, follow) {
     await new Write(page).follow();
     await follow.startAllTheSame('R. Bell, to look at it');
     while ((await follow.current()) < 5) await follow.doStep();
-    assert.match(await follow.circuit('mains'), /^proved dead/);
-    assert.match(await follow.circuit('heating'), /^proved at zero/);
+    await soonMatch(() => follow.circuit('mains'), /^proved dead/);
+    await soonMatch(() => follow.circuit('heating'), /^proved at zero/);
   });
   await place.tally.step('a reload at once changes nothing of that', async () => {
     await page.reload();
     await page.getByRole('button', { name: 'Go on from step 5' }).waitFor();
-    assert.match(await follow.circuit('mains'), /^proved dead/);
+    await soonMatch(() => follow.circuit('mains'), /^proved dead/);
   });
 }
 
@@ -67,12 +67,12 @@ async function away(place, visit, follow) {
     await page.clock.fastForward(AWAY);
     await page.reload();
     await page.getByRole('heading', { name: 'You were here' }).waitFor();
-    assert.equal(await page.getByRole('button', { name: /^Go on/ }).count(), 0);
-    assert.match(await follow.circuit('mains'), /^prove again/);
-    assert.match(await follow.circuit('heating'), /^prove again/);
+    await soonEqual(() => page.getByRole('button', { name: /^Go on/ }).count(), 0);
+    await soonMatch(() => follow.circuit('mains'), /^prove again/);
+    await soonMatch(() => follow.circuit('heating'), /^prove again/);
     const list = page.getByRole('region', { name: 'Where you were' }).locator('.again li');
-    assert.equal(await list.count(), 2);
-    assert.match((await list.allInnerTexts())[0], /^Prove again: mains \(proved 14 h ago\)$/);
+    await soonEqual(() => list.count(), 2);
+    await soonMatch(() => list.first().innerText(), /^Prove again: mains \(proved 14 h ago\)$/);
   });
   await look(place, visit, 'follow-away');
   await place.tally.step('who does not go on is told how to leave', async () => {
@@ -91,19 +91,19 @@ async function again(place, visit, follow) {
     await look(place, visit, 'follow-prove-again');
     await follow.proveAgain();
     await page.getByRole('heading', { name: 'Prove again: heating' }).waitFor();
-    assert.match(await follow.circuit('mains'), /^proved dead/);
-    assert.match(await follow.circuit('heating'), /^prove again/);
+    await soonMatch(() => follow.circuit('mains'), /^proved dead/);
+    await soonMatch(() => follow.circuit('heating'), /^prove again/);
   });
   await place.tally.step('what is taken again is kept, and the rest stays to be taken', async () => {
     await page.reload();
     await page.getByRole('heading', { name: 'You were here' }).waitFor();
-    assert.equal(await page.locator('.again li').count(), 1);
+    await soonEqual(() => page.locator('.again li').count(), 1);
     await page.waitForTimeout(450);
     await page.getByRole('button', { name: 'Prove again: heating' }).click();
     await follow.proveAgain();
   });
   await place.tally.step('then the job goes on where it was', async () => {
     await page.getByRole('heading', { name: /^Step 5:/ }).waitFor();
-    assert.match(await follow.circuit('heating'), /^proved at zero/);
+    await soonMatch(() => follow.circuit('heating'), /^proved at zero/);
   });
 }

@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { openRecord } from './device.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual, soonMatch } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
@@ -22,8 +23,8 @@ async function accept(place, visit, write) {
   const { page } = visit;
   await place.tally.step('what rejects has no key to accept it', async () => {
     await page.locator('.finding.reject').first().waitFor();
-    assert.equal(await page.locator('.finding.reject').getByRole('button', { name: 'Accept …' }).count(), 0);
-    assert.equal(await page.locator('.finding.advise').getByRole('button', { name: 'Accept …' }).count(), 0);
+    await soonEqual(() => page.locator('.finding.reject').getByRole('button', { name: 'Accept …' }).count(), 0);
+    await soonEqual(() => page.locator('.finding.advise').getByRole('button', { name: 'Accept …' }).count(), 0);
   });
   await place.tally.step('the doubts stand beside the stamp, and lead past what rejects to their step', async () => {
     await write.setWords(3, 'Write down the duty setting of the old pump properly while it runs.');
@@ -44,7 +45,7 @@ async function accept(place, visit, write) {
     await page.keyboard.type('The plate of this pump says it so');
     assert.ok(await key.isDisabled(), 'without a name');
     await page.keyboard.press('Enter');
-    assert.equal(await page.locator('.finding.accepted').count(), 0);
+    await soonEqual(() => page.locator('.finding.accepted').count(), 0);
     await page.keyboard.press('Tab');
     await page.keyboard.type('A. Writer (invented)');
   });
@@ -52,10 +53,10 @@ async function accept(place, visit, write) {
   await place.tally.step('it is told in its row, by whom and why, and the verdict stays', async () => {
     await page.keyboard.press('Enter');
     const told = page.locator('.row', { has: page.locator('.finding.accepted') });
-    assert.match(await told.locator('.finding.accepted').innerText(), /Accepted by A\. Writer \(invented\), \d{4}-\d\d-\d\d: The plate of this pump says it so/);
-    assert.equal(await told.getAttribute('aria-label'), 'Step 3');
-    assert.equal(await vague(page).count(), 0);
-    assert.equal(await page.locator('.verdict .besides').count(), 0);
+    await soonMatch(() => told.locator('.finding.accepted').innerText(), /Accepted by A\. Writer \(invented\), \d{4}-\d\d-\d\d: The plate of this pump says it so/);
+    await soonEqual(() => told.getAttribute('aria-label'), 'Step 3');
+    await soonEqual(() => vague(page).count(), 0);
+    await soonEqual(() => page.locator('.verdict .besides').count(), 0);
     await write.stamped('REJECTED · 1 to mend');
   });
   await look(place, visit, 'write-told-accepted');
@@ -68,7 +69,7 @@ async function findAgain(place, visit, write) {
     await page.getByRole('button', { name: '1 accepted' }).click();
     await page.locator('.row.end:focus').waitFor();
     const list = page.getByRole('region', { name: 'Accepted warnings' });
-    assert.match(await list.innerText(), /Step 3 uses a word.*Accepted by A\. Writer \(invented\).*words\/vague/s);
+    await soonMatch(() => list.innerText(), /Step 3 uses a word.*Accepted by A\. Writer \(invented\).*words\/vague/s);
     await list.getByRole('button', { name: /^Step 3 uses/ }).click();
     await page.locator('.row.selected[aria-label="Step 3"]').waitFor();
     await page.waitForFunction(() => /^kept/.test(document.getElementById('kept').innerText));
@@ -93,15 +94,15 @@ async function takeBack(place, visit) {
   await place.tally.step('it is taken back, and found again; one undo accepts it again', async () => {
     await page.locator('.finding.accepted').first().getByRole('button', { name: 'Take back' }).click();
     await vague(page).waitFor();
-    assert.equal(await page.locator('.finding.accepted').count(), 0);
+    await soonEqual(() => page.locator('.finding.accepted').count(), 0);
     await page.getByRole('button', { name: 'Undo: take back that a warning is accepted' }).click();
     await page.locator('.finding.accepted').waitFor();
-    assert.equal(await vague(page).count(), 0);
+    await soonEqual(() => vague(page).count(), 0);
   });
   await place.tally.step('the next one is signed by the same name', async () => {
     await new Write(page).setWords(2, 'Tell the keeper of the building properly that the heating will be off.');
     await vague(page).getByRole('button', { name: 'Accept …' }).click();
-    assert.equal(await form(page).getByRole('textbox', { name: 'Who says so' }).inputValue(), 'A. Writer (invented)');
+    await soonEqual(() => form(page).getByRole('textbox', { name: 'Who says so' }).inputValue(), 'A. Writer (invented)');
     await page.keyboard.press('Escape');
     await form(page).waitFor({ state: 'detached' });
   });

@@ -3,6 +3,7 @@
 import assert from 'node:assert/strict';
 import { Follow } from './pages/follow.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual, soonMatch } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 const ASKED = 'Is the strainer blocked?';
@@ -57,13 +58,13 @@ async function asked(place, visit, follow) {
     await follow.startAllTheSame('R. Bell, to look at it');
     assert.ok((await follow.coming()).some((line) => line.startsWith('3 if yes: Undo the two cap screws.')));
     await follow.doStep();
-    assert.equal(await follow.current(), 2);
+    await soonEqual(() => follow.current(), 2);
   });
   await place.tally.step('the answers are large keys, and there is no other', async () => {
     const keys = page.getByRole('group', { name: ASKED }).getByRole('button');
-    assert.deepEqual(await keys.allInnerTexts(), ['Yes', 'No']);
+    await soonEqual(() => keys.allInnerTexts(), ['Yes', 'No']);
     for (const key of await keys.all()) assert.ok((await key.boundingBox()).height >= 48);
-    assert.equal(await page.getByRole('button', { name: /^Done/ }).count(), 0);
+    await soonEqual(() => page.getByRole('button', { name: /^Done/ }).count(), 0);
   });
   await look(place, visit, 'follow-asked');
 }
@@ -73,11 +74,11 @@ async function answered(place, visit, follow) {
   await place.tally.step('steps of the other answer are passed over, and nobody has done them', async () => {
     await follow.answer('No');
     await page.getByText('Done: 2').waitFor({ state: 'attached' });
-    assert.equal(await follow.current(), 4);
+    await soonEqual(() => follow.current(), 4);
     assert.ok(!(await follow.coming()).join().includes('cap screws'));
     await page.locator('.now h1:focus').waitFor();
     await follow.doStep();
-    assert.equal(await follow.current(), 5);
+    await soonEqual(() => follow.current(), 5);
     const apart = await page.getByRole('complementary', { name: 'Still apart' }).innerText();
     assert.match(apart, /Still apart: 3/);
     assert.doesNotMatch(apart, /cap screws/);
@@ -85,8 +86,8 @@ async function answered(place, visit, follow) {
   await place.tally.step('a reload knows the answer', async () => {
     await page.reload();
     await follow.ready();
-    assert.equal(await follow.current(), 5);
-    assert.match(await page.getByRole('complementary', { name: 'Still apart' }).innerText(), /Still apart: 3/);
+    await soonEqual(() => follow.current(), 5);
+    await soonMatch(() => page.getByRole('complementary', { name: 'Still apart' }).innerText(), /Still apart: 3/);
   });
 }
 
@@ -99,8 +100,8 @@ async function takenBack(place, { page }, follow) {
     await follow.answer('Yes');
     await page.getByRole('heading', { name: /^Step 3:/ }).waitFor();
     await follow.doStep();
-    assert.equal(await follow.current(), 5);
-    assert.match(await page.getByRole('complementary', { name: 'Still apart' }).innerText(), /Still apart: 2/);
+    await soonEqual(() => follow.current(), 5);
+    await soonMatch(() => page.getByRole('complementary', { name: 'Still apart' }).innerText(), /Still apart: 2/);
   });
 }
 
@@ -122,7 +123,7 @@ async function stop(place, visit, follow) {
   await place.tally.step('STOP calls by a key, and says first how the isolators stand', async () => {
     await follow.openStop();
     const call = page.getByRole('link', { name: 'Call 999 or 112' });
-    assert.equal(await call.getAttribute('href'), 'tel:999');
+    await soonEqual(() => call.getAttribute('href'), 'tel:999');
     await page.locator('.stop-sheet > .isolators').getByText('inlet valve, left of it: closed').waitFor();
   });
   await look(place, visit, 'follow-stop-isolators');

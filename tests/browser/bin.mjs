@@ -3,6 +3,7 @@ import assert from 'node:assert/strict';
 import { held } from './device.mjs';
 import { Procedures, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 const DEMO = 'Renew the heating pump P2 of a boiler plant (invented)';
@@ -75,7 +76,7 @@ async function removeTheOpenOne({ tally }, { page }) {
     await procedures.do('Remove', DEMO);
     await bin(page).getByText(DEMO).waitFor();
     await page.getByText('open now').waitFor();
-    assert.deepEqual(await procedures.titles(), ['Untitled procedure']);
+    await procedures.untilTitles('Untitled procedure');
     await page.reload();
     await bin(page).getByText(DEMO).waitFor();
     assert.ok((await held(page, 'docs')).some(([, record]) => record.includes('Typed just before.')));
@@ -96,7 +97,7 @@ async function deleteForGood(place, visit) {
   await look(place, visit, 'procedures-delete');
   await place.tally.step('left, it is still there; deleted, nothing of it is left', async () => {
     await page.getByRole('button', { name: 'Leave it' }).click();
-    assert.equal(await idOf(page), id);
+    await soonEqual(() => idOf(page), id);
     await procedures.do('Delete for good', DEMO);
     await page.getByRole('button', { name: `Yes, delete for good ${DEMO}` }).click();
     await bin(page).waitFor({ state: 'detached' });
@@ -135,17 +136,17 @@ async function anEmptyOneGoes({ tally }, { page }) {
     await goTo(page, 'Write');
     await page.locator('#kept').filter({ hasText: /^kept \d/ }).waitFor();
     await goTo(page, 'Procedures');
-    assert.deepEqual((await procedures.titles()).toSorted(), [only, 'Untitled procedure']);
-    assert.equal(await page.getByRole('button', { name: /^New from/ }).count(), 0);
+    await procedures.untilTitles(only, 'Untitled procedure');
+    await soonEqual(() => page.getByRole('button', { name: /^New from/ }).count(), 0);
     await procedures.do('Open', only);
     await goTo(page, 'Procedures');
-    assert.deepEqual(await procedures.titles(), [only]);
+    await procedures.untilTitles(only);
   });
   await tally.step('and when another is put back, which is open then', async () => {
     await procedures.do('Remove', only);
     await page.getByRole('button', { name: 'Undo', exact: true }).click();
     await page.getByRole('button', { name: `New from "${only}"` }).waitFor();
-    assert.deepEqual(await procedures.titles(), [only]);
+    await procedures.untilTitles(only);
     await page.getByText('open now').waitFor();
   });
 }

@@ -3,6 +3,7 @@ import assert from 'node:assert/strict';
 import { Appliance, Procedures, goTo } from './pages/screens.mjs';
 import { repository } from './places.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 const PUMP = 'Renew the heating pump P2 of a boiler plant (invented)';
@@ -55,7 +56,7 @@ async function wholeMap(place, visit) {
     await tabTo(page, panel(page).getByRole('button', { name: `Take its map: ${PUMP}` }));
     await page.keyboard.press('Enter');
     await panel(page).getByText(/^New here: \d+ things: \d circuits, /).waitFor();
-    assert.equal(await panel(page).locator('.meetings').count(), 0, 'nothing here has any of the names');
+    await soonEqual(() => panel(page).locator('.meetings').count(), 0, 'nothing here has any of the names');
     await tabTo(page, panel(page).getByRole('button', { name: 'Bring it' }));
   });
   await look(place, visit, 'bringing-whole');
@@ -67,7 +68,7 @@ async function wholeMap(place, visit) {
     assert.ok((await remark.inputValue()).startsWith(`Map brought from "${PUMP}" (`));
     await page.keyboard.press('Control+z');
     await page.getByText('Nothing here yet. Things you mention while writing appear here.').waitFor();
-    assert.equal(await remark.inputValue(), '');
+    await soonEqual(() => remark.inputValue(), '');
     await page.keyboard.press('Control+y');
     await new Appliance(page).row('pump').waitFor();
   });
@@ -81,7 +82,7 @@ async function part(place, visit) {
     await panel(page).getByRole('button', { name: `Take its map: ${PUMP}` }).click();
     await panel(page).getByText('Nothing of it is new: all of it is here already.').waitFor();
     assert.ok(await panel(page).getByRole('button', { name: 'Bring it' }).isDisabled());
-    assert.equal(await question('suction flange connection').count(), 1);
+    await soonEqual(() => question('suction flange connection').count(), 1);
   });
   await place.tally.step('of what is chosen only that comes, with what it needs', async () => {
     await panel(page).getByRole('radio', { name: 'only what is chosen' }).check();
@@ -89,7 +90,7 @@ async function part(place, visit) {
     await panel(page).getByRole('group', { name: 'Components, each with its connections' }).getByRole('checkbox', { name: 'pump', exact: true }).check();
     await question('pump component').getByRole('radio', { name: 'a new one' }).check();
     await panel(page).getByText(/^New here: \d+ things: 1 component, \d connections and 1 setting\./).waitFor();
-    assert.equal(await question('suction flange connection').count(), 0, 'the flanges of another pump are others');
+    await soonEqual(() => question('suction flange connection').count(), 0, 'the flanges of another pump are others');
   });
   await page.evaluate(() => globalThis.scrollTo(0, 0));
   await look(place, visit, 'bringing-chosen');

@@ -4,6 +4,7 @@ import { picture } from './looking.mjs';
 import { Follow } from './pages/follow.mjs';
 import { Procedures, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
@@ -25,11 +26,11 @@ async function scope(place, visit) {
   const competent = page.getByRole('textbox', { name: 'Whoever follows it is competent for' });
   await place.tally.step('a country offers its words of competence', async () => {
     await goTo(page, 'Appliance');
-    assert.equal(await page.getByRole('button', { name: /^Add: / }).count(), 0, 'none before it is said');
+    await soonEqual(() => page.getByRole('button', { name: /^Add: / }).count(), 0, 'none before it is said');
     await page.getByRole('combobox', { name: 'Country that it is written for' }).selectOption('US');
     await page.getByRole('button', { name: 'Add: licensed gas fitter' }).click();
     await page.getByRole('button', { name: 'Add: licensed gas fitter' }).waitFor({ state: 'detached' });
-    assert.equal(await competent.inputValue(), 'licensed gas fitter');
+    await soonEqual(() => competent.inputValue(), 'licensed gas fitter');
   });
   await look(place, visit, 'country');
   await place.tally.step('the verdict says for which country it is', async () => {
@@ -87,14 +88,14 @@ async function tokens(place, visit, write) {
     await field('Torque from, lbf·ft').fill('24');
     await write.row(2).getByText(/24 lbf·ft/).first().waitFor();
     // What is there already keeps its unit.
-    assert.equal(await field('Across flats, mm').inputValue(), '37');
+    await soonEqual(() => field('Across flats, mm').inputValue(), '37');
   });
   await place.tally.step('a unit that is typed is taken, by both ends', async () => {
     await field('Torque from, lbf·ft').fill('32 N·m');
     await field('Torque to, N·m').fill('36');
     await write.row(2).getByText(/32\D+36 N·m/).first().waitFor();
     await field('Across flats, mm').fill('1.5 in');
-    assert.equal(await field('Across flats, in').inputValue(), '1.5');
+    await soonEqual(() => field('Across flats, in').inputValue(), '1.5');
   });
   await place.tally.step('the limits of what is read are changed in the token', async () => {
     await write.append('Switch off the boiler at the wall switch and prove it dead.');
@@ -104,12 +105,12 @@ async function tokens(place, visit, write) {
     const most = fields.getByRole('textbox', { name: /at most, V$/ }).first();
     const label = await most.evaluate((input) => input.closest('label').innerText);
     await most.fill('24');
-    assert.equal(await most.inputValue(), '24');
+    await soonEqual(() => most.inputValue(), '24');
     await page.locator('.row.selected').getByRole('button', { name: /^Details/ }).click();
     const own = page.locator('.row.selected .of-reading');
     assert.ok((await own.count()) > 1, `what is read by default is written down (${label})`);
     await own.getByRole('textbox', { name: 'At most' }).first().waitFor();
-    assert.equal(await own.getByRole('textbox', { name: 'At most' }).first().inputValue(), '24');
+    await soonEqual(() => own.getByRole('textbox', { name: 'At most' }).first().inputValue(), '24');
   });
   await page.evaluate(() => globalThis.scrollTo(0, 0));
   await look(place, visit, 'limits');

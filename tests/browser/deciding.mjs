@@ -3,6 +3,7 @@
 import assert from 'node:assert/strict';
 import { Appliance, Procedures, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual, soonMatch } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
@@ -48,6 +49,34 @@ async function mendedByHand({ tally }, { page }, write) {
   });
 }
 
+async function leftOut(place, visit, write) {
+  const { page } = visit;
+  const told = page.locator('.choices .doubt').filter({ hasText: '"fan" is named too' });
+  const found = page.locator('.finding .title').filter({ hasText: 'names "fan" too' });
+  await place.tally.step('what a sentence names beside what is read of it is told, in its row and as a finding', async () => {
+    await begin(page);
+    await write.append('Take out the fuse and the fan.');
+    await write.append('Take off the lid.');
+    await found.waitFor();
+    await write.select(1);
+    await told.waitFor();
+  });
+  await look(place, visit, 'write-left-out');
+  await place.tally.step('left as text it is told no more, until that is undone', async () => {
+    await page.getByRole('button', { name: 'Leave it as text', exact: true }).click();
+    await told.waitFor({ state: 'detached' });
+    await found.waitFor({ state: 'detached' });
+    await undo(page, '').first().click();
+    await found.waitFor();
+  });
+  await place.tally.step('given a sentence of its own it is read', async () => {
+    await write.setWords(1, 'Take out the fuse.');
+    await write.addBelow(1, 'Take out the fan.');
+    await found.waitFor({ state: 'detached' });
+    await notation(page, 2).getByText('remove fan').waitFor();
+  });
+}
+
 async function anew(place, visit, write) {
   const { page } = visit;
   const choices = page.getByRole('group', { name: 'Which one is "pressure switch"?' });
@@ -57,7 +86,7 @@ async function anew(place, visit, write) {
     for (const name of ['start pressure', 'high-pressure']) await write.append(`Plug the ${name} switch in.`);
     await write.append('Unplug the pressure switch.');
     await choices.locator('.nth').nth(2).waitFor();
-    assert.match(await choices.getByRole('button').nth(2).innerText(), /^3\s*a new pressure switch plug · not on the appliance yet/);
+    await soonMatch(() => choices.getByRole('button').nth(2).innerText(), /^3\s*a new pressure switch plug · not on the appliance yet/);
   });
   await look(place, visit, 'write-one-more');
   await place.tally.step('one undo takes it back with what is done to it', async () => {
@@ -67,6 +96,29 @@ async function anew(place, visit, write) {
     await page.locator('#new-line:focus').waitFor();
     await undo(page, 'say that step 5 means a new pressure switch plug').click();
     await choices.waitFor();
+  });
+}
+
+async function neither(place, visit, write) {
+  const { page } = visit;
+  const choices = page.getByRole('group', { name: 'Which fan is it: left or right? Say it in the words' });
+  await place.tally.step('a fan beside the covers of two is asked about, and none is made', async () => {
+    await begin(page);
+    await write.append('Take off the left fan cover and the right fan cover.');
+    await write.append('Take out the fan.');
+    await choices.getByRole('button').first().waitFor();
+    await soonEqual(() => page.locator('.row[aria-label="Step 2"] .notation .action').count(), 0);
+  });
+  await look(place, visit, 'write-neither');
+  await place.tally.step('the answer makes a new one, one undo takes it back, and other words say which', async () => {
+    await choices.getByRole('button', { name: /a new fan/ }).click();
+    await notation(page, 2).getByText('remove fan').waitFor();
+    await undo(page, '').first().click();
+    await choices.waitFor();
+    await write.setWords(2, 'Take out the left fan.');
+    await write.append('Clean the pump.');
+    await choices.waitFor({ state: 'detached' });
+    await notation(page, 2).getByText('remove left fan').waitFor();
   });
 }
 
@@ -80,7 +132,7 @@ async function whetherAtAll(place, visit, write) {
     await choices.getByRole('button').first().waitFor();
     const answers = (await choices.getByRole('button').allInnerTexts()).map((text) => text.replace(/\s+/g, ' '));
     assert.deepEqual(answers.map((text) => text.replace(/^1 ?/, '')), ['fit cover · off here', 'Not that']);
-    assert.equal(await page.locator('.row[aria-label="Step 2"] .notation .action').count(), 0);
+    await soonEqual(() => page.locator('.row[aria-label="Step 2"] .notation .action').count(), 0);
   });
   await look(place, visit, 'write-whether');
   await place.tally.step('its answer makes the action, one undo takes it back, and the other leaves the words as text', async () => {
@@ -91,7 +143,7 @@ async function whetherAtAll(place, visit, write) {
     await choices.waitFor();
     await choices.getByRole('button', { name: 'Not that' }).click();
     await choices.waitFor({ state: 'detached' });
-    assert.equal(await page.locator('.row[aria-label="Step 2"] .notation .action').count(), 0);
+    await soonEqual(() => page.locator('.row[aria-label="Step 2"] .notation .action').count(), 0);
   });
 }
 
@@ -117,7 +169,7 @@ async function beforeItIsKept(place, visit, write) {
     await page.keyboard.type('it scalds');
     await page.keyboard.press('Tab');
     await field('how to avoid it').and(page.locator(':focus')).waitFor();
-    assert.equal(await line(page).inputValue(), 'warning: hot water; it scalds');
+    await soonEqual(() => line(page).inputValue(), 'warning: hot water; it scalds');
   });
   await look(place, visit, 'write-gap');
   await place.tally.step('Enter in the last of them keeps the line', async () => {
@@ -125,7 +177,7 @@ async function beforeItIsKept(place, visit, write) {
     await page.keyboard.press('Enter');
     await page.locator('.band.warning').getByText('Hot water. It scalds. Let it cool.').waitFor();
     await page.locator('#new-line:focus').waitFor();
-    assert.equal(await line(page).inputValue(), '');
+    await soonEqual(() => line(page).inputValue(), '');
   });
 }
 
@@ -147,7 +199,7 @@ async function belowAnAnswer(place, visit, write) {
     await page.locator('.in-branch').waitFor({ state: 'detached' });
     await write.append('Refit the filter.');
     await page.locator('.row[aria-label="Step 4"]').waitFor();
-    assert.equal(await page.locator('.row[aria-label="Step 4"] .condition').count(), 0);
+    await soonEqual(() => page.locator('.row[aria-label="Step 4"] .condition').count(), 0);
   });
 }
 
@@ -165,7 +217,7 @@ async function forTheWayBack(place, visit, write) {
     await write.append('Refit the fan.');
     const reminder = page.locator('.row[aria-label="Step 3"] .reminder');
     await reminder.getByText('the arrow points down.').waitFor();
-    assert.equal(await page.getByText(/no step takes it back yet/).count(), 0);
+    await soonEqual(() => page.getByText(/no step takes it back yet/).count(), 0);
     await look(place, visit, 'write-reminder');
     await reminder.getByRole('button', { name: 'step 1' }).click();
     await page.locator('.row[aria-label="Step 1"]:focus').waitFor();
@@ -215,11 +267,11 @@ async function plainRows(place, visit, write) {
     await page.locator('.choices button').first().focus();
     await page.keyboard.press('Escape');
     await page.getByText(/^The text stands as plain rows/).waitFor();
-    assert.equal(await write.words(3), '1. Close the valve.');
-    assert.equal(await page.locator('.pasted').count(), 0);
+    await soonEqual(() => write.words(3), '1. Close the valve.');
+    await soonEqual(() => page.locator('.pasted').count(), 0);
     await undo(page, 'take the text as plain rows').click();
     await head.getByText('2 to decide').waitFor();
-    assert.equal(await write.words(4), 'Mind the gap behind it.');
+    await soonEqual(() => write.words(4), 'Mind the gap behind it.');
   });
   await place.tally.step('F8 goes on to the next question', async () => {
     await page.locator('.row[aria-label="Step 3"] .words').first().click();
@@ -255,4 +307,4 @@ async function manyLines(place, visit, write) {
   });
 }
 
-export const PARTS = [mendedByHand, anew, whetherAtAll, beforeItIsKept, belowAnAnswer, forTheWayBack, declined, plainRows, manyLines];
+export const PARTS = [mendedByHand, anew, leftOut, neither, whetherAtAll, beforeItIsKept, belowAnAnswer, forTheWayBack, declined, plainRows, manyLines];

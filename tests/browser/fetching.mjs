@@ -1,6 +1,6 @@
 // The list of procedures while the rest of the program does not come: never answered, or refused.
-import assert from 'node:assert/strict';
 import { Write } from './pages/write.mjs';
+import { soonEqual, soonMatch } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 const EDITOR = '**/*-editor.wasm';
@@ -36,7 +36,7 @@ async function unanswered(place, visit) {
     await page.getByRole('button', { name: /^Try it/ }).click();
     answer();
     await page.locator('li[data-step]').first().waitFor();
-    assert.match(await page.evaluate(() => location.hash), /write/);
+    await soonMatch(() => page.evaluate(() => location.hash), /write/);
     await page.unroute(EDITOR);
   });
 }
@@ -58,7 +58,7 @@ async function refused(place, visit) {
     await page.getByRole('button', { name: 'Try again' }).click();
     await told.waitFor({ state: 'detached' });
     await page.getByText('open now').waitFor();
-    assert.equal(await page.getByRole('region', { name: 'Kept on this device' }).count(), 0);
+    await soonEqual(() => page.getByRole('region', { name: 'Kept on this device' }).count(), 0);
   });
   complaints.length = 0;
   await place.tally.step('then procedures can be opened as ever', async () => {

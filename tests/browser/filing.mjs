@@ -5,6 +5,7 @@ import { readFileSync } from 'node:fs';
 import { page as folder, repository } from './places.mjs';
 import { goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual, soonMatch } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 const FILE = 'gas-union.putback.json';
@@ -72,7 +73,7 @@ async function inItsPlace({ tally }, { page }, write) {
   await tally.step('nothing picked is nothing opened', async () => {
     const n = await write.steps();
     await press(page, 'Open');
-    assert.equal(await write.steps(), n);
+    await soonEqual(() => write.steps(), n);
   });
   await tally.step('a file is opened and saved in its place, byte for byte', async () => {
     await want(page, FILE);
@@ -81,7 +82,7 @@ async function inItsPlace({ tally }, { page }, write) {
     await want(page, undefined);
     await press(page, 'Save');
     await saved(page);
-    assert.equal(await onDisk(page, FILE), text);
+    await soonEqual(() => onDisk(page, FILE), text);
   });
   await tally.step('a change is said not to be in a file, until it is saved without a dialogue', async () => {
     await write.append('Sweep the floor.');
@@ -104,10 +105,10 @@ async function changedMeanwhile(place, visit, write) {
     await write.append('Leave the room tidy.');
     await press(page, 'Save');
     await asked(page).getByText(`1 step changed: ${n}; the title changed`).waitFor();
-    assert.equal(await onDisk(page, FILE), text);
+    await soonEqual(() => onDisk(page, FILE), text);
     await press(page, 'Save');
     await asked(page).waitFor();
-    assert.equal(await onDisk(page, FILE), text, 'saving once more does not write it over either');
+    await soonEqual(() => onDisk(page, FILE), text, 'saving once more does not write it over either');
   });
   await page.evaluate(() => globalThis.scrollTo(0, 0));
   await look(place, visit, 'write-changed-file');
@@ -116,7 +117,7 @@ async function changedMeanwhile(place, visit, write) {
     await press(page, 'Save over it');
     await page.waitForTimeout(300);
     await asked(page).waitFor();
-    assert.equal(words(await onDisk(page, FILE)).at(-1), 'Sweep all floors.');
+    await soonEqual(async () => words(await onDisk(page, FILE)).at(-1), 'Sweep all floors.');
   });
   await place.tally.step('it can be opened instead, and saved in its place again', async () => {
     await press(page, 'Open the file instead');
@@ -125,7 +126,7 @@ async function changedMeanwhile(place, visit, write) {
     await write.append('Leave the room tidy.');
     await press(page, 'Save');
     await ends(page, FILE, 'Leave the room tidy.');
-    assert.equal(words(await onDisk(page, FILE)).at(-2), 'Sweep all floors.');
+    await soonEqual(async () => words(await onDisk(page, FILE)).at(-2), 'Sweep all floors.');
   });
   await place.tally.step('it is saved over when somebody says so', async () => {
     await toDisk(page, FILE, text);
@@ -138,12 +139,12 @@ async function changedMeanwhile(place, visit, write) {
 async function elsewhere({ tally }, { page }, write) {
   await tally.step('the list of procedures tells too, also after a reload', async () => {
     await page.locator('#kept', { hasText: /^kept/ }).waitFor();
-    assert.match(await onShelf(page), /saved as a file today \d\d:\d\d$/);
+    await soonMatch(() => onShelf(page), /saved as a file today \d\d:\d\d$/);
     await write.untilKept(() => write.append('Lock the door.'));
     await write.untilKept(() => page.getByRole('button', { name: /^Undo: add step/ }).click());
     await page.reload();
     await page.locator('#filed', { hasText: /^not in a file since \d\d:\d\d$/ }).waitFor();
-    assert.match(await onShelf(page), /not in a file since today \d\d:\d\d$/);
+    await soonMatch(() => onShelf(page), /not in a file since today \d\d:\d\d$/);
     await want(page, FILE);
     await press(page, 'Open');
     await page.locator('#filed', { hasText: /^$/ }).waitFor({ state: 'attached' });
@@ -163,8 +164,8 @@ async function elsewhere({ tally }, { page }, write) {
     await write.stamped('REJECTED');
     await press(page, 'Save');
     await ends(page, REJECTED, 'Leave the room tidy.');
-    assert.equal(await onDisk(page, OTHER), before);
-    assert.equal(words(await onDisk(page, REJECTED)).length, words(before).length - 1);
+    await soonEqual(() => onDisk(page, OTHER), before);
+    await soonEqual(async () => words(await onDisk(page, REJECTED)).length, words(before).length - 1);
     await write.untilKept(() => write.undo());
   });
   await tally.step('a place that holds something else is asked about', async () => {
@@ -174,7 +175,7 @@ async function elsewhere({ tally }, { page }, write) {
     await want(page, FILE);
     await press(page, 'Save');
     await asked(page).getByText('cannot be read as a procedure').waitFor();
-    assert.equal(await onDisk(page, FILE), 'a shopping list');
+    await soonEqual(() => onDisk(page, FILE), 'a shopping list');
     await press(page, 'Leave it');
     await asked(page).waitFor({ state: 'detached' });
   });

@@ -7,6 +7,7 @@ import { Follow } from './pages/follow.mjs';
 import { goTo, writeNew } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
 import { out } from './places.mjs';
+import { soonEqual } from './soon.mjs';
 import { begin, look, visited } from './visit.mjs';
 
 /** What is typed into Write first: two values that are found out on site. */
@@ -54,15 +55,15 @@ async function onTheJob(place, visit) {
   await place.tally.step('a value is asked for where somebody stands before it, and nothing takes the keyboard', async () => {
     await follow.startAllTheSame('Invented, to look');
     await here(page).getByRole('textbox', { name: PRESSURE }).waitFor();
-    assert.equal(await here(page).getByRole('textbox').count(), 1);
-    assert.equal(await page.locator('.to-find input:focus').count(), 0);
+    await soonEqual(() => here(page).getByRole('textbox').count(), 1);
+    await soonEqual(() => page.locator('.to-find input:focus').count(), 0);
     const { height } = await here(page).getByRole('button', { name: 'Keep' }).boundingBox();
     assert.ok(height >= 48, `${height}`);
   });
   await look(place, visit, 'follow-to-find');
   await place.tally.step('Done takes along what is only typed', async () => {
     await here(page).getByRole('textbox', { name: PRESSURE }).fill('3 bar');
-    assert.equal(await here(page).getByText(/^kept/).count(), 0);
+    await soonEqual(() => here(page).getByText(/^kept/).count(), 0);
     await doStep(page, follow);
   });
   await place.tally.step('what the device refuses to keep is never said to be kept', async () => {
@@ -71,7 +72,7 @@ async function onTheJob(place, visit) {
     await here(page).getByRole('textbox', { name: SIZE }).fill('37 mm');
     await page.keyboard.press('Enter');
     await page.getByRole('alert').filter({ hasText: /^not kept yet: / }).waitFor();
-    assert.equal(await here(page).getByText(/^kept/).count(), 0);
+    await soonEqual(() => here(page).getByText(/^kept/).count(), 0);
     await page.evaluate(() => { globalThis.refuses = false; });
     await here(page).getByRole('button', { name: 'Keep' }).click();
     await here(page).getByText(/^kept \d\d:\d\d$/).waitFor();
@@ -80,8 +81,8 @@ async function onTheJob(place, visit) {
     await page.reload();
     await follow.ready();
     while ((await end(page).count()) === 0) await doStep(page, follow);
-    assert.equal(await end(page).getByRole('textbox', { name: SIZE }).inputValue(), '37 mm');
-    assert.equal(await end(page).getByRole('textbox', { name: PRESSURE }).inputValue(), '3 bar');
+    await soonEqual(() => end(page).getByRole('textbox', { name: SIZE }).inputValue(), '37 mm');
+    await soonEqual(() => end(page).getByRole('textbox', { name: PRESSURE }).inputValue(), '3 bar');
     await end(page).getByRole('textbox', { name: PRESSURE }).fill('2.5 bar');
     await end(page).getByRole('textbox', { name: PRESSURE }).press('Enter');
     await end(page).getByText(/^kept/).nth(1).waitFor();
@@ -115,7 +116,7 @@ function refuseOnDemand() {
 async function doStep(page, follow) {
   await page.waitForTimeout(450);
   const before = await page.locator('section h1').first().innerText();
-  assert.equal(await follow.asked(), 'Done, next');
+  await soonEqual(() => follow.asked(), 'Done, next');
   await page.getByRole('button', { name: 'Done, next' }).click();
   await page.waitForFunction((before) => document.querySelector('section h1')?.innerText !== before, before);
 }
@@ -147,9 +148,9 @@ async function onPaper(place, visit) {
     await page.getByRole('button', { name: 'Print the sheet' }).click();
     const rows = page.locator('.pages .to-find-row');
     await rows.nth(1).waitFor();
-    assert.equal(await rows.count(), 2);
+    await soonEqual(() => rows.count(), 2);
     await rows.filter({ hasText: 'the owner' }).filter({ hasText: 'step 1' }).waitFor();
-    assert.equal(await page.locator('.pages .step-on-paper').count(), 0);
+    await soonEqual(() => page.locator('.pages .step-on-paper').count(), 0);
   });
   await look(place, visit, 'print-to-find');
 }

@@ -3,6 +3,7 @@
 import assert from 'node:assert/strict';
 import { Appliance, Procedures, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual, soonMatch } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 /** What is written of each rule. */
@@ -56,11 +57,11 @@ async function why(place, visit) {
     await finding.getByRole('button', { name: 'Why', exact: true }).click();
     const text = finding.locator('.why-text');
     await text.waitFor();
-    assert.deepEqual(await text.locator('h3, summary').allInnerTexts(), HEADINGS);
+    await soonEqual(() => text.locator('h3, summary').allInnerTexts(), HEADINGS);
     for (const part of await text.locator('p').all()) assert.ok(await part.isVisible());
-    assert.equal(await text.locator('pre').first().isVisible(), false);
+    await soonEqual(() => text.locator('pre').first().isVisible(), false);
     await text.locator('summary').first().click();
-    assert.match(await text.locator('pre').first().innerText(), /^map: .+\n/);
+    await soonMatch(() => text.locator('pre').first().innerText(), /^map: .+\n/);
   });
   await look(place, visit, 'write-why');
   await page.locator('.finding').first().getByRole('button', { name: 'Why', exact: true }).click();
@@ -89,7 +90,7 @@ async function toThings(place, visit) {
       assert.ok(await page.locator('.thing-row:focus').evaluate((row) => row.getBoundingClientRect().top > 40 && row.getBoundingClientRect().bottom < innerHeight));
     }
     await page.keyboard.press('F8');
-    assert.match(await atFinding(page), /^(?!Make the suction flange)/);
+    await soonMatch(() => atFinding(page), /^(?!Make the suction flange)/);
     await page.goBack();
     await page.locator('.thing-row:focus', { hasText: 'gasket' }).waitFor();
     await page.keyboard.press('Shift+F8');

@@ -4,6 +4,7 @@ import { held } from './device.mjs';
 import { fitsTheWidth, picture } from './looking.mjs';
 import { Procedures, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual } from './soon.mjs';
 import { begin, look, visited } from './visit.mjs';
 
 const EDITOR = /-editor\.wasm$/;
@@ -46,7 +47,7 @@ async function withoutEditor(place, visit) {
     await trouble(page).waitFor();
     await page.getByRole('button', { name: 'New procedure' }).click();
     await trouble(page).waitFor();
-    assert.deepEqual(await held(page, 'docs'), []);
+    await soonEqual(() => held(page, 'docs'), []);
   });
   await tally.step('so does a screen of the editor, with a way to try again', async () => {
     await goTo(page, 'Write');
@@ -56,7 +57,7 @@ async function withoutEditor(place, visit) {
     server.withhold();
     await page.getByRole('button', { name: 'Try again' }).click();
     await new Write(page).stamped('REJECTED');
-    assert.equal(await trouble(page).count(), 0);
+    await soonEqual(() => trouble(page).count(), 0);
   });
   await tally.step('from then on the page begins with what was open', async () => {
     await new Write(page).untilKept(() => new Write(page).putBack());
@@ -68,8 +69,8 @@ async function withoutEditor(place, visit) {
     await goTo(page, 'Procedures');
     await page.reload();
     await page.getByText('open now').waitFor();
-    assert.equal((await new Procedures(page).titles()).length, 1);
-    assert.equal(await tryIt(page).count(), 0);
+    await soonEqual(async () => (await new Procedures(page).titles()).length, 1);
+    await soonEqual(() => tryIt(page).count(), 0);
   });
 }
 
@@ -79,7 +80,7 @@ async function beginNew({ tally, server }, { page }) {
     await new Procedures(page).beginNew();
     await page.getByRole('textbox', { name: 'What the job is for' }).waitFor();
     await goTo(page, 'Procedures');
-    assert.deepEqual(await new Procedures(page).titles(), ['Untitled procedure']);
+    await new Procedures(page).untilTitles('Untitled procedure');
   });
   await tally.step('a file that is no procedure is refused in words', async () => {
     await page.locator('input[type=file]').first().setInputFiles({ name: 'a.json', mimeType: 'application/json', buffer: Buffer.from('{') });

@@ -4,6 +4,7 @@ import assert from 'node:assert/strict';
 import { kill } from './browser.mjs';
 import { Appliance, Procedures, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 const VALVES = ['Close the flow valve and the return valve.', 'Close the valve.'];
@@ -42,7 +43,7 @@ async function wordsByHand({ tally }, { page }, write) {
     await write.setWords(n, words.replace('40 N·m', '30 N·m'));
     await page.waitForFunction(([number]) => document.querySelectorAll('li[data-step]')[number - 1].querySelector('.tokens, .notation').innerText.includes('30'), [n]);
     await write.undo();
-    assert.equal(await notation(), before);
+    await soonEqual(() => notation(), before);
   });
 }
 
@@ -59,10 +60,10 @@ async function pastAQuestion({ tally }, { page }, write) {
     for (const words of VALVES) await write.append(words);
     await page.locator('.choices button:focus').waitFor();
     await page.keyboard.type('Undo the bracket, 3 screws');
-    assert.equal(await line(page).inputValue(), 'Undo the bracket, 3 screws');
+    await soonEqual(() => line(page).inputValue(), 'Undo the bracket, 3 screws');
     await page.locator('#new-line:focus').waitFor();
-    assert.equal(await write.row(2).getByText(/isolate/).count(), 0);
-    assert.equal(await write.steps(), 2);
+    await soonEqual(() => write.row(2).getByText(/isolate/).count(), 0);
+    await soonEqual(() => write.steps(), 2);
   });
 }
 
@@ -72,14 +73,14 @@ async function unfinished(place, visit) {
   await tally.step('a line that is not finished is there after another screen, and after a reload', async () => {
     await goTo(page, 'Appliance');
     await goTo(page, 'Write');
-    assert.equal(await line(page).inputValue(), 'Undo the bracket, 3 screws');
+    await soonEqual(() => line(page).inputValue(), 'Undo the bracket, 3 screws');
     await page.reload();
     await line(page).waitFor();
-    assert.equal(await line(page).inputValue(), 'Undo the bracket, 3 screws');
+    await soonEqual(() => line(page).inputValue(), 'Undo the bracket, 3 screws');
     await line(page).fill('');
     await page.reload();
     await line(page).waitFor();
-    assert.equal(await line(page).inputValue(), '');
+    await soonEqual(() => line(page).inputValue(), '');
   });
   await look(place, visit, 'write-example');
 }
@@ -92,7 +93,7 @@ async function cutAndJoined({ tally }, { page }, write) {
     await page.locator('.row.selected textarea').evaluate((field) => field.setSelectionRange(8, 8));
     await page.keyboard.press('Enter');
     await write.counts(n + 1);
-    assert.equal(await write.row(n).getByText(/undo/).count(), 0, 'the head has no thing to undo');
+    await soonEqual(() => write.row(n).getByText(/undo/).count(), 0, 'the head has no thing to undo');
   });
   await tally.step('Backspace at the start of a step joins it to the one before', async () => {
     const n = await write.steps();
@@ -101,7 +102,7 @@ async function cutAndJoined({ tally }, { page }, write) {
     await page.keyboard.press('Backspace');
     await write.counts(n - 1);
     await frames(page);
-    assert.equal(await write.words(n - 1), 'Undo the four lid screws and take off the lid.');
+    await soonEqual(() => write.words(n - 1), 'Undo the four lid screws and take off the lid.');
     const caret = await page.locator('.row.selected textarea').evaluate((field) => field.selectionStart);
     assert.equal(caret, 'Undo the'.length);
     await page.getByRole('button', { name: `Undo: join steps ${n - 1} and ${n}` }).click();
@@ -124,8 +125,8 @@ async function asWords({ tally }, { page }, write) {
     await page.keyboard.up('Shift');
     await page.keyboard.up('Control');
     await write.counts(2);
-    assert.equal(await page.locator('.pasted').count(), 0);
-    assert.equal(await write.row(1).getByText(/^isolate/).count(), 0);
+    await soonEqual(() => page.locator('.pasted').count(), 0);
+    await soonEqual(() => write.row(1).getByText(/^isolate/).count(), 0);
     await page.getByRole('button', { name: 'Undo: paste 2 steps as words' }).click();
     await write.counts(0);
   });
@@ -153,11 +154,11 @@ async function sealByHand({ tally }, { page }, write) {
     const now = await words();
     assert.match(now, /^Make the two union nuts of the pump with (a )?new [a-z -]+\.$/);
     await seal.selectOption('with the seal reused');
-    assert.equal(await words(), now.replace(/a new|new/, 'the same'));
+    await soonEqual(() => words(), now.replace(/a new|new/, 'the same'));
     await seal.selectOption('as the map says');
-    assert.equal(await words(), 'Make the two union nuts of the pump.');
+    await soonEqual(() => words(), 'Make the two union nuts of the pump.');
     await seal.selectOption('with a new seal');
-    assert.equal(await words(), now);
+    await soonEqual(() => words(), now);
     // Typed on, the words are read as what is set, so nothing differs.
     await write.select(2);
     await page.keyboard.press('Control+End');
@@ -177,10 +178,10 @@ async function acrossScreens(place, { page }, write) {
     await page.locator('.row.selected .token').first().click();
     const sheet = page.locator('.row.selected .of-token');
     const thread = sheet.getByRole('textbox', { name: 'Thread', exact: true });
-    assert.equal(await thread.inputValue(), 'G 1');
+    await soonEqual(() => thread.inputValue(), 'G 1');
     await thread.fill('G 1 1/4');
     await write.row(1).getByText(/G 1 1\/4/).first().waitFor();
-    assert.equal(await sheet.getByRole('textbox', { name: 'Torque from, N·m' }).count(), 0, 'nothing is tightened here');
+    await soonEqual(() => sheet.getByRole('textbox', { name: 'Torque from, N·m' }).count(), 0, 'nothing is tightened here');
     await sheet.getByRole('combobox', { name: 'Carries what is in' }).waitFor();
   });
   await tally.step('undo and redo go on by keys and by name on another screen', async () => {
@@ -200,11 +201,11 @@ async function acrossScreens(place, { page }, write) {
     await page.locator('h1').click();
     await page.keyboard.press('Control+z');
     await line(page).waitFor();
-    assert.equal(await write.steps(), n - 1);
+    await soonEqual(() => write.steps(), n - 1);
     await goTo(page, 'Kit');
     await page.getByRole('button', { name: 'Redo', exact: true }).click();
     await page.locator('li[data-step]:focus', { hasText: 'Hang the notice' }).waitFor();
-    assert.equal(await write.steps(), n);
+    await soonEqual(() => write.steps(), n);
   });
   await tally.step('and to the thing, where no step shows it', async () => {
     await goTo(page, 'Appliance');
@@ -214,7 +215,7 @@ async function acrossScreens(place, { page }, write) {
     await page.locator('h1').click();
     await page.keyboard.press('Control+z');
     await page.locator('.appliance .map').waitFor();
-    assert.equal(await page.locator('.thing-row', { hasText: 'spare washer' }).count(), 0);
+    await soonEqual(() => page.locator('.thing-row', { hasText: 'spare washer' }).count(), 0);
     await goTo(page, 'Kit');
     await page.getByRole('button', { name: 'Redo', exact: true }).click();
     await page.locator('.map-list .sheet').getByRole('textbox', { name: 'Name', exact: true }).waitFor();
@@ -244,9 +245,9 @@ async function sheets({ tally }, { page }) {
     const name = page.locator('.sheet').getByRole('textbox', { name: 'Name', exact: true });
     await name.fill('flow valve X');
     await name.press('Escape');
-    assert.equal(await name.inputValue(), 'flow valve');
+    await soonEqual(() => name.inputValue(), 'flow valve');
     await name.press('Escape');
     await page.locator('.thing-row:focus').waitFor();
-    assert.equal(await page.locator('.map-list .sheet').count(), 0);
+    await soonEqual(() => page.locator('.map-list .sheet').count(), 0);
   });
 }

@@ -7,6 +7,7 @@ import { commandLine, out, page as folder } from './places.mjs';
 import { Follow } from './pages/follow.mjs';
 import { Write } from './pages/write.mjs';
 import { Server } from './server.mjs';
+import { soonEqual } from './soon.mjs';
 import { begin, look } from './visit.mjs';
 
 /** A step that changes nothing on the appliance. */
@@ -48,24 +49,24 @@ async function write(place, visit) {
   await tally.step('put back, it is accepted', async () => {
     await write.putBack();
     await write.stamped('ACCEPTED');
-    assert.equal(await write.steps(), nSteps + 1);
+    await soonEqual(() => write.steps(), nSteps + 1);
   });
   await look(place, visit, 'write-accepted');
   nSteps = await write.steps();
   await tally.step('another step taken out, it is rejected', async () => {
     await write.remove(await toRemove(write));
     await write.stamped('REJECTED');
-    assert.equal(await write.steps(), nSteps - 1);
+    await soonEqual(() => write.steps(), nSteps - 1);
   });
   await tally.step('undone, it is accepted', async () => {
     await write.undo();
     await write.stamped('ACCEPTED');
-    assert.equal(await write.steps(), nSteps);
+    await soonEqual(() => write.steps(), nSteps);
   });
   await tally.step('a new step is written by typing, and kept', async () => {
     await write.untilKept(() => write.addBelow(nSteps - 1, NEW_WORDS));
-    assert.equal(await write.steps(), nSteps + 1);
-    assert.equal(await write.words(nSteps), NEW_WORDS);
+    await soonEqual(() => write.steps(), nSteps + 1);
+    await soonEqual(() => write.words(nSteps), NEW_WORDS);
     await write.stamped('ACCEPTED');
   });
   await look(place, visit, 'write-new-step');
@@ -98,13 +99,13 @@ async function follow(place, visit) {
   await tally.step('it can be followed', async () => {
     await new Write(page).follow();
     await follow.ready();
-    assert.equal(await follow.current(), 1);
-    assert.equal(await follow.lastTicked(), 0);
+    await soonEqual(() => follow.current(), 1);
+    await soonEqual(() => follow.lastTicked(), 0);
   });
   await look(place, visit, 'follow-first-step');
   await tally.step('a step is done and ticked', async () => {
     await follow.doStep();
-    assert.equal(await follow.lastTicked(), 1);
+    await soonEqual(() => follow.lastTicked(), 1);
   });
   await tally.step('with the server stopped, a reload works and the tick is there', async () => {
     await offlineReady(page);
@@ -112,12 +113,12 @@ async function follow(place, visit) {
     await assert.rejects(fetch(server.address), 'the server still answers');
     await page.reload();
     await follow.ready();
-    assert.equal(await follow.lastTicked(), 1);
-    assert.equal(await follow.current(), 2);
+    await soonEqual(() => follow.lastTicked(), 1);
+    await soonEqual(() => follow.current(), 2);
   });
   await tally.step('with the server stopped, the job goes on', async () => {
     while ((await follow.lastTicked()) < N_TICKS) await follow.doStep();
-    assert.equal(await follow.current(), N_TICKS + 1);
+    await soonEqual(() => follow.current(), N_TICKS + 1);
   });
   await look(place, visit, 'follow-some-steps-done');
 }
@@ -146,8 +147,8 @@ async function resume(place) {
   await look(place, visit, 'follow-resumed');
   await tally.step('the job is at the same step with the same ticks', async () => {
     await follow.ready();
-    assert.equal(await follow.lastTicked(), N_TICKS);
-    assert.equal(await follow.current(), N_TICKS + 1);
+    await soonEqual(() => follow.lastTicked(), N_TICKS);
+    await soonEqual(() => follow.current(), N_TICKS + 1);
   });
   await tally.step('STOP opens without a server, and closes', async () => {
     await follow.openStop();
@@ -160,7 +161,7 @@ async function resume(place) {
   await tally.step('the figure is taken, and the step ticked', async () => {
     const number = await follow.current();
     await follow.doStep();
-    assert.equal(await follow.lastTicked(), number);
+    await soonEqual(() => follow.lastTicked(), number);
   });
   await visit.browser.close();
 }

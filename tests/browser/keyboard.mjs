@@ -3,6 +3,7 @@
 import assert from 'node:assert/strict';
 import { Appliance, Procedures, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual, soonMatch, soonOther } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
@@ -64,10 +65,10 @@ async function words({ tally }, { page }, write) {
     const field = selected(page, 'textarea');
     const before = await field.inputValue();
     await page.keyboard.type(' Twice.');
-    assert.equal(await field.inputValue(), `${before} Twice.`);
+    await soonEqual(() => field.inputValue(), `${before} Twice.`);
     await page.keyboard.press('Escape');
     await onRow(page);
-    assert.equal(await field.inputValue(), before);
+    await soonEqual(() => field.inputValue(), before);
     await page.keyboard.press('Enter');
     await selected(page, 'textarea:focus').waitFor();
     await page.keyboard.press('Tab');
@@ -78,7 +79,7 @@ async function words({ tally }, { page }, write) {
     await page.keyboard.press('Home');
     await page.keyboard.press('Enter');
     await selected(page, 'textarea:focus').waitFor();
-    assert.match(await selected(page, 'textarea').inputValue(), /\nwarning: $/);
+    await soonMatch(() => selected(page, 'textarea').inputValue(), /\nwarning: $/);
     await page.keyboard.press('Escape');
     await onRow(page);
   });
@@ -98,7 +99,7 @@ async function meaning({ tally }, { page }, write) {
     await page.keyboard.press('Tab');
     await page.keyboard.press('Escape');
     await selected(page, '.token:focus').waitFor();
-    assert.equal(await selected(page, '.of-token').count(), 0);
+    await soonEqual(() => selected(page, '.of-token').count(), 0);
   });
 }
 
@@ -117,7 +118,7 @@ async function elsewhere({ tally }, { page }, write) {
     await selected(page, '.details :is(input, select, textarea)').first().focus();
     await page.keyboard.press('Escape');
     await onRow(page);
-    assert.equal(await selected(page, '.details').count(), 0);
+    await soonEqual(() => selected(page, '.details').count(), 0);
   });
   await tally.step('and from a finding', async () => {
     await page.locator('li[data-step].found .margin button').first().focus();
@@ -146,12 +147,12 @@ async function question(place, visit, write) {
     await page.keyboard.press('Tab');
     await asked.getByText('2 of 2').waitFor();
     await page.locator('.choices button:focus', { hasText: '1' }).waitFor();
-    assert.notEqual(await asked.locator('.doubt').innerText(), first);
+    await soonOther(() => asked.locator('.doubt').innerText(), first);
   });
   await look(place, visit, 'write-two-questions');
   await place.tally.step('Tab leads on to what the words mean, Shift+Tab to the question before', async () => {
     await page.keyboard.press('Tab');
-    assert.equal(await page.evaluate(() => document.activeElement.closest('.tokens') !== null), true);
+    await soonEqual(() => page.evaluate(() => document.activeElement.closest('.tokens') !== null), true);
     await page.keyboard.press('Shift+Tab');
     await page.locator('.choices button:focus').waitFor();
     await page.keyboard.press('Shift+Tab');
@@ -167,19 +168,19 @@ async function lastLine({ tally }, { page }) {
     await line(page).focus();
     await page.keyboard.type('Close the fl');
     await page.keyboard.press('Escape');
-    assert.equal(await line(page).inputValue(), '');
+    await soonEqual(() => line(page).inputValue(), '');
     await page.keyboard.press('Escape');
-    assert.equal(await line(page).inputValue(), 'Close the fl');
+    await soonEqual(() => line(page).inputValue(), 'Close the fl');
     await page.keyboard.press('Escape');
-    assert.equal(await line(page).inputValue(), '');
+    await soonEqual(() => line(page).inputValue(), '');
   });
 }
 
 async function byFingers({ tally }, { page }, write) {
   await tally.step('by fingers a row has a key for each key, large enough, and the keyboard says what Enter does', async () => {
     await write.row(3).locator('.words').tap();
-    assert.equal(await selected(page, 'textarea').getAttribute('enterkeyhint'), 'next');
-    assert.equal(await line(page).getAttribute('enterkeyhint'), 'next');
+    await soonEqual(() => selected(page, 'textarea').getAttribute('enterkeyhint'), 'next');
+    await soonEqual(() => line(page).getAttribute('enterkeyhint'), 'next');
     for (const key of await selected(page, ':is(.token, .tokens .other)').all()) assert.ok((await key.boundingBox()).height >= 48);
     for (const name of ['Move up', 'Move down', 'Move to…', 'Duplicate', 'Copy', 'Cut', 'Remove step', 'New step below']) {
       const { height } = await write.row(3).getByRole('button', { name, exact: true }).boundingBox();
@@ -212,6 +213,6 @@ async function anAnswer(place, visit, write) {
     await (place.screen.options.hasTouch ? leave.tap() : leave.click());
     await page.locator('.in-branch').waitFor({ state: 'detached' });
     await write.append('Refit the filter.');
-    assert.equal(await page.locator('.row[aria-label="Step 3"] .condition').count(), 0);
+    await soonEqual(() => page.locator('.row[aria-label="Step 3"] .condition').count(), 0);
   });
 }

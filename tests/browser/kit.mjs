@@ -1,7 +1,7 @@
 // What to bring, what is still to be found out, and the questions of the job.
-import assert from 'node:assert/strict';
 import { goTo, writeNew } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 /** What is typed into Write first. */
@@ -36,8 +36,8 @@ async function kit(place, visit) {
   const field = (name, label) => entry(name).getByRole('textbox', { name: label, exact: true });
   await place.tally.step('what leading words bring is in the kit', async () => {
     await goTo(page, 'Kit');
-    assert.equal(await field('tool 1', 'Name').inputValue(), '17 mm spanner');
-    assert.equal(await field('spare 1', 'How many').inputValue(), '2');
+    await soonEqual(() => field('tool 1', 'Name').inputValue(), '17 mm spanner');
+    await soonEqual(() => field('spare 1', 'How many').inputValue(), '2');
   });
   await place.tally.step('what the steps need stands there by itself, and leads to them', async () => {
     const line = page.getByRole('list', { name: 'From the steps' }).getByRole('listitem').filter({ hasText: 'spanner · 8 mm' });
@@ -45,7 +45,7 @@ async function kit(place, visit) {
     await page.locator('[aria-current="true"]').getByText('Take off the cover').first().waitFor();
     await goTo(page, 'Kit');
     await line.getByRole('button', { name: 'Change spanner · 8 mm' }).click();
-    assert.equal(await field('tool 2', 'Size').inputValue(), '8 mm');
+    await soonEqual(() => field('tool 2', 'Size').inputValue(), '8 mm');
     await line.waitFor({ state: 'detached' });
     await page.getByRole('button', { name: 'Undo: add to the tools' }).click();
     await line.waitFor();
@@ -56,11 +56,11 @@ async function kit(place, visit) {
     await field('consumable 1', 'How much').fill('a drop');
     await page.keyboard.press('Enter');
     await page.getByText(/^Not taken: "a drop" is not one value with its unit/).waitFor();
-    assert.equal(await field('consumable 1', 'How much').inputValue(), '');
+    await soonEqual(() => field('consumable 1', 'How much').inputValue(), '');
     await field('consumable 1', 'How much').fill('1 l');
     await page.keyboard.press('Enter');
     await page.getByRole('button', { name: 'Close', exact: true }).click();
-    assert.equal(await field('consumable 1', 'How much').inputValue(), '1 l');
+    await soonEqual(() => field('consumable 1', 'How much').inputValue(), '1 l');
   });
   await page.evaluate(() => globalThis.scrollTo(0, 0));
   await look(place, visit, 'kit');

@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { Appliance, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual, soonMatch } from './soon.mjs';
 import { begin, look, visited } from './visit.mjs';
 
 const SENTENCE =
@@ -49,11 +50,11 @@ async function underlines(place, visit) {
   await place.tally.step('lines under what is typed say by their shape how it is understood', async () => {
     await line.fill(SENTENCE);
     await page.locator('.new-line .mirror .new').first().waitFor();
-    assert.deepEqual(await marked(page, 'new'), [{ words: 'union nuts', line: 'dashed' }, { words: 'strainer', line: 'dashed' }]);
-    assert.deepEqual(await marked(page, 'open'), [{ words: 'valve', line: 'double' }]);
+    await soonEqual(() => marked(page, 'new'), [{ words: 'union nuts', line: 'dashed' }, { words: 'strainer', line: 'dashed' }]);
+    await soonEqual(() => marked(page, 'open'), [{ words: 'valve', line: 'double' }]);
     assert.ok((await marked(page, 'understood')).some(({ words, line: shape }) => /Undo/.test(words) && shape === 'solid'));
     assert.ok((await marked(page, 'practice')).every(({ line: shape }) => shape === 'dotted'));
-    assert.deepEqual(await page.locator('.new-line .mirror .pending').allTextContents(), ['union nuts']);
+    await soonEqual(() => page.locator('.new-line .mirror .pending').allTextContents(), ['union nuts']);
   });
   await look(place, visit, 'write-underlined');
   await place.tally.step('the layer lies under the words however they wrap, and with text twice as large', async () => {
@@ -80,13 +81,13 @@ async function composition(place, visit) {
     const client = await page.context().newCDPSession(page);
     await client.send('Input.imeSetComposition', { text: '日本', selectionStart: 2, selectionEnd: 2 });
     await liesUnder(field);
-    assert.equal(await page.locator('.row.selected .mirror span').count(), 0, 'marks while composing');
+    await soonEqual(() => page.locator('.row.selected .mirror span').count(), 0, 'marks while composing');
     await client.send('Input.insertText', { text: '日本語' });
     await page.waitForFunction(() => document.querySelector('.row.selected .mirror').textContent.includes('日本語'));
     await liesUnder(field);
-    assert.equal((await field.inputValue()).replace('日本語', ''), before);
+    await soonEqual(async () => (await field.inputValue()).replace('日本語', ''), before);
     await page.getByRole('button', { name: /^Undo: change the words/ }).click();
-    assert.equal(await field.inputValue(), before);
+    await soonEqual(() => field.inputValue(), before);
   });
 }
 
@@ -109,15 +110,15 @@ async function tokens(place, visit, write) {
     await row.locator('.token').nth(1).focus();
     await page.keyboard.press('Backspace');
     await row.locator('textarea:focus').waitFor();
-    assert.equal(await row.locator('.token').count(), 1);
+    await soonEqual(() => row.locator('.token').count(), 1);
     await page.keyboard.press('End');
     await page.keyboard.type(' Slowly.');
-    assert.equal(await row.locator('.token').count(), 1);
+    await soonEqual(() => row.locator('.token').count(), 1);
     assert.ok(!(await row.locator('.mirror span:not(.declined)').allTextContents()).includes('take off'));
     assert.ok((await row.locator('.mirror .declined').allTextContents()).includes('take off'), 'it carries a mark of its own');
     await page.keyboard.press('Control+z');
     await page.keyboard.press('Control+z');
-    assert.equal(await row.locator('.token').count(), 2);
+    await soonEqual(() => row.locator('.token').count(), 2);
   });
 }
 
@@ -133,10 +134,10 @@ async function leadingKeys(place, visit, write) {
     await keys.getByRole('button', { name: 'why' }).click();
     await row.locator('textarea:focus').waitFor();
     await page.keyboard.type('somebody may come back early');
-    assert.match(await row.locator('textarea').inputValue(), /\nwhy: somebody may come back early$/);
+    await soonMatch(() => row.locator('textarea').inputValue(), /\nwhy: somebody may come back early$/);
     await page.keyboard.press('Enter');
     await row.locator('.why', { hasText: 'why: somebody may come back early' }).waitFor();
-    assert.doesNotMatch(await row.locator('textarea').first().inputValue(), /why/);
+    await soonMatch(() => row.locator('textarea').first().inputValue(), /^(?!.*why)/s);
   });
   await place.tally.step('Enter at the end of the words opens a line for the next step, and Enter in it with nothing typed closes it', async () => {
     await page.locator('#draft-line:focus').waitFor();
@@ -165,7 +166,7 @@ async function links(place, visit, write) {
     await offer.getByText('Shut down the boiler plant', { exact: false }).waitFor();
     await offer.getByRole('button', { name: 'Let the number follow it' }).click();
     await offer.waitFor({ state: 'detached' });
-    assert.match(await write.words(number), said(number - 2));
+    await soonMatch(() => write.words(number), said(number - 2));
     assert.ok((await page.locator('.row.selected .mirror span').allTextContents()).includes(`step ${number - 2}`));
   });
   await look(place, visit, 'write-linked');
@@ -174,13 +175,13 @@ async function links(place, visit, write) {
     await page.keyboard.press('Alt+ArrowUp');
     await page.waitForFunction((words) => [...document.querySelectorAll('.words')].some((p) => p.textContent.endsWith(words)), `As in step ${number - 3}.`);
     await page.keyboard.press('Escape');
-    assert.match(await write.words(number), said(number - 2));
+    await soonMatch(() => write.words(number), said(number - 2));
     await write.select(number);
     await page.keyboard.press('Control+Home');
     await page.keyboard.type('Now h');
     await page.keyboard.press('Delete');
-    assert.match(await write.words(number), /^Now hang the notice .* As in step \d+\.$/);
-    assert.equal(await page.locator('.link-offer').count(), 0, 'the link has become words');
+    await soonMatch(() => write.words(number), /^Now hang the notice .* As in step \d+\.$/);
+    await soonEqual(() => page.locator('.link-offer').count(), 0, 'the link has become words');
   });
   await place.tally.step('the sheets of Appliance tell the step in the words that people read', async () => {
     await goTo(page, 'Appliance');
@@ -195,8 +196,8 @@ async function links(place, visit, write) {
     await page.keyboard.press('Shift+ArrowDown');
     await page.keyboard.press('Shift+ArrowDown');
     await page.keyboard.press('Control+d');
-    assert.match(await write.words(number), said(number - 2));
-    assert.match(await write.words(number + 3), said(number + 1));
+    await soonMatch(() => write.words(number), said(number - 2));
+    await soonMatch(() => write.words(number + 3), said(number + 1));
     await page.getByRole('button', { name: /^Undo: duplicate/ }).click();
   });
 }
@@ -206,7 +207,7 @@ async function legend({ tally }, { page }) {
     await page.keyboard.press('F1');
     const shown = await page.locator('.legend dt span').evaluateAll((spans) => spans.map((span) => span.className));
     assert.deepEqual(shown.sort(), ['declined', 'new', 'open', 'pending', 'practice', 'understood']);
-    assert.equal(await page.locator('.legend .declined').evaluate((span) => getComputedStyle(span).textDecorationLine), 'overline');
+    await soonEqual(() => page.locator('.legend .declined').evaluate((span) => getComputedStyle(span).textDecorationLine), 'overline');
     for (const key of ['Ctrl+Shift+V', 'Backspace at the start of words']) {
       await page.locator('.keys-sheet dt', { hasText: key }).waitFor();
     }
@@ -225,11 +226,11 @@ async function docked(place, visit) {
     await line.tap();
     await page.getByRole('toolbar', { name: 'Leading words, new step' }).getByRole('button', { name: 'warning' }).tap();
     await page.locator('#new-line:focus').waitFor();
-    assert.equal(await line.inputValue(), 'warning: ');
+    await soonEqual(() => line.inputValue(), 'warning: ');
     await page.keyboard.type('hot water');
     await field.getByText('warning for the next step', { exact: false }).or(field.getByText(/WARNING for the next step/i)).first().waitFor();
     await field.getByRole('button', { name: 'photo' }).tap();
-    assert.equal(await line.inputValue(), 'photo: hot water');
+    await soonEqual(() => line.inputValue(), 'photo: hot water');
   });
   await look(place, visit, 'write-docked');
   await place.tally.step('the leading words stand once, and the line keeps its height wherever the keyboard is', async () => {
@@ -242,12 +243,12 @@ async function docked(place, visit) {
     assert.equal(inLine.words, 1);
     await page.locator('.row[aria-label="Step 2"] .words').tap();
     await page.getByRole('toolbar', { name: 'Leading words, step 2' }).waitFor();
-    assert.deepEqual(await seen(), inLine);
+    await soonEqual(() => seen(), inLine);
     await page.keyboard.press('Control+Enter');
     await page.locator('#draft-line:focus').waitFor();
     await page.getByRole('toolbar', { name: 'Leading words, new step' }).getByRole('button', { name: 'why' }).tap();
-    assert.equal(await page.locator('#draft-line').inputValue(), 'why: ');
-    assert.deepEqual(await seen(), inLine);
+    await soonEqual(() => page.locator('#draft-line').inputValue(), 'why: ');
+    await soonEqual(() => seen(), inLine);
     await page.keyboard.press('Escape');
   });
   await place.tally.step('on a narrow screen all leading words are in sight, in two lines', async () => {

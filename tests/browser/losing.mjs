@@ -1,7 +1,7 @@
 // Nothing that is typed is lost by going elsewhere, one act is one undo, and the sentence says what its fields say.
-import assert from 'node:assert/strict';
 import { Procedures, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual, soonMatch } from './soon.mjs';
 import { visited } from './visit.mjs';
 
 const LONG = 'Cover the floor with a sheet and lay the tools out on it.';
@@ -34,7 +34,7 @@ async function lineBelow(place, page, write) {
     await page.keyboard.type(LONG);
     await page.locator('li[data-step]').nth(3).locator('.words').click();
     await write.counts(n + 1);
-    assert.equal(await write.words(13), LONG);
+    await soonEqual(() => write.words(13), LONG);
     await page.getByRole('button', { name: /^Undo: add step 13/ }).click();
     await write.counts(n);
   });
@@ -46,12 +46,12 @@ async function reload(place, page, write) {
     await page.keyboard.type('Cover the floor');
     await page.reload();
     await page.locator('#draft-line').waitFor();
-    assert.equal(await page.locator('#draft-line').inputValue(), 'Cover the floor');
+    await soonEqual(() => page.locator('#draft-line').inputValue(), 'Cover the floor');
     await page.locator('#draft-line').press('Escape');
     await page.locator('#draft-line').waitFor({ state: 'detached' });
     await page.reload();
     await page.locator('li[data-step]').first().waitFor();
-    assert.equal(await page.locator('#draft-line').count(), 0);
+    await soonEqual(() => page.locator('#draft-line').count(), 0);
   });
 }
 
@@ -70,7 +70,7 @@ async function cutInTwo(place, page, write) {
     await write.counts(2);
     await page.keyboard.press('Control+z');
     await write.counts(1);
-    assert.equal((await write.row(1).locator('.notation').innerText()).replace(/\s+/g, ' ').length > 10, true, before);
+    await soonEqual(async () => (await write.row(1).locator('.notation').innerText()).replace(/\s+/g, ' ').length > 10, true, before);
     await page.getByRole('button', { name: /^Undo: add step 1/ }).waitFor();
   });
 }
@@ -85,11 +85,11 @@ async function torque(place, page, write) {
     await page.locator('.row.selected .token').first().focus();
     await page.keyboard.press('Enter');
     const field = page.locator('.of-token').getByLabel(/^Torque to/);
-    assert.equal(await field.inputValue(), '15');
+    await soonEqual(() => field.inputValue(), '15');
     await field.fill('18');
     await field.press('Tab');
     await page.waitForFunction(() => document.querySelector('.row.selected textarea').value.includes('12 to 18 Nm'));
-    assert.equal(await write.words(4), 'Make the gas union with a new washer to 12 to 18 Nm.');
+    await soonEqual(() => write.words(4), 'Make the gas union with a new washer to 12 to 18 Nm.');
   });
 }
 
@@ -109,7 +109,7 @@ async function otherTab(place, visit, write) {
     await other.locator('#new-line').focus();
     await other.keyboard.press('Control+v');
     await there.counts(2);
-    assert.match(await there.row(1).innerText(), /isolate\s+wall isolator/);
+    await soonMatch(() => there.row(1).innerText(), /isolate\s+wall isolator/);
     await other.reload();
     await there.counts(2);
     await other.close();

@@ -1,8 +1,8 @@
 // What words once made follows them when a figure is mended, two keys where it does not; phrases of the procedure's own;
 // and what was taken out comes back with a step that is pasted.
-import assert from 'node:assert/strict';
 import { goTo, writeNew } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual, soonMatch } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
@@ -33,9 +33,9 @@ async function retype(page, from, to) {
 async function followed({ tally }, { page }, write) {
   await tally.step('a number and a size that are mended reach the screws that the sentence made', async () => {
     await write.select(1);
-    assert.match(await tokens(page), /undo 4 belt guard screws/);
+    await soonMatch(() => tokens(page), /undo 4 belt guard screws/);
     await retype(page, 'four M6', 'six M8');
-    assert.match(await tokens(page), /undo 6 belt guard screws/);
+    await soonMatch(() => tokens(page), /undo 6 belt guard screws/);
     await goTo(page, 'Appliance');
     await page.getByText(/6 × M8|6 x M8|M8/).first().waitFor();
     await goTo(page, 'Write');
@@ -43,9 +43,9 @@ async function followed({ tally }, { page }, write) {
   await tally.step('undo takes words and screws back together', async () => {
     const undo = page.getByRole('button', { name: /^Undo: change the words/ });
     while ((await undo.count()) > 0) await undo.click();
-    assert.match(await write.words(1), /four M6/);
+    await soonMatch(() => write.words(1), /four M6/);
     await write.select(1);
-    assert.match(await tokens(page), /undo 4 belt guard screws/);
+    await soonMatch(() => tokens(page), /undo 4 belt guard screws/);
   });
 }
 
@@ -55,20 +55,20 @@ async function both(place, visit, write) {
     await write.append('Refit the belt guard: four M6 screws.');
     await write.select(1);
     await retype(page, 'four', 'six');
-    assert.match(await tokens(page), /undo 4 belt guard screws/, 'the action stays');
+    await soonMatch(() => tokens(page), /undo 4 belt guard screws/, 'the action stays');
     const two = page.getByRole('group', { name: 'Two figures of the belt guard screws' });
     await two.getByText('the words say 6, the map says 4').waitFor();
     await look(place, visit, 'write-two-figures');
     await two.getByRole('button', { name: 'Write 4 here' }).click();
-    assert.match(await write.words(1), /: four M6 screws/);
+    await soonMatch(() => write.words(1), /: four M6 screws/);
     await retype(page, 'four', 'six');
     await two.getByRole('button', { name: 'Put 6 on the map' }).click();
     await two.waitFor({ state: 'detached' });
-    assert.match(await tokens(page), /undo 6 belt guard screws/);
+    await soonMatch(() => tokens(page), /undo 6 belt guard screws/);
     await write.select(2);
     await two.getByText('the words say 4, the map says 6').waitFor();
     await page.getByRole('group', { name: 'Two figures of the belt guard screws' }).getByRole('button', { name: 'Write 6 here' }).click();
-    assert.match(await write.words(2), /six M6 screws/);
+    await soonMatch(() => write.words(2), /six M6 screws/);
   });
 }
 
@@ -92,14 +92,14 @@ async function kept(place, visit, write) {
     await look(place, visit, 'write-own-phrase');
     await offer.getByRole('button', { name: 'Read it as remove in this procedure from now on' }).press('Enter');
     await offer.waitFor({ state: 'detached' });
-    assert.match(await tokens(page), /remove belt guard/);
+    await soonMatch(() => tokens(page), /remove belt guard/);
     await page.getByRole('button', { name: /^Undo: read "knock off" as remove/ }).waitFor();
   });
   await place.tally.step('the line knows it, nothing is found of it, and Appliance lists it', async () => {
     await write.append('Knock off the motor cover.');
     await write.select(4);
-    assert.match(await tokens(page), /remove motor cover/);
-    assert.equal(await page.getByText(/its words do not say so/).count(), 0);
+    await soonMatch(() => tokens(page), /remove motor cover/);
+    await soonEqual(() => page.getByText(/its words do not say so/).count(), 0);
     await goTo(page, 'Appliance');
     const list = page.getByRole('heading', { name: 'Phrases of this procedure' });
     await list.scrollIntoViewIfNeeded();
@@ -129,6 +129,6 @@ async function back({ tally }, { page }, write) {
     await write.counts(4);
     await page.getByText('Back on the appliance: motor cover.').waitFor();
     await write.select(4);
-    assert.match(await tokens(page), /remove motor cover/);
+    await soonMatch(() => tokens(page), /remove motor cover/);
   });
 }

@@ -1,6 +1,7 @@
 // Steps that are moved: held by keys, mouse or finger with lanes and verdict as after the drop, or by a list.
 import assert from 'node:assert/strict';
 import { Write } from './pages/write.mjs';
+import { soonEqual, soonMatch } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 /** Something that must be done before the step that is held; moved behind it, it rejects. */
@@ -42,7 +43,7 @@ async function byKeys(place, visit, write) {
   const before = await order(page);
   await place.tally.step('a step that is held by Alt+Down shows lanes and verdict as after the drop', async () => {
     await write.selectRow((await at(page, MOVED)) + 1);
-    assert.match(await page.locator('.row.selected textarea').inputValue(), new RegExp(`^${MOVED}`));
+    await soonMatch(() => page.locator('.row.selected textarea').inputValue(), new RegExp(`^${MOVED}`));
     const lanes = () => page.locator('.row .lanes .unseen').allTextContents();
     const drawn = await lanes();
     const height = await headHeight(page);
@@ -51,33 +52,33 @@ async function byKeys(place, visit, write) {
       await page.locator('.row.held:focus').waitFor();
     }
     await write.stamped('REJECTED');
-    assert.match(await change(page), /^\+[1-9]\d* to mend$/);
+    await soonMatch(() => change(page), /^\+[1-9]\d* to mend$/);
     assert.notDeepEqual(await lanes(), drawn);
-    assert.match(await page.locator('.held-bar').innerText(), /^Step \d+ would be step \d+ · \+\d+ to mend/);
-    assert.equal(await headHeight(page), height, 'the head grows, and the rows jump under the pointer');
+    await soonMatch(() => page.locator('.held-bar').innerText(), /^Step \d+ would be step \d+ · \+\d+ to mend/);
+    await soonEqual(() => headHeight(page), height, 'the head grows, and the rows jump under the pointer');
   });
   await look(place, visit, 'write-held');
   await place.tally.step('Esc puts it back and leaves no trace', async () => {
     await page.keyboard.press('Escape');
     await write.stamped('ACCEPTED');
-    assert.deepEqual(await order(page), before);
+    await soonEqual(() => order(page), before);
     await page.locator('.row.selected:focus').waitFor();
-    assert.equal(await page.getByRole('button', { name: /^Undo: move/ }).count(), 0);
-    assert.equal(await page.locator('.held-bar').count(), 0);
+    await soonEqual(() => page.getByRole('button', { name: /^Undo: move/ }).count(), 0);
+    await soonEqual(() => page.locator('.held-bar').count(), 0);
   });
   await place.tally.step('a move that only brings a doubt says so, and the head says how many there are', async () => {
     const height = await headHeight(page);
     const besides = page.locator('.verdict .besides');
-    assert.equal(await besides.count(), 0);
+    await soonEqual(() => besides.count(), 0);
     await page.keyboard.press('Alt+ArrowUp');
     await page.locator('.row.held:focus').waitFor();
     await write.stamped('ACCEPTED');
-    assert.equal(await change(page), '+1 doubt');
-    assert.equal(await besides.innerText(), '1 doubt');
-    assert.equal(await headHeight(page), height);
+    await soonEqual(() => change(page), '+1 doubt');
+    await soonEqual(() => besides.innerText(), '1 doubt');
+    await soonEqual(() => headHeight(page), height);
     await page.keyboard.press('Escape');
     await page.locator('.held-bar').waitFor({ state: 'detached' });
-    assert.equal(await besides.count(), 0);
+    await soonEqual(() => besides.count(), 0);
     await page.locator('.row.selected:focus').waitFor();
   });
   await place.tally.step('Enter drops it as one entry of undo, and so does whatever else is done', async () => {
@@ -87,7 +88,7 @@ async function byKeys(place, visit, write) {
     await page.getByRole('button', { name: /^Undo: move step/ }).waitFor();
     await page.locator('.row.selected:focus').waitFor();
     await page.keyboard.press('Control+z');
-    assert.deepEqual(await order(page), before);
+    await soonEqual(() => order(page), before);
     await page.locator('.row.selected:focus').waitFor();
     await page.keyboard.press('Alt+ArrowUp');
     await page.locator('.row.held:focus').waitFor();
@@ -95,7 +96,7 @@ async function byKeys(place, visit, write) {
     await write.counts(before.length + 1);
     await page.keyboard.press('Control+z');
     await page.keyboard.press('Control+z');
-    assert.deepEqual(await order(page), before);
+    await soonEqual(() => order(page), before);
   });
 }
 
@@ -123,19 +124,19 @@ async function byPointer(place, visit, write) {
     await drag();
     await page.locator('.change-held').waitFor();
     await page.keyboard.press('Escape');
-    assert.deepEqual(await order(page), before);
+    await soonEqual(() => order(page), before);
     await page.mouse.move(10, 300);
     await page.mouse.up();
-    assert.deepEqual(await order(page), before);
-    assert.equal(await page.locator('.move-to').count(), 0);
+    await soonEqual(() => order(page), before);
+    await soonEqual(() => page.locator('.move-to').count(), 0);
   });
   await place.tally.step('let go, it stays, and undo takes it back', async () => {
     await drag();
     await page.mouse.up();
-    assert.equal(await page.locator('.row.held').count(), 0);
+    await soonEqual(() => page.locator('.row.held').count(), 0);
     assert.ok((await at(page, 'Hang the notice')) > first);
     await page.getByRole('button', { name: `Undo: move step ${first + 1}` }).click();
-    assert.deepEqual(await order(page), before);
+    await soonEqual(() => order(page), before);
   });
 }
 
@@ -156,7 +157,7 @@ async function byFinger(place, visit, write) {
     await page.locator('.row.held').waitFor({ state: 'detached' });
     assert.ok((await at(page, 'Hang the notice')) > first);
     await page.getByRole('button', { name: `Undo: move step ${first + 1}` }).click();
-    assert.deepEqual(await order(page), before);
+    await soonEqual(() => order(page), before);
   });
 }
 
@@ -167,9 +168,9 @@ async function byList(place, page, write) {
     await page.locator('.row.selected').getByRole('button', { name: 'Move to…' }).click();
     await page.getByRole('combobox', { name: 'Move to' }).selectOption({ label: 'the end' });
     await page.getByRole('button', { name: 'Move', exact: true }).click();
-    assert.equal(await at(page, 'Hang the notice'), before.length - 1);
+    await soonEqual(() => at(page, 'Hang the notice'), before.length - 1);
     await page.keyboard.press('Control+z');
-    assert.deepEqual(await order(page), before);
+    await soonEqual(() => order(page), before);
     await page.locator('.row.selected').getByRole('button', { name: /^Move step/ }).press('Enter');
     await page.getByRole('combobox', { name: 'Move to' }).waitFor();
   });

@@ -1,7 +1,7 @@
 // From nothing: a procedure is begun, its appliance described, its steps typed; others on the device stay.
-import assert from 'node:assert/strict';
 import { Appliance, Procedures, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 const TITLE = 'Clean the fan of the cellar heater (invented)';
@@ -71,7 +71,7 @@ async function writeSteps(place, visit) {
     await goTo(page, 'Write');
     await page.getByRole('textbox', { name: 'Title' }).fill(TITLE);
     for (const words of STEPS) await write.append(words);
-    assert.equal(await write.steps(), STEPS.length);
+    await soonEqual(() => write.steps(), STEPS.length);
   });
   await place.tally.step('it lacks its test, and says so', async () => {
     await write.stamped('REJECTED');
@@ -85,7 +85,7 @@ async function writeSteps(place, visit) {
   await place.tally.step('its finding offers the test, and one key adds it', async () => {
     await write.mend('function test');
     await page.locator('.finding', { hasText: 'function test' }).waitFor({ state: 'detached' });
-    assert.equal(await write.steps(), STEPS.length + 1);
+    await soonEqual(() => write.steps(), STEPS.length + 1);
     await write.stamped('ACCEPTED');
   });
   await place.tally.step('one undo takes it back', async () => {
@@ -117,7 +117,7 @@ async function shelve(place, visit) {
   const demo = 'Renew the heating pump P2 of a boiler plant (invented)';
   await place.tally.step('both procedures are on the device', async () => {
     await goTo(page, 'Procedures');
-    assert.deepEqual(await procedures.titles(), [TITLE, demo]);
+    await soonEqual(() => procedures.titles(), [TITLE, demo]);
   });
   await place.tally.step('the other is removed, and brought back', async () => {
     await procedures.do('Remove', demo);
@@ -133,6 +133,6 @@ async function shelve(place, visit) {
     await goTo(page, 'Procedures');
     await procedures.do('Open', TITLE);
     await page.locator('li[data-step]').first().waitFor();
-    assert.equal(await new Write(page).steps(), STEPS.length);
+    await soonEqual(() => new Write(page).steps(), STEPS.length);
   });
 }

@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { Procedures, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual, soonMatch } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 const TEXT = [
@@ -74,7 +75,7 @@ async function askedOnce(place, visit, n) {
     await undo.waitFor();
     for (const step of [1, 3, 5]) assert.match(await notation(page, n + step), /isolate suction valve/);
     for (const step of [6, 7]) assert.match(await notation(page, n + step), /isolate discharge valve/);
-    assert.equal(await page.getByRole('button', { name: /^Next of \d+ to look at$/ }).count(), 0);
+    await soonEqual(() => page.getByRole('button', { name: /^Next of \d+ to look at$/ }).count(), 0);
     await undo.click();
     await page.getByRole('button', { name: 'Next of 5 to look at' }).waitFor();
   });
@@ -92,8 +93,8 @@ async function takenApart(place, visit, n) {
   await place.tally.step('the others get the answer, and it the only one that is left', async () => {
     await choices(page).getByRole('button', { name: /suction valve/ }).click();
     await page.getByRole('button', { name: /^Undo: say that it means the suction valve in 2 steps$/ }).waitFor();
-    assert.match(await notation(page, n + 5), /isolate suction valve/);
-    assert.match(await notation(page, n + 3), /isolate discharge valve/);
+    await soonMatch(() => notation(page, n + 5), /isolate suction valve/);
+    await soonMatch(() => notation(page, n + 3), /isolate discharge valve/);
   });
 }
 
@@ -103,7 +104,7 @@ async function takenBack(place, visit, write, n) {
     await page.getByRole('button', { name: 'Undo all' }).click();
     await write.counts(n);
     await write.stamped('ACCEPTED');
-    assert.equal(await page.locator('.pasted').count(), 0);
+    await soonEqual(() => page.locator('.pasted').count(), 0);
   });
 }
 
@@ -116,7 +117,7 @@ async function titled(place, visit, write) {
     await goTo(page, 'Write');
     await paste(page, TITLED);
     await write.counts(3);
-    assert.equal(await title.inputValue(), 'Circulation pump of the boiler');
+    await soonEqual(() => title.inputValue(), 'Circulation pump of the boiler');
     await page.locator('.pasted').getByText('Its first line is the title: Circulation pump of the boiler').waitFor();
   });
   await place.tally.step('the keyboard is at the first thing to decide, not at the last row', async () => {
@@ -129,15 +130,15 @@ async function titled(place, visit, write) {
   await place.tally.step('it can be a step after all, and undo has the title again', async () => {
     await page.locator('.pasted').getByRole('button', { name: 'It is a step' }).click();
     await write.counts(4);
-    assert.equal(await title.inputValue(), 'Untitled procedure');
-    assert.equal(await write.words(1), 'Circulation pump of the boiler');
+    await soonEqual(() => title.inputValue(), 'Untitled procedure');
+    await soonEqual(() => write.words(1), 'Circulation pump of the boiler');
     await page.getByRole('button', { name: 'Undo: make a step of the title' }).click();
     await write.counts(3);
-    assert.equal(await title.inputValue(), 'Circulation pump of the boiler');
+    await soonEqual(() => title.inputValue(), 'Circulation pump of the boiler');
   });
   await place.tally.step('one undo takes back the text and the title', async () => {
     await page.getByRole('button', { name: /^Undo: paste 3 steps/ }).click();
     await write.counts(0);
-    assert.equal(await title.inputValue(), 'Untitled procedure');
+    await soonEqual(() => title.inputValue(), 'Untitled procedure');
   });
 }

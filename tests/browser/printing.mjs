@@ -5,6 +5,7 @@ import { withCircuits } from './lanes.mjs';
 import { picture } from './looking.mjs';
 import { goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual, soonMatch } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
@@ -45,8 +46,8 @@ async function rejected({ tally, screen }, visit) {
     await page.getByRole('button', { name: 'Print', exact: true }).click();
     const n = await whole(page);
     assert.ok(n > 1, `${n} pages`);
-    assert.equal(await pages(page).locator('header').filter({ hasText: 'REJECTED · 1 to mend' }).count(), n);
-    assert.equal(await pages(page).locator('.step-on-paper').count(), steps);
+    await soonEqual(() => pages(page).locator('header').filter({ hasText: 'REJECTED · 1 to mend' }).count(), n);
+    await soonEqual(() => pages(page).locator('.step-on-paper').count(), steps);
     assert.ok((await pages(page).locator('.step-on-paper .lane').count()) >= 2 * steps);
     assert.ok((await pages(page).locator('.blank').count()) > 5);
   });
@@ -57,12 +58,17 @@ async function parts({ tally }, { page }) {
   await tally.step('a stage, the kit or what is to be found out alone, without lanes, on another paper', async () => {
     const all = await pages(page).locator('.step-on-paper').count();
     await choose(page, 'What', 'only strip');
-    await pages(page).getByRole('heading', { name: 'Strip' }).waitFor();
+    // The heading stands among everything too, so it tells nothing.
+    await page.waitForFunction((all) => {
+      const n = document.querySelectorAll('.pages .step-on-paper').length;
+      return n > 0 && n < all;
+    }, all);
+    await whole(page);
     const some = await pages(page).locator('.step-on-paper').count();
     assert.ok(some > 2 && some < all, `${some} of ${all}`);
     await page.getByRole('checkbox', { name: 'lanes beside the steps' }).uncheck();
     await whole(page);
-    assert.equal(await pages(page).locator('.lane').count(), 0);
+    await soonEqual(() => pages(page).locator('.lane').count(), 0);
     await page.getByRole('checkbox', { name: 'lanes beside the steps' }).check();
     await choose(page, 'What', 'only what is to be found out');
     await pages(page).getByText('Nothing is left to find out.').waitFor();
@@ -96,8 +102,8 @@ async function toPrinter({ tally }, { page }) {
     });
     const before = await page.title();
     await page.getByRole('main').getByRole('button', { name: 'Print', exact: true }).click();
-    assert.match(await page.evaluate(() => globalThis.printedAs), /\.REJECTED$/);
-    assert.equal(await page.title(), before);
+    await soonMatch(() => page.evaluate(() => globalThis.printedAs), /\.REJECTED$/);
+    await soonEqual(() => page.title(), before);
   });
 }
 
@@ -108,8 +114,8 @@ async function accepted({ tally }, { page }, write) {
     await write.stamped('ACCEPTED');
     await page.getByRole('button', { name: 'Print', exact: true }).click();
     const n = await whole(page);
-    assert.equal(await pages(page).locator('header').filter({ hasText: 'REJECTED' }).count(), 0);
-    assert.equal(await pages(page).locator('header').filter({ hasText: 'ACCEPTED' }).count(), n);
+    await soonEqual(() => pages(page).locator('header').filter({ hasText: 'REJECTED' }).count(), 0);
+    await soonEqual(() => pages(page).locator('header').filter({ hasText: 'ACCEPTED' }).count(), n);
   });
 }
 

@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { Appliance, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual, soonMatch } from './soon.mjs';
 import { begin, look, visited } from './visit.mjs';
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
@@ -68,27 +69,27 @@ async function atTheCaret(place, visit, write) {
     await page.keyboard.press(`${other}`);
     await page.locator('.row.selected textarea:focus').waitFor();
     assert.notDeepEqual(await tokens(page), before);
-    assert.equal(await page.locator('.row.selected textarea').evaluate((field) => field.selectionStart), 18);
+    await soonEqual(() => page.locator('.row.selected textarea').evaluate((field) => field.selectionStart), 18);
   });
   await place.tally.step('what is typed behind it is read all the same', async () => {
     await page.keyboard.press('End');
     await page.keyboard.type(' Take the notice away.');
-    assert.deepEqual(await tokens(page), ['isolate discharge valve', 'take away notice']);
+    await soonEqual(() => tokens(page), ['isolate discharge valve', 'take away notice']);
     // A slow machine types it in more than one entry of undo.
     const undo = page.getByRole('button', { name: /^Undo: change the words/ });
     while ((await undo.count()) > 0) await undo.click();
-    assert.deepEqual(await tokens(page), ['isolate discharge valve']);
+    await soonEqual(() => tokens(page), ['isolate discharge valve']);
     await caretAt(page, 'valve');
   });
   await place.tally.step('the reading that gave way is offered again, and one undo brings it back', async () => {
     await page.keyboard.press('Control+.');
     const back = readings(page).getByRole('button', { name: /isolate suction valve/ });
-    assert.equal(await back.getAttribute('aria-pressed'), 'false');
+    await soonEqual(() => back.getAttribute('aria-pressed'), 'false');
     await page.keyboard.press('Escape');
     await readings(page).waitFor({ state: 'detached' });
     await page.locator('.row.selected textarea:focus').waitFor();
     await page.getByRole('button', { name: /^Undo: read step \d+ otherwise/ }).click();
-    assert.deepEqual(await tokens(page), ['isolate suction valve']);
+    await soonEqual(() => tokens(page), ['isolate suction valve']);
   });
 }
 
@@ -101,7 +102,7 @@ async function marked(place, visit, write) {
     await page.locator('.row.selected .tokens').getByRole('button', { name: 'Other readings' }).click();
     const fit = readings(page).getByRole('button', { name: /fit lid/ });
     await fit.click();
-    assert.match((await tokens(page)).join(), /fit.*lid/);
+    await soonMatch(async () => (await tokens(page)).join(), /fit.*lid/);
     const said = await page.locator('.row.selected .mirror .understood').allTextContents();
     assert.deepEqual(said, ['Swivel the lid over the box']);
     await page.getByRole('button', { name: /^Undo: read step/ }).click();
@@ -121,9 +122,9 @@ async function declined(place, visit, write) {
     await page.locator('.readings button:focus').waitFor();
     await page.keyboard.press('1');
     await page.locator('.row.selected .token').first().waitFor();
-    assert.deepEqual(await tokens(page), ['isolate suction valve']);
+    await soonEqual(() => tokens(page), ['isolate suction valve']);
     await page.getByRole('button', { name: /^Undo: read step/ }).click();
-    assert.deepEqual(await tokens(page), []);
+    await soonEqual(() => tokens(page), []);
     await page.getByRole('button', { name: /^Undo: leave words/ }).click();
   });
   await place.tally.step('a token has its readings too, and comes back to it', async () => {
@@ -142,7 +143,7 @@ async function inTheLine(place, visit) {
     await line.fill('Close the discharge valve.');
     await line.press('Control+.');
     await page.locator('.readings button:focus').waitFor();
-    assert.equal(await line.inputValue(), '');
+    await soonEqual(() => line.inputValue(), '');
     await page.keyboard.press('1');
     await page.locator('#new-line:focus').waitFor();
     await page.getByRole('button', { name: /^Undo: add step/ }).click();
@@ -161,7 +162,7 @@ async function named(place, visit, write) {
     await page.keyboard.press('n');
     const field = page.getByRole('textbox', { name: 'Another name for the suction valve' });
     await page.waitForFunction(() => document.activeElement?.closest('.other-name'));
-    assert.equal(await field.inputValue(), 'intake stopper');
+    await soonEqual(() => field.inputValue(), 'intake stopper');
   });
   await look(place, visit, 'write-other-name');
   await place.tally.step('and the next sentence with that name is read', async () => {
@@ -192,9 +193,9 @@ async function merged(place, visit, write) {
     await page.locator('.of-token').getByRole('button', { name: 'Same as …' }).click();
     await page.getByRole('combobox', { name: 'It is the same as' }).waitFor();
     const open = page.locator('.map-list li.open');
-    assert.match(await open.innerText(), /suction valve/);
+    await soonMatch(() => open.innerText(), /suction valve/);
     await page.waitForFunction(() => document.activeElement?.matches('.map-list li.open .thing-row'));
-    assert.equal(await new Appliance(page).row('suction valve').getAttribute('aria-expanded'), 'true');
+    await soonEqual(() => new Appliance(page).row('suction valve').getAttribute('aria-expanded'), 'true');
   });
   await place.tally.look('the sheet is in sight', async () => {
     const box = await page.locator('.map-list li.open .thing-row').boundingBox();
@@ -208,7 +209,7 @@ async function merged(place, visit, write) {
     const appliance = new Appliance(page);
     await appliance.choose('It is the same as', 'vent screw');
     await page.getByRole('button', { name: 'Make one of the two' }).waitFor();
-    assert.equal(await appliance.row('standpipe screw').getAttribute('aria-expanded'), 'true');
+    await soonEqual(() => appliance.row('standpipe screw').getAttribute('aria-expanded'), 'true');
     await page.getByRole('button', { name: /^Undo: add step/ }).click();
   });
 }

@@ -6,6 +6,7 @@ import { goTo } from './pages/screens.mjs';
 import { Versions } from './pages/versions.mjs';
 import { Write } from './pages/write.mjs';
 import { repository } from './places.mjs';
+import { soonEqual, soonMatch } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
@@ -65,7 +66,7 @@ async function either(place, visit, write) {
     const number = await stepOf(page, 'three minutes');
     await differs(page, 'three minutes').getByRole('button', { name: 'Write 30 minutes in the words' }).click();
     await page.locator('.verdict').getByRole('button', { name: /^1 doubt/ }).waitFor();
-    assert.match(await write.words(number), /^Wait 30 minutes until/);
+    await soonMatch(() => write.words(number), /^Wait 30 minutes until/);
     await page.getByRole('button', { name: 'Undo: write 30 minutes in the words' }).click();
     await page.locator('.verdict').getByRole('button', { name: /^2 doubts/ }).waitFor();
   });
@@ -74,8 +75,8 @@ async function either(place, visit, write) {
     await write.selectRow(number);
     await page.keyboard.press('Alt+Enter');
     await page.getByRole('button', { name: 'Undo: put 1.2 bar to 2.5 bar into the reading' }).waitFor();
-    assert.equal(await differs(page, '2.5 bar').count(), 0);
-    assert.match(await page.locator('.row.selected .notation').first().innerText(), /2\.5 bar/);
+    await soonEqual(() => differs(page, '2.5 bar').count(), 0);
+    await soonMatch(() => page.locator('.row.selected .notation').first().innerText(), /2\.5 bar/);
     await page.keyboard.press('Control+z');
     await differs(page, '2.5 bar').first().waitFor();
   });
@@ -91,7 +92,7 @@ async function listed(place, visit, write) {
     assert.equal(headings[1], '2 doubts');
     await page.locator('.found-group.reject .found-row:focus').first().waitFor();
     for (const row of await list(page).locator('.found-row').all()) {
-      assert.match(await row.innerText(), /^(Step \d+|Appliance|At the end)\s/);
+      await soonMatch(() => row.innerText(), /^(Step \d+|Appliance|At the end)\s/);
     }
   });
   await look(place, visit, 'all-findings');
@@ -100,7 +101,7 @@ async function listed(place, visit, write) {
     const number = Number((await doubt.locator('.place').innerText()).replace(/\D/g, ''));
     await doubt.click();
     await page.locator(`.row.selected[aria-label="Step ${number}"]:focus`).waitFor();
-    assert.equal(await list(page).count(), 0);
+    await soonEqual(() => list(page).count(), 0);
     await page.keyboard.press('F9');
     await page.locator('.found-row[aria-current]:focus', { hasText: 'three minutes' }).waitFor();
     await list(page).getByText('gone to last').waitFor();
@@ -112,13 +113,13 @@ async function listed(place, visit, write) {
     await list(page).waitFor();
     await page.keyboard.press('F9');
     await page.locator('.row.selected:focus').waitFor();
-    assert.equal(await list(page).count(), 0);
+    await soonEqual(() => list(page).count(), 0);
   });
   await place.tally.step('it is not printed', async () => {
     await page.keyboard.press('F9');
     await list(page).waitFor();
     await page.emulateMedia({ media: 'print' });
-    assert.equal(await list(page).isVisible(), false);
+    await soonEqual(() => list(page).isVisible(), false);
     await page.emulateMedia({ media: 'screen' });
     await page.keyboard.press('Escape');
   });
@@ -128,7 +129,7 @@ async function listed(place, visit, write) {
     await page.locator('.verdict').getByRole('button', { name: /^1 doubt/ }).waitFor();
     await page.keyboard.press('F9');
     await list(page).getByRole('heading', { name: '1 doubt', exact: true }).waitFor();
-    assert.equal(await list(page).locator('.found-row', { hasText: '2.5 bar' }).count(), 0);
+    await soonEqual(() => list(page).locator('.found-row', { hasText: '2.5 bar' }).count(), 0);
     await page.keyboard.press('Escape');
   });
 }
@@ -152,7 +153,7 @@ async function onEveryScreen(place, visit, write) {
       await page.locator('.plain-head .stamp-key').waitFor();
       await besides(page).click();
       await page.locator('.row.selected.found:focus').waitFor();
-      assert.equal(await differs(page, 'three minutes').count(), 1);
+      await soonEqual(() => differs(page, 'three minutes').count(), 1);
     });
     await place.tally.step(`${name}: the list leads to a step and the browser back to the screen`, async () => {
       await show(page);
@@ -161,7 +162,7 @@ async function onEveryScreen(place, visit, write) {
       await page.locator('.row.selected.found:focus').waitFor();
       await page.goBack();
       await page.locator('.plain-head .stamp-key').waitFor();
-      assert.equal(await list(page).count(), 0);
+      await soonEqual(() => list(page).count(), 0);
     });
   }
   await look(place, visit, 'versions-doubts');

@@ -3,6 +3,7 @@
 import assert from 'node:assert/strict';
 import { Follow } from './pages/follow.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 const REMINDER = 'The arrow on its body points down.';
@@ -33,17 +34,17 @@ export async function walkRemembering(tally, screen) {
       await new Write(page).follow();
       await follow.ready();
       await now.getByText(`back: ${REMINDER}`).waitFor();
-      assert.equal(await reminder.count(), 0);
+      await soonEqual(() => reminder.count(), 0);
     });
     await place.tally.step('between, nothing is said of it', async () => {
       await follow.doStep();
-      assert.equal(await follow.current(), 2);
-      assert.equal(await now.getByText(REMINDER).count(), 0);
+      await soonEqual(() => follow.current(), 2);
+      await soonEqual(() => now.getByText(REMINDER).count(), 0);
     });
     await place.tally.step('it comes up where its thing goes back, in sight beside the words, with the step that it is from', async () => {
       await follow.doStep();
-      assert.equal(await follow.current(), 3);
-      assert.equal((await reminder.innerText()).trim(), `Remember, from step 1: ${REMINDER}`);
+      await soonEqual(() => follow.current(), 3);
+      await soonEqual(async () => (await reminder.innerText()).trim(), `Remember, from step 1: ${REMINDER}`);
       const { y, height } = await reminder.boundingBox();
       const words = await now.getByRole('heading').first().boundingBox();
       assert.ok(y >= words.y + words.height - 1 && y + height <= page.viewportSize().height, `it stands at ${y}`);

@@ -4,6 +4,7 @@ import { readFileSync } from 'node:fs';
 import { openRecord } from './device.mjs';
 import { out } from './places.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 const DEMO = 'Renew the heating pump P2 of a boiler plant (invented)';
@@ -28,7 +29,7 @@ async function nothingKept({ tally, server }, { page, complaints }) {
     await page.goto(server.address);
     await page.getByText(/^Putback could not start\./).waitFor();
     await offered(page).getByText('No procedure is kept').waitFor();
-    assert.deepEqual(await page.evaluate(() => indexedDB.databases()), []);
+    await soonEqual(() => page.evaluate(() => indexedDB.databases()), []);
     await page.unroute('**/*.wasm');
   });
   complaints.length = 0;

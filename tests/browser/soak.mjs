@@ -6,6 +6,7 @@ import { page as folder } from './places.mjs';
 import { Write } from './pages/write.mjs';
 import { Server } from './server.mjs';
 import { Tally } from './tally.mjs';
+import { PATIENCE } from './visit.mjs';
 
 const N_KILLS = Number(process.env.PUTBACK_KILLS ?? 25);
 const SEED = Number(process.env.PUTBACK_SEED ?? 1);
@@ -84,7 +85,7 @@ await tally.journey(`${N_KILLS} kills while writing, seed ${SEED}, ${new Date().
   for (let round = 1; round <= N_KILLS + 1; round += 1) {
     await tally.step(round > N_KILLS ? 'after the last kill' : `kill ${round}`, async () => {
       const browser = await launchWith(profile, { viewport: { width: 1280, height: 800 } });
-      browser.setDefaultTimeout(20_000);
+      browser.setDefaultTimeout(PATIENCE);
       const write = new Write(browser.pages()[0] ?? (await browser.newPage()));
       await write.open(server.address);
       const found = await write.words(1);

@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { Procedures, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
@@ -29,7 +30,7 @@ async function doubled(place, visit, write) {
   await place.tally.step('the heading selects the stage with its steps', async () => {
     await heading(page, 'Bench work').getByRole('button').click();
     await keys(page).getByRole('button', { name: 'Copy the stage' }).waitFor();
-    assert.equal(await within(page), 2);
+    await soonEqual(() => within(page), 2);
   });
   await look(place, visit, 'write-stage');
   await place.tally.step('it is doubled, and undo names the stage', async () => {
@@ -42,7 +43,7 @@ async function doubled(place, visit, write) {
     await write.selectRow(22);
     await page.keyboard.press('Control+Shift+A');
     await page.locator('.row.selected:focus').waitFor();
-    assert.equal(await within(page), 2);
+    await soonEqual(() => within(page), 2);
     await page.keyboard.press('Delete');
     await write.counts(n - 2);
     assert.ok(!(await headings(page)).includes('Bench work'));
@@ -76,7 +77,7 @@ async function acrossReload(place, { page }, write) {
     await page.getByRole('button', { name: 'Undo: duplicate the stage bench work' }).click();
     await heading(page, 'Bench work').getByRole('button').click();
     await keys(page).getByRole('button', { name: 'Copy the stage' }).click();
-    assert.equal(await page.locator('.banner.notice').count(), 0, 'the browser took it');
+    await soonEqual(() => page.locator('.banner.notice').count(), 0, 'the browser took it');
     assert.ok(await keys(page).getByRole('button', { name: 'Copy the stage' }).evaluate((key) => key === document.activeElement));
     await page.reload();
     await write.counts(n);
@@ -132,7 +133,7 @@ async function elsewhere(place, visit, write) {
     await write.selectRow(1);
     await page.keyboard.press('Control+v');
     await write.counts(4);
-    assert.equal((await headings(page)).at(-1), 'Bench work');
+    await soonEqual(async () => (await headings(page)).at(-1), 'Bench work');
     await page.getByRole('button', { name: 'Undo: paste the stage bench work' }).waitFor();
     await page.locator('.banner').getByText(/^New on the appliance: /).waitFor();
   });

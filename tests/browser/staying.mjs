@@ -1,6 +1,7 @@
 // From screen to screen and back: each keeps its place, and Write the row that has the keyboard.
 import assert from 'node:assert/strict';
 import { Write } from './pages/write.mjs';
+import { soonEqual } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
@@ -67,13 +68,13 @@ async function scrolled({ tally }, page, write) {
     const top = await topOf(write, 16);
     await goTo(page, 'Appliance');
     await settled(page);
-    assert.equal(await fromTop(page), 0);
+    await soonEqual(() => fromTop(page), 0);
     await page.evaluate(() => scrollTo(0, 400));
     const appliance = await fromTop(page);
     assert.ok(appliance > 100);
     await goTo(page, 'Kit');
     await settled(page);
-    assert.equal(await fromTop(page), 0);
+    await soonEqual(() => fromTop(page), 0);
     await goTo(page, 'Write');
     await settled(page);
     assert.ok(Math.abs((await topOf(write, 16)) - top) < 2, `step 16 at ${await topOf(write, 16)}, it was at ${top}`);
@@ -136,7 +137,7 @@ async function later(place, visit, write) {
     await goTo(page, 'Write');
     await write.append('later: the size of the strainer');
     await write.stamped('ACCEPTED · DRAFT, 1 later');
-    assert.equal(await page.locator('.stamp.draft').evaluate((stamp) => getComputedStyle(stamp).borderTopStyle), 'dashed');
+    await soonEqual(() => page.locator('.stamp.draft').evaluate((stamp) => getComputedStyle(stamp).borderTopStyle), 'dashed');
   });
   await look(place, visit, 'write-draft');
   await place.tally.step('the walk through it begins in its first field', async () => {
@@ -154,7 +155,7 @@ async function keys({ tally }, page) {
       await page.keyboard.press('F1');
       const sheet = page.getByRole('dialog', { name: title, exact: true });
       await sheet.waitFor();
-      assert.equal(await sheet.getByRole('heading', { level: 3 }).first().innerText(), first);
+      await soonEqual(() => sheet.getByRole('heading', { level: 3 }).first().innerText(), first);
       await page.keyboard.press('Escape');
       await sheet.waitFor({ state: 'hidden' });
     }

@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { Procedures, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual, soonMatch } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
@@ -31,7 +32,7 @@ async function ask(place, visit, write) {
     await page.keyboard.press('2');
     await page.locator('li[data-step]').last().getByText('isolate').waitFor();
     await page.locator('#new-line:focus').waitFor();
-    assert.match(await page.locator('li[data-step]').last().innerText(), /isolate\s+discharge valve/);
+    await soonMatch(() => page.locator('li[data-step]').last().innerText(), /isolate\s+discharge valve/);
     await page.getByRole('button', { name: /^Undo: say that step/ }).click();
     await page.getByRole('button', { name: /^Undo: add step/ }).click();
     await write.counts(await write.steps());
@@ -60,7 +61,7 @@ async function copy(place, page, write) {
     await write.selectRow(4);
     await page.keyboard.press('Shift+ArrowDown');
     await page.keyboard.press('Shift+ArrowDown');
-    assert.equal(await page.locator('.row.within').count(), 3);
+    await soonEqual(() => page.locator('.row.within').count(), 3);
     await page.keyboard.press('Control+c');
     await page.keyboard.press('Control+v');
     await write.counts(n + 3);
@@ -87,13 +88,13 @@ async function cut(place, page, write) {
     await write.select(2);
     await page.keyboard.press('Control+End');
     await page.keyboard.type(' And more.');
-    assert.equal(await write.words(2), `${before} And more.`);
+    await soonEqual(() => write.words(2), `${before} And more.`);
     await page.keyboard.press('Escape');
-    assert.equal(await write.words(2), before);
+    await soonEqual(() => write.words(2), before);
     await page.keyboard.press('Control+z');
-    assert.equal(await write.words(2), `${before} And more.`);
+    await soonEqual(() => write.words(2), `${before} And more.`);
     await page.keyboard.press('Control+z');
-    assert.equal(await write.words(2), before);
+    await soonEqual(() => write.words(2), before);
   });
   await place.tally.step('Enter within words cuts the step in two, and undo makes it one', async () => {
     const n = await write.steps();
@@ -107,7 +108,7 @@ async function cut(place, page, write) {
     assert.equal(head, before.split(' ')[0]);
     await page.keyboard.press('Control+z');
     await page.waitForFunction((least) => document.querySelectorAll('li[data-step]').length === least, n);
-    assert.equal(await write.words(2), before);
+    await soonEqual(() => write.words(2), before);
   });
 }
 

@@ -1,6 +1,6 @@
 // Undo that outlives a reload, and one procedure in two tabs: one writes, the other shows it and may take over.
-import assert from 'node:assert/strict';
 import { Write } from './pages/write.mjs';
+import { soonOther } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
@@ -28,7 +28,7 @@ async function undoAfterReload(place, visit, write) {
     await write.undo();
     await page.getByRole('button', { name: 'Undo: change the words of step 2' }).click();
     await write.counts(n);
-    assert.notEqual(await write.words(2), 'Tell the caretaker.');
+    await soonOther(() => write.words(2), 'Tell the caretaker.');
   });
 }
 

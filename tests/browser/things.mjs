@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { Appliance, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual, soonMatch } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
@@ -26,17 +27,17 @@ async function told(place, visit) {
   const appliance = new Appliance(page);
   await place.tally.step('a row says what the sheet says, and a stroke where nothing is known', async () => {
     await page.getByRole('heading', { name: 'Circuits 15 of 15 kinds answered' }).waitFor();
-    assert.equal(await appliance.says('heating', 'Isolated at'), 'suction valve, discharge valve');
-    assert.equal(await appliance.says('heating', 'Proved at'), 'drain cock');
+    await soonEqual(() => appliance.says('heating', 'Isolated at'), 'suction valve, discharge valve');
+    await soonEqual(() => appliance.says('heating', 'Proved at'), 'drain cock');
     // The step of the demo that is out is the one that proves it.
-    assert.equal(await appliance.says('mains', 'Proved at'), '-');
-    assert.equal(await appliance.says('mains', 'Stored'), 'no charge');
-    assert.equal(await appliance.says('lid', 'Is'), 'cover');
-    assert.equal(await appliance.says('pump', 'Behind'), 'insulation shell');
-    assert.equal(await appliance.says('lid screws', 'Size'), '4 × M4');
-    assert.equal(await appliance.says('suction flange', 'Between'), 'pump');
-    assert.equal(await appliance.says('suction flange', 'Tool'), '18 mm');
-    assert.equal(await appliance.says('suction flange', 'Seal'), 'gasket DN 40, 3 mm, renew');
+    await soonEqual(() => appliance.says('mains', 'Proved at'), '-');
+    await soonEqual(() => appliance.says('mains', 'Stored'), 'no charge');
+    await soonEqual(() => appliance.says('lid', 'Is'), 'cover');
+    await soonEqual(() => appliance.says('pump', 'Behind'), 'insulation shell');
+    await soonEqual(() => appliance.says('lid screws', 'Size'), '4 × M4');
+    await soonEqual(() => appliance.says('suction flange', 'Between'), 'pump');
+    await soonEqual(() => appliance.says('suction flange', 'Tool'), '18 mm');
+    await soonEqual(() => appliance.says('suction flange', 'Seal'), 'gasket DN 40, 3 mm, renew');
   });
   await place.tally.step('the columns of a wide window stand below each other, and those of a narrow one are named', async () => {
     const places = () => page.locator('.thing-line').evaluateAll((lines) => lines.map((line) => [...line.querySelectorAll('.cell')].map((cell) => Math.round(cell.getBoundingClientRect().left))));
@@ -72,7 +73,7 @@ async function stepsOf(place, visit) {
     await write.remove(tests[0]);
     await goTo(page, 'Appliance');
     await appliance.line('suction flange').getByText('no test', { exact: true }).waitFor();
-    assert.equal(await appliance.line('lid screws').getByText('no test').count(), 0);
+    await soonEqual(() => appliance.line('lid screws').getByText('no test').count(), 0);
     await page.keyboard.press('Control+z');
     await page.getByText('no test', { exact: true }).first().waitFor({ state: 'detached' });
     await goTo(page, 'Appliance');
@@ -85,22 +86,22 @@ async function find(place, visit) {
   await place.tally.step('a thing is found by what it is, with the steps that name it', async () => {
     await appliance.find('drain');
     // What is proved there says so in its row.
-    assert.deepEqual(await appliance.rows(), ['heating', 'pump body', 'drain cock', 'drain hose']);
+    await soonEqual(() => appliance.rows(), ['heating', 'pump body', 'drain cock', 'drain hose']);
     await page.getByRole('status').filter({ hasText: /^4 of \d+$/ }).waitFor();
-    assert.match(await appliance.says('drain cock', 'Step'), /^\d+\s+\d+\s+\d+$/);
+    await soonMatch(() => appliance.says('drain cock', 'Step'), /^\d+\s+\d+\s+\d+$/);
   });
   await page.evaluate(() => globalThis.scrollTo(0, 0));
   await look(place, visit, 'things-found');
   await place.tally.step('its sheet says what stands before it', async () => {
     await appliance.find('pump');
     await appliance.open('suction flange');
-    assert.match(await page.locator('.sheet .way').innerText(), /^insulation shell\s*>\s*suction flange$/);
+    await soonMatch(() => page.locator('.sheet .way').innerText(), /^insulation shell\s*>\s*suction flange$/);
   });
   await place.tally.step('what stands before anything can be chosen, and begins with what is deepest inside', async () => {
     await appliance.find('');
     const choice = page.getByRole('combobox', { name: 'What stands before' });
-    assert.equal(await choice.evaluate((field) => field.selectedOptions[0].textContent), 'pump');
-    assert.match(await page.locator('.access .way').innerText(), /^insulation shell\s*>\s*pump plug\s*>\s*suction flange\s*>\s*discharge flange\s*>\s*pump$/);
+    await soonEqual(() => choice.evaluate((field) => field.selectedOptions[0].textContent), 'pump');
+    await soonMatch(() => page.locator('.access .way').innerText(), /^insulation shell\s*>\s*pump plug\s*>\s*suction flange\s*>\s*discharge flange\s*>\s*pump$/);
     await choice.selectOption({ label: 'shell clips' });
     await page.locator('.access').getByText('nothing: it can be reached at once').waitFor();
   });
@@ -114,7 +115,7 @@ async function takeOut(place, visit) {
     await appliance.add('component', 'spare bracket');
     await page.getByRole('checkbox', { name: 'used nowhere' }).check();
     // The step of the demo that is out is the only one at the box terminals.
-    assert.deepEqual(await appliance.rows(), ['spare bracket', 'box terminals']);
+    await soonEqual(() => appliance.rows(), ['spare bracket', 'box terminals']);
     await page.getByRole('button', { name: 'Take out the spare bracket' }).click();
     await appliance.row('spare bracket').waitFor({ state: 'detached' });
     await page.getByRole('checkbox', { name: 'used nowhere' }).uncheck();
@@ -141,7 +142,7 @@ async function makeOne(place, visit) {
   await place.tally.step('they are one, and the verdict is as before', async () => {
     await page.getByRole('button', { name: 'Make one of the two' }).click();
     await appliance.row('cover screws').waitFor({ state: 'detached' });
-    assert.equal(await page.locator('.map-list .sheet').getByRole('textbox', { name: 'Other names' }).inputValue(), 'screws of the lid, cover screws');
+    await soonEqual(() => page.locator('.map-list .sheet').getByRole('textbox', { name: 'Other names' }).inputValue(), 'screws of the lid, cover screws');
     await new Write(page).stamped('REJECTED · 1 to mend');
   });
   await place.tally.step('one undo makes them two again', async () => {
@@ -158,7 +159,7 @@ async function stayTwo(place, visit) {
     await page.getByRole('button', { name: 'Same as …' }).click();
     await appliance.choose('It is the same as', 'insulation shell');
     await page.getByText('The pump and the insulation shell stay two: the pump is behind the insulation shell').waitFor();
-    assert.equal(await page.getByRole('button', { name: 'Make one of the two' }).count(), 0);
+    await soonEqual(() => page.getByRole('button', { name: 'Make one of the two' }).count(), 0);
   });
 }
 
@@ -218,7 +219,7 @@ async function byDragging(place, visit) {
     await page.keyboard.press('Escape');
     await bar.waitFor({ state: 'detached' });
     await page.mouse.up();
-    assert.equal(await page.locator('.map-list .sheet').count(), 0);
+    await soonEqual(() => page.locator('.map-list .sheet').count(), 0);
     await drag('lid');
     await page.mouse.up();
     const told = page.getByRole('alert').filter({ hasText: /stay two/ });
@@ -228,7 +229,7 @@ async function byDragging(place, visit) {
   const merge = async () => {
     const panel = page.locator('.map-list .sheet .whole');
     await panel.waitFor();
-    assert.equal(await panel.getByRole('combobox').evaluate((field) => field.selectedOptions[0].textContent), 'cover screws');
+    await soonEqual(() => panel.getByRole('combobox').evaluate((field) => field.selectedOptions[0].textContent), 'cover screws');
     await page.waitForFunction(() => document.activeElement?.closest('.whole'));
     await appliance.pick('What it does', 'fixing');
     await appliance.pick('How many fasteners', '4');

@@ -6,6 +6,7 @@ import { held, makeOld } from './device.mjs';
 import { out, repository } from './places.mjs';
 import { Write } from './pages/write.mjs';
 import { Versions } from './pages/versions.mjs';
+import { soonEqual } from './soon.mjs';
 import { look, visited } from './visit.mjs';
 
 /** Walks it on one screen: `{ name, options }`, the options as for a browser context. */
@@ -34,7 +35,7 @@ async function writeInSpells({ tally }, { page }, write) {
     await write.untilKept(() => write.remove(4));
     await page.clock.fastForward('20:00');
     await write.untilKept(() => write.append('Sweep the floor.'));
-    assert.equal((await held(page, 'versions')).length, 4);
+    await soonEqual(async () => (await held(page, 'versions')).length, 4);
   });
 }
 
@@ -60,9 +61,9 @@ async function lookAtOne(place, visit, write) {
   await place.tally.step('a look shows it with what is different now, and changes nothing', async () => {
     const before = await held(page, 'docs');
     await versions.look('Yesterday 09:10');
-    assert.deepEqual(await versions.wouldChange(), ['1 step added: 4', `1 step taken out: ${n}`]);
-    assert.deepEqual(await versions.marks(), [[4, 'not in it now']]);
-    assert.deepEqual(await held(page, 'docs'), before);
+    await soonEqual(() => versions.wouldChange(), ['1 step added: 4', `1 step taken out: ${n}`]);
+    await soonEqual(() => versions.marks(), [[4, 'not in it now']]);
+    await soonEqual(() => held(page, 'docs'), before);
   });
   await look(place, visit, 'versions-look');
 }
@@ -74,7 +75,7 @@ async function bringOneBack(place, visit, write) {
   await place.tally.step('it is brought back as one edit, and the present one stays as a version', async () => {
     await versions.bringBack();
     await write.counts(n);
-    assert.equal(await write.words(3), 'Written in the same spell.');
+    await soonEqual(() => write.words(3), 'Written in the same spell.');
     await page.getByRole('button', { name: 'Undo: bring back the version of yesterday 09:10' }).waitFor();
     await page.getByText('Sweep the floor.').waitFor({ state: 'detached' });
     await versions.open();
@@ -113,8 +114,8 @@ async function takeOver(place, visit) {
     await makeOld(page, 2, { docs: { [id]: record }, undo: {}, jobs: {}, meta: { current: id } });
     const write = new Write(page);
     await write.open(place.server.address);
-    assert.equal(await page.getByRole('textbox', { name: 'Title' }).inputValue(), title);
-    assert.deepEqual(await held(page, 'docs'), [[id, record]]);
+    await soonEqual(() => page.getByRole('textbox', { name: 'Title' }).inputValue(), title);
+    await soonEqual(() => held(page, 'docs'), [[id, record]]);
     await write.untilKept(() => write.setWords(1, 'Written in the new one.'));
     assert.deepEqual((await held(page, 'versions')).map(([, kept]) => kept), [record]);
   });

@@ -24,11 +24,28 @@ export async function visited(tally, screen, name, act) {
   }
 }
 
+/** How long is waited for anything, in ms: what is waited for too shortly fails on the slowest machine alone. */
+export const PATIENCE = 90_000;
+
+/** How many times slower pages are than this machine would have them: what a walk does not wait for shows then. */
+const SLOWER = Number(process.env.PUTBACK_SLOWER ?? 1);
+
+async function slow(browser, first) {
+  if (SLOWER <= 1) return;
+  const one = async (page) => {
+    await (await browser.newCDPSession(page)).send('Emulation.setCPUThrottlingRate', { rate: SLOWER });
+  };
+  // A page that is closed at once cannot be slowed, and need not be.
+  browser.on('page', (page) => one(page).catch(() => {}));
+  await one(first);
+}
+
 /** A browser with the profile of this journey, and its page, which must not complain. */
 export async function begin({ screen, profile }) {
   const browser = await launchWith(profile, screen.options);
-  browser.setDefaultTimeout(20_000);
+  browser.setDefaultTimeout(PATIENCE);
   const page = browser.pages()[0] ?? (await browser.newPage());
+  await slow(browser, page);
   // Files are downloaded and uploaded, as in most browsers; the walk of files in hand brings pickers of its own.
   await browser.addInitScript(() => { globalThis.showOpenFilePicker = globalThis.showSaveFilePicker = undefined; });
   const complaints = [];

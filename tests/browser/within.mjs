@@ -5,6 +5,7 @@ import { readFileSync } from 'node:fs';
 import { out } from './places.mjs';
 import { goTo, writeNew } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual } from './soon.mjs';
 import { visited } from './visit.mjs';
 
 const LONG = 'x'.repeat(20_001);
@@ -35,7 +36,7 @@ async function retyped({ tally }, { page }, write) {
     await write.stamped('ACCEPTED');
     // The texts of findings follow a moment later.
     await page.waitForTimeout(600);
-    assert.equal(await page.getByText('its words do not say so').count(), 0);
+    await soonEqual(() => page.getByText('its words do not say so').count(), 0);
   });
 }
 
@@ -47,7 +48,7 @@ async function tooLong({ tally }, { page }, write) {
     await page.getByText(/^Nothing was changed: a text would have 20,01\d characters, and it can have 20,000\.$/).waitFor();
     await page.reload();
     await write.counts(2);
-    assert.equal(await write.words(2), 'Look at the seal.');
+    await soonEqual(() => write.words(2), 'Look at the seal.');
   });
 }
 

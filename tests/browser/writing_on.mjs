@@ -3,6 +3,7 @@
 import assert from 'node:assert/strict';
 import { writeNew } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual, soonMatch } from './soon.mjs';
 import { visited } from './visit.mjs';
 
 const LINES = ['Switch off at the wall isolator and lock it off.', 'Take off the cover: four M5 screws.'];
@@ -69,7 +70,7 @@ async function mended({ tally }, { page }, write) {
     await write.append('Prove dead at the motor terminals, all three pairs, 0 to 5 V.');
     await page.keyboard.press('Alt+Enter');
     await page.getByRole('button', { name: /^Undo: (?!add step)/ }).waitFor();
-    assert.match(await write.row(await write.steps()).innerText(), /tester/i);
+    await soonMatch(async () => write.row(await write.steps()).innerText(), /tester/i);
   });
 }
 
@@ -84,18 +85,18 @@ async function pasted({ tally }, { page }, write) {
     await write.select(2);
     await paste(page.locator('.row.selected textarea').first(), 'Wipe the box.\nPhotograph the box.');
     await write.counts(n + 2);
-    assert.deepEqual(await words(write, 2, 3), ['Wait 10 min.', 'Wipe the box.', 'Photograph the box.']);
+    await soonEqual(() => words(write, 2, 3), ['Wait 10 min.', 'Wipe the box.', 'Photograph the box.']);
     await write.selectRow(3);
     await paste(page.locator('.row.selected'), 'Sweep the floor.');
     await write.counts(n + 3);
-    assert.equal(await write.words(4), 'Sweep the floor.');
+    await soonEqual(() => write.words(4), 'Sweep the floor.');
   });
 }
 
 async function closed({ tally }, { page }, write) {
   await tally.step('Esc closes details, the list of places and the fields of a token, each with the keyboard back', async () => {
     await write.select(8);
-    assert.equal(await write.words(8), LINES[1]);
+    await soonEqual(() => write.words(8), LINES[1]);
     for (const [key, fields] of [['Details', '.details'], ['Move to…', '.move-to']]) {
       await page.locator('.row.selected').getByRole('button', { name: key, exact: true }).click();
       await page.locator(`.row.selected ${fields} :is(input, select)`).first().focus();

@@ -14,6 +14,7 @@ mod agreed;
 mod ambiguous;
 mod asked;
 mod laws;
+mod left_out;
 mod lines;
 mod meant;
 mod reasons;
@@ -21,6 +22,8 @@ mod scenarios;
 mod seeming;
 mod several;
 mod tests;
+mod together;
+mod told_apart;
 
 /// Identities that are the names themselves.
 struct Names;
@@ -45,7 +48,7 @@ impl Typed {
         let trace = simulate(&self.document, &Run::of(&self.document));
         let last = self.document.steps.len().checked_sub(1);
         let place = last.map_or(Place::START, Place::after);
-        let given = Given { answers, census: &self.document.census };
+        let given = Given { answers, census: &self.document.census, before: &self.document.steps };
         line_making(words, &self.document.map, &trace, place, stage, given, &mut Names)
     }
 
@@ -100,10 +103,15 @@ fn without_sources(mut actions: Vec<Action>) -> String {
 #[test]
 fn common_sentences_are_heard_as_they_are_meant() {
     let mut wrong = Vec::new();
-    let nothing = meant::NOT_MEANT.iter().map(|lines| (*lines, ""));
+    let nothing = meant::NOT_MEANT.iter().chain(together::NOTHING).map(|lines| (*lines, ""));
     let agreed = agreed::AGREED.iter().chain(agreed::REVIEWED).copied();
-    for (lines, actions) in
-        meant::MEANT.iter().copied().chain(several::SEVERAL.iter().copied()).chain(agreed).chain(nothing)
+    for (lines, actions) in meant::MEANT
+        .iter()
+        .copied()
+        .chain(several::SEVERAL.iter().copied())
+        .chain(together::TOGETHER.iter().copied())
+        .chain(agreed)
+        .chain(nothing)
     {
         let (_, last) = type_all(lines);
         let read = without_sources(last.reading.actions.clone());
@@ -286,5 +294,68 @@ fn sentences_without_a_new_thing_make_none() {
     for words in NOTHING {
         let (_, making) = type_all(words);
         assert_eq!((made(&making).as_str(), making.map.as_ref()), ("", &ApplianceMap::default()), "{words}");
+    }
+}
+
+#[test]
+fn what_a_sentence_names_is_held_or_told() {
+    for (lines, named) in left_out::NAMED {
+        let (typed, making) = type_all(lines);
+        let words = lines.rsplit('|').next().unwrap_or_default();
+        let left = &making.reading.left_out;
+        let told = left.iter().map(|span| span.of(words));
+        let held = making.reading.actions.iter().flat_map(|action| &action.on);
+        let held = held.map(|id| typed.document.map.name_of(id));
+        let mut known: Vec<&str> = told.chain(held).collect();
+        for name in *named {
+            let at = known.iter().position(|known| known.ends_with(name));
+            let at = at.unwrap_or_else(|| panic!("{lines}: {name} is neither in an action nor told"));
+            known.remove(at);
+        }
+        assert!(left.iter().all(|span| making.asked.iter().any(|asked| asked.span.0 <= span.0)), "{lines}");
+    }
+    for lines in left_out::WHOLE {
+        let (_, making) = type_all(lines);
+        let words = lines.rsplit('|').next().unwrap_or_default();
+        let left: Vec<&str> = making.reading.left_out.iter().map(|span| span.of(words)).collect();
+        assert!(left.is_empty(), "{lines}: {left:?}");
+    }
+}
+
+#[test]
+fn what_is_told_apart_elsewhere_is_asked_about_and_no_third() {
+    for (lines, question) in told_apart::ASKED {
+        let (_, making) = type_all(lines);
+        let asked: Vec<&str> = making.asked.iter().map(|asked| asked.question.as_str()).collect();
+        assert!(asked.contains(question), "{lines}: {asked:?}");
+        // What is only read is read all the same.
+        let read = print(&making.reading.actions);
+        assert!(read.is_empty() || read.starts_with("read "), "{lines}: {read}");
+        assert!(making.made.iter().all(|made| !made.name.ends_with("fan")), "{lines}");
+    }
+    // It may be none of them.
+    let (typed, making) = type_all(told_apart::ASKED[0].0);
+    let answer = Answer { span: making.asked[0].span, means: making.asked[0].choices[0].clone() };
+    let answered = typed.read("Take out the fan.", &Stage::Strip, &[answer]);
+    assert_eq!(print(&answered.reading.actions), "remove fan");
+    for (lines, expected) in told_apart::ONE {
+        let (_, making) = type_all(lines);
+        assert_eq!(print(&making.reading.actions), *expected, "{lines}");
+    }
+}
+
+#[test]
+fn each_valve_is_of_the_supply_that_the_words_name_with_it() {
+    for (lines, supplies) in together::SUPPLIES {
+        let (_, making) = type_all(lines);
+        let of = |id: &Id| {
+            let isolator =
+                making.map.isolators.iter().find(|isolator| isolator.id == *id).expect("an isolator");
+            let (circuit, _) =
+                making.map.sections().find(|(_, s)| s.id == isolator.between.1).expect("a section");
+            circuit.name.clone()
+        };
+        let shut: Vec<String> = making.reading.actions.iter().flat_map(|action| &action.on).map(of).collect();
+        assert_eq!(shut, *supplies, "{lines}");
     }
 }

@@ -41,6 +41,7 @@ const MENDED: &[&str] = &[
     "retest/order",
     "seal/not-renewed",
     "words/differs",
+    "words/left-out",
     "words/not-typed",
 ];
 

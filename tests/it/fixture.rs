@@ -3,7 +3,8 @@
 //! A line is notation, one step each. `words | notation` gives the step words, all of which say its
 //! actions (`words |` has none); other lines get sentences that nobody reads. `[question=answer]` before the notation puts the
 //! step on one answer and lists the question. ` !! notation` after a test gives the steps that follow its
-//! failure; ` !BACK text` after words gives the step a reminder for the way back, ` !WARNING hazard; consequence; avoidance` after words gives the step a safety message.
+//! failure; ` !SAYS some of them` after words says which of
+//! them say the actions, ` !BACK text` gives the step a reminder for the way back, ` !WARNING hazard; consequence; avoidance` after words gives the step a safety message.
 //! `map: pump, whole` runs to the end of the job; without `whole` the job is still going on;
 //! `override: {…}` replaces a demand, written as in a file;
 //! `also putback/left-open` names another rule that the same mistake breaks; `language de` says what the words are in.
@@ -117,10 +118,15 @@ fn step(line: &str, number: usize, procedure: &mut Procedure) -> Step {
         add_question(procedure, question.as_str());
     }
     let (words, back) = words.split_once(" !BACK ").unwrap_or((words, ""));
+    let (words, said) =
+        words.split_once(" !SAYS ").map_or((words, None), |(words, said)| (words, Some(said)));
     let (words, messages) = with_message(words.trim());
-    let length = u32::try_from(words.chars().count()).expect("a short line");
+    let said = said.map_or(words.as_str(), str::trim);
+    let from = words.find(said).expect("what says it is in the words");
+    let length = |text: &str| u32::try_from(text.chars().count()).expect("a short line");
+    let from = length(&words[..from]);
     for action in &mut actions {
-        action.says = vec![Span(0, length)];
+        action.says = vec![Span(from, from + length(said))];
     }
     if let (Some(steps), Some(test)) = (after_failure, actions.last_mut()) {
         let actions = parsed(steps, line).1;

@@ -15,6 +15,7 @@ mod compressor;
 mod further;
 mod heated;
 mod loose;
+mod pairs;
 mod pumped;
 mod sentences;
 mod spoken;
@@ -339,6 +340,14 @@ const SENTENCES_FLOOR: usize = 207;
 #[test]
 fn eleven_jobs_in_whole_sentences_are_not_heard_falsely() {
     heard_in(sentences::SCRIPTS).holds("lines in whole sentences", SENTENCES_FLOOR);
+}
+
+/// How many of the 256 lines of `pairs` must be heard as expected; it only ever rises.
+const PAIRS_FLOOR: usize = 148;
+
+#[test]
+fn eight_jobs_with_pairs_are_not_heard_falsely() {
+    heard_in(pairs::SCRIPTS).holds("lines about pairs", PAIRS_FLOOR);
 }
 
 /// How many of the 224 lines of `twins` must be heard as expected; it only ever rises.

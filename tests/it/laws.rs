@@ -229,7 +229,8 @@ fn a_line_that_is_read_with_what_it_makes_is_as_if_read_twice() {
             for (position, step) in document.steps.iter().enumerate() {
                 let place = position.checked_sub(1).map_or(Place::START, Place::after);
                 let (map, stage) = (&document.map, &step.stage);
-                let given = || Given { answers: &[], census: &document.census };
+                let before = &document.steps[..position];
+                let given = || Given { answers: &[], census: &document.census, before };
                 let here = || Here::from_trace(map, trace, place);
                 let ids = || NumberedIds::default();
                 let (read, making) = line_with_making(&step.words, map, here(), stage, given(), &mut ids());

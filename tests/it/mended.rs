@@ -25,7 +25,7 @@ pub fn typed(lines: &str) -> Procedure {
         let at = document.steps.len();
         let place = at.checked_sub(1).map_or(Place::START, Place::after);
         let stage = if words.starts_with("Refit") { Stage::Refit } else { Stage::Strip };
-        let given = Given { answers: &[], census: &[] };
+        let given = Given { answers: &[], census: &[], before: &document.steps };
         let made = line_making(words, &document.map, &trace, place, &stage, given, &mut Names);
         document.map = made.map;
         let actions = made.reading.actions;

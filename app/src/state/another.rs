@@ -8,7 +8,7 @@ use super::judged::Judged;
 use super::making::Fresh;
 use super::rereading;
 use leptos::prelude::*;
-use procedures_schema::capture::{Another, Doubt, Given, another};
+use procedures_schema::capture::{Another, Doubt, another};
 use procedures_schema::edit::Edit;
 use procedures_schema::model::{Id, IdSource, NumberedIds, Step};
 use std::sync::Arc;
@@ -26,8 +26,7 @@ pub struct OneMore {
 pub(super) fn others_of(judged: &Judged, id: &Id, doubt: &Doubt, ids: &mut dyn IdSource) -> Vec<Another> {
     let Some((position, step)) = step_of(&judged.document, id) else { return Vec::new() };
     let document = &judged.document;
-    let (place, given) =
-        (rereading::place_before(position), Given { answers: &[], census: &document.census });
+    let (place, given) = (rereading::place_before(position), rereading::given_before(document, position));
     another(&step.words, doubt, &document.map, &judged.trace, place, &step.stage, given, ids)
 }
 

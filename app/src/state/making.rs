@@ -57,7 +57,7 @@ pub fn making(
     let place = rereading::place_before(position);
     let Step { stage, words, actions, .. } = step;
     let map = &judged.document.map;
-    let given = Given { answers, census: &judged.document.census };
+    let given = Given { answers, ..rereading::given_before(&judged.document, position) };
     match as_said(words, actions.iter(), map, stage) {
         None => line_making(words, map, &judged.trace, place, stage, given, ids),
         Some(said) => {
@@ -99,7 +99,7 @@ impl EditorStore {
         let step = Arc::new(Step { actions, when, ..Step::new(id.clone(), stage, words) });
         let mut edits = with_things(&making, Edit::InsertStep { at, step });
         // A step with an open question is read once more when it is answered.
-        if making.asked.is_empty() {
+        if !making.has_answers() {
             edits = with_neighbours(&judged.document, edits, id);
         }
         let done = self.edit(&edits, &format!("add step {}", at + 1), None);
@@ -126,7 +126,7 @@ impl EditorStore {
         let own = || format!("make what step {} names", position + 1);
         let label = act.map_or_else(own, |act| act.label.clone());
         let mut edits = with_things(&making, Edit::SetStep { step });
-        if making.asked.is_empty() {
+        if !making.has_answers() {
             edits = with_neighbours(&judged.document, edits, id);
         }
         let done = self.edit(&edits, &label, act.and_then(|act| act.group.as_deref()));

@@ -29,6 +29,12 @@ fn map_said(map: &Arc<ApplianceMap>, step: &Step, also: &[Action], words: &str) 
     capture::as_said(words, actions, map, &step.stage).unwrap_or_else(|| map.clone())
 }
 
+/// What a document gives to the reading of the step at a position.
+pub(super) fn given_before(document: &Procedure, position: usize) -> Given<'_> {
+    let before = document.steps.get(..position).unwrap_or_default();
+    Given { answers: &[], census: &document.census, before }
+}
+
 /// What is true where the step at a position stands.
 pub(super) fn here(judged: &Judged, position: usize) -> Arc<Here> {
     Arc::new(Here::from_trace(&judged.document.map, &judged.trace, place_before(position)))
@@ -42,7 +48,8 @@ pub(super) fn read_with_making(judged: &Judged, here: Arc<Here>, step: &Step, wo
 
 /// As [`read_with_making`] against a map.
 fn read_on(map: &Arc<ApplianceMap>, judged: &Judged, here: Arc<Here>, step: &Step, words: &str) -> Read {
-    let given = Given { answers: &[], census: &judged.document.census };
+    let position = judged.document.position(&step.id).unwrap_or(judged.document.steps.len());
+    let given = given_before(&judged.document, position);
     let (state, ids) = (Here::clone(&here), &mut NumberedIds::default());
     let (mut reading, making) = capture::line_with_making(words, map, state, &step.stage, given, ids);
     drop_declined(&mut reading.actions, &step.declined, words);

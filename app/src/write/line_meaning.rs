@@ -35,8 +35,8 @@ impl LineMeaning {
     /// Whether something is asked in it that has answers.
     pub fn is_asked(self) -> bool {
         self.read.with_untracked(|making| {
-            let Some(Making { reading, asked, .. }) = making else { return false };
-            !reading.doubts.is_empty() || asked.iter().any(|asked| !asked.choices.is_empty())
+            let Some(making) = making else { return false };
+            !making.reading.doubts.is_empty() || making.has_answers()
         })
     }
 

@@ -69,16 +69,19 @@ impl Said {
         // "The M4 screw *from* the wiring plug": what has a size of its own comes from what it is of.
         let leads: &[&str] = match phrase.head_word() {
             // "Lift the cover *off* the fan."
+            head if coin::opens(&head) && said.puts_back => &["from", "of", "off", "on"],
             head if coin::opens(&head) => &["from", "of", "off"],
             // "The hose off the pump *and the hose off the tank*."
-            _ if coin::is_one_of_two(phrase, phrases) => &["at", "from", "in", "of", "off", "on"],
+            _ if line.is_one_of_two(phrase, phrases) => &["at", "from", "in", "of", "off", "on"],
             _ if said.thread.is_some() => &["from", "of"],
             // "Pull the hose *off* the pump."
             _ if line.text(phrase.head + 1) == "off" && is_off_a_part(phrase, phrases) => &["of", "off"],
             _ => &["of"],
         };
         said.around = words_around(line, phrase, phrases);
-        said.is_one_of_two = coin::is_one_of_two(phrase, phrases);
+        let owner = coin::owner_of_its(line, phrase);
+        said.around.extend(owner.iter().flat_map(|owner| words_around(line, owner, &[])));
+        said.is_one_of_two = line.is_one_of_two(phrase, phrases);
         said.owners = owners(phrase, phrases, mentions, leads);
         if said.owners.is_empty() && phrase.plural() {
             // "The tubes *from the switch and the fan*": of one alone it may only say where they end.
@@ -210,11 +213,19 @@ impl Said {
         let own = words_of(&part.name);
         let Some((_, before)) = own.split_last().filter(|_| !self.owners.is_empty()) else { return false };
         let is_owner = |owner: &Owner| {
-            owner.words.last().is_some_and(|head| own.contains(head)) || owner.parts.contains(id)
+            let is_named = owner.words.last().is_some_and(|head| own.contains(head));
+            (is_named && !is_of_another_sort(&own, &owner.words)) || owner.parts.contains(id)
         };
         let other: Vec<String> = before.iter().filter(|word| !self.words.contains(word)).cloned().collect();
         let is_known = || map.components.iter().any(|known| words_of(&known.name) == other);
-        !self.owners.iter().any(is_owner) && !other.is_empty() && (noun(&other) == Noun::Part || is_known())
+        let is_alike = |owner: &Owner| owner.words.last() == other.last();
+        let is_whose = || {
+            noun(&other) == Noun::Part
+                || is_appliance(&other)
+                || is_known()
+                || self.owners.iter().any(is_alike)
+        };
+        !self.owners.iter().any(is_owner) && !other.is_empty() && is_whose()
     }
 
     /// Whether the words say that the thing is of another one than a connection.
@@ -236,7 +247,8 @@ impl Said {
                 let tells = |one: &[String], other: &[String]| {
                     one.iter().any(|word| coin::tells_apart(word) && !other.contains(word))
                 };
-                tells(&own, &owner.words) && tells(&owner.words, &own)
+                (tells(&own, &owner.words) && tells(&owner.words, &own))
+                    || is_of_another_sort(&own, &owner.words)
             };
             owner.words.last().is_some_and(|head| own.contains(head)) && !is_other()
         };
@@ -291,7 +303,13 @@ pub(super) fn words_around(line: &Reader<'_>, phrase: &Phrase, phrases: &[Phrase
         let own = one.words.iter().map(|word| singular(word));
         own.chain(label.map(|label| label.to_lowercase())).collect::<Vec<_>>()
     };
-    std::iter::once(phrase).chain(places).flat_map(words).collect()
+    // "The valve *before* the pump."
+    let sits = lead.iter().filter_map(|lead| match lead {
+        Lead::After(lead) if matches!(lead.as_str(), "after" | "before") => Some(lead.clone()),
+        _ => None,
+    });
+    let own: Vec<String> = std::iter::once(phrase).chain(places).flat_map(words).collect();
+    own.into_iter().chain(sits).collect()
 }
 
 /// The quantities that stand with a phrase: before its noun, or behind it up to the next thing.
@@ -307,6 +325,15 @@ pub(super) fn quantities_with<'r>(
         let with = before.or_else(|| phrases.iter().find(stands_alone));
         with.is_some_and(|with| with.from == phrase.from)
     })
+}
+
+/// "The cover of the *terminal box*" is none of the control box: whether a name and an owner have one noun with different words
+/// before it.
+fn is_of_another_sort(name: &[String], owner: &[String]) -> bool {
+    let Some((head, before)) = owner.split_last() else { return false };
+    let own = name.iter().position(|word| word == head).and_then(|at| name.get(at.checked_sub(1)?));
+    let tells = |word: &str| !says_nothing_of_which(word);
+    own.zip(before.last()).is_some_and(|(own, said)| own != said && tells(own) && tells(said))
 }
 
 /// What a phrase is of: "the screws of *the fan* and *the pump*".
@@ -343,31 +370,38 @@ fn owner(of: &Phrase, mentions: &[Mention]) -> Option<Owner> {
     Some(Owner { words: stem, parts, others: known(&[ThingKind::Connection]) })
 }
 
+/// What may be said of any thing.
+const OF_ANY: &[&str] = &[
+    "big",
+    "brass",
+    "copper",
+    "fixing",
+    "flat",
+    "hex",
+    "holding",
+    "large",
+    "little",
+    "long",
+    "main",
+    "mounting",
+    "plastic",
+    "retaining",
+    "rubber",
+    "securing",
+    "short",
+    "small",
+    "steel",
+    "tiny",
+];
+
+/// Whether a word may be said of any thing: how large it is, of what, of which colour.
+pub(super) fn says_nothing_of_which(word: &str) -> bool {
+    OF_ANY.contains(&word) || super::mention::COLOURS.contains(&word)
+}
+
 /// Whether a word before the head of a name may be said of any of them: where it sits, what it does, how it looks.
 fn says_no_sort(word: &str) -> bool {
-    const OF_ANY: &[&str] = &[
-        "big",
-        "brass",
-        "copper",
-        "fixing",
-        "flat",
-        "hex",
-        "holding",
-        "large",
-        "little",
-        "long",
-        "main",
-        "mounting",
-        "plastic",
-        "retaining",
-        "rubber",
-        "securing",
-        "short",
-        "small",
-        "steel",
-        "tiny",
-    ];
-    OF_ANY.contains(&word) || coin::tells_apart(word) || super::mention::COLOURS.contains(&word)
+    says_nothing_of_which(word) || coin::tells_apart(word)
 }
 
 /// Whether two values are there and something holds of them.

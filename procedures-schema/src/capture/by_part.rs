@@ -111,6 +111,11 @@ impl Reader<'_> {
                 matches!(self.here.components.get(id), Some(Whereabouts::Off | Whereabouts::Aside))
             }
             (Verb::TakeAway, ThingKind::Temporary) => self.here.temporary.get(id) == Some(&true),
+            // "Go round *the gas union*" where there is a gas pipe union nut.
+            (Verb::Test, ThingKind::Connection) => self
+                .map
+                .connection(id)
+                .is_some_and(|known| known.family == Family::Joint && known.section.is_some()),
             _ => false,
         })
     }
@@ -127,7 +132,7 @@ fn only_lies_there(clause: &Clause, mention: &Mention) -> bool {
 fn back_of(clause: &Clause) -> Vec<&Verb> {
     let opens = clause.means.iter().any(|verb| matches!(verb, Verb::Undo | Verb::Remove | Verb::Place));
     let puts_back = |verb: &&Verb| match verb {
-        Verb::Restore => true,
+        Verb::Restore | Verb::Test => true,
         Verb::Make => !opens || !clause.means.contains(&Verb::Undo),
         Verb::Tighten | Verb::Fit | Verb::TakeAway => !opens,
         _ => false,

@@ -4,6 +4,7 @@ use super::clause::Clause;
 use super::coin::is_open_end;
 use super::mention::{Candidate, Mention, head_of, singular};
 use super::reader::{Proposal, Reader};
+use crate::lexicon::Amount;
 use crate::model::{Connection, Family, Id, ThingKind, Verb};
 
 impl Reader<'_> {
@@ -59,6 +60,10 @@ impl Reader<'_> {
         match (possible.as_slice(), mention) {
             ([], _) => return,
             ([only], _) => proposal.action.on = vec![only.clone()],
+            // "Plug *the sensors* in": each of them has one.
+            (all, Some(mention)) if all.len() <= meant.len() && self.is_one_of_each(mention, all) => {
+                proposal.action.on = possible;
+            }
             (_, Some(mention)) => {
                 proposal.doubtful = Some((mention.from, mention.to));
                 proposal.choices = possible;
@@ -73,6 +78,19 @@ impl Reader<'_> {
                 proposal.said_by.extend(self.tokens_of(other));
             }
         }
+    }
+
+    /// Whether words name several, and connections are the plug or the thread of each: all of them, or so many.
+    fn is_one_of_each(&self, mention: &Mention, ids: &[Id]) -> bool {
+        let is_own = |id: &Id| {
+            let known = self.map.connection(id);
+            known.is_some_and(|known| known.family == Family::Connector || head_of(&known.name) == "thread")
+        };
+        let counts = match self.amount(mention) {
+            Some((Amount::Exactly(n), _)) => u32::try_from(ids.len()) == Ok(n),
+            _ => true,
+        };
+        mention.plural && counts && ids.iter().all(is_own)
     }
 
     /// "Unplug the fan, *the pump* and *the sensor*": what goes on behind a thing in one list, up to the last "and".

@@ -2,7 +2,7 @@
 //! warm, sensor signal 0.5 V", where the next thought begins.
 
 use super::clause::Clause;
-use super::coin::{Lead, Phrase, phrases};
+use super::coin::{Lead, Phrase, is_bare_item, is_label, phrases};
 use super::mention::Mention;
 use super::reader::Reader;
 use crate::lexicon::Break;
@@ -38,6 +38,12 @@ impl Reader<'_> {
         let begins = |i: usize| BEGINS.contains(&self.text(i)) || self.lexicon.amount(self.text(i)).is_some();
         let named = |i: usize| self.mentions.iter().any(|m| (m.from..m.to).contains(&i));
         let joins = |i: usize| matches!(self.text(i), "new" | "of" | "old" | "other") || begins(i);
-        begins(from) || (from..to).all(|i| named(i) || joins(i))
+        // "Plugs CN1, *CN2* and CN3 from the board."
+        let is_next_label = is_label(self.written(from))
+            && self.mentions.iter().any(|mention| mention.from == from && mention.to == from + 1);
+        begins(from)
+            || (from..to).all(|i| named(i) || joins(i))
+            || is_next_label
+            || is_bare_item(self, from, self.tokens.len())
     }
 }

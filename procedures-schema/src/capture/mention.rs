@@ -4,12 +4,16 @@
 //! singular or plural. The longest match at a place wins.
 
 mod further_names;
+mod number;
 
+use super::abbreviated::spelt_out;
 use super::coin::{Noun, is_label, noun};
 use super::twins::is_side;
 use crate::lexicon::{Break, Token, tokens};
 use crate::model::{ApplianceMap, Id, ThingKind};
+
 use further_names::{closing_names, says_flow_and_return, side_name};
+pub(super) use number::{is_plural, singular};
 
 /// The colours by which wires are told apart.
 pub(super) const COLOURS: &[&str] = &[
@@ -60,8 +64,10 @@ struct Name {
 }
 
 /// Words that end the core of a name: "valve of the pump".
-const PREPOSITIONS: &[&str] =
-    &["above", "at", "behind", "below", "beside", "for", "from", "in", "of", "on", "to", "under", "with"];
+const PREPOSITIONS: &[&str] = &[
+    "above", "after", "at", "before", "behind", "below", "beside", "for", "from", "in", "of", "on", "to",
+    "under", "with",
+];
 
 /// The names of a map that some words may hold.
 pub(super) struct Names {
@@ -118,6 +124,7 @@ impl Names {
             let n_together = 1 + (i + 1..tokens.len()).take_while(goes_on).count();
             let here = words.get(..i + n_together).unwrap_or(&words);
             let mention = self.longest(tokens, here, i).filter(|_| !is_verb(i));
+            let mention = mention.or_else(|| self.by_side(tokens, here, i).filter(|_| !is_verb(i)));
             let is_it =
                 |mention: &Mention| stands_free() || (mention.whole && !is_other_noun(&words, i, mention.to));
             match mention.filter(is_it) {
@@ -175,7 +182,8 @@ impl Names {
     /// "Valves A *and B*" name a valve B too.
     fn sharing_label(&self, tokens: &[Token<'_>], words: &[String], mention: &Mention) -> Vec<Mention> {
         let is_listed = |i: usize| tokens.get(i).is_some_and(|token| token.before != Break::Sentence);
-        let Some(core) = words.get(mention.from..mention.to - 1) else { return Vec::new() };
+        let core = words.get(mention.from..mention.to - 1).filter(|core| !core.is_empty());
+        let Some(core) = core else { return Vec::new() };
         if !tokens.get(mention.to.wrapping_sub(2)).is_some_and(|head| is_plural(&head.text)) {
             return Vec::new();
         }
@@ -184,7 +192,7 @@ impl Names {
             at += usize::from(tokens.get(at).is_some_and(|token| token.text == "and"));
             let Some(label) = words.get(at).filter(|_| is_listed(at)) else { return found };
             let is_it = |name: &&Name| {
-                name.core.split_last().is_some_and(|(last, before)| last == label && before == core)
+                name.core.split_last().is_some_and(|(last, before)| last == label && before.ends_with(core))
             };
             let named = self.names.iter().filter(is_it).map(|name| name.candidate.clone());
             let candidates: Vec<Candidate> = named.collect();
@@ -194,6 +202,26 @@ impl Names {
             found.push(Mention { from: at, to: at + 1, whole: true, plural: false, candidates });
             at += 1;
         }
+    }
+
+    /// "*The left cover*" where there are a left fan cover and a left pump cover: the side and the noun of a longer name.
+    fn by_side(&self, tokens: &[Token<'_>], words: &[String], from: usize) -> Option<Mention> {
+        let [side, head, ..] = words.get(from..)? else { return None };
+        let is_so_called = |name: &&Name| {
+            let is_thing =
+                !matches!(name.candidate.kind, ThingKind::Circuit | ThingKind::Section | ThingKind::Seal);
+            let before = name.core.split_last().filter(|(last, _)| *last == head).map(|(_, before)| before);
+            is_thing && before.is_some_and(|before| before.len() > 1 && before.contains(side))
+        };
+        let mut candidates: Vec<Candidate> = Vec::new();
+        let to = from + 2;
+        let plural = tokens.get(to - 1).is_some_and(|head| is_plural(&head.text));
+        for name in self.names.iter().filter(|_| is_side(side)).filter(is_so_called) {
+            if candidates.iter().all(|known| known.id != name.candidate.id) {
+                candidates.push(Candidate { agrees: name.plural == plural, ..name.candidate.clone() });
+            }
+        }
+        (!candidates.is_empty()).then_some(Mention { from, to, whole: false, plural, candidates })
     }
 
     /// The longest match that begins at a token; whole names before ends of names.
@@ -269,7 +297,8 @@ impl Beginnings {
 
 /// A name as it is looked for; once more without a letter or number at its end: "valve A".
 fn read_name(name: &str, candidate: &Candidate) -> Vec<Name> {
-    let all: Vec<String> = tokens(name).into_iter().map(|token| token.text.into_owned()).collect();
+    let all: Vec<String> =
+        spelt_out(name, tokens(name)).into_iter().map(|token| token.text.into_owned()).collect();
     let leading = all.iter().skip_while(|word| matches!(word.as_str(), "a" | "an" | "the"));
     let core: Vec<String> =
         leading.take_while(|word| !PREPOSITIONS.contains(&word.as_str())).cloned().collect();
@@ -386,38 +415,22 @@ fn leaves_open(token: &Token<'_>) -> bool {
 
 /// The words of a name in lower case and in the singular.
 pub(super) fn words_of(name: &str) -> Vec<String> {
-    tokens(name).into_iter().map(|token| singular(&token.text)).collect()
+    spelt_out(name, tokens(name)).into_iter().map(|token| singular(&token.text)).collect()
 }
 
-/// The last word of a name, which says what it is; a letter or number behind it says which.
+/// The last word of a name, which says what it is; a letter or number behind it says which, and so does where it sits: "the
+/// *valve* before the pump".
 pub(super) fn head_of(name: &str) -> &str {
+    let is_sited = |at: &str| name.contains(at);
+    let sited = [" after the ", " before the "].into_iter().find(|at| is_sited(at));
+    let name = sited.and_then(|at| name.split(at).next()).unwrap_or(name);
     let named = name.rsplit_once(' ').filter(|(_, last)| is_label(last)).map_or(name, |(named, _)| named);
     named.rsplit(' ').next().unwrap_or(named)
 }
 
-/// Whether a noun stands in the plural.
-pub(super) fn is_plural(word: &str) -> bool {
-    singular(word) != word
-}
-
-/// The singular of a noun, well enough to compare two forms of one word.
-pub(super) fn singular(word: &str) -> String {
-    let cut = |n: usize| word.get(..word.len() - n).unwrap_or(word).to_owned();
-    if word.len() > 4 && word.ends_with("ies") {
-        return cut(3) + "y";
-    }
-    // "Hoses", "cases" and "fuses" lose one letter, "glasses" and "gases" two.
-    let ends = ["sses", "xes", "ches", "shes"].iter().any(|end| word.ends_with(end)) && word.len() > 4;
-    if ends || matches!(word, "buses" | "gases" | "lenses") {
-        return cut(2);
-    }
-    let keeps_s = word == "mains" || ["ss", "us", "is", "as"].iter().any(|end| word.ends_with(end));
-    if word.ends_with('s') && word.len() > 3 && !keeps_s { cut(1) } else { word.to_owned() }
-}
-
 #[cfg(test)]
 mod tests {
-    use super::{Names, singular};
+    use super::Names;
     use crate::lexicon::tokens;
     use crate::model::{ApplianceMap, Component, Connection, Family, Port};
 
@@ -447,28 +460,5 @@ mod tests {
         }
         let n_found = |line: &str| Names::of(&map, &tokens(line)).find(&tokens(line), |_| false).len();
         assert_eq!(lines.map(n_found), [2, 3, 2, 1, 1, 0]);
-    }
-
-    #[test]
-    fn plurals_meet_their_singulars() {
-        for (plural, one) in [
-            ("valves", "valve"),
-            ("unions", "union"),
-            ("screws", "screw"),
-            ("bushes", "bush"),
-            ("boxes", "box"),
-            ("batteries", "battery"),
-            ("gas", "gas"),
-            ("gases", "gas"),
-            ("hoses", "hose"),
-            ("fuses", "fuse"),
-            ("glasses", "glass"),
-            ("mains", "mains"),
-            ("pins", "pin"),
-            ("glass", "glass"),
-        ] {
-            assert_eq!(singular(plural), one);
-            assert_eq!(singular(one), one, "a singular stays");
-        }
     }
 }

@@ -24,9 +24,12 @@ mod figures;
 mod found_out;
 mod heads;
 mod here;
+mod joined;
 mod leading;
 mod led;
+mod left_out;
 mod listed;
+mod made_last;
 mod meant;
 mod mention;
 mod nearer;
@@ -34,14 +37,18 @@ mod no_order;
 mod no_section;
 mod objects;
 mod other;
+mod other_side;
 mod others;
 mod own_phrase;
+mod owned;
 mod pasted_title;
 mod placed;
 mod preposition;
 mod pronoun;
 mod proof;
 mod quantity;
+mod read_several;
+mod read_value;
 mod reader;
 mod readings;
 mod reason;
@@ -54,6 +61,7 @@ mod seeming;
 mod shortened;
 mod stage;
 mod supply;
+mod switched_to;
 mod test_kind;
 #[cfg(test)]
 mod tests;
@@ -62,6 +70,8 @@ mod threads;
 mod together;
 mod told;
 mod twins;
+mod two_owners;
+mod two_sides;
 mod unknown;
 mod unsure;
 
@@ -80,6 +90,7 @@ pub use leading::{
     Applied, Beside, Gap, Leading, NotHeld, StepParts, apply_leading, leading, number_of_step, parts_of_step,
     question_of, question_with_answers, with_gap_filled,
 };
+pub use left_out::{begins_with_a_seal, begins_with_a_thing, left_out, may_leave_out};
 pub use own_phrase::own_phrase;
 pub use pasted_title::take_title;
 pub use quantity::{Figures, Quantity};
@@ -104,6 +115,8 @@ pub struct LineReading {
     pub unknown: Vec<Unknown>,
     /// Figures with units and sizes in the words.
     pub quantities: Vec<Quantity>,
+    /// What is named as if it were acted on too, and is in no action and no doubt.
+    pub left_out: Vec<Span>,
 }
 
 /// A place in the words where more than one thing can be meant.

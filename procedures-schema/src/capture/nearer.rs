@@ -71,19 +71,7 @@ impl Reader<'_> {
     pub(super) fn plural_before(&self, clause: &Clause) -> Option<Vec<Id>> {
         self.pronoun(clause).filter(|at| matches!(self.text(*at), "them" | "these" | "those"))?;
         let phrases = phrases_between(self, self.end_of_said().min(clause.verb()), clause.verb());
-        let is_thing = |phrase: &&Phrase| {
-            let noun = noun(&phrase.stem());
-            let may_be = matches!(
-                noun,
-                Noun::Connector(_)
-                    | Noun::Fixing
-                    | Noun::Isolator(_)
-                    | Noun::Joint
-                    | Noun::Part
-                    | Noun::Port(_)
-            );
-            phrase.plural() && may_be
-        };
+        let is_thing = |phrase: &&Phrase| phrase.plural() && noun(&phrase.stem()).is_worked_on();
         let nearest = phrases.iter().rfind(is_thing)?;
         let said = Said::of_phrase(self, clause, nearest, &phrases, &self.mentions);
         let named = self.mentions.iter().filter(|mention| mention.to == nearest.head + 1);

@@ -1,7 +1,7 @@
 //! Words that look like a verb of an order and are none: a noun, a state, what a thing does by itself, what somebody would
 //! do.
 
-use super::coin::is_label;
+use super::coin::{is_label, noun};
 use crate::lexicon::{Break, Said, Token, amount};
 use crate::model::Verb;
 
@@ -119,6 +119,18 @@ pub(super) fn ends_with_a_quality(tokens: &[Token<'_>], said: &Said) -> bool {
     leads && tokens.get(last + 1).is_some_and(|next| next.before == Break::None)
 }
 
+/// Whether the value that ends a phrase begins the name of a thing: "take the *temperature* relief valve off" takes none.
+pub(super) fn ends_in_a_name(tokens: &[Token<'_>], said: &Said) -> bool {
+    const VALUES: &[&str] = &["pressure", "temperature"];
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let last = said.tokens.last().filter(|last| said.tokens.len() > 1 && VALUES.contains(&text(**last)));
+    let next = last.and_then(|last| tokens.get(last + 1)).filter(|next| next.before == Break::None);
+    next.is_some_and(|next| {
+        let is_thing = next.text == "relief" || noun(&[next.text.to_string()]).is_worked_on();
+        is_thing && next.text != "gauge"
+    })
+}
+
 /// "*A weeping joint is* to be *drained*": what is said of any such thing is a rule, and nothing to do.
 pub(super) fn is_said_of_any(tokens: &[Token<'_>], at: usize) -> bool {
     let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
@@ -212,9 +224,9 @@ pub(super) fn is_set_already(tokens: &[Token<'_>], at: usize) -> bool {
 /// Whether a word that is a noun as often as a verb ends a name: "the fan *plug*", "the flue *cap*".
 pub(super) fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     const BOTH: &[&str] = &[
-        "blank", "block", "bolt", "bond", "brush", "bung", "call", "cap", "clip", "drain", "fire", "insert",
-        "latch", "lead", "plug", "pocket", "screw", "setting", "strap", "strip", "tag", "tap", "vent",
-        "warning", "wedge",
+        "blank", "block", "bolt", "bond", "brush", "bung", "call", "cap", "clip", "coupling", "drain",
+        "fire", "insert", "latch", "lead", "plug", "pocket", "screw", "setting", "strap", "strip", "tag",
+        "tap", "vent", "warning", "wedge",
     ];
     const LISTED: &[&str] = &["bolt", "clip", "latch", "plug", "screw", "strap"];
     const JOINING: &[&str] = &[
@@ -237,6 +249,11 @@ pub(super) fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     if BOTH.contains(&text(at)) && is_labelled() {
         return true;
     }
+    // "The hot *check valve*", but not "then check valve 2".
+    let is_check_valve = text(at) == "check" && matches!(text(at + 1), "valve" | "valves");
+    if is_check_valve && at > 0 && joined(at) && joined(at + 1) && !JOINING.contains(&text(at - 1)) {
+        return true;
+    }
     let tells =
         |next: &Token<'_>| next.before == Break::None && matches!(&*next.text, "is" | "are" | "has" | "was");
     // "*Block* is scrap."
@@ -254,6 +271,9 @@ pub(super) fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     }
     let Some(token) = tokens.get(at).filter(|token| token.before == Break::None) else { return false };
     let Some(before) = at.checked_sub(1).and_then(|i| tokens.get(i)) else { return false };
+    if ends_a_compound(&before.text, &token.text) {
+        return true;
+    }
     // "The 2-pin *plug*."
     let is_word = |c: char| c.is_alphabetic() || c == '-';
     let names = before.text.chars().all(|c| is_word(c) || c.is_ascii_digit())
@@ -263,6 +283,38 @@ pub(super) fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     let is_thread =
         before.text.starts_with('m') && before.text.bytes().nth(1).is_some_and(|b| b.is_ascii_digit());
     BOTH.contains(&token.text.as_ref()) && (names || is_thread) && !JOINING.contains(&before.text.as_ref())
+}
+
+/// "The emergency *switch*", "the belt *run*": words that with the one before them name a thing.
+fn ends_a_compound(before: &str, word: &str) -> bool {
+    const SWITCHES: &[&str] = &[
+        "changeover",
+        "control",
+        "double-pole",
+        "emergency",
+        "float",
+        "flow",
+        "isolating",
+        "isolator",
+        "light",
+        "limit",
+        "local",
+        "main",
+        "mains",
+        "pole",
+        "pressure",
+        "reset",
+        "rocker",
+        "rotary",
+        "toggle",
+        "wall",
+    ];
+    const RUNS: &[&str] = &["belt", "cable", "duct", "flue", "pipe"];
+    match word {
+        "switch" | "switches" => SWITCHES.contains(&before),
+        "run" | "runs" => RUNS.contains(&before),
+        _ => false,
+    }
 }
 
 /// Whether a word that says how something is stands before what it is said of: "in a *clean* can", "catch it in *clean*
@@ -278,6 +330,19 @@ pub(super) fn is_of_name(tokens: &[Token<'_>], at: usize) -> bool {
     is_end || (LEADS.contains(&text(before)) && QUALITIES.contains(&text(at)) && joined(at + 1))
 }
 
+/// "Repair *switch on* the left-hand side to 0": which switch, and nothing that is switched on.
+fn is_switch_at_a_place(tokens: &[Token<'_>], first: usize, last: usize) -> bool {
+    const SIDES: &[&str] = &["back", "front", "left", "left-hand", "rear", "right", "right-hand"];
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let joined = |i: usize| tokens.get(i).is_some_and(|token| token.before == Break::None);
+    let is_side = |i: usize| SIDES.contains(&text(i)) && matches!(text(i + 1), "side" | "wall" | "to");
+    last == first + 1
+        && (text(first), text(last), text(last + 1)) == ("switch", "on", "the")
+        && first > 0
+        && joined(first)
+        && (is_side(last + 2) || text(last + 2) == "wall")
+}
+
 /// Whether "on" or "off" at the end of a phrase leads to where something is: "turn the spindle with pliers *on the* flat"
 /// switches nothing on.
 pub(super) fn leads_to_a_place(tokens: &[Token<'_>], said: &Said) -> bool {
@@ -291,6 +356,9 @@ pub(super) fn leads_to_a_place(tokens: &[Token<'_>], said: &Said) -> bool {
     let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
     let (Some(&first), Some(&last)) = (said.tokens.first(), said.tokens.last()) else { return false };
     let switches = SWITCHES.iter().any(|begin| text(first).starts_with(begin));
+    if is_switch_at_a_place(tokens, first, last) {
+        return true;
+    }
     let is_apart = said.tokens.len() == 2 && last > first + 1;
     let next = tokens.get(last + 1).filter(|next| next.before == Break::None);
     let Some(next) = next.filter(|_| switches && is_apart) else { return false };

@@ -5,7 +5,7 @@ use super::coin::{self, Lead, Noun, noun};
 use super::mention::{Candidate, Mention};
 use super::reader::Reader;
 use crate::lexicon::Break;
-use crate::model::{Id, ThingKind};
+use crate::model::{Id, ThingKind, Verb};
 use crate::units::{Quantity as Kind, Range};
 
 impl Reader<'_> {
@@ -21,8 +21,9 @@ impl Reader<'_> {
             return vec![port];
         }
         let direct = self.direct_objects(clause, pick(&|mention| is_direct(mention) && after_verb(mention)));
-        if !direct.is_empty() {
-            return direct;
+        if let Some(last) = direct.last() {
+            let further = self.locked_too(clause, last, &of_kind);
+            return direct.into_iter().chain(further).collect();
         }
         let covers = self.text(clause.verb()).starts_with("cover");
         let placed = |mention: &&Mention| match self.preposition(mention) {
@@ -37,6 +38,7 @@ impl Reader<'_> {
             _ => false,
         };
         let mut indirect = pick(&|mention| placed(mention) && after_verb(mention));
+        indirect.retain(|mention| !self.is_place_of_what_stands_before(clause, mention));
         // "Put the motor back on the pump head", of which no motor is known.
         let is_part = |mention: &Mention| mention.candidates.iter().all(|c| c.kind == ThingKind::Component);
         if indirect.iter().any(is_part) && self.has_unknown_object(clause) {
@@ -78,6 +80,22 @@ impl Reader<'_> {
         }
     }
 
+    /// "Put a lock on isolator 1 *and on isolator 2*, *and a lock on isolator 3*."
+    fn locked_too(&self, clause: &Clause, last: &Mention, of_kind: &[&Mention]) -> Vec<Mention> {
+        let is_isolator =
+            |mention: &Mention| mention.candidates.iter().all(|c| c.kind == ThingKind::Isolator);
+        let is_listed = |mention: &&&Mention| {
+            mention.from > last.to
+                && is_isolator(mention)
+                && self.preposition(mention) == Some("on")
+                && (last.to..mention.from).any(|i| self.text(i) == "and")
+        };
+        if !clause.means.contains(&Verb::Lock) || !is_isolator(last) {
+            return Vec::new();
+        }
+        of_kind.iter().filter(is_listed).map(|mention| (*mention).clone()).collect()
+    }
+
     /// The mentions of a clause that may be acted on: of one of these kinds, neither told nor beyond a comma, and the head
     /// of what they stand in.
     fn ordered(&self, clause: &Clause, kinds: &[ThingKind]) -> Vec<&Mention> {
@@ -99,6 +117,8 @@ impl Reader<'_> {
                 .any(|i| matches!(self.text(i), "ensure" | "ensuring" | "minding" | "sure"))
         };
         direct.retain(|mention| !is_beyond(mention));
+        // "Tube taken off *the fan*": what is taken stands before.
+        direct.retain(|mention| !self.is_place_of_what_stands_before(clause, mention));
         // "DC1 *shut*, hose and rag away": of what is named behind the comma nothing is said.
         let last = clause.phrase.last().map_or(clause.verb(), |last| *last);
         if self.says_of_what_is_before(clause, last) {
@@ -115,6 +135,29 @@ impl Reader<'_> {
             direct.retain(|mention| mention.from < end);
         }
         direct
+    }
+
+    /// "The tube taken *off the fan*", "tube put *back on the fan*": whether a participle with what is done by it before it
+    /// leads to a place.
+    fn is_place_of_what_stands_before(&self, clause: &Clause, mention: &Mention) -> bool {
+        const DONE: &[&str] = &["fitted", "lifted", "pulled", "pushed", "put", "slid", "taken", "unplugged"];
+        let verb = clause.verb();
+        let is_joined = |i: usize| self.tokens.get(i).is_some_and(|token| token.before == Break::None);
+        let last = clause.phrase.last().copied().unwrap_or(verb);
+        let leads = |i: usize| {
+            matches!(
+                self.text(i),
+                "a" | "an" | "from" | "into" | "its" | "of" | "off" | "on" | "onto" | "the" | "to"
+            )
+        };
+        let is_next = (last + 1..mention.from).all(leads) && (verb..=last).eq(clause.phrase.iter().copied());
+        if !DONE.contains(&self.text(verb)) || last == verb || !is_next || verb == 0 || !is_joined(verb) {
+            return false;
+        }
+        let before = coin::phrases_between(self, clause.from.min(verb), verb);
+        before.last().is_some_and(|subject| {
+            subject.head + 1 == verb && !matches!(noun(&subject.stem()), Noun::Nothing | Noun::Unknown)
+        })
     }
 
     /// Whether a verb ends its part of the sentence and something that nobody knows stands before it there.

@@ -1,13 +1,14 @@
 //! Verbs that need no thing: start, shut down, finish, wait, read, test, photograph, tell, hold.
 
 use super::clause::Clause;
+use super::coin::{self, Lead};
 use super::mention::Mention;
 use super::reader::{Proposal, Reader};
 use super::section::reading;
 use crate::lexicon::Break;
-use crate::model::{Action, Family, Id, Mode, Reading, Role, TestKind, ThingKind, Verb};
+use crate::model::{Action, Family, Id, Mode, Role, TestKind, ThingKind, Verb};
 use crate::simulate::{Loading, test_row};
-use crate::units::{Quantity as Kind, Unit};
+use crate::units::Quantity as Kind;
 
 /// What a test in words can be about.
 const TESTED: &[ThingKind] = &[ThingKind::Connection, ThingKind::Component, ThingKind::Section];
@@ -44,6 +45,19 @@ impl Reader<'_> {
         (apart && first.is_some_and(|i| !names_it(i))).then_some(read)
     }
 
+    /// "Check *the water temperature* at the tap (55 to 60 °C)": a value, and no look at the tap.
+    pub(super) fn checked_value(&self, clause: &Clause) -> Option<Proposal> {
+        let read = self.read_as(clause, &Verb::Read).filter(|_| clause.means.contains(&Verb::Read))?;
+        let looks = clause.means.contains(&Verb::Inspect) && clause.phrase.len() == 1;
+        let object = coin::phrases(self, clause).into_iter().find(|phrase| phrase.from > clause.verb())?;
+        let is_value = matches!(
+            &*object.head_word(),
+            "current" | "flow" | "level" | "pressure" | "temperature" | "voltage"
+        );
+        let has_limits = read.action.readings.iter().any(|reading| reading.limits.is_some());
+        (looks && is_value && object.lead == Lead::Direct && has_limits).then_some(read)
+    }
+
     fn read_as(&self, clause: &Clause, verb: &Verb) -> Option<Proposal> {
         let mut action = Action::new(verb.clone(), Vec::new());
         let mut said_by = clause.phrase.clone();
@@ -51,7 +65,9 @@ impl Reader<'_> {
             Verb::ShutDown if !self.here.running => return None,
             // "Hold the pipe with a second spanner" waits for nobody.
             Verb::Hold if clause.phrase.len() < 2 && !self.holds_for_somebody(clause) => return None,
-            Verb::ShutDown | Verb::Start if !self.is_of_appliance(clause) => return None,
+            Verb::ShutDown | Verb::Start if !self.is_of_appliance(clause) || self.is_of_supply(clause) => {
+                return None;
+            }
             // "Bring *them* up finger tight": nuts are no appliance.
             Verb::Start if self.object_pronoun(clause).is_some_and(|it| !self.is_pronoun(it)) => {
                 return None;
@@ -141,8 +157,21 @@ impl Reader<'_> {
     fn test(&self, clause: &Clause, action: &mut Action, said_by: &mut Vec<usize>) -> Option<()> {
         action.test = Some(self.test_kind(clause)?);
         let end = self.end_of_sentence(clause);
+        // "Close the test point and spray *it* and the nipple."
+        if self.object_pronoun(clause).is_some_and(|it| it < end) {
+            action.on = self.antecedents(clause, &Verb::Test, &[ThingKind::Connection]);
+        }
+        let phrases = coin::phrases(self, clause);
+        // "The pilot tube *joints*" are those of the tube; "every joint" is none of them alone.
+        let is_joint = |i: usize| matches!(self.text(i), "connection" | "connections" | "joint" | "joints");
+        let of_all = (clause.from..end)
+            .any(|i| is_joint(i) && i > 0 && matches!(self.text(i - 1), "all" | "any" | "each" | "every"));
         let is_tested = |mention: &&Mention| {
-            mention.from < end && self.is_listed(clause, mention) && !self.is_told(clause, mention.from)
+            mention.from < end
+                && !of_all
+                && self.is_listed(clause, mention)
+                && !self.is_told(clause, mention.from)
+                && (is_joint(mention.to) || !self.is_of_a_name(clause, &phrases, mention))
         };
         for mention in self.mentions_in(clause).filter(is_tested) {
             let Some(meant) = self.meant_by(clause, &Verb::Test, TESTED, mention) else { continue };
@@ -193,60 +222,6 @@ impl Reader<'_> {
         Some(())
     }
 
-    /// A value with limits, or of a kind that is read: pressure, temperature, voltage, level.
-    fn read_value(&self, clause: &Clause, action: &mut Action, said_by: &mut Vec<usize>) -> Option<()> {
-        let quantity = self.quantities(clause).find(|quantity| {
-            let kinds = [Kind::Pressure, Kind::Temperature, Kind::Voltage, Kind::Current, Kind::Resistance];
-            kinds
-                .into_iter()
-                .chain([Kind::Fraction, Kind::VolumeFlow])
-                .any(|kind| quantity.range(kind).is_some())
-        });
-        let quantity = quantity.filter(|quantity| !self.describes(quantity));
-        let named = ["pressure", "temperature", "voltage", "current", "level", "flow", "charge"];
-        let last = clause.phrase.iter().copied().take_while(|i| *i <= clause.verb() + 1).last();
-        let from = last.unwrap_or(clause.verb()) + 1;
-        let what = (from..clause.to).find(|i| named.contains(&self.text(*i)));
-        // "Check *you* hold a current ticket."
-        let tells = matches!(self.text(from), "you" | "they");
-        // "Measure how far the tips stand apart": whatever it is, it is read.
-        let measures = self.text(clause.verb()).starts_with("measur");
-        let says_what = |what: &String| {
-            let first = what.split(' ').next().unwrap_or_default();
-            !matches!(first, "it" | "them" | "this") && first.starts_with(char::is_alphabetic)
-        };
-        let object = || self.object_text(clause).filter(|_| measures).filter(says_what);
-        if quantity.is_none()
-            && what.is_none()
-            && !tells
-            && let Some(what) = object()
-        {
-            action.readings = vec![Reading { what, ..Reading::default() }];
-            return Some(());
-        }
-        if quantity.is_none() && (what.is_none() || tells) {
-            return None;
-        }
-        let limits = quantity.and_then(|quantity| match &quantity.figures {
-            super::Figures::Range(range) if range.unit != Unit::Minute => Some(range.clone()),
-            _ => None,
-        });
-        let at = self.mentions_in(clause).find(|mention| self.preposition(mention) == Some("at"));
-        action.at = at.and_then(only_id);
-        // "Write down any code *and* the pressure": the figure is of the last.
-        let begin = |what: usize| {
-            let joins = |i: &usize| self.text(*i) == "and" && limits.is_some();
-            let begin = (from..what).rev().find(joins).map_or(from, |and| and + 1);
-            // "Check *that the* temperature is back."
-            let leads = |i: &usize| matches!(self.text(*i), "if" | "its" | "that" | "whether");
-            (begin..what).find(|i| !leads(i)).unwrap_or(what)
-        };
-        let what = what.and_then(|i| self.text_from(begin(i), i + 1)).unwrap_or_else(|| "value".to_owned());
-        action.readings = vec![Reading { what, limits, ..Reading::default() }];
-        said_by.extend(quantity.into_iter().flat_map(|quantity| quantity.from..quantity.to));
-        Some(())
-    }
-
     /// What is photographed: what the words say, or what is acted on afterwards, "a picture before you unplug *the fan*",
     /// or what the line was about last.
     fn photographed(&self, clause: &Clause) -> Option<String> {
@@ -262,7 +237,7 @@ impl Reader<'_> {
     }
 
     /// Whether a figure belongs to a name: "the new 3 bar safety valve", "the 3 A fuse".
-    fn describes(&self, quantity: &super::quantity::Quantity) -> bool {
+    pub(super) fn describes(&self, quantity: &super::quantity::Quantity) -> bool {
         let before = quantity.from.checked_sub(1).map_or("", |i| self.text(i));
         let next = self.tokens.get(quantity.to);
         let goes_on = next.is_some_and(|next| {
@@ -274,7 +249,7 @@ impl Reader<'_> {
     }
 
     /// The words that follow the verb.
-    fn object_text(&self, clause: &Clause) -> Option<String> {
+    pub(super) fn object_text(&self, clause: &Clause) -> Option<String> {
         let last = clause.phrase.last().copied().unwrap_or(clause.verb());
         // "The customer is told": who, stands before.
         if clause.means == [Verb::Tell] && self.text(clause.verb()) == "told" {
@@ -311,7 +286,7 @@ impl Reader<'_> {
     }
 }
 
-fn only_id(mention: &Mention) -> Option<Id> {
+pub(super) fn only_id(mention: &Mention) -> Option<Id> {
     match mention.candidates.as_slice() {
         [only] => Some(only.id.clone()),
         _ => None,

@@ -5,7 +5,7 @@ use super::clause::Clause;
 use super::mention::{Candidate, Mention, head_of, is_plural, singular};
 use super::objects::names_item;
 use super::reader::{Proposal, Reader};
-use crate::lexicon::Break;
+use crate::lexicon::{Amount, Break};
 use crate::model::{Id, ThingKind, Verb};
 use crate::notation::entry;
 
@@ -36,7 +36,8 @@ impl Reader<'_> {
         proposal: &mut Proposal,
     ) -> Option<()> {
         let names = *verb == Verb::Place && names_item(self.text(clause.verb()));
-        let pronoun = self.object_pronoun(clause).filter(|_| !names)?;
+        let is_of_last = || *verb == Verb::Make && self.renews(clause) && self.names_what_last_is_of(clause);
+        let pronoun = self.object_pronoun(clause).filter(|_| !names && !is_of_last())?;
         let mut meant = self.antecedents(clause, verb, kinds);
         // "Rinse the mesh and *screw it back in*": what was unscrewed.
         let turns = self.text(clause.verb()).starts_with("screw");
@@ -64,11 +65,45 @@ impl Reader<'_> {
                 proposal.action.on = std::mem::take(&mut proposal.choices);
             }
         }
+        if matches!(verb, Verb::Clean | Verb::Inspect) {
+            proposal.action.on.iter_mut().for_each(|id| self.take_part_of_thread(id));
+        }
+        if self.counts_otherwise(pronoun, &proposal.action.on) {
+            return None;
+        }
         proposal.doubtful = (!proposal.choices.is_empty()).then_some((pronoun, pronoun + 1));
         let may_be = proposal.action.on.iter().chain(&proposal.choices);
         proposal.possible = may_be.into_iter().any(|id| self.here.is_possible(verb, id));
         proposal.said_by.push(pronoun);
         Some(())
+    }
+
+    /// "Unplug the fan and replace *it*": nobody has named the plug, so the fan is meant.
+    fn names_what_last_is_of(&self, clause: &Clause) -> bool {
+        let is_named = |joint: &Candidate| {
+            let head = head_of(self.map.name_of(&joint.id)).to_owned();
+            (0..clause.verb()).any(|i| singular(self.text(i)) == singular(&head))
+        };
+        let last = self.last_of(&[ThingKind::Connection]);
+        !last.is_empty() && !last.iter().any(is_named)
+    }
+
+    /// "Unscrew both electrodes and clean *them*": no thread is cleaned, but the part that is screwed in by it.
+    fn take_part_of_thread(&self, id: &mut Id) {
+        let thread = self.map.connection(id).filter(|known| head_of(&known.name) == "thread");
+        if let Some([part]) = thread.map(|thread| thread.joins.as_slice()) {
+            *id = part.clone();
+        }
+    }
+
+    /// "Clean *these two*" behind three.
+    fn counts_otherwise(&self, pronoun: usize, on: &[Id]) -> bool {
+        let joined = self.tokens.get(pronoun + 1).is_some_and(|next| next.before == Break::None);
+        let said = self.lexicon.amount(self.text(pronoun + 1)).filter(|_| joined);
+        let Some(Amount::Exactly(n)) = said.filter(|_| !self.is_pronoun(pronoun)) else { return false };
+        let count = |id: &Id| self.map.connection(id).map_or(1, |known| known.count);
+        let is_thread = matches!(self.text(pronoun + 2), "turn" | "turns" | "times");
+        !on.is_empty() && !is_thread && on.iter().map(count).sum::<u32>() != n
     }
 
     /// "Remove the cover and disconnect the pipe. Refit *it*": what the step before did to a thing of another kind, if another
@@ -102,7 +137,13 @@ impl Reader<'_> {
     /// What "it" or "them" in a clause stands for.
     pub(super) fn pronoun(&self, clause: &Clause) -> Option<usize> {
         (clause.from..clause.to)
-            .find(|i| matches!(self.text(*i), "them" | "these" | "both") || self.is_pronoun(*i))
+            .find(|i| matches!(self.text(*i), "them" | "these") || self.is_both(*i) || self.is_pronoun(*i))
+    }
+
+    /// Whether "both" stands for two things, and does not count what follows: "both heaters".
+    fn is_both(&self, i: usize) -> bool {
+        let next = self.tokens.get(i + 1).filter(|next| next.before == Break::None);
+        self.text(i) == "both" && next.is_none_or(|next| AFTER_BOTH.contains(&next.text.as_ref()))
     }
 
     /// Whether a token is "it", or "her" as engineers say of what they work on: "lift *her* out", not "her screws".
@@ -124,9 +165,6 @@ impl Reader<'_> {
         let near = (clause.verb() + 1..at).all(|i| clause.phrase.contains(&i));
         let broken = (clause.verb() + 1..=at)
             .any(|i| self.tokens.get(i).is_some_and(|token| token.before != Break::None));
-        let next =
-            self.tokens.get(at + 1).filter(|next| next.before == Break::None && self.text(at) == "both");
-        let counts = next.is_some_and(|next| !AFTER_BOTH.contains(&next.text.as_ref()));
         // "Grease the new O-ring and put *it* on": the seal is meant, which nothing else is known of.
         let from = self.end_of_said();
         let seal = (from..clause.verb()).rev().find(|i| self.is_seal_word(*i) && !self.is_in_brackets(*i));
@@ -139,7 +177,7 @@ impl Reader<'_> {
         let of_seal = seal.is_some_and(|seal| !is_behind(&seal))
             && !clause.means.contains(&Verb::Tighten)
             && !self.text(clause.verb()).starts_with("run");
-        (near && !broken && !counts && !of_seal).then_some(at)
+        (near && !broken && !of_seal).then_some(at)
     }
 
     /// Whether a thing may be screwed in by itself: not what only lies in another.
@@ -230,6 +268,11 @@ impl Reader<'_> {
             return nearest;
         }
         let last: Vec<Id> = self.last_of(kinds).into_iter().map(|candidate| candidate.id).collect();
+        // "Remove the valve, clean its strainer and refit *it*": what is in its place is not refitted.
+        let is_in_place = *verb == Verb::Fit && !last.iter().any(|id| self.here.is_possible(verb, id));
+        if is_in_place && let Some(only) = self.only_removed_by_line() {
+            return vec![only];
+        }
         let is_single = |last: &[Id]| match last {
             [only] => self.is_one_where_several_are_meant(clause, only),
             _ => false,
@@ -282,6 +325,14 @@ impl Reader<'_> {
         if named.len() == 1 || (plural && is_of_one()) { named } else { Vec::new() }
     }
 
+    /// The only part that this line has taken out and not put back.
+    fn only_removed_by_line(&self) -> Option<Id> {
+        let removed = self.reading().actions.iter().filter(|action| action.verb == Verb::Remove);
+        let mut out =
+            removed.flat_map(|action| &action.on).filter(|id| self.here.is_possible(&Verb::Fit, id));
+        out.next().filter(|_| out.next().is_none()).cloned()
+    }
+
     /// Whether some verb of a clause can be said of what the last clause was about.
     fn last_can_be_meant(&self, clause: &Clause) -> bool {
         let takes =
@@ -297,11 +348,15 @@ impl Reader<'_> {
         }
     }
 
-    /// "Disconnect the sensing tube and swing *it* clear": the tube, and not what it comes from.
+    /// "Disconnect the sensing tube and swing *it* clear", "undo the nozzle pipe and pull *it* out": the tube or pipe, and not
+    /// what it comes from.
     fn is_moved_itself(&self, last: &[Candidate]) -> bool {
         let [only] = last else { return false };
         let is_long = |name: &str| {
-            matches!(head_of(name), "cable" | "capillary" | "flex" | "harness" | "lead" | "tube" | "wire")
+            matches!(
+                head_of(name),
+                "cable" | "capillary" | "flex" | "harness" | "hose" | "lead" | "pipe" | "tube" | "wire"
+            )
         };
         self.map.connection(&only.id).is_some_and(|known| known.count == 1 && is_long(&known.name))
     }

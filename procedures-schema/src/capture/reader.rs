@@ -3,11 +3,16 @@
 use super::abbreviated::spelt_out;
 use super::clause::{Clause, clauses};
 use super::here::Here;
+use super::joined::with_joined;
 use super::leading::stays_words;
-use super::mention::{Candidate, Mention, Names, singular};
+use super::mention::{Candidate, Mention, Names, is_plural, singular};
+use super::other_side::{with_noun_of_step_before, with_nouns_of_sides};
 use super::quantity::{Figures, Quantity, quantities};
+use super::switched_to::with_marks_of_switches;
 use super::threads::with_screws;
 use super::told;
+use super::two_owners::with_one_of_each;
+use super::two_sides::with_both_sides;
 use super::{Choice, Doubt, LineReading, Unknown};
 use crate::lexicon::{Amount, Break, Lexicon, Own, Token, tokens};
 use crate::model::{Action, ApplianceMap, Id, Span, Stage, ThingKind, Verb};
@@ -59,7 +64,9 @@ impl<'a> Reader<'a> {
         stage: &'a Stage,
         lexicon: &'static Lexicon,
     ) -> Self {
-        let tokens = with_screws(spelt_out(words, tokens(words)));
+        let tokens = with_joined(with_screws(spelt_out(words, tokens(words))));
+        let tokens = with_noun_of_step_before(with_nouns_of_sides(tokens), map, &here);
+        let tokens = with_marks_of_switches(with_one_of_each(with_both_sides(tokens)));
         // "Back: take the tag off" is a reminder, even where no step can hold it.
         let (tokens, said) = if stays_words(words) {
             (tokens, Vec::new())
@@ -123,12 +130,15 @@ impl<'a> Reader<'a> {
         for proposal in self.filled_by_hand(&filled) {
             self.take(proposal);
         }
+        self.forget_seals_that_are_made();
+        self.reading.left_out = self.left_out();
         self.reading
     }
 
     /// What a clause may say: the best reading, and those that go with it.
     pub(super) fn proposals(&self, clause: &Clause) -> Vec<Proposal> {
-        if self.leads(clause) {
+        // "All filters *except* the right one": which those are, no action says.
+        if self.leads(clause) || self.has(clause, &["except", "excepting", "excluding"]) {
             return Vec::new();
         }
         if let Some(let_out) = self.let_out_by_hose(clause) {
@@ -142,8 +152,8 @@ impl<'a> Reader<'a> {
             let started = self.started_by_drawing(clause);
             return started.into_iter().chain(self.without_things(clause)).collect();
         }
-        if let Some(started) = self.started_by_drawing(clause) {
-            return vec![started];
+        if let Some(only) = self.started_by_drawing(clause).or_else(|| self.checked_value(clause)) {
+            return vec![only];
         }
         let mut best: Option<Proposal> = None;
         for verb in self.in_order_of_preference(clause) {
@@ -176,8 +186,22 @@ impl<'a> Reader<'a> {
         proposals
     }
 
-    /// Takes a proposal: an action, or a doubt.
-    pub(super) fn take(&mut self, proposal: Proposal) {
+    /// Takes a proposal: an action, or a doubt; where one of its things is in doubt, the others all the same.
+    pub(super) fn take(&mut self, mut proposal: Proposal) {
+        let named = &proposal.action.on;
+        proposal.choices.retain(|id| !named.contains(id));
+        if let [only] = proposal.choices.as_slice() {
+            // "The valve at the inlet and the valve at the outlet": the one that is left.
+            proposal.action.on.insert(0, only.clone());
+            proposal.choices.clear();
+        }
+        if proposal.choices.len() > 1 && !proposal.action.on.is_empty() {
+            let is_doubtful = |i: &usize| proposal.doubtful.is_some_and(|(from, to)| (from..to).contains(i));
+            let said_by = proposal.said_by.iter().copied().filter(|i| !is_doubtful(i)).collect();
+            let (action, possible) = (proposal.action.clone(), proposal.possible);
+            self.take(Proposal { action, choices: Vec::new(), doubtful: None, possible, said_by });
+            proposal.action.on.clear();
+        }
         let mut action = proposal.action;
         let mut seen: Vec<Id> = Vec::new();
         // "Switch off the spur, take the fuse": both may be names of one thing.
@@ -419,7 +443,9 @@ impl<'a> Reader<'a> {
             if broken || is_verb {
                 break;
             }
-            if let Some(amount) = self.lexicon.amount(self.text(i)).filter(|_| !in_quantity) {
+            // "*Both* the fan lead and the pump lead": each of them is one.
+            let is_pair = self.text(i) == "both" && !is_plural(self.text(mention.to - 1));
+            if let Some(amount) = self.lexicon.amount(self.text(i)).filter(|_| !in_quantity && !is_pair) {
                 found = Some((amount, i));
             } else if matches!(self.text(i), "at" | "on" | "from" | "in" | "and" | "to" | "with") {
                 break;

@@ -1,6 +1,7 @@
 //! Renewing: "renew the fan", "change the washer", "replace the fan" once the old one is off.
 
 use super::clause::Clause;
+use super::coin::{self, Noun, noun};
 use super::mention::{Candidate, is_plural};
 use super::reader::{Proposal, Reader};
 use super::refer::nearest;
@@ -64,6 +65,21 @@ impl Reader<'_> {
     /// Whether a token is a word for a seal.
     pub(super) fn is_seal_word(&self, i: usize) -> bool {
         SEALS.contains(&super::mention::singular(self.text(i)).as_str())
+    }
+
+    /// "*Fit new washers* and tighten the nut": what is made with a new seal holds it, so the verb before is no unread one.
+    pub(super) fn forget_seals_that_are_made(&mut self) {
+        if !self.reading.actions.iter().any(|action| action.seal == Some(Renewal::New)) {
+            return;
+        }
+        let mut unknown = std::mem::take(&mut self.reading.unknown);
+        unknown.retain(|unread| {
+            let clause = self.clauses.iter().find(|clause| self.meets(clause.verb(), &[unread.span]));
+            let phrases = clause.map(|clause| coin::phrases(self, clause)).unwrap_or_default();
+            let object = phrases.first().map(|first| noun(&first.stem()));
+            unread.verb != Verb::Fit || object != Some(Noun::Seal)
+        });
+        self.reading.unknown = unknown;
     }
 
     /// The fitting of the new part that "renew the fan" says beside the removing of the old one.

@@ -28,9 +28,12 @@ impl Reader<'_> {
                     || self.pushes_clip_back(clause)
                     || self.stows(clause)
                     || self.slides_back_some_way(clause)
+                    || self.shuts_what_does_not_open(clause, proposal)
             }
             Verb::MoveAside => {
-                (self.swings(clause) && self.says_back(clause)) || self.pushes_into_place(clause)
+                (self.swings(clause) && self.says_back(clause))
+                    || self.pushes_into_place(clause)
+                    || self.opens_a_valve(clause, proposal)
             }
             Verb::Make | Verb::Tighten => {
                 self.spins_a_port(clause, proposal)
@@ -80,8 +83,10 @@ impl Reader<'_> {
     /// "Hose off, *drain* to a tray": whatever runs out is neither gas nor air, unless the words say so.
     fn drains_what_is_no_liquid(&self, clause: &Clause, proposal: &Proposal) -> bool {
         let is_apart = |id: &Id| self.kind_of(id).is_some_and(|kind| !is_liquid(kind));
-        let drains = proposal.action.by == Some(Means::Drain)
-            && clause.phrase.iter().any(|i| self.text(*i).starts_with("drain"));
+        let runs_out = self.has(clause, &["water"]);
+        let drains = (proposal.action.by == Some(Means::Drain)
+            && clause.phrase.iter().any(|i| self.text(*i).starts_with("drain")))
+            || runs_out;
         let on = &proposal.action.on;
         let is_unsaid = proposal.action.through.is_none();
         drains
@@ -107,6 +112,15 @@ impl Reader<'_> {
         let stem = self.text(clause.verb());
         (stem.starts_with("swing") || stem == "swung")
             && clause.phrase.iter().any(|i| matches!(self.text(*i), "back" | "up"))
+    }
+
+    /// "*Open* both valves": a valve opens and swings nowhere, whatever else it is on the map.
+    fn opens_a_valve(&self, clause: &Clause, proposal: &Proposal) -> bool {
+        let is_valve = |id: &Id| {
+            let head = singular(head_of(self.map.name_of(id))).to_lowercase();
+            matches!(head.as_str(), "cock" | "stopcock" | "tap" | "valve")
+        };
+        self.text(clause.verb()).starts_with("open") && proposal.action.on.iter().any(is_valve)
     }
 
     /// "Push the strainers *back in*."
@@ -203,6 +217,15 @@ impl Reader<'_> {
         phrases.iter().enumerate().any(kept)
     }
 
+    /// "Open both doors, take out the shelf. *Shut it*": no shelf.
+    fn shuts_what_does_not_open(&self, clause: &Clause, proposal: &Proposal) -> bool {
+        let stem = self.text(clause.verb());
+        let shuts = stem.starts_with("clos") || stem.starts_with("shut");
+        let stays = |id: &Id| !coin::opens(&singular(head_of(self.map.name_of(id))));
+        let on = &proposal.action.on;
+        shuts && self.pronoun(clause).is_some() && !on.is_empty() && on.iter().all(stays)
+    }
+
     /// "Slide the bypass straight *back by 40 mm*": away from where it was, and not into its place.
     fn slides_back_some_way(&self, clause: &Clause) -> bool {
         (clause.verb() + 1..clause.to).any(|i| {
@@ -224,6 +247,13 @@ impl Reader<'_> {
             &["dies", "dribble", "dribbles", "dry", "empty", "nothing", "stops", "trickle", "trickles"];
         let runs = matches!(self.text(clause.verb()), "draw" | "drawing" | "run" | "running");
         let end = self.end_of_sentence(clause);
+        // "Run the hot tap *to take the pressure off*."
+        let next = self.clauses.iter().find(|next| next.verb() > clause.verb());
+        let lets_out = next
+            .is_some_and(|next| self.text(next.verb() - 1) == "to" && next.means.contains(&Verb::Release));
+        if runs && lets_out {
+            return true;
+        }
         let awaited = (clause.verb() + 1..end).find(|i| matches!(self.text(*i), "till" | "until"));
         runs && self.has(clause, &["tap", "taps", "water"])
             && awaited.is_some_and(|from| {

@@ -2,7 +2,7 @@
 //! off the light".
 
 use super::clause::Clause;
-use super::coin::{Lead, Noun, Phrase, is_appliance, noun, phrases};
+use super::coin::{Lead, Noun, Phrase, is_appliance, is_code, noun, phrases};
 use super::mention::Candidate;
 use super::reader::{Proposal, Reader};
 use super::refer::nearest;
@@ -39,6 +39,11 @@ const MACHINES: &[&str] = &[
 /// What is switched that is neither the appliance nor a part of it.
 const OTHERS: &[&str] = &["bulb", "lamp", "phone", "radio", "siren"];
 
+/// Whether a word names a whole machine.
+pub(super) fn is_machine(head: &str) -> bool {
+    MACHINES.contains(&head)
+}
+
 impl Reader<'_> {
     /// "Remove the notice and switch on": the only switch, plug or fuse that is off.
     pub(super) fn add_switched_off(&self, clause: &Clause, proposal: &mut Proposal) {
@@ -64,6 +69,10 @@ impl Reader<'_> {
         match off.len() {
             0 => {}
             1 => proposal.action.on = off,
+            // "Switch *the heaters* on", each at its own switch.
+            _ if self.object(clause).is_some_and(|it| it.plural() && is_machine(&it.head_word())) => {
+                proposal.action.on = off;
+            }
             // "Switch back on": which of them, the words do not say.
             _ => {
                 let last = clause.phrase.last().map_or(clause.verb(), |last| *last);
@@ -182,11 +191,23 @@ impl Reader<'_> {
         self.object(clause).is_some() || self.pronoun(clause).is_some()
     }
 
+    /// "Switch off *the mains*": what feeds the appliance, and not the appliance.
+    pub(super) fn is_of_supply(&self, clause: &Clause) -> bool {
+        const SUPPLIES: &[&str] =
+            &["current", "electric", "electricity", "electrics", "mains", "power", "supply"];
+        let switches = ["switch", "turn"].iter().any(|begin| self.text(clause.verb()).starts_with(begin));
+        let object = self.object(clause).filter(|_| switches);
+        object.is_some_and(|object| {
+            let words = object.words.iter();
+            words.len() <= 2 && object.words.last().is_some_and(|head| SUPPLIES.contains(&head.as_str()))
+        })
+    }
+
     /// Whether what is switched off or on is the appliance: it is named, or nothing else is.
     pub(super) fn is_of_appliance(&self, clause: &Clause) -> bool {
         let Some(object) = self.object(clause) else { return true };
         let stem = object.stem();
-        let is_machine = stem.last().is_some_and(|head| MACHINES.contains(&head.as_str()));
+        let is_machine = stem.last().is_some_and(|head| is_machine(head));
         let calls = matches!(self.text(clause.verb()), "ask" | "asking" | "call" | "calling");
         if calls && clause.means.contains(&Verb::Start) {
             return true;
@@ -195,6 +216,10 @@ impl Reader<'_> {
         let is_mode = matches!(stem.as_slice(), [only] if only == "heating" || only == "cooling");
         if is_appliance(&stem) || is_machine || is_mode {
             return true;
+        }
+        // "Switch *F2* on."
+        if object.words.len() == 1 && is_code(&object.head_word()) {
+            return false;
         }
         let is_part = self.mentions_in(clause).any(|mention| {
             let is_object = (mention.from..mention.to).contains(&object.head);

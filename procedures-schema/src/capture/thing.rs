@@ -3,8 +3,10 @@
 use super::clause::Clause;
 use super::coin::{self, Lead, Noun};
 use super::mention::{Candidate, Mention, is_plural};
+use super::owned::Owned;
 use super::reader::{Proposal, Reader};
 use super::refer::{Meant, nearest};
+use super::twins::is_one_of_twins;
 use crate::lexicon::Amount;
 use crate::model::{Action, Handle, Id, Renewal, ThingKind, Verb};
 use crate::notation::entry;
@@ -121,6 +123,12 @@ impl Reader<'_> {
                     if *verb == Verb::Restore && proposal.action.on.is_empty() && proposal.choices.is_empty()
                     {
                         self.add_switched_off(clause, &mut proposal);
+                    }
+                }
+                Verb::Tighten if self.object_pronoun(clause).is_none() => {
+                    self.add_by_verb(clause, &mut proposal);
+                    if proposal.action.on.is_empty() && proposal.choices.is_empty() {
+                        self.add_made_last(clause, &mut proposal);
                     }
                 }
                 _ => self.add_by_verb(clause, &mut proposal),
@@ -266,7 +274,11 @@ impl Reader<'_> {
     }
 
     /// Adds what a mention means to a proposal.
-    fn add(&self, proposal: &mut Proposal, mention: &Mention, meant: Meant) {
+    fn add(&self, proposal: &mut Proposal, mention: &Mention, mut meant: Meant) {
+        let owned = if mention.plural { Owned::Clear } else { self.keep_owned(mention, &mut meant.ids) };
+        if self.counts_more_than_known(mention, &meant.ids) {
+            return;
+        }
         proposal.possible &= meant.possible;
         proposal.said_by.extend(self.tokens_of(mention));
         let said = self.amount(mention);
@@ -298,7 +310,7 @@ impl Reader<'_> {
                 proposal.action.on.extend(meant.ids);
                 return;
             }
-            ids => nearest(&self.here, ids),
+            ids => nearest(&self.here, ids).filter(|_| owned == Owned::Clear),
         };
         let Some(id) = one else {
             proposal.doubtful = Some((mention.from, mention.to));
@@ -309,6 +321,13 @@ impl Reader<'_> {
             proposal.action.count = Some(n).filter(|n| *n < connection.count);
         }
         proposal.action.on.push(id);
+    }
+
+    /// "Clean *both floats*" where one is known: what the other is, nobody knows.
+    fn counts_more_than_known(&self, mention: &Mention, ids: &[Id]) -> bool {
+        let ([only], Some((Amount::Exactly(n), _))) = (ids, self.amount(mention)) else { return false };
+        let is_one = matches!(self.map.thing_kind(only), Some(ThingKind::Component | ThingKind::Temporary));
+        n > 1 && is_one && mention.plural && is_one_of_twins(self.map.name_of(only))
     }
 
     /// Count, seals, torque and the like.
@@ -377,7 +396,15 @@ impl Reader<'_> {
             let text = text.strip_suffix(" and").unwrap_or(text);
             return (!text.is_empty()).then(|| text.to_owned());
         }
-        self.after(clause, &["for"]).map(|sought| format!("no {sought}"))
+        let sought = self.after(clause, &["for"])?;
+        // "Check it *for free movement*" looks for what must be.
+        let is_good = sought.split(' ').any(|word| {
+            matches!(
+                word,
+                "clearance" | "correct" | "free" | "freedom" | "good" | "proper" | "right" | "smooth"
+            )
+        });
+        Some(if is_good { sought } else { format!("no {sought}") })
     }
 
     /// The words after one of these, up to the end of the clause or a comma.
@@ -432,11 +459,17 @@ impl Reader<'_> {
         let named = self
             .mentions_in(clause)
             .filter(|mention| mention.from > clause.verb() && mention.candidates.iter().any(holds));
-        named.filter_map(|named| self.fastener(clause, &verb, named)).collect()
+        named.filter_map(|named| self.fastener(clause, &verb, named, part)).collect()
     }
 
-    fn fastener(&self, clause: &Clause, verb: &Verb, named: &Mention) -> Option<Proposal> {
-        let meant = self.meant_by(clause, verb, &[ThingKind::Connection], named).filter(|m| m.possible)?;
+    fn fastener(&self, clause: &Clause, verb: &Verb, named: &Mention, part: &Id) -> Option<Proposal> {
+        let mut meant =
+            self.meant_by(clause, verb, &[ThingKind::Connection], named).filter(|m| m.possible)?;
+        // "Refit the left cover *with its screws*."
+        let holds = |id: &Id| self.map.connection(id).is_some_and(|known| known.joins.contains(part));
+        if meant.ids.iter().any(holds) {
+            meant.ids.retain(holds);
+        }
         Some(self.proposal_of(clause, verb, named, meant))
     }
 

@@ -1,6 +1,6 @@
 //! What tells twins apart: "the *left* valve" is no right one, "radiator *2*" no radiator 1, whatever else agrees.
 
-use super::coin::is_label;
+use super::coin::{is_label, number_behind};
 use super::mention::words_of;
 use crate::model::{ApplianceMap, Id};
 
@@ -16,21 +16,31 @@ const OPPOSITES: &[(&[&str], &[&str])] = &[
     (&["cold"], &["hot"]),
     (&["inner", "inside"], &["outer", "outside"]),
     (&["primary"], &["secondary"]),
-    (&["downstream"], &["upstream"]),
+    (&["indoor"], &["outdoor"]),
+    (&["after", "downstream"], &["before", "upstream"]),
 ];
 
 /// Whether words say another twin than a thing of the map is.
 pub(super) fn is_another_twin(map: &ApplianceMap, id: &Id, said: &[String]) -> bool {
     let Some((_, _, name, aliases)) = map.things().find(|(_, known, ..)| *known == id) else { return false };
-    let tells = said.iter().any(|word| is_side(word) || is_label(&word.to_uppercase()));
-    tells
+    let is_where = |word: &str| is_side(word) || matches!(word, "after" | "before");
+    let tells = said.iter().any(|word| is_where(word) || is_label(&word.to_uppercase()));
+    (tells || !labelled(said).is_empty())
         && differs(said, name)
         && aliases.iter().all(|alias| differs(said, alias) || !shares_side(said, alias))
 }
 
-/// Whether a word says which of two.
+/// Whether a word says which of two; "before" and "after" do only in front of what it sits at.
 pub(super) fn is_side(word: &str) -> bool {
-    OPPOSITES.iter().any(|(one, other)| one.contains(&word) || other.contains(&word))
+    !matches!(word, "after" | "before")
+        && OPPOSITES.iter().any(|(one, other)| one.contains(&word) || other.contains(&word))
+}
+
+/// Whether a name says which of two or more a thing is.
+pub(super) fn is_one_of_twins(name: &str) -> bool {
+    let words = words_of(name);
+    let is_labelled = || words.last().is_some_and(|last| is_label(&last.to_uppercase()));
+    words.iter().any(|word| is_side(word)) || is_labelled() || !labelled(&words).is_empty()
 }
 
 /// Whether one word says the one side and the other the other.
@@ -56,12 +66,17 @@ fn differs(said: &[String], name: &str) -> bool {
     OPPOSITES.iter().any(is_opposite) || has_another_label(said, &own)
 }
 
-fn has_another_label(said: &[String], own: &[String]) -> bool {
-    let labelled = |words: &[String]| -> Vec<(String, String)> {
-        let pairs = words.iter().zip(words.iter().skip(1));
-        let pairs = pairs.filter(|(_, label)| is_label(&label.to_uppercase()));
-        pairs.map(|(noun, label)| (noun.clone(), label.clone())).collect()
+/// The nouns of some words that have a letter or number behind them, with that: "zone two" is zone 2.
+fn labelled(words: &[String]) -> Vec<(String, String)> {
+    let label = |(noun, word): (&String, &String)| {
+        let number = number_behind(noun, word).map(|number| number.to_string());
+        let label = number.or_else(|| is_label(&word.to_uppercase()).then(|| word.clone()))?;
+        Some((noun.clone(), label))
     };
+    words.iter().zip(words.iter().skip(1)).filter_map(label).collect()
+}
+
+fn has_another_label(said: &[String], own: &[String]) -> bool {
     let said = labelled(said);
     labelled(own).iter().any(|(noun, label)| {
         let mut of_noun = said.iter().filter(|(other, _)| other == noun).peekable();

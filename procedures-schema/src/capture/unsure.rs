@@ -3,8 +3,9 @@
 
 use super::clause::Clause;
 use super::coin::{self, Lead, Noun, Phrase, noun};
-use super::mention::Mention;
+use super::mention::{Mention, head_of, singular};
 use super::reader::{Proposal, Reader};
+use super::supply::is_machine;
 use super::test_kind::LEAKS;
 use super::{Choice, Doubt};
 use crate::model::{Action, Family, Id, TestKind, ThingKind, Verb};
@@ -55,9 +56,20 @@ impl Reader<'_> {
         match proposal.action.verb {
             Verb::Release => self.lets_out_what_is_unsaid(clause, proposal),
             Verb::Test => self.tests_by_a_hint(clause, proposal),
-            Verb::Start => self.lights_by_itself(clause) || self.runs_what_is_unknown(clause),
-            Verb::Fit => self.puts_anywhere(clause, proposal) || self.comes_back_at_once(clause, proposal),
-            Verb::Make => self.comes_back_at_once(clause, proposal),
+            Verb::Start => {
+                self.lights_by_itself(clause)
+                    || self.runs_what_is_unknown(clause)
+                    || self.switches_a_part(clause)
+            }
+            Verb::ShutDown => self.switches_a_part(clause),
+            Verb::Fit => {
+                self.puts_anywhere(clause, proposal)
+                    || self.comes_back_at_once(clause, proposal)
+                    || self.works_a_damper(clause, proposal)
+            }
+            Verb::MoveAside => self.works_a_damper(clause, proposal),
+            Verb::Place => self.connects_a_cap(clause, proposal),
+            Verb::Make => self.comes_back_at_once(clause, proposal) || self.connects_a_cap(clause, proposal),
             _ => false,
         }
     }
@@ -106,6 +118,24 @@ impl Reader<'_> {
         lights && clause.from < clause.verb() && !self.acts_on_a_thing(clause)
     }
 
+    /// "Switch off *the fan*": whether that shuts the appliance down, nobody knows. A pump may be all there is.
+    fn switches_a_part(&self, clause: &Clause) -> bool {
+        let phrases = coin::phrases(self, clause);
+        let is_object = |phrase: &&Phrase| phrase.from > clause.verb() && phrase.lead == Lead::Direct;
+        let object = phrases.iter().find(is_object);
+        object.is_some_and(|object| {
+            let stem = object.stem();
+            let is_whole = coin::is_appliance(&stem) || is_machine(&object.head_word());
+            // "Switch off pump A and pump B", "stop the duty pump and start the standby pump": neither is all there is.
+            let is_other =
+                |phrase: &Phrase| phrase.head_word() == object.head_word() && phrase.name() != object.name();
+            let mut of_line = self.clauses.iter().flat_map(|other| coin::phrases(self, other));
+            let is_one_of_several = object.label.is_some() || of_line.any(|phrase| is_other(&phrase));
+            let may_be_all = (object.head_word() == "pump" || is_whole) && !is_one_of_several;
+            noun(&stem) == Noun::Part && !may_be_all
+        })
+    }
+
     /// "*Run the spout* for two minutes": whether that is the appliance, nobody knows.
     fn runs_what_is_unknown(&self, clause: &Clause) -> bool {
         let runs = matches!(self.text(clause.verb()), "ran" | "run" | "runs" | "running");
@@ -116,6 +146,28 @@ impl Reader<'_> {
                 && !coin::is_appliance(&object.stem())
                 && coin::named_kind(&object.stem(), true).is_none()
         })
+    }
+
+    /// "Close *the damper*": whether it swings like a door or shuts off the air, nobody knows.
+    fn works_a_damper(&self, clause: &Clause, proposal: &Proposal) -> bool {
+        let stem = self.text(clause.verb());
+        if !["clos", "open", "shut"].iter().any(|begin| stem.starts_with(begin)) {
+            return false;
+        }
+        let is_damper = |id: &Id| singular(head_of(self.map.name_of(id))) == "damper";
+        !proposal.action.on.is_empty() && proposal.action.on.iter().all(is_damper)
+    }
+
+    /// "Take the cap off the line and *reconnect it*": a cap, or the line that it closes.
+    fn connects_a_cap(&self, clause: &Clause, proposal: &Proposal) -> bool {
+        let stem = self.text(clause.verb());
+        let connects = stem.starts_with("connect") || stem.starts_with("reconnect");
+        let is_cap =
+            |id: &Id| matches!(head_of(self.map.name_of(id)), "blank" | "bung" | "cap" | "caps" | "cover");
+        connects
+            && self.object_pronoun(clause).is_some()
+            && !proposal.action.on.is_empty()
+            && proposal.action.on.iter().all(is_cap)
     }
 
     /// "Take out the screws and *put them* with the cover": whoever has just taken something apart puts it back at once only

@@ -130,6 +130,7 @@ static RULES: &[&Rule] = &[
     &words::dangling_link::RULE,
     &words::differs::RULE,
     &words::empty::RULE,
+    &words::left_out::RULE,
     &words::message_incomplete::RULE,
     &words::not_checked::RULE,
     &words::not_said::RULE,

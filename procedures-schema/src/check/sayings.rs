@@ -7,6 +7,7 @@
 use super::finding::Finding;
 use super::lower::Lower;
 use super::stated::Stating;
+use crate::capture::may_leave_out;
 use crate::lexicon::{Lexicon, Lowered, Own, Said, Vocabulary, tokens, tokens_into};
 use crate::model::{ApplianceMap, Procedure, Renewal, Step};
 use crate::simulate::Trace;
@@ -37,6 +38,8 @@ pub(super) struct Heard {
     lower: Lowered,
     /// By the position of the step whether its words say that a seal is new; asked only where one has to be.
     new_seals: Vec<bool>,
+    /// By the position of the step whether its words may name more than its actions hold.
+    may_leave_out: Vec<bool>,
     /// By the position of the step what its words state.
     stating: Vec<Option<Arc<Stating>>>,
     /// The words of all steps and of their messages together, and of some that have gone.
@@ -148,6 +151,7 @@ impl Heard {
             ends: Vec::new(),
             lower: Lowered::default(),
             new_seals: Vec::new(),
+            may_leave_out: Vec::new(),
             stating: Vec::new(),
             vocabulary,
         }
@@ -171,6 +175,7 @@ impl Heard {
             let has_new_seal = step.actions.iter().any(|action| action.seal == Some(Renewal::New));
             let says_new = |lexicon: &Lexicon| lexicon.says_new_in(&cut, &[]);
             self.new_seals.push(has_new_seal && lexicon.is_some_and(says_new));
+            self.may_leave_out.push(lexicon.is_some() && may_leave_out(&step.words, &step.actions));
             self.ends.push(self.said.len());
             self.stating.push(Stating::of(lexicon, &cut).map(Arc::new));
             for message in &step.messages {
@@ -185,6 +190,7 @@ impl Heard {
             self.lower.add_lower(others.lower.get(position).unwrap_or_default());
             self.stating.push(others.stating.get(position).cloned().flatten());
             self.new_seals.push(others.says_new_seal(position));
+            self.may_leave_out.push(others.may_leave_out(position));
             self.said.extend_from_slice(others.said(position));
             self.ends.push(self.said.len());
         }
@@ -199,6 +205,11 @@ impl Heard {
     /// Whether the words of the step at a position, of which an action makes with a new seal, say that one is new.
     pub(super) fn says_new_seal(&self, position: usize) -> bool {
         self.new_seals.get(position).copied().unwrap_or_default()
+    }
+
+    /// Whether the words of the step at a position may name more than its actions hold.
+    pub(super) fn may_leave_out(&self, position: usize) -> bool {
+        self.may_leave_out.get(position).copied().unwrap_or_default()
     }
 
     /// What the words of the step at a position state.

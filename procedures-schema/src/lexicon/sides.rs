@@ -97,7 +97,13 @@ fn is_side(tokens: &[Token<'_>], at: usize, firsts: &[usize]) -> bool {
         "left" | "lower" => is_noun,
         "extract" => {
             let is_told = (at + 2..tokens.len()).take_while(|i| joined(*i)).any(|i| text(i).ends_with("ed"));
-            is_noun && EXTRACTED.contains(&next) && (is_told || firsts.iter().any(|first| in_stretch(*first)))
+            let before = |back: usize| at.checked_sub(back).map_or("", text);
+            // "The supply *and extract* belts", "open *extract* door".
+            let is_other_side = joined(at) && before(1) == "and" && matches!(before(2), "exhaust" | "supply");
+            let is_object = joined(at) && at.checked_sub(1).is_some_and(|before| firsts.contains(&before));
+            let moves_air = EXTRACTED.contains(&next);
+            let is_beside_verb = is_told || firsts.iter().any(|first| in_stretch(*first));
+            is_noun && (is_other_side || is_object || (moves_air && is_beside_verb))
         }
         _ => false,
     }

@@ -46,9 +46,26 @@ impl<'w> Token<'w> {
 }
 
 impl Token<'_> {
+    /// The same place in the words, standing for a word that is said elsewhere.
+    pub(crate) fn standing_for(&self, other: &Self) -> Self {
+        Self::new(other.text.clone(), self.raw, self.span, self.before, other.is_one_word)
+    }
+
+    /// The same place in the words, standing for a word of a name.
+    pub(crate) fn called(&self, word: &str) -> Self {
+        let text = Cow::Owned(word.to_lowercase());
+        Self::new(text, self.raw, self.span, self.before, word.chars().all(char::is_alphanumeric))
+    }
+
     /// The same place in the words, taken for another word.
     pub(crate) fn taken_for(&self, text: &'static str) -> Self {
         Self::new(Cow::Borrowed(text), self.raw, self.span, self.before, true)
+    }
+
+    /// The same noun in the plural.
+    pub(crate) fn in_plural(&self) -> Self {
+        let text = Cow::Owned(format!("{}s", self.text));
+        Self::new(text, self.raw, self.span, self.before, self.is_one_word)
     }
 
     /// A word that is understood before a place and not written.

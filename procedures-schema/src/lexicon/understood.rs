@@ -144,7 +144,9 @@ impl Stretch<'_, '_> {
         }
         // "*Turn* both thermostats up" is an order of its own.
         let start = self.start(end).filter(|start| self.text(*start) != "turn")?;
-        let head = (start + 1..end).find(|i| self.is(*i, &WHERE)).unwrap_or(end) - 1;
+        let last = (start + 1..end).find(|i| self.is(*i, &WHERE)).unwrap_or(end) - 1;
+        // "Plug *X2* off."
+        let head = last - usize::from(last > start && is_label(self.text(last)) && self.sort(last).is_none());
         let sort = self.sort(head)?;
         let state = self.state(end)?;
         // "Fan *plug* back on" plugs nothing: behind another word it is a noun.
@@ -330,4 +332,12 @@ impl Stretch<'_, '_> {
             .filter(|said| !said.means.is_empty() && said.tokens.iter().any(|i| (from..start).contains(i)));
         before.next_back().is_some_and(|said| said.means.iter().all(|verb| LOOKS.contains(verb)))
     }
+}
+
+/// A letter or number by which things of one name are told apart.
+fn is_label(text: &str) -> bool {
+    let letters = text.trim_end_matches(|c: char| c.is_ascii_digit());
+    let n_digits = text.len() - letters.len();
+    let is_word = !letters.bytes().all(|b| b.is_ascii_lowercase()) || text == "a";
+    !is_word && matches!((letters.len(), n_digits), (0..=2, 1..=2) | (1, 0))
 }

@@ -1,4 +1,7 @@
 // The tabs, and the screens Procedures and Appliance, as their user sees them: by roles and names.
+import assert from 'node:assert/strict';
+import { setTimeout } from 'node:timers/promises';
+import { isDeepStrictEqual } from 'node:util';
 import { Write } from './write.mjs';
 
 /** Goes to a screen by its tab; Follow keeps the tabs behind a key where they have no room. */
@@ -28,10 +31,26 @@ export class Procedures {
     await this.#page.getByRole('button', { name: 'New procedure' }).click();
   }
 
-  /** The titles of the list, those that were removed left out. */
+  /** The titles of the list, which has at least one when it has come; those that were removed are left out. */
   async titles() {
-    await this.#page.locator('.shelf').first().waitFor();
-    return this.#page.locator('#on-device + .shelf strong').allInnerTexts();
+    await this.#listed.first().waitFor();
+    return this.#listed.allInnerTexts();
+  }
+
+  /** Waits until these are the titles of the list, in whatever order: what the device holds is read in its own time. */
+  async untilTitles(...wanted) {
+    const deadline = performance.now() + 10_000;
+    const sorted = wanted.toSorted();
+    let found = await this.titles();
+    while (!isDeepStrictEqual(found.toSorted(), sorted) && performance.now() < deadline) {
+      await setTimeout(50);
+      found = await this.titles();
+    }
+    assert.deepEqual(found.toSorted(), sorted);
+  }
+
+  get #listed() {
+    return this.#page.locator('#on-device + .shelf strong');
   }
 
   async do(what, title) {

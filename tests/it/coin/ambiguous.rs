@@ -108,4 +108,22 @@ pub(super) const AMBIGUOUS: &[(&str, &[&str])] = &[
     ("Close the heating valve.|Close the cold water valve.|Drain down.", &["heating", "domestic water"]),
     ("Close the heating valve.|Close the cold water valve.|Fill to 1.2 bar.", &["heating", "domestic water"]),
     ("Close the gas cock.|Close the heating valve.|Prove it at zero.", &["gas", "heating"]),
+    // By a side and a noun that two have.
+    (
+        "Take off the left fan cover and the left pump cover.|Clean the left cover.",
+        &["left fan cover", "left pump cover"],
+    ),
+    // One that is slack and one that is open.
+    ("Undo the fan clip and slacken the pump clip.|Tighten the clip.", &["pump clip", "fan clip"]),
+    // What the step before speaks of against what was touched last.
+    (
+        "Unplug the left fan.|Unplug the right fan.|Take out the left fan.|Put the plug back.",
+        &["left fan plug", "right fan plug"],
+    ),
+    // "Both" only joins them.
+    ("Unplug both the fan lead and the pump lead.|Plug the lead back in.", &["fan lead", "pump lead"]),
+    (
+        "Take out the left lamp and the right lamp.|Remove the fan.|Refit the fan and the lamp.",
+        &["left lamp", "right lamp"],
+    ),
 ];

@@ -162,8 +162,8 @@ pub(super) const LINES: &[(&str, &str, &str)] = &[
     ),
     (
         "Close the isolating valve of the gas pipe.",
-        "Circuit gas · Section appliance gas · Isolator isolating valve",
-        "isolate isolating-valve",
+        "Circuit gas · Section appliance gas · Isolator gas pipe isolating valve",
+        "isolate gas-pipe-isolating-valve",
     ),
     ("Close the gas cock.|Close the second gas cock.", "Isolator second gas cock", "isolate second-gas-cock"),
     (

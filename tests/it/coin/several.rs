@@ -126,7 +126,7 @@ pub(super) const SEVERAL: &[(&str, &str)] = &[
     ("Left radiator valve closed.|Right radiator valve closed.", "isolate right-radiator-valve"),
     ("Take the upper cover off.|Take lower cover off.", "remove lower-cover"),
     ("Remove supply filter.|Remove extract filter.|Refit supply filter.", "fit supply-filter"),
-    ("Open the supply damper.|Open extract damper.", "aside extract-damper"),
+    ("Open the supply door.|Open extract door.", "aside extract-door"),
     ("Extract the motor.", "remove motor"),
     ("Lower the tray.", "aside tray"),
     // Whoever locks off has shut before, and only what is locked is unlocked.

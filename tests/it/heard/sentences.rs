@@ -341,7 +341,7 @@ const RETURN_LIFT: &[&str] = &[
     "isolate:isolator lock:isolator/padlock",
     "prove",
     "photograph record",
-    "isolate:shut-off/valve isolate:stop/return/valve",
+    "isolate:shut-off/valve isolate:shut-off/valve isolate:stop/return/valve",
     "remove:insulation/shell/halves/half",
     "place:hose place:tray ?place:bucket",
     "release ?undo:drain/cock ?wait",

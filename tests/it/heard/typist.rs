@@ -143,10 +143,10 @@ impl Typist {
         }
         let mut asked = Vec::new();
         // Eight questions are more than anybody answers.
+        // Whether an unheard-of word is a part, nobody is there to say.
+        let is_new = |asked: &Question| matches!(asked.choices.as_slice(), [Meaning::New { .. }]);
         for _ in 0..8 {
             made.extend(making.made.iter().map(|made| made.name.clone()));
-            // Whether an unheard-of word is a part, nobody is there to say.
-            let is_new = |asked: &Question| matches!(asked.choices.as_slice(), [Meaning::New { .. }]);
             let open = making.asked.iter().find(|asked| !asked.choices.is_empty() && !is_new(asked)).cloned();
             self.document.map = making.map.clone();
             let Some(question) = open else { break };
@@ -162,6 +162,16 @@ impl Typist {
             let place = actions.iter().position(|other| from(other) > from(&action));
             actions.insert(place.unwrap_or(actions.len()), action);
         }
+        let is_told = |asked: &&Question| {
+            let is_left_out = making.reading.left_out.contains(&asked.span);
+            let is_open = asked.choices.is_empty() || is_new(asked);
+            is_open && asked.thing.is_none() && !is_left_out
+        };
+        asked.extend(making.asked.iter().filter(is_told).map(|asked| asked.question.clone()));
+        let unread = making.reading.unknown.iter().map(|unknown| unknown.span.of(&step.words));
+        asked.extend(unread.map(|verb| format!("nothing is read of \"{verb}\"")));
+        let left = making.reading.left_out.iter();
+        asked.extend(left.map(|left| format!("nothing is read of \"{}\"", left.of(&step.words))));
         let told = format!("{stage:?}: {} [{}] {}", print(&actions), made.join(", "), asked.join(" "));
         self.document.steps.push(Arc::new(Step { stage, actions, ..step }));
         self.tell_together();
@@ -179,7 +189,8 @@ impl Typist {
     fn making(&mut self, at: usize, stage: &Stage, words: &str, answers: &[Answer]) -> Making {
         let trace = simulate(&self.document, &Run::of(&self.document));
         let place = at.checked_sub(1).map_or(Place::START, Place::after);
-        let given = Given { answers, census: &self.document.census };
+        let before = self.document.steps.get(..at).unwrap_or_default();
+        let given = Given { answers, census: &self.document.census, before };
         line_making(words, &self.document.map, &trace, place, stage, given, &mut self.ids)
     }
 

@@ -57,7 +57,8 @@ const SUBSTATION: &[&str] = &[
 const INLET_GROUP: &[&str] = &[
     "ask tell",
     "read|test",
-    "isolate|shutdown ?isolate|shutdown",
+    // The heaters are off, and so are both switches.
+    "isolate|shutdown ?isolate|shutdown ?isolate|shutdown",
     // They cannot be locked.
     "remove|undo|isolate ?remove|undo|isolate ?aside ?aside",
     // The boiler stays on and the store is not started.

@@ -23,7 +23,7 @@ const CORE_ARROWS: &[(&str, &[&str])] = &[
     ("simulate", &["model", "engineering"]),
     ("derive", &["model", "edit", "engineering", "simulate"]),
     ("capture", &["model", "edit", "lexicon", "notation", "simulate"]),
-    ("check", &["model", "edit", "engineering", "lexicon", "simulate", "derive"]),
+    ("check", &["model", "edit", "engineering", "lexicon", "simulate", "derive", "capture"]),
     ("compare", &["model", "edit", "notation", "simulate"]),
     ("export", &["model", "notation", "derive"]),
     ("versions", &[]),

@@ -300,7 +300,8 @@ impl Pasting {
         let so_far = &self.so_far;
         let trace = self.trace.get_or_insert_with(|| simulate(so_far, &Run::of(so_far)));
         let place = at.checked_sub(1).map_or(Place::START, Place::after);
-        let given = Given { census: &so_far.census, answers: &[] };
+        let before = so_far.steps.get(..at).unwrap_or_default();
+        let given = Given { census: &so_far.census, answers: &[], before };
         line_making(&step.words, &so_far.map, trace, place, &step.stage, given, ids)
     }
 

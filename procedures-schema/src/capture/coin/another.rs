@@ -9,6 +9,7 @@ use super::super::{Doubt, Here};
 use super::bench::Bench;
 use super::phrase::Phrase;
 use super::{Answer, Given, Made, Making, Meaning, Question, worked};
+use crate::lexicon::Amount;
 use crate::model::{Action, ApplianceMap, CircuitKind, Id, IdSource, Span, Stage, ThingKind};
 use crate::simulate::{Place, Trace};
 use std::sync::Arc;
@@ -102,9 +103,17 @@ impl Bench<'_> {
     /// another one is asked, for nothing is made twice under one name.
     pub(super) fn may_be_the_one_so_called(&mut self, phrase: &Phrase) -> bool {
         let (name, written) = (phrase.name(), phrase.labelled(phrase.words.join(" ")));
-        let is_it = |known: &str| known.eq_ignore_ascii_case(&name) || known.eq_ignore_ascii_case(&written);
-        let is_there = self.map.things().any(|(kind, _, known, aliases)| {
-            kind != ThingKind::Seal && (is_it(known) || aliases.iter().any(|alias| is_it(alias)))
+        // "The drip tray *of the left door*."
+        let owned = self.with_owner(phrase, phrase.stem()).join(" ");
+        let is_it =
+            |known: &str| [&name, &written, &owned].iter().any(|name| known.eq_ignore_ascii_case(name));
+        // "Refit *the tray*" where a drip tray was put.
+        let is_bare = phrase.words.len() == 1 && !phrase.plural() && self.line.text(phrase.start) == "the";
+        let is_put = |known: &str| is_bare && head_of(known) == phrase.head_word();
+        let is_there = self.map.things().any(|(kind, _, known, aliases)| match kind {
+            ThingKind::Seal => false,
+            ThingKind::Temporary if is_put(known) => true,
+            _ => is_it(known) || aliases.iter().any(|alias| is_it(alias)),
         });
         let is_open = is_there && !self.is_another(phrase);
         if is_open {
@@ -123,21 +132,28 @@ impl Bench<'_> {
             && phrase.label.is_none()
             && self.line.text(phrase.start) == "the";
         let head = phrase.head_word();
-        let is_group = |name: &str| singular(name) == head && name != head;
+        // "The cap" of the gas valve caps and the liquid valve caps.
+        let is_group = |name: &str| singular(head_of(name)) == head && head_of(name) != head;
         is_one && self.map.things().any(|(_, _, name, _)| is_group(name))
     }
 
-    /// "Close the flow valve and the return valve. Clean *the valve*": one of those, whatever is done to it, and no third.
+    /// "Close the flow valve and the return valve. Clean *the valve*": one of those, whatever is done to it, and no third; and
+    /// "*both valves*" are those two.
     pub(super) fn is_one_of_several(&self, phrase: &Phrase) -> bool {
-        let is_bare = phrase.words.len() == 1
-            && phrase.label.is_none()
-            && self.line.text(phrase.start) == "the"
-            && !phrase.plural();
+        let is_led = matches!(self.line.text(phrase.start), "both" | "the" | "these");
+        let is_bare = phrase.words.len() == 1 && phrase.label.is_none() && is_led;
         let is_so_called = |name: &str| head_of(name) == phrase.head_word();
         let things =
             self.map.things().filter(|(kind, _, name, _)| *kind != ThingKind::Seal && is_so_called(name));
         let is_new = (phrase.start..phrase.from).any(|i| self.line.text(i) == "new");
-        is_bare && !is_new && !self.is_another(phrase) && things.count() > 1
+        let n_known = things.count();
+        let are_all = match phrase.amount {
+            Some(Amount::Exactly(n)) => u32::try_from(n_known) == Ok(n),
+            _ => true,
+        };
+        // "Both valves *of the right pump*" are others than those of the left one.
+        let is_theirs = || are_all && self.behind(phrase, &["at", "from", "in", "of", "off", "on"]).is_none();
+        is_bare && !is_new && !self.is_another(phrase) && n_known > 1 && (!phrase.plural() || is_theirs())
     }
 
     /// A name that tells one more thing of a name from those that have it: "pump valve 3".

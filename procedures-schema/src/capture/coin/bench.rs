@@ -3,6 +3,7 @@
 use super::super::clause::Clause;
 use super::super::mention::{Mention, Names};
 use super::super::reader::Reader;
+use super::nouns::noun;
 use super::phrase::{Lead, Phrase};
 use super::{Answer, Given, Made, Making, Meaning, Question};
 use crate::model::{ApplianceMap, Id, IdSource, Span, ThingKind};
@@ -25,6 +26,10 @@ pub(super) struct Bench<'a> {
     pub(super) phrases: Vec<Phrase>,
     /// What the clause behind it takes off: "undo the screws and *take off the panel*".
     pub(super) next_off: Option<Phrase>,
+    /// The name of that with its owner, if the clause says one: "the motor *of pump 2*".
+    pub(super) next_name: Option<String>,
+    /// The noun phrases of that clause.
+    pub(super) next_phrases: Vec<Phrase>,
     /// The connection that was named last: "it".
     pub(super) last_connection: Option<Id>,
     /// The last new thing that the mentions take in.
@@ -56,6 +61,8 @@ impl<'a> Bench<'a> {
             asked: Vec::new(),
             phrases: Vec::new(),
             next_off: None,
+            next_name: None,
+            next_phrases: Vec::new(),
             last_connection: None,
             last_seen: None,
             given,
@@ -166,7 +173,12 @@ impl<'a> Bench<'a> {
         let is_listed = |other: &Phrase| other.lead == phrase.lead && other.head_word() == phrase.head_word();
         let after = self.phrases.iter().skip_while(|other| other.from <= phrase.from);
         let after = after.skip_while(|other| is_listed(other));
-        let mut own = after.take_while(|other| matches!(other.lead, Lead::After(_)));
+        // "A lock on isolator 1 *and on isolator 2*": neither is on the other.
+        let is_alike = |other: &Phrase| {
+            let before = |back: usize| other.start.checked_sub(back).map_or("", |i| self.line.text(i));
+            before(2) == "and" && noun(&other.stem()) == noun(&phrase.stem())
+        };
+        let mut own = after.take_while(|other| matches!(other.lead, Lead::After(_)) && !is_alike(other));
         own.find(|other| other.is_after(leads)).cloned()
     }
 

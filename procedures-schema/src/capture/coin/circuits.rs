@@ -1,6 +1,7 @@
 //! Which circuit words speak of, and circuits that are made.
 
 use super::bench::Bench;
+use super::label::is_code;
 use super::phrase::Phrase;
 use super::{Meaning, Question};
 use crate::model::{
@@ -171,7 +172,9 @@ impl Bench<'_> {
 
     /// Asks which circuit a new thing shuts, carries or opens.
     pub(super) fn ask_circuit(&mut self, phrase: &Phrase, does: &str, about: &About) {
-        let what = phrase.labelled(phrase.words.join(" "));
+        let as_marked = |word: &String| if is_code(word) { word.to_uppercase() } else { word.clone() };
+        let words: Vec<String> = phrase.words.iter().map(as_marked).collect();
+        let what = phrase.labelled(words.join(" "));
         let asks = if phrase.plural() { "do" } else { "does" };
         let question = format!("Which circuit {asks} the {what} {does}?");
         let choices = self.kinds_in_question(about).into_iter().map(Meaning::Circuit).collect();

@@ -5,9 +5,11 @@ use super::super::clause::Clause;
 use super::super::mention::{Candidate, Mention, head_of};
 use super::bench::Bench;
 use super::circuits::About;
+use super::isolators::owns_isolators;
 use super::nouns::{Noun, noun, tells_apart};
 use super::phrase::{Lead, Phrase, phrases};
 use super::wanted::{Asked, Wanted};
+use crate::lexicon::Break;
 use crate::model::{Family, Handle, Id, ThingKind, Verb};
 
 impl Bench<'_> {
@@ -26,6 +28,12 @@ impl Bench<'_> {
         let puts_back =
             !holds && clause.means.iter().any(|verb| matches!(verb, Verb::Make | Verb::Fit | Verb::Tighten));
         self.next_off = next.filter(|_| holds).and_then(|next| self.taken_off(next));
+        self.next_phrases = next.map(|next| phrases(&self.line, next)).unwrap_or_default();
+        self.ask_what_is_measured(clause);
+        if self.may_be_one_of_owners(clause) || self.may_be_one_or_each(clause) {
+            return;
+        }
+        self.next_name = self.next_off.clone().and_then(|phrase| self.owned_name(&phrase));
         let stem = self.line.text(clause.verb()).to_owned();
         let keeps =
             |next: &Clause| self.line.text(next.verb()).starts_with("ke") && next.means == [Verb::Lock];
@@ -72,6 +80,16 @@ impl Bench<'_> {
         }
     }
 
+    /// The name of what the next clause takes off, if its owner is said there.
+    fn owned_name(&mut self, phrase: &Phrase) -> Option<String> {
+        let stem: Vec<String> = phrase.stem().into_iter().chain(phrase.label.clone()).collect();
+        let n_own = stem.len();
+        let own = std::mem::replace(&mut self.phrases, self.next_phrases.clone());
+        let named = self.with_owner(phrase, stem);
+        self.phrases = own;
+        (named.len() > n_own).then(|| named.join(" "))
+    }
+
     /// "Unscrew the cap of the drain cock and open *the cock*": what the line has named in full, and nothing else has made,
     /// is meant by its last word.
     fn lengthen(&mut self, clause: &Clause) {
@@ -116,6 +134,9 @@ impl Bench<'_> {
             return;
         }
         if (puts_back && self.is_one_of_a_group(&phrase)) || self.is_one_of_several(&phrase) {
+            return;
+        }
+        if self.is_of_one_of_several(&phrase) {
             return;
         }
         let is_of_part = matches!(wanted, Wanted::PlugOf | Wanted::ClipOf | Wanted::ThreadOf);
@@ -198,7 +219,9 @@ impl Bench<'_> {
         matches!(wanted, Wanted::Connector(_))
             && phrase.head_word() == "plug"
             && (turns
-                || self.behind(phrase, &["from", "in", "into", "of", "off", "out"]).is_some_and(is_in_pipe))
+                || self
+                    .behind(phrase, &["from", "in", "into", "of", "off", "on", "onto", "out"])
+                    .is_some_and(is_in_pipe))
     }
 
     /// "Close the drain cock, pull off *the hose*": that was put on it by words that made no thing of it.
@@ -332,7 +355,8 @@ impl Bench<'_> {
         if let Some(connection) = self.map.connection(id) {
             return self.agrees_in_part(connection, phrase);
         }
-        let of = self.behind(phrase, &["of", "on", "in"]).filter(|_| phrase.words.len() == 1);
+        let is_owner = |of: &Phrase| phrase.words.len() == 1 || (of.is_after(&["of"]) && owns_isolators(of));
+        let of = self.behind(phrase, &["of", "on", "in"]).filter(is_owner);
         let Some(of) = of.or_else(|| self.behind(phrase, &["for"])) else { return true };
         let Some(isolator) = self.map.isolators.iter().find(|isolator| isolator.id == *id) else {
             return true;
@@ -375,8 +399,13 @@ impl Bench<'_> {
         let mut near: Vec<String> = phrase.stem();
         let leads = ["of", "on", "in", "at", "to", "from", "under", "below", "above"];
         let after = self.phrases.iter().skip_while(|other| other.from <= phrase.from);
-        let own = after.take_while(|other| other.is_after(&leads));
+        // "The gas at the cock *and the water* at the stop valve": another supply.
+        let own = after.take_while(|other| other.is_after(&leads) && !self.is_next_supply(other));
         near.extend(own.flat_map(Phrase::stem));
+        // "*The gas* at the meter cock."
+        let before = self.phrases.iter().rev().find(|other| other.from < phrase.from);
+        let supply = before.filter(|before| phrase.is_after(&["at", "by", "with"]) && is_supply(before));
+        near.extend(supply.into_iter().flat_map(Phrase::stem));
         About {
             near,
             far: self.words_of(clause, phrase),
@@ -384,4 +413,21 @@ impl Bench<'_> {
             ..About::default()
         }
     }
+    /// Whether a phrase names a further supply behind "and" or a comma.
+    pub(super) fn is_next_supply(&self, phrase: &Phrase) -> bool {
+        let parted = self.line.tokens.get(phrase.start).is_some_and(|token| token.before != Break::None);
+        let and = phrase.start.checked_sub(1).is_some_and(|and| self.line.text(and) == "and");
+        is_supply(phrase) && (parted || and)
+    }
+}
+
+/// Whether a phrase names what comes in from outside, and no thing.
+fn is_supply(phrase: &Phrase) -> bool {
+    const SUPPLIES: &[&str] = &["gas", "heating", "mains", "oil", "steam", "water"];
+    let is_of_it = |word: &String| {
+        SUPPLIES.contains(&word.as_str()) || matches!(word.as_str(), "cold" | "domestic" | "fuel" | "hot")
+    };
+    phrase.label.is_none()
+        && SUPPLIES.contains(&phrase.head_word().as_str())
+        && phrase.words.iter().all(is_of_it)
 }

@@ -1,6 +1,7 @@
 //! New valves, switches, plugs and fuses.
 
 use super::super::clause::Clause;
+use super::super::twins::is_side;
 use super::bench::Bench;
 use super::circuits::{About, named_kind};
 use super::nouns::{Noun, count, noun, tells_apart};
@@ -14,7 +15,6 @@ const MAINS_PLUG: &str = "mains plug";
 impl Bench<'_> {
     /// Makes the isolators that a clause names and the map does not know.
     pub(super) fn make_isolators(&mut self, clause: &Clause, new: &[(Phrase, Handle)]) {
-        let total: u32 = new.iter().map(|(phrase, _)| number(phrase)).sum();
         for (phrase, handle) in new {
             let about = self.about(clause, phrase);
             let component = self.part_between(phrase);
@@ -30,7 +30,9 @@ impl Bench<'_> {
                 self.ask_circuit(phrase, "shut", &about);
                 continue;
             };
-            let body = component.filter(|_| total > 1).and_then(|words| self.body(&circuit, &words));
+            let is_its = |other: &&(Phrase, Handle)| self.part_between(&other.0) == component;
+            let n_of_it: u32 = new.iter().filter(is_its).map(|(phrase, _)| number(phrase)).sum();
+            let body = component.filter(|_| n_of_it > 1).and_then(|words| self.body(&circuit, &words));
             self.make_on(&circuit, phrase, handle, body);
         }
     }
@@ -129,7 +131,9 @@ impl Bench<'_> {
             }
             // "The hot outlet" is what shuts it.
             let written = phrase.name();
-            let adds_valve = n == 1 && name.strip_suffix(" valve") == Some(written.as_str());
+            let adds_valve = n == 1
+                && name.strip_suffix(" valve").is_some_and(|name| name.ends_with(&written))
+                && !written.ends_with(" valve");
             // "V1" is a valve.
             let is_mark =
                 !name.contains(' ') && name.starts_with('V') && name.ends_with(|c: char| c.is_ascii_digit());
@@ -162,9 +166,17 @@ impl Bench<'_> {
     /// The name; "the valve on the return" is the return valve.
     fn isolator_name(&self, phrase: &Phrase) -> String {
         let mut words = phrase.stem();
+        let is_twin = self.line.is_one_of_two(phrase, &self.phrases);
+        // "The valve on the *supply* and the valve on the return."
+        let is_side_of_two = |of: &Phrase| is_twin && of.words.len() == 1 && is_side(&of.head_word());
         if let Some(of) = self.behind(phrase, &["of", "on", "in", "at"])
-            && noun(&of.stem()) != Noun::Nothing
-            && (words.len() == 1 || (is_one_of_twins(&of) && self.is_owned(&of)))
+            && (noun(&of.stem()) != Noun::Nothing || is_side_of_two(&of))
+            && !self.is_next_supply(&of)
+            && !(of.is_after(&["at"]) && matches!(noun(&of.stem()), Noun::Isolator(_)))
+            && (words.len() == 1
+                || is_twin
+                || (is_one_of_twins(&of) && self.is_owned(&of))
+                || (of.is_after(&["of"]) && self.is_owned(&of) && owns_isolators(&of)))
         {
             let mut named: Vec<String> = of.name().split(' ').map(str::to_owned).collect();
             named.append(&mut words);
@@ -182,11 +194,23 @@ impl Bench<'_> {
             // "V1" as it is written on drawings.
             only.make_ascii_uppercase();
         }
-        phrase.labelled(words.join(" "))
+        let name = phrase.labelled(words.join(" "));
+        let place = self.behind(phrase, &["after", "before"]).filter(|_| is_twin);
+        match place.map(|place| (place.lead.clone(), place.name())) {
+            // "The ball valve before the pump and the ball valve after the pump."
+            Some((Lead::After(lead), of)) => format!("{name} {lead} the {of}"),
+            _ => name,
+        }
     }
 }
 
 /// How many isolators a phrase names.
 fn number(phrase: &Phrase) -> u32 {
     count(phrase.amount, phrase.part, phrase.plural()).min(12)
+}
+
+/// "The mains switch *of the fan*", "the isolating valve *of the flow pipe*".
+pub(super) fn owns_isolators(of: &Phrase) -> bool {
+    let stem = of.stem();
+    !of.plural() && !super::wanted::is_appliance(&stem) && matches!(noun(&stem), Noun::Joint | Noun::Part)
 }

@@ -3,6 +3,7 @@
 use super::super::agreement::Said;
 use super::super::clause::Clause;
 use super::super::quantity::Figures;
+use super::super::twins::is_side;
 use super::Question;
 use super::bench::Bench;
 use super::circuits::About;
@@ -210,7 +211,10 @@ impl Bench<'_> {
     /// "Unscrew the safety valve": the thread by which it is screwed in carries the medium.
     pub(super) fn make_thread_of(&mut self, clause: &Clause, phrase: &Phrase) {
         let before = self.mark();
-        let part = match self.known(phrase, &[ThingKind::Component]).as_slice() {
+        let said = Said::of_phrase(&self.line, clause, phrase, &self.phrases, &self.mentions);
+        // "The strainer of the *secondary* circuit" is none of the primary.
+        let known = said.agreeing(&self.map, self.known(phrase, &[ThingKind::Component]));
+        let part = match known.as_slice() {
             _ if self.is_another(phrase) => self.make_component(phrase),
             [only] => only.clone(),
             [] => self.make_component(phrase),
@@ -286,8 +290,22 @@ impl Bench<'_> {
         if is_named { own } else { format!("{part} {own}") }
     }
 
-    /// A nut with a pipe thread is called after where it is: "the G 1/2 nut at the *service cock*".
+    /// A nut with a pipe thread is called after where it is: "the G 1/2 nut at the *service cock*"; so is each of two, "the
+    /// cap off the *fill valve* and the cap off the *drain valve*".
     fn told_apart(&self, phrase: &Phrase, own: String) -> String {
+        // "The screws of the *cold pump end*."
+        let is_end = |of: &Phrase| {
+            noun(&of.stem()) == Noun::Side && of.words.iter().rev().skip(1).any(|word| is_side(word))
+        };
+        if let Some(of) = self.behind(phrase, &["of"]).filter(is_end) {
+            return format!("{} {own}", of.name());
+        }
+        let is_worked =
+            |of: &Phrase| matches!(noun(&of.stem()), Noun::Isolator(_) | Noun::Joint | Noun::Port(_));
+        let place = self.behind(phrase, &["at", "from", "of", "off", "on"]).filter(is_worked);
+        if let Some(of) = place.filter(|_| self.line.is_one_of_two(phrase, &self.phrases)) {
+            return format!("{} {own}", of.name());
+        }
         let size = phrase.from.checked_sub(1).map_or("", |before| self.line.text(before));
         let is_sized = size.starts_with(|c: char| c.is_ascii_digit());
         let is_nut = phrase.words.len() == 1 && phrase.head_word() == "nut" && is_sized;
@@ -330,11 +348,22 @@ impl Bench<'_> {
     /// The part that the next clause takes off.
     fn part_taken_off(&mut self) -> Option<Id> {
         let phrase = self.next_off.clone()?;
-        match self.known(&phrase, &[ThingKind::Component]).as_slice() {
+        let own = std::mem::replace(&mut self.phrases, self.next_phrases.clone());
+        // "Undo the bolts and lift off the motor *of pump 2*" is none of pump 1.
+        let known = self.named_next(self.known(&phrase, &[ThingKind::Component]));
+        let part = match known.as_slice() {
             [only] => Some(only.clone()),
             [] => Some(self.make_component(&phrase)),
             _ => None,
-        }
+        };
+        self.phrases = own;
+        part
+    }
+
+    /// Those of some parts that have the name that the next clause says with an owner; all of them if it says none.
+    fn named_next(&self, mut parts: Vec<Id>) -> Vec<Id> {
+        parts.retain(|id| self.next_name.as_ref().is_none_or(|name| self.map.name_of(id) == name));
+        parts
     }
 
     /// Whether a known connection is of the part that the words name.
@@ -366,7 +395,15 @@ impl Bench<'_> {
         let Some(named) = named.filter(|named| is_part(named) && !is_shut_with(named)) else {
             return true;
         };
-        let parts = self.known(&named, &[ThingKind::Component]);
+        let mut parts = self.known(&named, &[ThingKind::Component]);
+        if self.next_off.as_ref().is_some_and(|next| next.from == named.from) {
+            // "Unscrew the nuts and take off the guard *of pump 2*" unscrews none of pump 1.
+            let n_known = parts.len();
+            parts = self.named_next(parts);
+            if parts.len() < n_known && parts.is_empty() && !connection.joins.is_empty() {
+                return false;
+            }
+        }
         let of_part = connection.joins.iter().any(|part| parts.contains(part));
         let all_named = self.behind(phrase, &["of"]).is_none() && covers(phrase, &connection.name);
         if connection.port.is_some() {

@@ -47,7 +47,11 @@ pub(super) fn labels_at(line: &Reader<'_>, clause: &Clause, words: &[usize], at:
         return None;
     }
     let (mut each, mut behind) = (vec![(at, label)], at + 1);
-    while let Some((next, label)) = listed(line, clause, behind).filter(|_| is_several) {
+    // "Breaker F1 *and F2*."
+    let series = |label: &str| label.trim_end_matches(|c: char| c.is_ascii_digit()).to_owned();
+    let begun = each.first().map(|(_, first)| series(first)).unwrap_or_default();
+    let goes_on = |next: &str| is_several || (!begun.is_empty() && next != begun && series(next) == begun);
+    while let Some((next, label)) = listed(line, clause, behind).filter(|(_, label)| goes_on(label)) {
         each.push((next, label));
         behind = next + 1;
     }
@@ -74,6 +78,9 @@ pub(in crate::capture) fn is_label(written: &str) -> bool {
 
 /// What a token says as a label.
 fn label(line: &Reader<'_>, clause: &Clause, at: usize) -> Option<String> {
+    if is_numbered_in_words(line, at) {
+        return Some(line.text(at).to_owned());
+    }
     let written = Some(line.written(at)).filter(|written| is_label(written))?;
     // Where all is in upper case, an article is too.
     let tells =
@@ -82,14 +89,34 @@ fn label(line: &Reader<'_>, clause: &Clause, at: usize) -> Option<String> {
     (tells && !measured).then(|| written.to_owned())
 }
 
+/// "The zone *one* valve".
+fn is_numbered_in_words(line: &Reader<'_>, at: usize) -> bool {
+    let before = at.checked_sub(1).map_or("", |before| line.text(before));
+    number_behind(before, line.text(at)).is_some() && is_joined(line, at)
+}
+
+/// Places of which an appliance has several, told apart by numbers.
+const NUMBERED: &[&str] = &["bank", "circuit", "loop", "room", "stage", "zone"];
+
+/// Whether a noun is a place that is told from others by its number.
+pub(super) fn is_numbered_place(noun: &str) -> bool {
+    NUMBERED.contains(&noun)
+}
+
+/// The number that a word says behind the noun of a numbered place: "zone *two*".
+pub(in crate::capture) fn number_behind(noun: &str, word: &str) -> Option<usize> {
+    const NUMBERS: &[&str] = &["one", "two", "three", "four", "five", "six"];
+    let at = NUMBERS.iter().position(|number| *number == word)?;
+    is_numbered_place(noun).then_some(at + 1)
+}
+
 fn is_joined(line: &Reader<'_>, at: usize) -> bool {
     line.tokens.get(at).is_some_and(|token| token.before == Break::None) && line.bracket(at).is_none()
 }
 
 /// Whether the words of a name say a thing that an appliance has.
 fn is_of_appliance(words: &[String]) -> bool {
-    const PLACES: &[&str] = &["circuit", "loop", "room", "zone"];
-    if words.last().is_some_and(|head| PLACES.contains(&head.as_str())) {
+    if words.last().is_some_and(|head| is_numbered_place(head)) {
         return true;
     }
     !matches!(noun(words), Noun::Nothing | Noun::Seal | Noun::Setting | Noun::Side | Noun::Unknown)
@@ -110,4 +137,21 @@ fn ends_a_name(line: &Reader<'_>, clause: &Clause, at: usize) -> bool {
 fn goes_on(line: &Reader<'_>, clause: &Clause, at: usize) -> bool {
     let text = line.text(at);
     !ends_a_name(line, clause, at) && text.bytes().all(|b| b.is_ascii_alphabetic()) && !is_plural(text)
+}
+
+/// "CN4", "X12": how connectors and valves are marked.
+pub(in crate::capture) fn is_code(text: &str) -> bool {
+    let letters = text.trim_end_matches(|c: char| c.is_ascii_digit());
+    let n_digits = text.len() - letters.len();
+    letters.bytes().all(|b| b.is_ascii_alphabetic())
+        && (1..=3).contains(&letters.len())
+        && (1..=3).contains(&n_digits)
+}
+
+/// "2-pin", "3-way".
+pub(super) fn is_pins(text: &str) -> bool {
+    let parts = text.split_once('-');
+    parts.is_some_and(|(n, of)| {
+        n.bytes().all(|b| b.is_ascii_digit()) && matches!(of, "core" | "pin" | "pole" | "way")
+    })
 }

@@ -20,8 +20,11 @@ mod items;
 mod joints;
 mod label;
 mod later;
+mod loose;
 mod noun_words;
 mod nouns;
+mod one_more;
+mod one_or_each;
 mod other_names;
 mod owners;
 mod particles;
@@ -31,6 +34,7 @@ mod phrase_words;
 mod relief;
 mod seals;
 mod shared;
+mod told_apart;
 mod unheard_of;
 mod wanted;
 
@@ -39,9 +43,10 @@ pub(super) use circuits::named_kind;
 pub(super) use counted::counted_thread;
 pub(super) use items::PLACES;
 pub(super) use joints::is_joint_each;
-pub(super) use label::is_label;
+pub(super) use label::{is_code, is_label, number_behind};
 pub(super) use nouns::{Noun, count, is_open_end, noun, opens, tells_apart};
-pub(super) use owners::is_one_of_two;
+pub(super) use one_more::is_bare_item;
+pub(super) use owners::owner_of_its;
 pub(super) use phrase::{Lead, Phrase, phrases, phrases_between};
 pub(super) use phrase_words::PREPOSITIONS;
 pub(super) use seals::seal_said;
@@ -50,7 +55,7 @@ pub(super) use wanted::is_appliance;
 use super::reader::Reader;
 use super::{Here, LineReading};
 use crate::lexicon::Lexicon;
-use crate::model::{ApplianceMap, CensusEntry, CircuitKind, Id, IdSource, Span, Stage, ThingKind};
+use crate::model::{ApplianceMap, CensusEntry, CircuitKind, Id, IdSource, Span, Stage, Step, ThingKind};
 use crate::simulate::{Place, Trace};
 use std::sync::Arc;
 
@@ -75,6 +80,11 @@ impl Making {
     /// Whether [`Making::map`] is another than the map before.
     pub fn changes_map(&self) -> bool {
         !self.made.is_empty() || !self.renamed.is_empty() || !self.left.is_empty()
+    }
+
+    /// Whether something is asked that an answer settles.
+    pub fn has_answers(&self) -> bool {
+        self.asked.iter().any(|asked| !asked.choices.is_empty())
     }
 }
 
@@ -149,6 +159,8 @@ pub struct Given<'a> {
     pub answers: &'a [Answer],
     /// The census of circuits: what a new thing may belong to.
     pub census: &'a [CensusEntry],
+    /// The steps before the line: what their words name may be on no map.
+    pub before: &'a [Arc<Step>],
 }
 
 /// Reads a line as it would stand right after `place` of the run and makes what it names for the first time.
@@ -181,11 +193,10 @@ pub fn line_making_here(
     };
     let mut making = worked.making;
     if making.changes_map() {
-        read_again(words, map, stage, worked.line.here, making)
-    } else {
-        making.reading = worked.line.read();
-        making
+        return read_again(words, map, stage, worked.line.here, making);
     }
+    making.reading = worked.line.read();
+    making.asking_of_left_out(words)
 }
 
 /// What [`line_here()`](super::line_here()) reads from words, and what [`line_making_here`] makes of them: from one look
@@ -207,7 +218,7 @@ pub fn line_with_making(
         (worked.line.read(), read_again(words, map, stage, here, making))
     } else {
         making.reading = worked.line.read();
-        (making.reading.clone(), making)
+        (making.reading.clone(), making.asking_of_left_out(words))
     }
 }
 
@@ -235,10 +246,12 @@ fn read_again(
     let Some(lexicon) = Lexicon::for_language("en") else { return making };
     here.meet(&making.map, making.made.iter().map(|made| &made.thing));
     making.reading = Reader::new(words, &making.map, here, stage, lexicon).read();
+    let unused = making.made_and_not_used();
+    making.reading.left_out.extend(unused);
     let says_nothing = making.reading.actions.is_empty() && making.reading.doubts.is_empty();
     if says_nothing && making.renamed.is_empty() {
         // Words that say nothing to do name nothing either.
         (making.map, making.made, making.left) = (map.clone(), Vec::new(), Vec::new());
     }
-    making
+    making.asking_of_left_out(words)
 }

@@ -36,13 +36,23 @@ pub(in crate::capture) enum Noun {
     Unknown,
 }
 
+impl Noun {
+    /// Whether it is a thing of an appliance that hands work on: opened, undone, taken off or looked at.
+    pub(in crate::capture) fn is_worked_on(&self) -> bool {
+        matches!(
+            self,
+            Self::Connector(_) | Self::Fixing | Self::Isolator(_) | Self::Joint | Self::Part | Self::Port(_)
+        )
+    }
+}
+
 /// "Pressure", and "high-pressure" as well.
 fn is_not_by_hand(word: &str) -> bool {
     NOT_BY_HAND.contains(&word) || word.rsplit_once('-').is_some_and(|(_, last)| NOT_BY_HAND.contains(&last))
 }
 
 /// Whether a word is the mark of a valve on a drawing.
-fn is_numbered_valve(word: &str) -> bool {
+pub(super) fn is_numbered_valve(word: &str) -> bool {
     let digits = word.strip_prefix('v').unwrap_or_default();
     (1..=2).contains(&digits.len()) && digits.bytes().all(|b| b.is_ascii_digit())
 }
@@ -75,7 +85,8 @@ pub(in crate::capture) fn noun(words: &[String]) -> Noun {
         "tube" if said(SENSING) || said(&["pressure", "air"]) => Noun::Connector(false),
         "hose" | "tube" if said(SENSING) => Noun::Connector(false),
         "tube" if said(&["blast", "burner", "flame"]) => Noun::Part,
-        "hose" if before.is_empty() || said(&["drain", "test", "filling", "gauge", "purge"]) => {
+        "lamp" if said(&["hand", "inspection", "work"]) => Noun::Temporary,
+        "hose" if before.is_empty() || said(&["drain", "test", "filling", "gauge", "manometer", "purge"]) => {
             Noun::Temporary
         }
         "tube" => Noun::Joint,

@@ -1,12 +1,16 @@
 //! One noun for things of several owners: "the screws out of *the fan and the pump*", "the covers off both"; and the name
 //! that a part has by its owner: "the cover of the fan".
 
+use super::super::clause::Clause;
+use super::super::reader::Reader;
 use super::super::twins::is_side;
 use super::bench::Bench;
+use super::circuits::named_kind;
+use super::label::is_numbered_place;
 use super::nouns::{Noun, noun, opens};
-use super::phrase::{Lead, Phrase};
+use super::phrase::{Lead, Phrase, phrases};
 use super::wanted::{Wanted, is_appliance};
-use crate::lexicon::Amount;
+use crate::lexicon::{Amount, Break};
 use crate::model::ThingKind;
 
 /// What leads from a thing to its owner.
@@ -23,7 +27,8 @@ impl Bench<'_> {
         phrase: &Phrase,
         wanted: &Wanted,
     ) -> Option<Vec<(Phrase, Vec<Phrase>)>> {
-        let is_whole = matches!(wanted, Wanted::Component | Wanted::Connector(_));
+        let is_called_after = matches!(wanted, Wanted::Component | Wanted::Temporary);
+        let is_whole = is_called_after || matches!(wanted, Wanted::Connector(_));
         if !(is_whole || matches!(wanted, Wanted::Fixing | Wanted::Joint))
             || phrase.lead != Lead::Direct
             || !phrase.plural()
@@ -46,7 +51,7 @@ impl Bench<'_> {
             if is_whole || is_one_each {
                 own.words = own.stem();
             }
-            if *wanted == Wanted::Component {
+            if is_called_after {
                 own.words.splice(0..0, owner.name().split(' ').map(str::to_owned));
             }
             let owner = Phrase { lead: Lead::After("of".to_owned()), ..owner.clone() };
@@ -57,7 +62,7 @@ impl Bench<'_> {
     }
 
     /// The parts behind a phrase that it is of, up to what stands otherwise.
-    fn owners_of(&self, phrase: &Phrase) -> Vec<Phrase> {
+    pub(super) fn owners_of(&self, phrase: &Phrase) -> Vec<Phrase> {
         let mut behind = self.phrases.iter().skip_while(|other| other.from <= phrase.from).peekable();
         let Some(lead) = behind.peek().map(|first| first.lead.clone()) else { return Vec::new() };
         let owners: Vec<Phrase> =
@@ -70,48 +75,116 @@ impl Bench<'_> {
         let is_known = |kinds: &[ThingKind]| !self.known(phrase, kinds).is_empty();
         let may_own = match noun(&stem) {
             Noun::Part => true,
+            // "The board of the *outdoor unit*."
+            _ if is_appliance(&stem) => true,
             // "The unions of the pump and *the mixing valve*": as long as nothing is shut with it.
             Noun::Isolator(_) => !is_known(&[ThingKind::Isolator, ThingKind::Connection]),
             // "The nuts of the flow union and *the return union*."
             Noun::Joint => stem.len() > 1 && !is_known(&[ThingKind::Connection]),
+            // "The actuator of *zone two*."
+            _ if names_a_place(phrase) || names_a_side(phrase) => true,
             _ => false,
         };
-        !phrase.plural() && !is_appliance(&stem) && (may_own || is_known(&[ThingKind::Component]))
+        let is_whole = is_appliance(&stem) && !is_one_of_twins(phrase);
+        !phrase.plural() && !is_whole && (may_own || is_known(&[ThingKind::Component]))
     }
 
     /// The words that name a thing, with those of its owner before them where it is called by one word alone, or is one of
     /// twins.
     pub(super) fn with_owner(&self, phrase: &Phrase, words: Vec<String>) -> Vec<String> {
-        let is_twin = is_one_of_two(phrase, &self.phrases);
+        let is_twin = self.line.is_one_of_two(phrase, &self.phrases);
         let leads: &[&str] = if opens(&phrase.head_word()) || is_twin { PLACES } else { &["of"] };
-        let Some(of) = self.behind(phrase, PLACES).filter(|of| self.is_owner(of)) else { return words };
+        // "The strainer out of *the cold valve*", though that is worked as well.
+        let is_valve = |of: &Phrase| {
+            let is_worked = matches!(noun(&of.stem()), Noun::Isolator(_)) || of.head_word() == "valve";
+            is_worked && of.words.len() > 1 && noun(&phrase.stem()) == Noun::Part && phrase.words.len() == 1
+        };
+        // "The cap off the fill valve *and the cap off the drain valve*", "the lid of the tank *and the lid of the bin*".
+        let is_port = |of: &Phrase| is_twin && matches!(noun(&of.stem()), Noun::Port(_) | Noun::Unknown);
+        if let Some(of) = owner_of_its(&self.line, phrase) {
+            return owner_before(&of, words);
+        }
+        let of = self.behind(phrase, PLACES).filter(|of| self.is_owner(of) || is_valve(of) || is_port(of));
+        let Some(of) = of else { return words };
         // "The pipes *clear of* the pump", "the filter *down out of* the housing" are told where they go.
         let is_out = self.line.text(phrase.head + 1) == "out";
         let lead = self.line.text(phrase.head + 1 + usize::from(is_out));
         let is_bare = phrase.words.len() == 1;
         let is_of_twins = is_one_of_twins(&of) && (lead == "of" || (is_bare && LEADS.contains(&lead)));
         let is_owned = (is_twin || !is_out) && (is_bare || is_twin || lead == "of") && leads.contains(&lead);
-        let owner: Vec<String> = of.name().split(' ').map(str::to_owned).collect();
-        if (is_owned || is_of_twins) && !words.starts_with(&owner) {
-            owner.into_iter().chain(words).collect()
-        } else {
-            words
-        }
+        let is_of_valve = is_valve(&of) && LEADS.contains(&lead);
+        let is_on_side = is_bare && names_a_side(&of) && matches!(lead, "at" | "on");
+        if is_owned || is_of_twins || is_of_valve || is_on_side { owner_before(&of, words) } else { words }
     }
 
     /// The name of what a port is of: "the drain *of the boiler*", and where there are two "the vent *on the left radiator*".
     pub(super) fn owner_of_port(&self, phrase: &Phrase) -> Option<String> {
+        if let Some(of) = owner_of_its(&self.line, phrase) {
+            return Some(of.name());
+        }
         let of = self.behind(phrase, PLACES)?;
-        let is_twin = is_one_of_two(phrase, &self.phrases) || is_one_of_twins(&of);
+        let is_twin = self.line.is_one_of_two(phrase, &self.phrases) || is_one_of_twins(&of);
         let may_own = matches!(noun(&of.stem()), Noun::Part) || is_appliance(&of.stem());
         let is_said = of.is_after(&["of"]) || is_twin;
         (is_said && may_own && of.start > phrase.head && !phrase.plural()).then(|| of.name())
     }
 }
 
-/// Whether the same noun is acted on twice, each time with what it is of: "the filter out of the fan *and the filter out of
-/// the pump*".
-pub(in crate::capture) fn is_one_of_two(phrase: &Phrase, phrases: &[Phrase]) -> bool {
+/// A name with that of an owner before it, unless it begins so.
+fn owner_before(of: &Phrase, words: Vec<String>) -> Vec<String> {
+    let owner: Vec<String> = of.name().split(' ').map(str::to_owned).collect();
+    if words.starts_with(&owner) { words } else { owner.into_iter().chain(words).collect() }
+}
+
+/// "Drain pump 1 and remove *its* drain plug": the last that was acted on before, where that is one of twins.
+pub(in crate::capture) fn owner_of_its(line: &Reader<'_>, phrase: &Phrase) -> Option<Phrase> {
+    if line.text(phrase.start) != "its" {
+        return None;
+    }
+    let before = line.clauses.iter().filter(|clause| clause.verb() < phrase.start);
+    let acted_on = before.flat_map(|clause: &Clause| phrases(line, clause));
+    let mut own = acted_on.filter(|other| other.head < phrase.start && other.lead == Lead::Direct);
+    own.next_back().filter(|owner| is_one_of_twins(owner) && !owner.plural())
+}
+
+impl Reader<'_> {
+    /// Whether the same noun is acted on twice in a sentence, by one verb or by the same verb again, each time with what it is
+    /// of or where it is.
+    pub(in crate::capture) fn is_one_of_two(&self, phrase: &Phrase, phrases: &[Phrase]) -> bool {
+        is_one_of_two(phrase, phrases) || self.is_one_of_two_orders(phrase, phrases)
+    }
+
+    /// "Take the cap off the fill valve *and take the cap off the drain valve*."
+    fn is_one_of_two_orders(&self, phrase: &Phrase, own_phrases: &[Phrase]) -> bool {
+        let place_of = |phrase: &Phrase, phrases: &[Phrase]| {
+            let next = phrases.iter().find(|other| other.from > phrase.head)?;
+            matches!(next.lead, Lead::After(_)).then(|| next.name())
+        };
+        let own = self.clauses.iter().find(|clause| (clause.from..clause.to).contains(&phrase.from));
+        let Some((own, place)) = own.zip(place_of(phrase, own_phrases)) else { return false };
+        let is_again = |other: &&Clause| {
+            let (first, next) = (own.verb().min(other.verb()), own.verb().max(other.verb()));
+            let is_one_sentence = self
+                .tokens
+                .iter()
+                .take(next + 1)
+                .skip(first + 1)
+                .all(|token| token.before != Break::Sentence);
+            other.verb() != own.verb() && self.text(other.verb()) == self.text(own.verb()) && is_one_sentence
+        };
+        self.clauses.iter().filter(is_again).any(|other| {
+            let all = phrases(self, other);
+            let is_alike = |other: &&Phrase| {
+                other.lead == Lead::Direct && other.words == phrase.words && other.label == phrase.label
+            };
+            all.iter().filter(is_alike).any(|alike| place_of(alike, &all).is_some_and(|other| other != place))
+        })
+    }
+}
+
+/// Whether the same noun is acted on twice by one verb, each time with what it is of: "the filter out of the fan *and the
+/// filter out of the pump*".
+fn is_one_of_two(phrase: &Phrase, phrases: &[Phrase]) -> bool {
     let is_it = |other: &Phrase| {
         let (first, next) = if other.from < phrase.from { (other, phrase) } else { (phrase, other) };
         let is_between = |place: &Phrase| {
@@ -129,5 +202,16 @@ pub(in crate::capture) fn is_one_of_two(phrase: &Phrase, phrases: &[Phrase]) -> 
 pub(super) fn is_one_of_twins(phrase: &Phrase) -> bool {
     const OF_PIPES: &[&str] = &["cold", "flow", "hot", "primary", "return", "secondary"];
     let says_side = |word: &String| is_side(word) && !OF_PIPES.contains(&word.as_str());
-    phrase.label.is_some() || phrase.words.iter().rev().skip(1).any(says_side)
+    phrase.label.is_some() || names_a_place(phrase) || phrase.words.iter().rev().skip(1).any(says_side)
+}
+
+/// "Zone 2", "the *underfloor circuit*": one of several places, and no circuit of the map by its kind.
+fn names_a_place(phrase: &Phrase) -> bool {
+    let is_told = phrase.label.is_some() || phrase.words.len() > 1;
+    is_told && is_numbered_place(&phrase.head_word()) && named_kind(&phrase.stem(), true).is_none()
+}
+
+/// "On the *secondary side*."
+fn names_a_side(phrase: &Phrase) -> bool {
+    phrase.head_word() == "side" && phrase.words.iter().rev().skip(1).any(|word| is_side(word))
 }

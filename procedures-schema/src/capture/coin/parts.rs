@@ -1,6 +1,7 @@
 //! New components and settings, and what closes the end of a pipe.
 
 use super::super::clause::Clause;
+use super::super::refer::nearest;
 use super::Made;
 use super::bench::Bench;
 use super::nouns::{Noun, is_open_end, is_place, noun, role};
@@ -111,8 +112,11 @@ impl Bench<'_> {
 
     /// The component that a phrase names; made, if its noun is a part's, or any noun where it is owned.
     fn part_in(&mut self, phrase: &Phrase, owned: bool) -> Option<Id> {
-        if let [only] = self.known(phrase, &[ThingKind::Component]).as_slice() {
-            return Some(only.clone());
+        let known = self.known(phrase, &[ThingKind::Component]);
+        let nearest = || nearest(&self.line.here, &known).filter(|_| self.line.text(phrase.start) == "the");
+        let meant = if let [only] = known.as_slice() { Some(only.clone()) } else { nearest() };
+        if meant.is_some() {
+            return meant;
         }
         if !self.known(phrase, &[ThingKind::Isolator, ThingKind::Connection]).is_empty() {
             return None;

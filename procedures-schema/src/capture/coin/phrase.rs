@@ -5,8 +5,9 @@ use super::super::mention::{COLOURS, is_plural, singular};
 use super::super::quantity::{Figures, Quantity};
 use super::super::reader::Reader;
 use super::colours::colours;
-use super::label::{Labels, is_label, labels_at};
+use super::label::{Labels, is_code, is_label, is_pins, labels_at};
 use super::nouns::{Noun, noun};
+use super::one_more::{is_bare_item, names_one_more};
 use super::particles::{is_adverb, is_drive, is_particle};
 use super::phrase_words::{ADJECTIVES, ARTICLES, CONDITIONS, ENDS, LET, PREPOSITIONS};
 use super::shared::{join_shared_heads, with_media};
@@ -170,7 +171,10 @@ impl<'l, 'w> Chunker<'l, 'w> {
                 self.close(true);
                 self.skips = false;
                 let goes_on = before == Break::Comma
-                    && (matches!(self.line.text(i), "and" | "the" | "then") || self.is_labelled(i));
+                    && (matches!(self.line.text(i), "and" | "the" | "then")
+                        || self.is_labelled(i)
+                        || self.is_next_code(i)
+                        || (self.lead == Lead::Direct && is_bare_item(self.line, i, to)));
                 if !goes_on {
                     self.lead = Lead::Beside;
                 }
@@ -183,6 +187,12 @@ impl<'l, 'w> Chunker<'l, 'w> {
                 // "The screws *that hold* the plate" are those of the plate.
                 self.close(true);
                 (self.lead, self.taken) = (Lead::After("of".to_owned()), i + 2);
+                continue;
+            }
+            if self.leads_before_or_after(i) {
+                // "The valve *before the pump*": where it sits.
+                self.close(true);
+                self.lead = Lead::After(self.line.text(i).to_owned());
                 continue;
             }
             if CONDITIONS.contains(&self.line.text(i)) && !is_also {
@@ -258,7 +268,7 @@ impl<'l, 'w> Chunker<'l, 'w> {
         } else if text == "and" {
             self.close(true);
             self.bare = true;
-            if self.counts_on(i) || self.names_one_more(i) {
+            if self.counts_on(i) || names_one_more(self.line, &self.lead, &self.found, i) {
                 self.lead = Lead::Direct;
             }
         } else if text == "of" && self.words.is_empty() && self.amount.is_some() {
@@ -326,36 +336,15 @@ impl<'l, 'w> Chunker<'l, 'w> {
         ARTICLES.contains(&self.line.text(and + 1)) && self.line.quantities(self.clause).any(sized)
     }
 
-    /// "The screws of the fan *and the clips of* the pump": the same noun behind "and", or another that holds or joins, with
-    /// what it is of, is acted on too.
-    fn names_one_more(&self, and: usize) -> bool {
-        const OWNED: &[&str] = &["from", "in", "of", "off", "on"];
-        const PLACED: &[&str] = &["beneath", "onto", "over", "round", "to", "under"];
-        const MOST_WORDS: usize = 5;
-        let joined = |i: &usize| self.line.tokens.get(*i).is_some_and(|token| token.before == Break::None);
-        let mut behind = (and + 1..=and + MOST_WORDS).take_while(joined);
-        let Some(lead) =
-            behind.find(|i| OWNED.contains(&self.line.text(*i)) || PLACED.contains(&self.line.text(*i)))
-        else {
-            return false;
-        };
-        // "The plug *B* from", "the filter *out* of".
-        let is_beside =
-            |i: usize| is_label(self.line.written(i)) || matches!(self.line.text(i), "down" | "out" | "up");
-        let head = singular(self.line.text(lead - 1 - usize::from(lead > and + 2 && is_beside(lead - 1))));
-        let holds =
-            |head: &str| matches!(noun(&[head.to_owned()]), Noun::Connector(_) | Noun::Fixing | Noun::Joint);
-        let is_it = |found: &Phrase| {
-            let own = found.head_word();
-            found.lead == Lead::Direct && (own == head || (holds(&own) && holds(&head)))
-        };
-        matches!(self.lead, Lead::After(_)) && self.found.iter().any(is_it)
-    }
-
     /// Takes in a word that belongs to the open phrase, begins one, or ends it.
     fn word(&mut self, i: usize, text: &str) {
         // "Wipe the seats *clean*", "lift *her* out".
-        let tells_how = !self.words.is_empty() && matches!(text, "clean" | "dry" | "level" | "square");
+        let joined = self.line.tokens.get(i + 1).is_some_and(|next| next.before == Break::None);
+        let is_noun = noun(&[singular(self.line.text(i + 1))]);
+        // "The water *level* sensor."
+        let goes_on = joined && !matches!(is_noun, Noun::Nothing | Noun::Unknown);
+        let tells_how =
+            !self.words.is_empty() && matches!(text, "clean" | "dry" | "level" | "square") && !goes_on;
         // "The gauge *can now be* taken off", not "the oil can".
         let is_modal =
             text == "can" && matches!(self.line.text(i + 1), "also" | "be" | "not" | "now" | "only" | "then");
@@ -395,6 +384,26 @@ impl<'l, 'w> Chunker<'l, 'w> {
         let is_noun =
             !matches!(noun(&[singular(next)]), Noun::Nothing | Noun::Unknown) || super::nouns::is_place(next);
         text.ends_with("'s") && !NO_OWNERS.contains(&text) && joined && is_noun
+    }
+
+    /// "The valve *before* the pump", not "close it before the pump runs".
+    fn leads_before_or_after(&self, i: usize) -> bool {
+        let leads =
+            matches!(self.line.text(i), "after" | "before") && ARTICLES.contains(&self.line.text(i + 1));
+        let is_worked = self.words.last().is_some_and(|last| {
+            let head = [singular(self.line.text(*last))];
+            last + 1 == i && matches!(noun(&head), Noun::Isolator(_) | Noun::Joint)
+        });
+        let is_part = noun(&[singular(self.line.text(i + 2))]) == Noun::Part;
+        let ends = self.line.text(i + 3) == "and"
+            || self.line.tokens.get(i + 3).is_none_or(|next| next.before != Break::None);
+        leads && is_worked && is_part && ends
+    }
+
+    /// "CN4, *CN7* and CN11".
+    fn is_next_code(&self, i: usize) -> bool {
+        let is_marked = |phrase: &Phrase| matches!(phrase.words.as_slice(), [only] if is_code(only));
+        is_code(self.line.text(i)) && self.found.last().is_some_and(is_marked)
     }
 
     /// "Valve A, *valve B* and valve C".
@@ -473,7 +482,10 @@ impl<'l, 'w> Chunker<'l, 'w> {
             let word = |i: &usize| self.line.text(*i).trim_end_matches("'s").to_owned();
             let words = kept.iter().flatten().map(word).collect();
             let start = self.start.unwrap_or(from);
-            let (lead, amount, part) = (self.lead.clone(), self.amount, self.part);
+            // "*Both* the flow valve and the return valve": each of them is one.
+            let is_pair = self.line.text(start) == "both" && !is_plural(self.line.text(head));
+            let amount = self.amount.filter(|_| !is_pair);
+            let (lead, part) = (self.lead.clone(), self.part);
             self.found.push(Phrase { from, head, words, lead, amount, part, start, label: None });
             (self.amount, self.part, self.start) = (None, None, None);
             self.bare = false;
@@ -481,12 +493,4 @@ impl<'l, 'w> Chunker<'l, 'w> {
             (self.amount, self.part, self.start) = (None, None, None);
         }
     }
-}
-
-/// "2-pin", "3-way".
-fn is_pins(text: &str) -> bool {
-    let parts = text.split_once('-');
-    parts.is_some_and(|(n, of)| {
-        n.bytes().all(|b| b.is_ascii_digit()) && matches!(of, "core" | "pin" | "pole" | "way")
-    })
 }

@@ -5,11 +5,16 @@ pub(super) const ARTICLES: &[&str] =
     &["a", "an", "any", "its", "my", "our", "the", "their", "this", "these", "those", "your"];
 /// Adjectives that belong to no name.
 pub(super) const ADJECTIVES: &[&str] = &[
+    "broken",
     "clean",
     "clear",
     "complete",
+    "damaged",
+    "defective",
     "dirty",
     "entire",
+    "failed",
+    "faulty",
     "fresh",
     "last",
     "loose",
@@ -91,6 +96,8 @@ pub(super) const ENDS: &[&str] = &[
     "held",
     "here",
     "him",
+    "hold",
+    "holds",
     "home",
     "instead",
     "inwards",

@@ -1,7 +1,8 @@
 //! Noun phrases that share a word with one beside them: "the flow and return valves", "the isolator for the cold water".
 
 use super::super::twins::{are_opposite, is_side};
-use super::nouns::{Noun, noun, opens, tells_apart};
+use super::label::is_code;
+use super::nouns::{Noun, is_numbered_valve, noun, opens, tells_apart};
 use super::phrase::Phrase;
 
 /// "The isolator *for the cold water*" is a cold water isolator.
@@ -71,6 +72,16 @@ pub(super) fn join_shared_heads(mut found: Vec<Phrase>) -> Vec<Phrase> {
         let says_circuit =
             |word: &String| matches!(word.as_str(), "central" | "domestic" | "heating" | "radiator");
         let tells = |word: &String| tells_apart(word) || says_circuit(word);
+        if joined && share_codes(first, &shared) {
+            // "The *V1* and V2 valves."
+            let head = shared.head_word();
+            let alone = is_numbered_valve(&head_of_code(first));
+            for phrase in found.iter_mut().skip(i - 1).take(2) {
+                phrase.words.truncate(1);
+                phrase.words.extend((!alone).then(|| head.clone()));
+            }
+            continue;
+        }
         if joined && shares_owned(first, &shared) {
             // "The *fan* and pump covers" are a fan cover and a pump cover.
             let head = shared.stem().last().cloned();
@@ -93,6 +104,17 @@ pub(super) fn join_shared_heads(mut found: Vec<Phrase>) -> Vec<Phrase> {
         }
     }
     found
+}
+
+/// Whether two marks share the noun behind the second: "CN4 and CN11 connectors".
+fn share_codes(first: &Phrase, shared: &Phrase) -> bool {
+    let [one] = first.words.as_slice() else { return false };
+    let [other, _] = shared.words.as_slice() else { return false };
+    is_code(one) && is_code(other)
+}
+
+fn head_of_code(phrase: &Phrase) -> String {
+    phrase.words.first().cloned().unwrap_or_default()
 }
 
 /// Whether two parts share the name of what each of them has.

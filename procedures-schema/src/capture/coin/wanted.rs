@@ -247,10 +247,16 @@ impl<'c> Asked<'c> {
         (self.undoes() && phrase.lead == Lead::Direct).then_some(Wanted::Connector(mains))
     }
 
+    fn connects(&self) -> bool {
+        ["connect", "reconnect"].iter().any(|begin| self.stem.starts_with(begin))
+    }
+
     fn temporary(&self, phrase: &Phrase) -> Option<Wanted> {
         let closes = ["cap", "blank", "plug", "bung"].contains(&phrase.head_word().as_str());
         match phrase.lead {
             Lead::Direct if self.closes_by_its_verb() && !closes => None,
+            // "Connect the hoses to the new pump": those that it has.
+            Lead::Direct if self.connects() && phrase.words == ["hoses"] => Some(Wanted::Joint),
             Lead::Direct if self.says(&[Verb::Place]) => Some(Wanted::Temporary),
             Lead::Direct if self.undoes() && phrase.head_word() == "hose" => Some(Wanted::Joint),
             // A cap that comes off without having been put on is the appliance's own.

@@ -93,7 +93,7 @@ fn candidates(
         "isolation/proof-incomplete" | "gas/proof-incomplete" | "pressure/proof-incomplete" => {
             proof::complete(context, met).into_iter().collect()
         }
-        "words/not-typed" => words::decline(context, finding).into_iter().collect(),
+        "words/left-out" | "words/not-typed" => words::decline(context, finding).into_iter().collect(),
         "putback/left-off" | "putback/setting-not-restored" | "putback/run-with-lost-setting" => {
             before::put_back(context, met, ids)
         }

@@ -5,6 +5,7 @@ pub(in crate::check) mod comma_figure;
 pub(in crate::check) mod dangling_link;
 pub(in crate::check) mod differs;
 pub(in crate::check) mod empty;
+pub(in crate::check) mod left_out;
 pub(in crate::check) mod message_incomplete;
 pub(in crate::check) mod not_checked;
 pub(in crate::check) mod not_said;

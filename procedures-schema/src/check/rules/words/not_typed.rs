@@ -1,10 +1,11 @@
 //! `words/not-typed`: a sentence says something to do that no action holds.
 
+use crate::capture::{begins_with_a_seal, begins_with_a_thing};
 use crate::check::context::Context;
 use crate::check::document::steps;
 use crate::check::finding::{Finding, Level};
 use crate::check::rule::{Looks, Rule, documentation};
-use crate::lexicon::{Said, tokens};
+use crate::lexicon::{Break, Said, tokens};
 use crate::model::{Span, Step, Verb};
 
 pub(in crate::check) static RULE: Rule = Rule {
@@ -22,6 +23,15 @@ fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
             let spans = at.step.actions.iter().flat_map(|action| &action.says);
             spans.into_iter().any(|span| span.0 < word.1 && word.0 < span.1)
         };
+        if let Some(again) = says_again(at.step) {
+            let text = again.of(&at.step.words);
+            if !at.step.declined.iter().any(|known| known.eq_ignore_ascii_case(text)) {
+                let title = format!("Step {} says \"{text}\", and no action holds it", at.number);
+                let mut finding = at.finding(rule, title, "Write what is done, or decline the reading");
+                finding.span = Some(again);
+                findings.push(finding);
+            }
+        }
         let mut told = None;
         for phrase in said.iter().filter(|phrase| !phrase.unsaid && !phrase.means.is_empty()) {
             let Some(first) = phrase.words.first() else { continue };
@@ -32,6 +42,7 @@ fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
                 || !begins_a_clause(&at.step.words, first.0)
                 || !(names_a_thing(context, &at.step.words, first.1)
                     || changes(at.step, phrase)
+                    || changes_a_thing(context, at.step, phrase, said)
                     || may_mean_one_of_several(context, &at.step.words, phrase))
             {
                 continue;
@@ -48,6 +59,28 @@ fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
             }
         }
     }
+}
+
+/// "Do *the same* on the right": what was said before is done once more, and the step has no action that says so behind it.
+fn says_again(step: &Step) -> Option<Span> {
+    let all = tokens(&step.words);
+    let text = |i: usize| all.get(i).map_or("", |token| &*token.text);
+    let behind =
+        |i: usize| all.get(i).filter(|token| token.before == Break::None).map_or("", |token| &*token.text);
+    let begins = |i: usize| {
+        all.get(i).is_some_and(|token| i == 0 || token.before != Break::None)
+            || i.checked_sub(1).is_some_and(|before| matches!(text(before), "and" | "do" | "then"))
+    };
+    let is_it = |i: &usize| {
+        text(*i) == "same"
+            && matches!(behind(i + 1), "at" | "for" | "goes" | "on" | "with")
+            && begins(i - usize::from(*i > 0 && text(i - 1) == "the"))
+    };
+    let same = (0..all.len()).find(is_it)?;
+    let first = same - usize::from(same > 0 && text(same - 1) == "the");
+    let span = Span(all.get(first)?.span.0, all.get(same)?.span.1);
+    let mut said = step.actions.iter().flat_map(|action| &action.says);
+    (!said.any(|said| said.1 > span.0)).then_some(span)
 }
 
 /// The first words of a phrase as far as nothing stands between them: "take off" of "take off the lid", "take"
@@ -78,6 +111,44 @@ fn changes(step: &Step, phrase: &Said) -> bool {
         && phrase.means.iter().any(Verb::changes_the_appliance)
         && !tokens(&step.words).iter().any(|token| SURROUNDINGS.contains(&token.text.as_ref()))
 }
+
+/// Whether a phrase that changes the appliance is done to what an appliance has, and no action says anything of it up to
+/// the next phrase: "*unbolt the motor*, unplug the fan" of which only the plug was read.
+fn changes_a_thing(context: &Context<'_>, step: &Step, phrase: &Said, said: &[Said]) -> bool {
+    let (Some(first), true) = (phrase.words.first(), phrase.means.iter().any(Verb::changes_the_appliance))
+    else {
+        return false;
+    };
+    let begins = said.iter().filter(|other| !other.unsaid && !other.means.is_empty());
+    let next = begins
+        .filter_map(|other| other.words.first())
+        .map(|next| next.0)
+        .filter(|next| *next > first.1)
+        .min();
+    let rest = rest_of_clause(&step.words, first.1);
+    let mut acted = step.actions.iter().flat_map(|action| &action.says);
+    let is_free = !acted.any(|span| span.0 < next.unwrap_or(u32::MAX) && first.0 < span.1);
+    // "Undo the bolts of the motor and draw *the motor* out" is held by another action's words.
+    let is_held = || {
+        let names =
+            step.actions.iter().flat_map(|action| &action.on).map(|id| context.procedure.map.name_of(id));
+        let heads: Vec<&str> = names.filter_map(|name| name.rsplit(' ').next()).collect();
+        tokens(rest).iter().take_while(|token| token.text != "and").any(|token| heads.contains(&&*token.text))
+    };
+    // "Draw the lead out": how something is handled belongs to what is done to it.
+    let verb = first.of(&step.words).to_lowercase();
+    let is_done = phrase.words.len() == 1 || DONE.contains(&verb.as_str());
+    // "*Fit a new gasket* to the plate": it is renewed by what makes the joint, if anything does.
+    let is_seal_lost = || {
+        let renews = phrase.means.iter().any(|verb| matches!(verb, Verb::Fit | Verb::Make));
+        let is_made = step.actions.iter().any(|action| action.verb == Verb::Make);
+        renews && !is_made && begins_with_a_seal(rest)
+    };
+    is_free && ((is_done && begins_with_a_thing(rest)) || is_seal_lost()) && !is_held()
+}
+
+/// Verbs of several words that do more than to move a thing.
+const DONE: &[&str] = &["close", "screw", "shut", "switch", "take", "turn"];
 
 /// What is worn, brought along or around the appliance.
 const SURROUNDINGS: &[&str] = &[
