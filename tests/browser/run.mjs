@@ -104,16 +104,34 @@ const tally = new Tally();
 // The longest come first, so that no core is without work at the end.
 const left = [...APPEARANCES, ...SCREENS.flatMap((screen) => WALKS.map((walk) => (own) => walk(own, screen)))];
 
-/** Walks what is left, one after the other; what a walk says is printed when it has ended, so that it stands together. */
+/** What was right only when it was walked a second time. */
+const unsteady = [];
+
+/** Walks what is left, one after the other; what was wrong is walked once more. */
 async function hand() {
   for (let walk = left.shift(); walk; walk = left.shift()) {
-    const lines = [];
-    const own = new Tally((line) => lines.push(line));
-    await walk(own);
-    console.log(lines.join('\n'));
-    tally.add(own);
+    const first = await walked(walk);
+    if (!first.wrong) {
+      tally.add(first);
+      continue;
+    }
+    console.log('\n  walked once more, to tell what is wrong from what is unsteady:');
+    const second = await walked(walk);
+    tally.add(second);
+    if (!second.wrong) unsteady.push(first.name);
   }
 }
 
+/** One walk; what it says is printed when it has ended, so that it stands together. */
+async function walked(walk) {
+  const lines = [];
+  const own = new Tally((line) => lines.push(line));
+  await walk(own);
+  console.log(lines.join('\n'));
+  return own;
+}
+
 await Promise.all(Array.from({ length: AT_ONCE }, hand));
-process.exit(tally.close() ? 0 : 1);
+const right = tally.close();
+if (unsteady.length > 0) console.log(`UNSTEADY, right only at the second walk: ${unsteady.join('; ')}`);
+process.exit(right ? 0 : 1);

@@ -11,6 +11,16 @@ export class Tally {
     this.#print = print;
   }
 
+  /** Whether something was wrong. */
+  get wrong() {
+    return this.#failed > 0;
+  }
+
+  /** What the journey is called. */
+  get name() {
+    return this.#group;
+  }
+
   /** Takes over what another one counted. */
   add(other) {
     this.#passed += other.#passed;
