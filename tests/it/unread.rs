@@ -50,6 +50,25 @@ fn what_changes_an_appliance_is_told_even_if_no_map_knows_the_thing() {
     }
 }
 
+#[test]
+fn what_a_word_stands_for_is_told_beside_other_actions_too() {
+    for words in [
+        "Wait 2 min, then open the bad one.",
+        "Wait 2 min and plug the good one back in.",
+        "Wait 2 min, then refit it.",
+        "Wait 2 min, then put the remaining cover back.",
+    ] {
+        let mut procedure = alone(words);
+        let step = Arc::make_mut(&mut procedure.steps[0]);
+        step.actions.push(Action { says: vec![Span(0, 10)], ..Action::new(Verb::Wait, Vec::new()) });
+        assert_eq!(of_rule(&procedure, "words/not-typed").len(), 1, "{words}");
+    }
+    // On a condition, and what is only put somewhere.
+    for words in ["Look at it; if it is worn, renew it.", "Wait 2 min and put the probe in."] {
+        assert_eq!(of_rule(&alone(words), "words/not-typed"), [], "{words}");
+    }
+}
+
 fn pump() -> Procedure {
     let files = text_files("public/demo").expect("demos");
     let file = files.iter().find(|file| file.path.contains("circulation-pump")).expect("the pump");

@@ -27,6 +27,8 @@ pub(super) struct Said {
     owners: Vec<Owner>,
     /// The words of the name and of what it is of, at or on, with the letters and numbers behind them.
     around: Vec<String>,
+    /// The part at which it sits: "the valves *at the pump*".
+    site: Option<Vec<String>>,
     /// Whether the same noun is acted on twice in its clause.
     is_one_of_two: bool,
     /// Whether it is put back: whatever is off may go by fewer words, or by others.
@@ -81,12 +83,19 @@ impl Said {
         said.around = words_around(line, phrase, phrases);
         let owner = coin::owner_of_its(line, phrase);
         said.around.extend(owner.iter().flat_map(|owner| words_around(line, owner, &[])));
+        said.site = site(phrase, phrases);
         said.is_one_of_two = line.is_one_of_two(phrase, phrases);
         said.owners = owners(phrase, phrases, mentions, leads);
         if said.owners.is_empty() && phrase.plural() {
             // "The tubes *from the switch and the fan*": of one alone it may only say where they end.
             let several = owners(phrase, phrases, mentions, &["from", "off"]);
             said.owners = if several.len() > 1 { several } else { Vec::new() };
+        }
+        if said.owners.is_empty() && phrase.plural() {
+            // "The lock nuts *on the switch and the sensor*."
+            let parts = owners(phrase, phrases, mentions, &["on"]);
+            let is_known = parts.len() > 1 && parts.iter().all(|owner| !owner.parts.is_empty());
+            said.owners = if is_known { parts } else { Vec::new() };
         }
         said
     }
@@ -124,6 +133,7 @@ impl Said {
     /// Those of several things that agree with the words.
     pub(super) fn agreeing(&self, map: &ApplianceMap, mut ids: Vec<Id>) -> Vec<Id> {
         ids.retain(|id| !self.is_part_of_another(map, id) && !is_another_twin(map, id, &self.around));
+        ids.retain(|id| !self.is_isolator_of_another(map, id) && !self.is_at_another_place(map, id));
         let is_open = !self.puts_back || ids.len() > 1;
         let is_other = |known: &Connection| {
             self.is_other_size(known)
@@ -226,6 +236,38 @@ impl Said {
                 || self.owners.iter().any(is_alike)
         };
         !self.owners.iter().any(is_owner) && !other.is_empty() && is_whose()
+    }
+
+    /// "The two valves *at the plate heat exchanger*" are none of the pump valves.
+    fn is_isolator_of_another(&self, map: &ApplianceMap, id: &Id) -> bool {
+        let Some(isolator) = map.isolators.iter().find(|isolator| isolator.id == *id) else { return false };
+        let name = words_of(&isolator.name);
+        let is_head = |word: &String| matches!(noun(std::slice::from_ref(word)), Noun::Isolator(_));
+        let own: Vec<String> = name.iter().take_while(|word| !is_head(word)).cloned().collect();
+        let own: Vec<&String> = own.iter().filter(|word| !coin::tells_apart(word)).collect();
+        let is_of_part = own.last().is_some_and(|head| noun(&[(*head).clone()]) == Noun::Part);
+        let is_said = |word: &&&String| self.around.contains(**word);
+        is_of_part && self.site.is_some() && !own.iter().any(|word| is_said(&word))
+    }
+
+    /// "The vent on the cylinder and *the vent on the boiler*": what is called after the place of the one is not the other.
+    fn is_at_another_place(&self, map: &ApplianceMap, id: &Id) -> bool {
+        let own = words_of(map.name_of(id));
+        let is_place =
+            |word: &&String| !self.words.contains(word) && !matches!(word.as_str(), "after" | "before");
+        let mut places = self.around.iter().filter(is_place).peekable();
+        let joined = map.connection(id).map(|known| known.joins.as_slice()).unwrap_or_default();
+        let is_named = |word: &String| {
+            own.contains(word) || joined.iter().any(|part| words_of(map.name_of(part)).contains(word))
+        };
+        let is_called_after_another =
+            own.len() > self.words.len() && self.words.iter().all(|w| own.contains(w));
+        let is_item = map.temporary.iter().any(|item| item.id == *id);
+        self.is_one_of_two
+            && !is_item
+            && places.peek().is_some()
+            && is_called_after_another
+            && !places.any(is_named)
     }
 
     /// Whether the words say that the thing is of another one than a connection.
@@ -347,6 +389,14 @@ fn owners(phrase: &Phrase, phrases: &[Phrase], mentions: &[Mention], leads: &[&s
         owners.extend(further.filter_map(|of| owner(of, mentions)));
     }
     owners
+}
+
+/// The part right behind "at" or "of" behind a name.
+fn site(phrase: &Phrase, phrases: &[Phrase]) -> Option<Vec<String>> {
+    let next = phrases.iter().find(|other| other.from > phrase.from)?;
+    let stem = next.stem();
+    let is_part = noun(&stem) == Noun::Part && !is_appliance(&stem) && !next.plural();
+    (next.is_after(&["at", "of"]) && is_part).then_some(stem)
 }
 
 /// What stands behind "of", if that is a thing: not the appliance, a circuit or a side.

@@ -1,9 +1,10 @@
 //! Verbs that name the thing themselves: "unplug the fan", "cap the union", "unscrew the venturi".
 
 use super::clause::Clause;
-use super::coin::is_open_end;
+use super::coin::{is_open_end, phrases};
 use super::mention::{Candidate, Mention, head_of, singular};
 use super::reader::{Proposal, Reader};
+use super::refer::fitting;
 use crate::lexicon::Amount;
 use crate::model::{Connection, Family, Id, ThingKind, Verb};
 
@@ -36,7 +37,8 @@ impl Reader<'_> {
             },
         };
         let own = |mention: Option<&Mention>, meant: &[Candidate]| -> Vec<Id> {
-            let of: Vec<&Id> = meant.iter().filter(|c| c.kind == kind).map(|c| &c.id).collect();
+            let twin = mention.and_then(|mention| self.twin_meant(clause, &verb, kind, mention));
+            let of = twin.unwrap_or_else(|| of_kind(meant, kind));
             let said = mention.map(|mention| self.said_of(clause, mention)).unwrap_or_default();
             let plugs = self.map.connections.iter().filter(|plug| {
                 // "Put the lid back and screw it down" is about the screws of the lid.
@@ -47,10 +49,10 @@ impl Reader<'_> {
                     matches!(head_of(&plug.name), "terminal" | "terminals") && family == Some(Family::Joint);
                 fits && !is_wired
                     && !said.is_other_size(plug)
-                    && plug.joins.iter().any(|part| of.contains(&part))
+                    && plug.joins.iter().any(|part| of.contains(part))
             });
             let items = self.map.temporary.iter().filter(|item| {
-                let on = item.on.as_ref().or(item.bonds.as_ref()).is_some_and(|on| of.contains(&on));
+                let on = item.on.as_ref().or(item.bonds.as_ref()).is_some_and(|on| of.contains(on));
                 on && head.is_some_and(|head| item.name.ends_with(head))
             });
             let all = plugs.map(|plug| &plug.id).chain(items.map(|item| &item.id)).cloned();
@@ -93,9 +95,36 @@ impl Reader<'_> {
         mention.plural && counts && ids.iter().all(is_own)
     }
 
+    /// "Unscrew *the nozzle of stage one* and the nozzle of stage two": the things of one mention of a noun that is acted on twice.
+    fn twin_meant(
+        &self,
+        clause: &Clause,
+        verb: &Verb,
+        kind: ThingKind,
+        mention: &Mention,
+    ) -> Option<Vec<Id>> {
+        let fits = || {
+            self.by_what_is_wanted(clause, verb, &[kind], mention, |wanted| {
+                fitting(&mention.candidates, wanted)
+            })
+        };
+        self.is_one_of_two_named(clause, mention).then(fits)
+    }
+
+    /// Whether the noun of a mention is acted on twice in its clause, each time with what it is of.
+    fn is_one_of_two_named(&self, clause: &Clause, mention: &Mention) -> bool {
+        let phrases = phrases(self, clause);
+        let own = phrases.iter().find(|phrase| phrase.head + 1 == mention.to);
+        own.is_some_and(|phrase| self.is_one_of_two(phrase, &phrases))
+    }
+
     /// "Unplug the fan, *the pump* and *the sensor*": what goes on behind a thing in one list, up to the last "and".
     fn listed_behind(&self, clause: &Clause, first: &Mention) -> Vec<&Mention> {
         let end = self.end_of_sentence(clause);
+        if self.is_one_of_two_named(clause, first) {
+            let behind = self.mentions_in(clause).filter(|other| other.from >= first.to && other.from < end);
+            return behind.filter(|other| self.is_one_of_two_named(clause, other)).collect();
+        }
         let (mut listed, mut n_joined, mut to) = (Vec::new(), 0, first.to);
         for other in self.mentions_in(clause).filter(|other| other.from >= first.to && other.from < end) {
             let between = || (to..other.from).map(|i| self.text(i));
@@ -143,6 +172,10 @@ impl Reader<'_> {
         }
         if named.len() == 1 { named } else { Vec::new() }
     }
+}
+
+fn of_kind(meant: &[Candidate], kind: ThingKind) -> Vec<Id> {
+    meant.iter().filter(|candidate| candidate.kind == kind).map(|candidate| candidate.id.clone()).collect()
 }
 
 /// The sort of connection that a verb is about where it names only the part: the plug that is unplugged, the clip

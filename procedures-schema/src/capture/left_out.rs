@@ -239,7 +239,7 @@ impl Reader<'_> {
         // Not "the lower one first", "slacken the top one turn".
         let counts = |i: usize| matches!(self.text(i + 1), "first" | "flat" | "last" | "quarter" | "turn");
         let is_next = |i: usize| {
-            matches!(self.text(i), "and" | "that" | "then")
+            matches!(self.text(i), "and" | "from" | "of" | "off" | "that" | "then")
                 || self.tokens.get(i + 1).is_some_and(|t| t.before == Break::Comma)
         };
         // "Refit the left motor first, then *the other one*."
@@ -396,7 +396,13 @@ impl Reader<'_> {
         held.sort();
         held.dedup();
         let noun = phrase.head_word();
-        let is_so_called = |id: &&Id| singular(head_of(self.map.name_of(id))) == noun;
+        // "Unscrew the nozzle of the pilot": by its thread.
+        let parts = |id: &Id| self.map.connection(id).map_or(Vec::new(), |known| known.joins.clone());
+        let is_so_called = |id: &&Id| {
+            std::iter::once((*id).clone())
+                .chain(parts(id))
+                .any(|id| singular(head_of(self.map.name_of(&id))) == noun)
+        };
         held.iter().filter(is_so_called).count() <= n_before
     }
 

@@ -77,11 +77,11 @@ impl Reader<'_> {
         self.by_what_is_wanted(clause, verb, kinds, mention, |wanted| meant(&mention.candidates, wanted))
     }
 
-    /// "Clean *the other* filter."
+    /// "Clean *the other* filter", "put *the remaining* cover back."
     fn says_other(&self, mention: &Mention) -> bool {
         let joined = |i: &usize| self.tokens.get(i + 1).is_none_or(|next| next.before == Break::None);
         let mut before = (mention.from.saturating_sub(3)..mention.from).rev().take_while(joined);
-        before.any(|i| self.text(i) == "other")
+        before.any(|i| matches!(self.text(i), "other" | "remaining"))
     }
 
     /// Asks something of what narrows a mention in a clause.

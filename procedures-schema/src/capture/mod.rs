@@ -36,6 +36,7 @@ mod nearer;
 mod no_order;
 mod no_section;
 mod objects;
+mod one_at_a_place;
 mod other;
 mod other_side;
 mod others;

@@ -30,6 +30,8 @@ pub(super) fn is_expected(tokens: &[Token<'_>], at: usize) -> bool {
         && ["ed", "ing"].iter().any(|end| text(0).ends_with(end));
     let runs = ["bleed", "drain", "draining", "drip", "dripping", "flow", "leak", "trickle", "water"];
     let is_dry = matches!(text(0), "stop" | "stopped") && runs.contains(&text(1));
+    // "Or *you start* again."
+    let is_consequence = matches!(text(1), "it" | "you") && matches!(text(2), "else" | "or" | "otherwise");
     is_modal
         || has_done
         || is_doing
@@ -37,6 +39,7 @@ pub(super) fn is_expected(tokens: &[Token<'_>], at: usize) -> bool {
         || is_dry
         || SUBJECTS.contains(&text(1))
         || text(1).ends_with("'ll")
+        || is_consequence
         || is_thought(tokens, at)
         || is_expected_too(tokens, at)
 }
@@ -123,6 +126,11 @@ pub(super) fn ends_with_a_quality(tokens: &[Token<'_>], said: &Said) -> bool {
 pub(super) fn ends_in_a_name(tokens: &[Token<'_>], said: &Said) -> bool {
     const VALUES: &[&str] = &["pressure", "temperature"];
     let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    // "Let it down to *the stop* level."
+    let is_stop = |last: usize| text(last) == "stop" && last > 0 && matches!(text(last - 1), "a" | "the");
+    if said.tokens.last().is_some_and(|last| is_stop(*last)) {
+        return true;
+    }
     let last = said.tokens.last().filter(|last| said.tokens.len() > 1 && VALUES.contains(&text(**last)));
     let next = last.and_then(|last| tokens.get(last + 1)).filter(|next| next.before == Break::None);
     next.is_some_and(|next| {

@@ -105,6 +105,13 @@ fn noun_of_old(tokens: &[Token<'_>], at: usize) -> Option<Range<usize>> {
         let Some(lead) = noun.start.checked_sub(2).filter(|i| PREPOSITIONS.contains(&text(*i))) else {
             break;
         };
+        // "Take *out* the fan" says how, and not where.
+        let is_verb = |i: usize| {
+            i == 0 || tokens.get(i).is_some_and(|token| token.before != Break::None) || parts(&(i - 1))
+        };
+        if BESIDE.contains(&text(lead)) && lead > 0 && is_verb(lead - 1) {
+            break;
+        }
         let is_word = |i: &usize| !PREPOSITIONS.contains(&text(*i)) && is_said(i);
         noun = name_before(tokens, (0..lead).rev().find(is_word)? + 1)?;
     }
@@ -115,7 +122,7 @@ fn noun_of_old(tokens: &[Token<'_>], at: usize) -> Option<Range<usize>> {
 }
 
 /// The words behind an article that end before a token: "the *air filter*".
-fn name_before(tokens: &[Token<'_>], end: usize) -> Option<Range<usize>> {
+pub(super) fn name_before(tokens: &[Token<'_>], end: usize) -> Option<Range<usize>> {
     const BEFORE: &[&str] = &["a", "both", "four", "its", "old", "the", "three", "two"];
     let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
     let joined = |i: usize| tokens.get(i).is_some_and(|token| token.before == Break::None);

@@ -71,6 +71,11 @@ impl Reader<'_> {
             && between.all(|text| matches!(text, "a" | "an" | "and" | "its" | "the" | "their" | "your"));
         // "Take the screws out of the case and *the lid off*."
         let comes_off = matches!(self.text(mention.to), "away" | "back" | "in" | "off" | "on" | "out" | "up");
-        (joins && !comes_off && is_part(before) && is_part(mention)).then_some(before)
+        // "Pull the plugs *of the fan and the pump* off the board."
+        let leads_on = matches!(self.text(mention.to + 1), "a" | "its" | "of" | "the" | "their" | "your");
+        let of = (before.from.saturating_sub(3)..before.from).rfind(|i| self.text(*i) == "of");
+        let is_owned = of.is_some_and(|of| of > 0 && !matches!(self.text(of - 1), "off" | "out"));
+        (joins && (!comes_off || (is_owned && leads_on)) && is_part(before) && is_part(mention))
+            .then_some(before)
     }
 }

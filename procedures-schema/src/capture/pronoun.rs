@@ -90,7 +90,9 @@ impl Reader<'_> {
 
     /// "Unscrew both electrodes and clean *them*": no thread is cleaned, but the part that is screwed in by it.
     fn take_part_of_thread(&self, id: &mut Id) {
-        let thread = self.map.connection(id).filter(|known| head_of(&known.name) == "thread");
+        // "Unclip the sensors and check *them*": nor is a clip looked at.
+        let thread =
+            self.map.connection(id).filter(|known| matches!(head_of(&known.name), "clip" | "thread"));
         if let Some([part]) = thread.map(|thread| thread.joins.as_slice()) {
             *id = part.clone();
         }

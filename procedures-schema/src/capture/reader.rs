@@ -6,6 +6,7 @@ use super::here::Here;
 use super::joined::with_joined;
 use super::leading::stays_words;
 use super::mention::{Candidate, Mention, Names, is_plural, singular};
+use super::one_at_a_place::{with_new_ones, with_nouns_at_places};
 use super::other_side::{with_noun_of_step_before, with_nouns_of_sides};
 use super::quantity::{Figures, Quantity, quantities};
 use super::switched_to::with_marks_of_switches;
@@ -65,6 +66,7 @@ impl<'a> Reader<'a> {
         lexicon: &'static Lexicon,
     ) -> Self {
         let tokens = with_joined(with_screws(spelt_out(words, tokens(words))));
+        let tokens = with_nouns_at_places(with_new_ones(tokens));
         let tokens = with_noun_of_step_before(with_nouns_of_sides(tokens), map, &here);
         let tokens = with_marks_of_switches(with_one_of_each(with_both_sides(tokens)));
         // "Back: take the tag off" is a reminder, even where no step can hold it.

@@ -168,6 +168,13 @@ impl Stretch<'_, '_> {
         if stretch.any(|i| matches!(self.text(i), "hinge" | "hinges")) {
             return None;
         }
+        // "Pump B *on off*": how a switch stands.
+        if state == "off" && end > 0 && self.text(end - 1) == "on" {
+            return None;
+        }
+        if self.is_second_owner(start) {
+            return None;
+        }
         // "Burner off" switches it off as often as it takes it off.
         if state == "off" && matches!(self.text(head), "burner" | "compressor" | "heater") {
             return None;
@@ -175,6 +182,18 @@ impl Stretch<'_, '_> {
         let (_, verb) = sort.states.iter().find(|(states, _)| states.contains(&state))?;
         let is_order = is_name && self.goes_on_well(sort) && !self.is_told() && !self.is_looked_for(start);
         is_order.then_some(Understood { before: start, verb, of: self.at })
+    }
+
+    /// "Pull the plugs of the supply air fan *and the exhaust air fan off* the board": whose else they are.
+    fn is_second_owner(&self, start: usize) -> bool {
+        let Some(and) = start.checked_sub(1).filter(|and| self.text(*and) == "and" && self.joined(*and))
+        else {
+            return false;
+        };
+        let mut before = (1..and).rev().take_while(|i| self.joined(*i));
+        let Some(lead) = before.find(|i| self.is(*i, &WHERE) || self.text(*i) == "of") else { return false };
+        let is_owned = self.text(lead) == "of" && !matches!(self.text(lead - 1), "off" | "out");
+        is_owned && self.is(lead + 1, &ARTICLES) && self.joined(self.at + 1)
     }
 
     fn is(&self, i: usize, words: &super::word_set::WordSet) -> bool {

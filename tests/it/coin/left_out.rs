@@ -23,7 +23,7 @@ pub(super) const NAMED: &[(&str, &[&str])] = &[
     ("Fit the pressure gauge to V1 and the vacuum gauge to V2.", &["pressure gauge", "vacuum gauge"]),
     (
         "Close the heating valve.|Open the drain cock on the left and the one on the right.",
-        &["drain cock", "one on the right"],
+        &["left drain cock", "right drain cock"],
     ),
     (
         "Remove the left motor and the right motor.|Refit the left motor first, then the other one.",

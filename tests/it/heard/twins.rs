@@ -204,7 +204,7 @@ const LOOP_MANIFOLD: &[&str] = &[
     "prove|read ?release ?undo|slacken:vent",
     "",
     "undo|remove:screw remove:cover",
-    "slacken|undo:terminal undo|remove:core",
+    "slacken|undo:terminal slacken|undo:terminal undo|remove:core",
     "?undo:actuator remove:actuator",
     "inspect:pin",
     "undo:union ?release",

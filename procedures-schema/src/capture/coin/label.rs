@@ -43,7 +43,8 @@ pub(super) fn labels_at(line: &Reader<'_>, clause: &Clause, words: &[usize], at:
             within: true,
         });
     }
-    if !is_of_appliance(&stem) || !ends_a_name(line, clause, at + 1) {
+    let is_thing = is_of_appliance(&stem) || is_numbered_unknown(line, clause, &stem, last);
+    if !is_thing || !ends_a_name(line, clause, at + 1) {
         return None;
     }
     let (mut each, mut behind) = (vec![(at, label)], at + 1);
@@ -120,6 +121,22 @@ fn is_of_appliance(words: &[String]) -> bool {
         return true;
     }
     !matches!(noun(words), Noun::Nothing | Noun::Seal | Noun::Setting | Noun::Side | Noun::Unknown)
+}
+
+/// "*Cam* 1": whether a noun that nobody knows may be one of several, and counts or shows nothing.
+fn is_numbered_unknown(line: &Reader<'_>, clause: &Clause, stem: &[String], last: usize) -> bool {
+    const COUNTED: &[&str] = &[
+        "chapter", "class", "day", "figure", "grade", "item", "level", "mode", "note", "number", "page",
+        "phase", "photo", "picture", "point", "position", "section", "setting", "size", "speed", "step",
+        "table", "type",
+    ];
+    let head = stem.last().map_or("", String::as_str);
+    let is_led = last.checked_sub(1).is_some_and(|before| {
+        clause.phrase.contains(&before)
+            || matches!(line.text(before), "and" | "of" | "the")
+            || PREPOSITIONS.contains(&line.text(before))
+    });
+    noun(stem) == Noun::Unknown && is_led && !COUNTED.contains(&head) && !TURNS.contains(&head)
 }
 
 /// Whether a token ends a name before it.

@@ -20,6 +20,7 @@ mod items;
 mod joints;
 mod label;
 mod later;
+mod leads;
 mod loose;
 mod noun_words;
 mod nouns;

@@ -421,6 +421,7 @@ pub(super) const NO_OUTLETS: &[&str] = &[
     "feed",
     "fuel",
     "gas",
+    "inlet",
     "isolating",
     "meter",
     "oil",

@@ -31,7 +31,11 @@ pub(super) fn names_one_more(line: &Reader<'_>, lead: &Lead, found: &[Phrase], a
     // "The plug *B* from", "the filter *out* of".
     let is_beside = |i: usize| is_label(line.written(i)) || matches!(line.text(i), "down" | "out" | "up");
     let goes_out = at > and + 2 && line.text(at - 1) == "out";
-    let is_same = line.text(at) == own_lead && (own_lead != "of" || goes_out) && at > and + 1;
+    // "The capillaries of the control *and the limiter out of* the pocket": whose else they are.
+    let own = found.last().map_or(0, |last| last.start);
+    let own_goes_out = own > 1 && line.text(own - 2) == "out";
+    let is_same =
+        line.text(at) == own_lead && (own_lead != "of" || (goes_out && own_goes_out)) && at > and + 1;
     if is_same && direct().next().is_some() {
         return true;
     }

@@ -16,6 +16,9 @@ use crate::model::ThingKind;
 /// What leads from a thing to its owner.
 const LEADS: &[&str] = &["from", "of", "off"];
 
+/// The same, and what leads to a part that has it: "the lock nuts *on* the switch and the sensor".
+const OWNING: &[&str] = &["from", "of", "off", "on"];
+
 /// What leads to the owner of one of twins.
 const PLACES: &[&str] = &["at", "from", "in", "of", "off", "on"];
 
@@ -66,7 +69,11 @@ impl Bench<'_> {
         let mut behind = self.phrases.iter().skip_while(|other| other.from <= phrase.from).peekable();
         let Some(lead) = behind.peek().map(|first| first.lead.clone()) else { return Vec::new() };
         let owners: Vec<Phrase> =
-            behind.take_while(|other| other.lead == lead && other.is_after(LEADS)).cloned().collect();
+            behind.take_while(|other| other.lead == lead && other.is_after(OWNING)).cloned().collect();
+        let is_of = |owner: &Phrase| owner.is_after(LEADS) || noun(&owner.stem()) == Noun::Part;
+        if !owners.iter().all(is_of) {
+            return Vec::new();
+        }
         if owners.iter().all(|owner| self.is_owner(owner)) { owners } else { Vec::new() }
     }
 
@@ -83,6 +90,8 @@ impl Bench<'_> {
             Noun::Joint => stem.len() > 1 && !is_known(&[ThingKind::Connection]),
             // "The actuator of *zone two*."
             _ if names_a_place(phrase) || names_a_side(phrase) => true,
+            // "The door of *oven 1*."
+            Noun::Unknown => phrase.label.is_some(),
             _ => false,
         };
         let is_whole = is_appliance(&stem) && !is_one_of_twins(phrase);
@@ -100,7 +109,7 @@ impl Bench<'_> {
             is_worked && of.words.len() > 1 && noun(&phrase.stem()) == Noun::Part && phrase.words.len() == 1
         };
         // "The cap off the fill valve *and the cap off the drain valve*", "the lid of the tank *and the lid of the bin*".
-        let is_port = |of: &Phrase| is_twin && matches!(noun(&of.stem()), Noun::Port(_) | Noun::Unknown);
+        let is_port = |of: &Phrase| is_twin && tells_twins_apart(of);
         if let Some(of) = owner_of_its(&self.line, phrase) {
             return owner_before(&of, words);
         }
@@ -124,7 +133,11 @@ impl Bench<'_> {
         }
         let of = self.behind(phrase, PLACES)?;
         let is_twin = self.line.is_one_of_two(phrase, &self.phrases) || is_one_of_twins(&of);
-        let may_own = matches!(noun(&of.stem()), Noun::Part) || is_appliance(&of.stem());
+        let is_worked =
+            |of: &Phrase| matches!(noun(&of.stem()), Noun::Isolator(_) | Noun::Joint | Noun::Port(_));
+        let may_own = matches!(noun(&of.stem()), Noun::Part)
+            || is_appliance(&of.stem())
+            || (is_twin && !is_worked(&of) && tells_twins_apart(&of));
         let is_said = of.is_after(&["of"]) || is_twin;
         (is_said && may_own && of.start > phrase.head && !phrase.plural()).then(|| of.name())
     }
@@ -209,6 +222,18 @@ pub(super) fn is_one_of_twins(phrase: &Phrase) -> bool {
 fn names_a_place(phrase: &Phrase) -> bool {
     let is_told = phrase.label.is_some() || phrase.words.len() > 1;
     is_told && is_numbered_place(&phrase.head_word()) && named_kind(&phrase.stem(), true).is_none()
+}
+
+/// Whether a place or an owner tells two of one noun apart: "the union at the *inlet* and the union at the outlet", "the vent on
+/// the *coil* and the vent on top".
+pub(super) fn tells_twins_apart(of: &Phrase) -> bool {
+    let stem = of.stem();
+    match noun(&stem) {
+        Noun::Seal | Noun::Setting => false,
+        Noun::Nothing => is_side(&of.head_word()),
+        Noun::Side => stem.len() > 1 || is_side(&of.head_word()),
+        _ => true,
+    }
 }
 
 /// "On the *secondary side*."

@@ -5,6 +5,7 @@ use super::super::refer::nearest;
 use super::Made;
 use super::bench::Bench;
 use super::nouns::{Noun, is_open_end, is_place, noun, role};
+use super::owners::tells_twins_apart;
 use super::phrase::Phrase;
 use super::wanted::{is_appliance, is_whole};
 use crate::lexicon::Amount;
@@ -56,6 +57,9 @@ impl Bench<'_> {
 
     /// The component that a connection belongs to: "of the pump", "*lid* screws", "at the head".
     pub(super) fn part_of(&mut self, phrase: &Phrase) -> Option<Id> {
+        if self.is_twin_at_a_side(phrase) {
+            return None;
+        }
         if let Some(of) = self.behind(phrase, &["of"]) {
             return match self.part_with_joint(&of) {
                 Some(part) => Some(part),
@@ -89,10 +93,22 @@ impl Bench<'_> {
         // "The nut on the cartridge" is its nut; what is on the left or on the wall is of neither.
         let holds = matches!(noun(&phrase.stem()), Noun::Connector(_) | Noun::Fixing | Noun::Joint)
             && at.is_after(&["on"]);
+        let is_twin = || self.line.is_one_of_two(phrase, &self.phrases);
         let is_nowhere =
             |word: &String| is_place(word) || matches!(word.as_str(), "ceiling" | "floor" | "wall");
-        let owned = at.is_after(&["from", "off"]) || (holds && !at.stem().last().is_some_and(is_nowhere));
+        let owned = at.is_after(&["from", "off"])
+            || (holds && !at.stem().last().is_some_and(is_nowhere))
+            || (is_twin() && noun(&at.stem()) == Noun::Part);
         self.part_in(&at, owned)
+    }
+
+    /// "The union at the inlet and *the union at the outlet* of the valve": each is called after where it is.
+    fn is_twin_at_a_side(&self, phrase: &Phrase) -> bool {
+        let place = self.behind(phrase, &["at", "from", "of", "off", "on"]);
+        let is_side = |place: &Phrase| {
+            matches!(noun(&place.stem()), Noun::Nothing | Noun::Side) && tells_twins_apart(place)
+        };
+        self.line.is_one_of_two(phrase, &self.phrases) && place.is_some_and(|place| is_side(&place))
     }
 
     /// "The nuts of the *fan* flange": the part whose joint a phrase names.
@@ -146,7 +162,9 @@ impl Bench<'_> {
         }
         let names_item = |phrase: &Phrase| noun(&phrase.stem()) == Noun::Temporary;
         let direct = self.phrases.iter().find(|phrase| phrase.lead == super::phrase::Lead::Direct).cloned();
-        if self.phrases.iter().any(names_item) {
+        // "Plug *the ignition leads* on again": what has plugs of its own gets none.
+        let has_plugs = |phrase: &Phrase| matches!(noun(&phrase.stem()), Noun::Connector(_));
+        if self.phrases.iter().any(names_item) || direct.as_ref().is_some_and(has_plugs) {
             return;
         }
         match direct {

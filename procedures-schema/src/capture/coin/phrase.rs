@@ -104,17 +104,18 @@ pub(in crate::capture) fn phrases_between(line: &Reader<'_>, from: usize, to: us
     Chunker::new(line, &clause).run(from, to)
 }
 
-struct Chunker<'l, 'w> {
-    line: &'l Reader<'w>,
+/// Cuts the words of a clause into noun phrases.
+pub(super) struct Chunker<'l, 'w> {
+    pub(super) line: &'l Reader<'w>,
     clause: &'l Clause,
     found: Vec<Phrase>,
     lead: Lead,
     amount: Option<Amount>,
     part: Option<Amount>,
-    start: Option<usize>,
+    pub(super) start: Option<usize>,
     /// Whether "and" or a comma stands before without an article.
     bare: bool,
-    words: Vec<usize>,
+    pub(super) words: Vec<usize>,
     /// Whether nothing is named up to the next comma.
     skips: bool,
     /// The token behind a verb that has been taken in with the word before it.
@@ -182,20 +183,13 @@ impl<'l, 'w> Chunker<'l, 'w> {
             if self.line.is_told(self.clause, i) {
                 self.close(true);
             }
-            let is_also = self.line.text(i) == "as" && self.line.text(i + 1) == "well";
-            if self.says_what_it_holds(i) {
-                // "The screws *that hold* the plate" are those of the plate.
+            if let Some((lead, n)) = self.leads_from_name(i) {
                 self.close(true);
-                (self.lead, self.taken) = (Lead::After("of".to_owned()), i + 2);
+                self.lead = lead.unwrap_or_else(|| self.lead.clone());
+                self.taken = i + n;
                 continue;
             }
-            if self.leads_before_or_after(i) {
-                // "The valve *before the pump*": where it sits.
-                self.close(true);
-                self.lead = Lead::After(self.line.text(i).to_owned());
-                continue;
-            }
-            if CONDITIONS.contains(&self.line.text(i)) && !is_also {
+            if CONDITIONS.contains(&self.line.text(i)) {
                 self.close(true);
                 self.skips = true;
             }
@@ -386,20 +380,6 @@ impl<'l, 'w> Chunker<'l, 'w> {
         text.ends_with("'s") && !NO_OWNERS.contains(&text) && joined && is_noun
     }
 
-    /// "The valve *before* the pump", not "close it before the pump runs".
-    fn leads_before_or_after(&self, i: usize) -> bool {
-        let leads =
-            matches!(self.line.text(i), "after" | "before") && ARTICLES.contains(&self.line.text(i + 1));
-        let is_worked = self.words.last().is_some_and(|last| {
-            let head = [singular(self.line.text(*last))];
-            last + 1 == i && matches!(noun(&head), Noun::Isolator(_) | Noun::Joint)
-        });
-        let is_part = noun(&[singular(self.line.text(i + 2))]) == Noun::Part;
-        let ends = self.line.text(i + 3) == "and"
-            || self.line.tokens.get(i + 3).is_none_or(|next| next.before != Break::None);
-        leads && is_worked && is_part && ends
-    }
-
     /// "CN4, *CN7* and CN11".
     fn is_next_code(&self, i: usize) -> bool {
         let is_marked = |phrase: &Phrase| matches!(phrase.words.as_slice(), [only] if is_code(only));
@@ -414,15 +394,6 @@ impl<'l, 'w> Chunker<'l, 'w> {
         is_noun && !measured && is_label(self.line.written(i + 1))
     }
 
-    /// "Wipe *round* the pocket", "the nuts *round* the flange", not "the round cover".
-    fn leads_round(&self, i: usize) -> bool {
-        let behind_name = !self.words.is_empty() && ARTICLES.contains(&self.line.text(i + 1));
-        match self.line.text(i) {
-            "round" => self.start.is_none() || behind_name,
-            text => text == "around" && behind_name,
-        }
-    }
-
     /// "The *black* 2-pin plug": a colour says of which kind, and names nothing.
     fn is_colour_alone(&self) -> bool {
         let [only] = self.words.as_slice() else { return false };
@@ -433,29 +404,6 @@ impl<'l, 'w> Chunker<'l, 'w> {
     fn is_several(&self) -> bool {
         let [only] = self.words.as_slice() else { return false };
         matches!(self.line.text(*only), "couple" | "length" | "pair" | "piece" | "set")
-    }
-
-    /// Whether a word behind a name says what that holds, up to the article of it.
-    fn holds_another(&self, i: usize) -> bool {
-        let holds = matches!(self.line.text(i), "holding" | "retaining" | "securing");
-        holds && !self.words.is_empty() && ARTICLES.contains(&self.line.text(i + 1))
-    }
-
-    /// Whether "that" or "which" leads from a name to what that holds.
-    fn says_what_it_holds(&self, i: usize) -> bool {
-        let leads = matches!(self.line.text(i), "that" | "which") && !self.words.is_empty();
-        let holds =
-            matches!(self.line.text(i + 1), "hold" | "holds" | "retain" | "retains" | "secure" | "secures");
-        // A bare noun that is new may be the short name of what the next line names in full.
-        let goes_on = self.line.tokens.get(i + 4).is_some_and(|next| {
-            let word = next.text.as_ref();
-            next.before == Break::None
-                && !PREPOSITIONS.contains(&word)
-                && !ENDS.contains(&word)
-                && word != "and"
-        });
-        let known = self.line.mentions.iter().any(|mention| mention.from == i + 3);
-        leads && holds && ARTICLES.contains(&self.line.text(i + 2)) && (known || goes_on)
     }
 
     /// Whether the open phrase is one word behind an article that names nothing known.

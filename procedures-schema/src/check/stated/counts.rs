@@ -119,6 +119,18 @@ enum Counted {
     Other,
 }
 
+/// "Two bolts of the fan *and the four of* the pump".
+fn counts_on(lexicon: Option<&Lexicon>, tokens: &[Token<'_>], noun: usize) -> bool {
+    let leads = |at: usize| matches!(word(tokens, at), "at" | "from" | "of" | "off" | "on");
+    let is_again = |and: usize| {
+        word(tokens, and) == "and"
+            && word(tokens, and + 1) == "the"
+            && amount_at(lexicon, tokens, and + 2).is_some()
+            && leads(and + 3)
+    };
+    (noun + 1..tokens.len()).any(is_again)
+}
+
 fn counted(lexicon: Option<&Lexicon>, tokens: &[Token<'_>], number: usize) -> Counted {
     const FARTHEST: usize = 6;
     let behind = (number + 1..tokens.len().min(number + 1 + FARTHEST))
@@ -129,7 +141,7 @@ fn counted(lexicon: Option<&Lexicon>, tokens: &[Token<'_>], number: usize) -> Co
             return Counted::Shared;
         }
         if COUNTED.contains(&text) {
-            return Counted::Noun(at);
+            return if counts_on(lexicon, tokens, at) { Counted::Shared } else { Counted::Noun(at) };
         }
         let counts = amount_at(lexicon, tokens, at).is_some() && !is_length(tokens, at);
         if counts || OTHERS.contains(&text) {

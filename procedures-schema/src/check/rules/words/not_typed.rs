@@ -137,18 +137,37 @@ fn changes_a_thing(context: &Context<'_>, step: &Step, phrase: &Said, said: &[Sa
     };
     // "Draw the lead out": how something is handled belongs to what is done to it.
     let verb = first.of(&step.words).to_lowercase();
-    let is_done = phrase.words.len() == 1 || DONE.contains(&verb.as_str());
+    // "Put the cover *back*" ends what was begun; "put the probe in" may be said by what is measured.
+    let puts_back = || verb != "put" || phrase.words.iter().any(|word| word.of(&step.words) == "back");
+    let is_done = phrase.words.len() == 1 || (DONE.contains(&verb.as_str()) && puts_back());
     // "*Fit a new gasket* to the plate": it is renewed by what makes the joint, if anything does.
     let is_seal_lost = || {
         let renews = phrase.means.iter().any(|verb| matches!(verb, Verb::Fit | Verb::Make));
         let is_made = step.actions.iter().any(|action| action.verb == Verb::Make);
         renews && !is_made && begins_with_a_seal(rest)
     };
-    is_free && ((is_done && begins_with_a_thing(rest)) || is_seal_lost()) && !is_held()
+    // "If it weeps, *remake it*" is on a condition: a question says on which answer.
+    let before = Span(0, first.0).of(&step.words);
+    let sentence = before.rsplit(['.', ';', ':']).next().unwrap_or_default();
+    let is_conditional =
+        || tokens(sentence).iter().any(|token| matches!(&*token.text, "if" | "should" | "unless" | "when"));
+    let names_something = || begins_with_a_thing(rest) || (begins_with_one(rest) && !is_conditional());
+    is_free && ((is_done && names_something()) || is_seal_lost()) && !is_held()
+}
+
+/// Whether words begin with what stands for a thing that was named before: "plug *the other one* in", "open *it*".
+fn begins_with_one(rest: &str) -> bool {
+    const MOST_WORDS: usize = 3;
+    let all = tokens(rest);
+    let text = |i: usize| all.get(i).map_or("", |token| &*token.text);
+    let joined = |i: usize| i == 0 || all.get(i).is_some_and(|token| token.before == Break::None);
+    let stands = |i: &usize| matches!(text(*i), "one" | "ones");
+    matches!(text(0), "it" | "them")
+        || (text(0) == "the" && (1..=MOST_WORDS).take_while(|i| joined(*i)).any(|i| stands(&i)))
 }
 
 /// Verbs of several words that do more than to move a thing.
-const DONE: &[&str] = &["close", "screw", "shut", "switch", "take", "turn"];
+const DONE: &[&str] = &["close", "plug", "put", "screw", "shut", "swing", "switch", "take", "throw", "turn"];
 
 /// What is worn, brought along or around the appliance.
 const SURROUNDINGS: &[&str] = &[

@@ -1,0 +1,76 @@
+//! Words that lead from a name to another: "the valve *before* the pump", "the nuts *round* the flange", "the screws *holding*
+//! the plate".
+
+use super::super::mention::singular;
+use super::nouns::{Noun, noun};
+use super::phrase::{Chunker, Lead};
+use super::phrase_words::{ARTICLES, ENDS, PREPOSITIONS};
+use crate::lexicon::Break;
+
+impl Chunker<'_, '_> {
+    /// How what follows stands to the name before a token, and how many tokens say so; no lead where it stays as it was.
+    pub(super) fn leads_from_name(&self, i: usize) -> Option<(Option<Lead>, usize)> {
+        if self.line.text(i) == "as" && self.line.text(i + 1) == "well" {
+            // "Take the cable off *as well*": too.
+            return Some((None, 2));
+        }
+        if self.says_what_it_holds(i) {
+            // "The screws *that hold* the plate" are those of the plate.
+            return Some((Some(Lead::After("of".to_owned())), 2));
+        }
+        // "The valve *before the pump*": where it sits.
+        self.leads_before_or_after(i).then(|| (Some(Lead::After(self.line.text(i).to_owned())), 1))
+    }
+
+    /// "The valve *before* the pump", not "close it before the pump runs".
+    fn leads_before_or_after(&self, i: usize) -> bool {
+        let leads =
+            matches!(self.line.text(i), "after" | "before") && ARTICLES.contains(&self.line.text(i + 1));
+        let is_worked = self.words.last().is_some_and(|last| {
+            let head = [singular(self.line.text(*last))];
+            last + 1 == i && matches!(noun(&head), Noun::Isolator(_) | Noun::Joint)
+        });
+        let ends = |at: usize| {
+            self.line.text(at) == "and"
+                || self.line.tokens.get(at).is_none_or(|next| next.before != Break::None)
+        };
+        // "Before *the water meter*."
+        let is_place = |n: usize| {
+            let words: Vec<String> = (i + 2..i + 2 + n).map(|i| self.line.text(i).to_owned()).collect();
+            ends(i + 2 + n) && matches!(noun(&words), Noun::Part | Noun::Unknown)
+        };
+        leads && is_worked && (1..=2).any(is_place)
+    }
+
+    /// "Wipe *round* the pocket", "the nuts *round* the flange", not "the round cover".
+    pub(super) fn leads_round(&self, i: usize) -> bool {
+        let behind_name = !self.words.is_empty() && ARTICLES.contains(&self.line.text(i + 1));
+        match self.line.text(i) {
+            "round" => self.start.is_none() || behind_name,
+            text => text == "around" && behind_name,
+        }
+    }
+
+    /// Whether a word behind a name says what that holds, up to the article of it.
+    pub(super) fn holds_another(&self, i: usize) -> bool {
+        let holds = matches!(self.line.text(i), "holding" | "retaining" | "securing");
+        holds && !self.words.is_empty() && ARTICLES.contains(&self.line.text(i + 1))
+    }
+
+    /// Whether "that" or "which" leads from a name to what that holds.
+    fn says_what_it_holds(&self, i: usize) -> bool {
+        let leads = matches!(self.line.text(i), "that" | "which") && !self.words.is_empty();
+        let holds =
+            matches!(self.line.text(i + 1), "hold" | "holds" | "retain" | "retains" | "secure" | "secures");
+        // A bare noun that is new may be the short name of what the next line names in full.
+        let goes_on = self.line.tokens.get(i + 4).is_some_and(|next| {
+            let word = next.text.as_ref();
+            next.before == Break::None
+                && !PREPOSITIONS.contains(&word)
+                && !ENDS.contains(&word)
+                && word != "and"
+        });
+        let known = self.line.mentions.iter().any(|mention| mention.from == i + 3);
+        leads && holds && ARTICLES.contains(&self.line.text(i + 2)) && (known || goes_on)
+    }
+}

@@ -1,0 +1,149 @@
+//! "The clamp at the elbow and *the one* at the bend", "the two bolts of the upper bracket and *the two* of the lower one": a noun
+//! that is said once for two places; and what words call new: "fit *the replacement*", "fit *one of the same rating*".
+
+use super::coin::{Noun, PREPOSITIONS, noun, opens};
+use super::mention::{is_plural, singular};
+use super::other_side::name_before;
+use crate::lexicon::{Break, Token, amount};
+use std::ops::Range;
+
+/// The tokens with "new" for "replacement" and its like.
+pub(super) fn with_new_ones(tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
+    if !tokens.iter().any(|token| matches!(&*token.text, "replacement" | "same")) {
+        return tokens;
+    }
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let mut all = Vec::with_capacity(tokens.len() + 1);
+    let mut i = 0;
+    while let Some(token) = tokens.get(i) {
+        let is_like = text(i) == "one" && (text(i + 1), text(i + 2), text(i + 3)) == ("of", "the", "same");
+        if is_like && i + 4 < tokens.len() {
+            all.extend(["a", "new", "one"].map(|word| token.taken_for(word)));
+            i += 5;
+            continue;
+        }
+        all.push(if token.text == "replacement" { token.taken_for("new") } else { token.clone() });
+        if token.text == "replacement" && !goes_on_with_a_name(&tokens, i + 1) {
+            all.push(token.taken_for("one"));
+        }
+        i += 1;
+    }
+    all
+}
+
+fn goes_on_with_a_name(tokens: &[Token<'_>], at: usize) -> bool {
+    const NO_NAMES: &[&str] = &["again", "and", "back", "first", "is", "now", "then", "up"];
+    tokens.get(at).is_some_and(|next| {
+        next.before == Break::None
+            && next.text.starts_with(|c: char| c.is_alphanumeric())
+            && !PREPOSITIONS.contains(&&*next.text)
+            && !NO_NAMES.contains(&&*next.text)
+    })
+}
+
+/// The tokens with the noun for "the one" or "the two" before a place.
+pub(super) fn with_nouns_at_places(tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
+    let tokens = with_before_and_after(tokens);
+    let stands = |i: &usize| stands_for(&tokens, *i);
+    let Some((at, noun)) = (2..tokens.len()).find_map(|i| Some(i).zip(stands(&i))) else {
+        return with_place_of_it(tokens);
+    };
+    let name: Vec<Token<'_>> = tokens.get(noun).unwrap_or_default().to_vec();
+    let mut all = Vec::with_capacity(tokens.len() + name.len());
+    for (i, token) in tokens.into_iter().enumerate() {
+        let is_it = i == at;
+        if !is_it || token.text != "one" {
+            all.push(token.clone());
+        }
+        if is_it {
+            all.extend(name.iter().map(|word| token.standing_for(word)));
+        }
+    }
+    with_place_of_it(all)
+}
+
+/// "The valve before the pump and the valve *after it*": after the pump.
+fn with_place_of_it(tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let is_where = |i: usize| matches!(text(i), "after" | "before");
+    let it = (3..tokens.len()).find(|i| text(*i) == "it" && is_where(i - 1));
+    let place = it.and_then(|it| {
+        let parts = (0..it).rev().find(|i| matches!(text(*i), "and" | "then"))?;
+        let noun = text(it.checked_sub(2)?).to_owned();
+        let is_first = |i: &usize| is_where(*i) && text(i - 1) == noun && text(i + 1) == "the";
+        let lead = (1..parts).rev().find(is_first)?;
+        let joined = |i: &usize| tokens.get(*i).is_some_and(|token| token.before == Break::None);
+        let is_name = |i: &usize| joined(i) && !matches!(text(*i), "and" | "first" | "then");
+        let n = (lead + 1..parts).take_while(is_name).count();
+        Some((it, lead + 1..lead + 1 + n))
+    });
+    let Some((it, place)) = place else { return tokens };
+    let words: Vec<Token<'_>> = tokens.get(place).unwrap_or_default().to_vec();
+    let mut all = Vec::with_capacity(tokens.len() + words.len());
+    for (i, token) in tokens.into_iter().enumerate() {
+        if i == it {
+            all.extend(words.iter().map(|word| token.standing_for(word)));
+        } else {
+            all.push(token);
+        }
+    }
+    all
+}
+
+/// The tokens with "before" and "after" for other words that say on which side of a part a valve sits: "the valve *ahead of* the
+/// meter", "the valve *behind* it".
+fn with_before_and_after(tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let side = |i: usize| -> Option<(&'static str, usize)> {
+        let is_of = text(i + 1) == "of";
+        let (word, n) = match text(i) {
+            "ahead" | "upstream" if is_of => ("before", 2),
+            "downstream" if is_of => ("after", 2),
+            "in" if text(i + 1) == "front" && text(i + 2) == "of" => ("before", 3),
+            "behind" => ("after", 1),
+            _ => return None,
+        };
+        let is_valve = i > 0 && matches!(noun(&[singular(text(i - 1))]), Noun::Isolator(_));
+        let is_hidden = opens(&singular(text(i + n + 1)));
+        let names = text(i + n) == "it" || (text(i + n) == "the" && !is_hidden);
+        (is_valve && names).then_some((word, n))
+    };
+    let is_said = |i: usize| matches!(text(i), "after" | "before") && !matches!(text(i + 1), "and" | "you");
+    let n_sides = (1..tokens.len()).filter(|i| side(*i).is_some() || is_said(*i)).count();
+    // Only two sides tell two valves apart; one of them only says where a valve is.
+    if n_sides < 2 || !(1..tokens.len()).any(|i| side(i).is_some()) {
+        return tokens;
+    }
+    let mut all = Vec::with_capacity(tokens.len());
+    let mut i = 0;
+    while let Some(token) = tokens.get(i) {
+        let (word, n) = side(i).map_or((None, 1), |(word, n)| (Some(word), n));
+        all.push(word.map_or_else(|| token.clone(), |word| token.taken_for(word)));
+        i += n;
+    }
+    all
+}
+
+/// The noun for which a token stands that begins a second place.
+fn stands_for(tokens: &[Token<'_>], at: usize) -> Option<Range<usize>> {
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let joined = |i: usize| tokens.get(i).is_some_and(|token| token.before == Break::None);
+    let is_lead = |i: usize| PREPOSITIONS.contains(&text(i)) || matches!(text(i), "after" | "before");
+    let is_one = text(at) == "one";
+    let is_it = text(at - 1) == "the"
+        && text(at.checked_sub(2)?) == "and"
+        && is_lead(at + 1)
+        && joined(at)
+        && joined(at + 1);
+    if !is_it || !(is_one || amount(text(at)).is_some()) {
+        return None;
+    }
+    let is_sentence = |i: &usize| tokens.get(i + 1).is_some_and(|token| token.before != Break::Sentence);
+    let from = (0..at - 2).rev().take_while(is_sentence).last()?;
+    (from + 1..at - 2).filter(|lead| is_lead(*lead)).find_map(|lead| {
+        let name = name_before(tokens, lead)?;
+        let head = text(name.end - 1);
+        let is_thing = noun(&[singular(head)]).is_worked_on();
+        (is_thing && is_plural(head) != is_one).then_some(name)
+    })
+}
