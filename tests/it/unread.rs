@@ -63,6 +63,11 @@ fn what_a_word_stands_for_is_told_beside_other_actions_too() {
         step.actions.push(Action { says: vec![Span(0, 10)], ..Action::new(Verb::Wait, Vec::new()) });
         assert_eq!(of_rule(&procedure, "words/not-typed").len(), 1, "{words}");
     }
+    // A word that moves a thing, by itself.
+    for words in ["Pull the fuses F1, F2 and F3.", "Pull the three motor wires U, V and W off the inverter."]
+    {
+        assert_eq!(of_rule(&alone(words), "words/not-typed").len(), 1, "{words}");
+    }
     // On a condition, and what is only put somewhere.
     for words in ["Look at it; if it is worn, renew it.", "Wait 2 min and put the probe in."] {
         assert_eq!(of_rule(&alone(words), "words/not-typed"), [], "{words}");

@@ -6,7 +6,7 @@ use super::coin::{self, Lead, Noun, Phrase, is_appliance, named_kind, noun};
 use super::mention::{Mention, singular, words_of};
 use super::quantity::{Figures, Quantity};
 use super::reader::Reader;
-use super::twins::is_another_twin;
+use super::twins::{WHERE, is_another_twin};
 use crate::lexicon::Amount;
 use crate::model::{ApplianceMap, Connection, Id, Known, ThingKind, Verb};
 
@@ -253,8 +253,7 @@ impl Said {
     /// "The vent on the cylinder and *the vent on the boiler*": what is called after the place of the one is not the other.
     fn is_at_another_place(&self, map: &ApplianceMap, id: &Id) -> bool {
         let own = words_of(map.name_of(id));
-        let is_place =
-            |word: &&String| !self.words.contains(word) && !matches!(word.as_str(), "after" | "before");
+        let is_place = |word: &&String| !self.words.contains(word) && !WHERE.contains(&word.as_str());
         let mut places = self.around.iter().filter(is_place).peekable();
         let joined = map.connection(id).map(|known| known.joins.as_slice()).unwrap_or_default();
         let is_named = |word: &String| {
@@ -347,7 +346,7 @@ pub(super) fn words_around(line: &Reader<'_>, phrase: &Phrase, phrases: &[Phrase
     };
     // "The valve *before* the pump."
     let sits = lead.iter().filter_map(|lead| match lead {
-        Lead::After(lead) if matches!(lead.as_str(), "after" | "before") => Some(lead.clone()),
+        Lead::After(lead) if WHERE.contains(&lead.as_str()) => Some(lead.clone()),
         _ => None,
     });
     let own: Vec<String> = std::iter::once(phrase).chain(places).flat_map(words).collect();

@@ -63,7 +63,9 @@ fn named_first(words: &str) -> Option<Noun> {
     };
     let behind = all.iter().skip_while(is_led).enumerate();
     let named = behind.take_while(|(n, token)| {
-        let ends = ENDS.contains(&&*token.text) || coin::PREPOSITIONS.contains(&&*token.text);
+        // "The fuses *F1*, F2 and F3."
+        let is_mark = *n > 0 && (coin::is_label(token.raw) || coin::is_code(&token.text));
+        let ends = is_mark || ENDS.contains(&&*token.text) || coin::PREPOSITIONS.contains(&&*token.text);
         !ends && (*n == 0 || token.before == Break::None)
     });
     let mut stem: Vec<String> = named.map(|(_, token)| token.text.to_string()).collect();
@@ -147,6 +149,7 @@ impl Reader<'_> {
                 || self.one_of_a_side(clause).is_some()
                 || self.first_of_two(clause).is_some()
                 || self.one_at_a_side(clause).is_some()
+                || self.of_each(clause).is_some()
         })
     }
 
@@ -217,7 +220,7 @@ impl Reader<'_> {
         let left = left.chain(self.one_of_a_side(clause)).chain(self.first_of_two(clause));
         let is_loose = |phrase: &&Phrase| self.is_loose_seal(clause, verbs, phrase);
         let seals = phrases.iter().filter(is_loose).map(|phrase| self.span(phrase.from, phrase.head + 1));
-        left.chain(self.one_at_a_side(clause)).chain(seals).collect()
+        left.chain(self.one_at_a_side(clause)).chain(self.of_each(clause)).chain(seals).collect()
     }
 
     /// "*The first* and the second filter", of which the second is taken.
@@ -237,15 +240,27 @@ impl Reader<'_> {
     /// "The left fan cover and *the right one*."
     fn one_of_a_side(&self, clause: &Clause) -> Option<Span> {
         // Not "the lower one first", "slacken the top one turn".
-        let counts = |i: usize| matches!(self.text(i + 1), "first" | "flat" | "last" | "quarter" | "turn");
+        let counts = |i: usize| {
+            matches!(
+                self.text(i + 1),
+                "are" | "first" | "flat" | "has" | "is" | "last" | "quarter" | "turn" | "was"
+            )
+        };
         let is_next = |i: usize| {
             matches!(self.text(i), "and" | "from" | "of" | "off" | "that" | "then")
                 || self.tokens.get(i + 1).is_some_and(|t| t.before == Break::Comma)
         };
+        // "The manual vent and *the automatic one*."
+        let is_another = |i: usize| {
+            self.text(i).chars().all(char::is_alphabetic)
+                && !matches!(self.text(i), "last" | "new" | "next" | "only" | "same")
+                && i > 1
+                && self.text(i - 2) == "and"
+        };
         // "Refit the left motor first, then *the other one*."
         let is_it = |i: &usize| {
             self.text(*i) == "one"
-                && (is_side(self.text(i - 1)) || self.text(i - 1) == "other")
+                && (is_side(self.text(i - 1)) || self.text(i - 1) == "other" || is_another(i - 1))
                 && self.text(i - 2) == "the"
                 && is_next(i - 3)
                 && !counts(*i)
@@ -293,6 +308,20 @@ impl Reader<'_> {
         };
         let one = (clause.verb() + 3..self.end_of_sentence(clause)).find(is_it)?;
         (!self.held().iter().any(is_several)).then(|| self.span(one, one + 4))
+    }
+
+    /// "Close the gas cock *of each boiler*", of which one is closed.
+    fn of_each(&self, clause: &Clause) -> Option<Span> {
+        let is_it = |i: &usize| {
+            matches!(self.text(*i), "each" | "every")
+                && matches!(self.text(i - 1), "from" | "of" | "off" | "on")
+                && !is_plural(self.text(i - 2))
+                && !coin::PREPOSITIONS.contains(&self.text(i + 1))
+                && matches!(noun(&[self.text(i + 1).to_owned()]), Noun::Part | Noun::Unknown)
+        };
+        let each = (clause.verb() + 2..self.end_of_sentence(clause)).find(is_it)?;
+        let joined = self.tokens.get(each + 1).is_some_and(|token| token.before == Break::None);
+        (joined && self.held().len() < 2).then(|| self.span(each, each + 2))
     }
 
     /// Whether a verb acts on a phrase: by itself, or by what the phrase is listed with.

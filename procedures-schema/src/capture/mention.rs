@@ -422,7 +422,8 @@ pub(super) fn words_of(name: &str) -> Vec<String> {
 /// *valve* before the pump".
 pub(super) fn head_of(name: &str) -> &str {
     let is_sited = |at: &str| name.contains(at);
-    let sited = [" after the ", " before the "].into_iter().find(|at| is_sited(at));
+    let sited = [" above the ", " after the ", " before the ", " below the "];
+    let sited = sited.into_iter().find(|at| is_sited(at));
     let name = sited.and_then(|at| name.split(at).next()).unwrap_or(name);
     let named = name.rsplit_once(' ').filter(|(_, last)| is_label(last)).map_or(name, |(named, _)| named);
     named.rsplit(' ').next().unwrap_or(named)

@@ -17,7 +17,7 @@ impl Reader<'_> {
     /// is more likely to mean that than anything before it.
     pub(super) fn is_nearer_unknown(&self, clause: &Clause) -> bool {
         let from = self.end_of_said();
-        if self.begins_with_unknown(clause) {
+        if self.begins_with_unknown(clause) || self.follows_unread_stretch(clause) {
             return true;
         }
         let unread = self.clauses.iter().filter(|other| (from..clause.verb()).contains(&other.verb()));
@@ -25,6 +25,25 @@ impl Reader<'_> {
             let own = |phrase: &Phrase| phrase.from > other.verb() && phrase.head < clause.verb();
             phrases(self, other).iter().any(|phrase| own(phrase) && self.is_unknown_object(phrase))
         })
+    }
+
+    /// "Take the cap off, *pull the mesh*, wash it": whether the stretch before that of a clause says something of a thing that
+    /// nobody knows, by a word that is no verb.
+    fn follows_unread_stretch(&self, clause: &Clause) -> bool {
+        let breaks = |i: &usize| self.tokens.get(*i).is_some_and(|token| token.before == Break::Comma);
+        let mut commas = (1..=clause.verb()).rev().filter(breaks);
+        let (Some(end), Some(from)) = (commas.next(), commas.next()) else { return false };
+        let is_article = matches!(self.text(from + 1), "a" | "an" | "its" | "the" | "their" | "your");
+        let is_read = self.clauses.iter().any(|other| (from..end).contains(&other.verb()));
+        let is_word = self.text(from).chars().all(char::is_alphabetic)
+            && !PREPOSITIONS.contains(&self.text(from))
+            && !matches!(self.text(from), "and" | "but" | "then");
+        let named = phrases_between(self, from + 1, end);
+        is_article
+            && is_word
+            && !is_read
+            && from >= self.end_of_said()
+            && matches!(named.as_slice(), [only] if only.head + 1 == end && self.is_unknown_object(only))
     }
 
     /// "Spread the lugs of the guard and lift *it* off": whether the sentence of a clause begins with a verb that nobody

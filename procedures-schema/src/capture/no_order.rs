@@ -40,8 +40,19 @@ pub(super) fn is_expected(tokens: &[Token<'_>], at: usize) -> bool {
         || SUBJECTS.contains(&text(1))
         || text(1).ends_with("'ll")
         || is_consequence
+        || is_left_so(tokens, at)
         || is_thought(tokens, at)
         || is_expected_too(tokens, at)
+}
+
+/// "Leave the heating flow sensor *clipped* on the pipe."
+fn is_left_so(tokens: &[Token<'_>], at: usize) -> bool {
+    const LEAVING: &[&str] = &["keep", "keeping", "keeps", "leave", "leaves", "leaving"];
+    let joined = |i: &usize| tokens.get(i + 1).is_some_and(|next| next.before == Break::None);
+    let is_done = tokens.get(at).is_some_and(|token| token.text.ends_with("ed"));
+    let mut before =
+        (0..at).rev().take_while(joined).take_while(|i| tokens.get(*i).is_some_and(|t| t.text != "and"));
+    is_done && before.any(|i| tokens.get(i).is_some_and(|token| LEAVING.contains(&&*token.text)))
 }
 
 /// Whether a verb tells what somebody would do, does as a rule or comes to see: "*I'd lock* it only there's no hole",

@@ -4,6 +4,7 @@
 use super::coin::{Noun, PREPOSITIONS, noun, opens};
 use super::mention::{is_plural, singular};
 use super::other_side::name_before;
+use super::twins::WHERE;
 use crate::lexicon::{Break, Token, amount};
 use std::ops::Range;
 
@@ -65,7 +66,7 @@ pub(super) fn with_nouns_at_places(tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
 /// "The valve before the pump and the valve *after it*": after the pump.
 fn with_place_of_it(tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
     let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
-    let is_where = |i: usize| matches!(text(i), "after" | "before");
+    let is_where = |i: usize| WHERE.contains(&text(i));
     let it = (3..tokens.len()).find(|i| text(*i) == "it" && is_where(i - 1));
     let place = it.and_then(|it| {
         let parts = (0..it).rev().find(|i| matches!(text(*i), "and" | "then"))?;
@@ -128,7 +129,7 @@ fn with_before_and_after(tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
 fn stands_for(tokens: &[Token<'_>], at: usize) -> Option<Range<usize>> {
     let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
     let joined = |i: usize| tokens.get(i).is_some_and(|token| token.before == Break::None);
-    let is_lead = |i: usize| PREPOSITIONS.contains(&text(i)) || matches!(text(i), "after" | "before");
+    let is_lead = |i: usize| PREPOSITIONS.contains(&text(i)) || WHERE.contains(&text(i));
     let is_one = text(at) == "one";
     let is_it = text(at - 1) == "the"
         && text(at.checked_sub(2)?) == "and"

@@ -15,6 +15,9 @@ impl Reader<'_> {
             "without",
         ];
         for i in (mention.from.saturating_sub(4)..mention.from).rev() {
+            if self.text(i) == "and" && self.follows_isolator(mention, i) {
+                return None;
+            }
             let broken = self.tokens.get(i + 1).is_none_or(|token| token.before != Break::None);
             let of_verb = self.clauses.iter().find(|clause| clause.phrase.contains(&i));
             let is_thing = self.mentions.iter().any(|other| (other.from..other.to).contains(&i));
@@ -50,6 +53,15 @@ impl Reader<'_> {
             }
         }
         None
+    }
+
+    /// "The valve above the softener *and the valve* below it": each is acted on.
+    fn follows_isolator(&self, mention: &Mention, and: usize) -> bool {
+        let is_isolator =
+            |mention: &Mention| mention.candidates.iter().all(|known| known.kind == ThingKind::Isolator);
+        let mut before = self.mentions.iter().filter(|other| other.to <= and);
+        let is_next = mention.from <= and + 2;
+        is_next && is_isolator(mention) && before.any(is_isolator)
     }
 
     /// "The nuts *round* the flange", but not "wipe *round* the flange".

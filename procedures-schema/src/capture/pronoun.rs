@@ -231,8 +231,11 @@ impl Reader<'_> {
     pub(super) fn antecedents(&self, clause: &Clause, verb: &Verb, kinds: &[ThingKind]) -> Vec<Id> {
         let mut meant = self.of_any_number(clause, verb, kinds);
         if self.pronoun(clause).is_some_and(|at| self.is_pronoun(at)) {
-            let is_one =
-                |id: &Id| self.map.connection(id).is_none_or(|known| !is_plural(head_of(&known.name)));
+            // "Renew the bearings of the fan and put *it* back", but "hold each plate up and look *it* over".
+            let is_each = (0..clause.verb()).any(|i| matches!(self.text(i), "each" | "every"));
+            let is_one = |id: &Id| {
+                !is_plural(head_of(self.map.name_of(id))) || (is_each && self.map.connection(id).is_none())
+            };
             meant.retain(is_one);
         }
         meant

@@ -3,6 +3,7 @@
 
 use super::mention::{Mention, singular};
 use super::reader::Reader;
+use super::twins::WHERE;
 
 impl Reader<'_> {
     /// The mentions with those of one word that stand for a longer name of the same line: none of the things elsewhere that
@@ -13,7 +14,9 @@ impl Reader<'_> {
             let Some((before, [short, ..])) = mentions.split_at_mut_checked(at) else { continue };
             let is_short = short.whole
                 && short.to - short.from == 1
-                && short.from.checked_sub(1).is_some_and(|before| self.text(before) == "the");
+                && short.from.checked_sub(1).is_some_and(|before| self.text(before) == "the")
+                // "The cold water valve before the softener and *the valve after* it."
+                && !WHERE.contains(&self.text(short.to));
             let is_it = |long: &&Mention| {
                 long.to - long.from > 1
                     && head(long) == head(short)

@@ -18,12 +18,16 @@ const OPPOSITES: &[(&[&str], &[&str])] = &[
     (&["primary"], &["secondary"]),
     (&["indoor"], &["outdoor"]),
     (&["after", "downstream"], &["before", "upstream"]),
+    (&["above"], &["below"]),
 ];
+
+/// What says on which side of a part something sits.
+pub(super) const WHERE: &[&str] = &["above", "after", "before", "below"];
 
 /// Whether words say another twin than a thing of the map is.
 pub(super) fn is_another_twin(map: &ApplianceMap, id: &Id, said: &[String]) -> bool {
     let Some((_, _, name, aliases)) = map.things().find(|(_, known, ..)| *known == id) else { return false };
-    let is_where = |word: &str| is_side(word) || matches!(word, "after" | "before");
+    let is_where = |word: &str| is_side(word) || WHERE.contains(&word);
     let tells = said.iter().any(|word| is_where(word) || is_label(&word.to_uppercase()));
     (tells || !labelled(said).is_empty())
         && differs(said, name)
@@ -32,7 +36,7 @@ pub(super) fn is_another_twin(map: &ApplianceMap, id: &Id, said: &[String]) -> b
 
 /// Whether a word says which of two; "before" and "after" do only in front of what it sits at.
 pub(super) fn is_side(word: &str) -> bool {
-    !matches!(word, "after" | "before")
+    !WHERE.contains(&word)
         && OPPOSITES.iter().any(|(one, other)| one.contains(&word) || other.contains(&word))
 }
 

@@ -24,6 +24,7 @@ mod rule;
 mod rules;
 mod sayings;
 mod stated;
+mod untyped;
 mod wording;
 
 pub use catalogue::rule_set;

@@ -45,7 +45,7 @@ pub(super) static LOOKALIKES: &[&str] = &[
     "isolating cock|cocks|device|switch|tap|taps|valve|valves",
     "is|are scrap",
     "keep|keeping|keeps|kept … away|clear|closed|dry|off|on|open|shut|upright",
-    "leave|leaves|leaving|left … closed|connected|fitted|off|on|open|shut",
+    "leave|leaves|leaving|left … clipped|closed|connected|fitted|hanging|off|on|open|plugged|shut",
     "let it|them catch|click|drop|engage|fall|hang|latch|rest|settle|snap|swing",
     "let|lets|letting by",
     "let|lets|letting by … stop",

@@ -26,6 +26,15 @@ pub(super) const NAMED: &[(&str, &[&str])] = &[
         &["left drain cock", "right drain cock"],
     ),
     (
+        "Close the heating valve.|Unscrew the manual air vent at the top and the automatic one at the pump.",
+        &["manual air vent", "automatic one"],
+    ),
+    ("Close the gas cock of each boiler.", &["gas cock", "each boiler"]),
+    (
+        "Undo the two bolts of the upper fan bracket and the two of the lower one.",
+        &["upper fan bracket bolts", "lower one"],
+    ),
+    (
         "Remove the left motor and the right motor.|Refit the left motor first, then the other one.",
         &["left motor", "other one"],
     ),

@@ -49,6 +49,31 @@ pub(super) const TOLD: &[(&str, &str)] = &[
         "Shut the two valves at the pump.|Shut the two valves at the plate heat exchanger.",
         "isolate plate-heat-exchanger-valve-1 plate-heat-exchanger-valve-2",
     ),
+    (
+        "Close the cold water valve above the softener and the valve below it.",
+        "isolate cold-water-valve-above-the-softener valve-below-the-softener",
+    ),
+    (
+        "Close the cold water valve above the softener and the valve below it.|Open the upper valve.",
+        "restore cold-water-valve-above-the-softener",
+    ),
+    (
+        "Close the shut-off valves of the heating coil.|Close the shut-off valves of the cooling coil too.",
+        "isolate cooling-coil-shut-off-valve-1 cooling-coil-shut-off-valve-2",
+    ),
+    (
+        "Close the flow cock, the return cock and the cock of the filling loop.",
+        "isolate flow-cock return-cock filling-loop-cock",
+    ),
+    ("Unplug fan 1 and fan 2 of the outdoor unit.", "undo outdoor-unit-fan-1-plug outdoor-unit-fan-2-plug"),
+    (
+        "Unplug the actuators of the kitchen loop, the bath loop and the hall loop.",
+        "undo kitchen-loop-actuator-plug bath-loop-actuator-plug hall-loop-actuator-plug",
+    ),
+    (
+        "Unplug the solenoid valve of the liquid line and the solenoid valve of the hot gas bypass.",
+        "undo liquid-line-solenoid-valve-plug hot-gas-bypass-solenoid-valve-plug",
+    ),
     // What stands for a thing.
     (
         "Take off the front cover and the rear cover.|Refit the front cover.|Put the remaining cover back.",
@@ -68,12 +93,20 @@ pub(super) const TOLD: &[(&str, &str)] = &[
     ("Swing the burner out.|Swing the burner in.", "fit burner"),
     ("Put the hood back, otherwise you start again.", "fit hood"),
     ("Remove the run capacitor.", "remove run-capacitor"),
+    ("Wash the coil from the downstream side.", "clean coil"),
+    ("Hose down the heat exchanger.", "clean heat-exchanger"),
+    (
+        "Take out the supply fan and the exhaust fan.|Renew its bearings and put it back.",
+        "remove bearings · fit bearings new",
+    ),
+    ("Close the gas cock.|Take the strainer cap off, pull the mesh, wash it.", "undo strainer-cap"),
 ];
 
 /// Lines, split at "|", of which the last only seems to say something.
 pub(super) const NOTHING: &[&str] = &[
     "Put pump A on hand and pump B on off.",
     "Let it down to the stop level.",
+    "Leave the heating flow sensor clipped on the pipe.",
     "Take out the fan and the pump.|Put in a new one.",
     "Take out the supply filter and the extract filter.|Put in a new one on the supply side.",
     "Take off the front cover.|Refit the front cover.|Put the remaining cover back.",

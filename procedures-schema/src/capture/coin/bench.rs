@@ -170,7 +170,12 @@ impl<'a> Bench<'a> {
     /// The first phrase behind another that one of these words leads to: "of the pump", up to the next object.
     pub(super) fn behind(&self, phrase: &Phrase, leads: &[&str]) -> Option<Phrase> {
         // "The upper plug and the lower plug *of the board*" are both of it.
-        let is_listed = |other: &Phrase| other.lead == phrase.lead && other.head_word() == phrase.head_word();
+        // "The flow cock, the return cock and *the cock of the loop*": only the last is.
+        let is_bare =
+            |other: &Phrase| other.words.len() == 1 && other.label.is_none() && phrase.words.len() > 1;
+        let is_listed = |other: &Phrase| {
+            other.lead == phrase.lead && other.head_word() == phrase.head_word() && !is_bare(other)
+        };
         let after = self.phrases.iter().skip_while(|other| other.from <= phrase.from);
         let after = after.skip_while(|other| is_listed(other));
         // "A lock on isolator 1 *and on isolator 2*": neither is on the other.
@@ -186,7 +191,12 @@ impl<'a> Bench<'a> {
     pub(super) fn known(&self, phrase: &Phrase, kinds: &[ThingKind]) -> Vec<Id> {
         let named = self.mentions.iter().filter(|m| m.to == phrase.head + 1 && m.from <= phrase.from);
         let of_kind = named.flat_map(|mention| &mention.candidates).filter(|c| kinds.contains(&c.kind));
-        let known: Vec<Id> = of_kind.map(|candidate| candidate.id.clone()).collect();
+        let mut known: Vec<Id> = of_kind.map(|candidate| candidate.id.clone()).collect();
+        if phrase.head + 1 - phrase.from < phrase.words.len() {
+            // Of what is named by more words than stand here, the last word alone names nothing else.
+            let says = |id: &Id, word: &String| self.map.name_of(id).split(' ').any(|own| own == word);
+            known.retain(|id| phrase.stem().iter().all(|word| says(id, word)));
+        }
         if known.is_empty() { self.known_by_circuit(phrase, kinds) } else { known }
     }
 

@@ -272,12 +272,6 @@ impl Bench<'_> {
     /// Whether the map has what a phrase names.
     fn is_known(&mut self, clause: &Clause, phrase: &Phrase, wanted: &Wanted) -> bool {
         let mut known = self.known(phrase, &wanted.known_as(clause));
-        if phrase.head + 1 - phrase.from < phrase.words.len() {
-            // Of what the line has named in full, the last word alone names nothing else.
-            known.retain(|id| {
-                phrase.words.iter().all(|word| self.map.name_of(id).split(' ').any(|own| own == word))
-            });
-        }
         let of_part = self.known_of_part(phrase, wanted);
         known.extend(of_part.iter().cloned());
         let said = Said::of_phrase(&self.line, clause, phrase, &self.phrases, &self.mentions);

@@ -129,6 +129,7 @@ impl Bench<'_> {
             if name.starts_with("double pole ") || name.starts_with("double-pole ") {
                 isolator.aliases.push("DP".to_owned());
             }
+            isolator.aliases.extend(by_height(&name));
             // "The hot outlet" is what shuts it.
             let written = phrase.name();
             let adds_valve = n == 1
@@ -195,13 +196,19 @@ impl Bench<'_> {
             only.make_ascii_uppercase();
         }
         let name = phrase.labelled(words.join(" "));
-        let place = self.behind(phrase, &["after", "before"]).filter(|_| is_twin);
+        let place = self.behind(phrase, &["above", "after", "before", "below"]).filter(|_| is_twin);
         match place.map(|place| (place.lead.clone(), place.name())) {
             // "The ball valve before the pump and the ball valve after the pump."
             Some((Lead::After(lead), of)) => format!("{name} {lead} the {of}"),
             _ => name,
         }
     }
+}
+
+/// "The valve above the softener" is the upper valve.
+fn by_height(name: &str) -> Option<String> {
+    let sides = [(" above the ", "upper"), (" below the ", "lower")];
+    sides.into_iter().find_map(|(at, side)| Some(format!("{side} {}", name.split_once(at)?.0)))
 }
 
 /// How many isolators a phrase names.

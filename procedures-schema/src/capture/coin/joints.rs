@@ -177,7 +177,8 @@ impl Bench<'_> {
 
     /// "Unplug the fan": the plug of the fan.
     pub(super) fn make_plug_of(&mut self, clause: &Clause, phrase: &Phrase) {
-        let known = self.known(phrase, &[ThingKind::Component]);
+        let said = Said::of_phrase(&self.line, clause, phrase, &self.phrases, &self.mentions);
+        let known = said.agreeing(&self.map, self.known(phrase, &[ThingKind::Component]));
         let part = match known.as_slice() {
             _ if self.is_another(phrase) => self.make_component(phrase),
             [only] => only.clone(),

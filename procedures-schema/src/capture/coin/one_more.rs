@@ -16,7 +16,8 @@ const MOST_WORDS: usize = 5;
 /// anything that is as far from a place as what stands before, "CN4 from the board *and X12 from* the fan".
 pub(super) fn names_one_more(line: &Reader<'_>, lead: &Lead, found: &[Phrase], and: usize) -> bool {
     const LEADS: &[&str] = &[
-        "after", "before", "beneath", "from", "in", "of", "off", "on", "onto", "over", "round", "to", "under",
+        "above", "after", "before", "below", "beneath", "from", "in", "of", "off", "on", "onto", "over",
+        "round", "to", "under",
     ];
     let Lead::After(own_lead) = lead else { return false };
     let joined = |i: &usize| line.tokens.get(*i).is_some_and(|token| token.before == Break::None);

@@ -30,7 +30,10 @@ impl Bench<'_> {
         phrase: &Phrase,
         wanted: &Wanted,
     ) -> Option<Vec<(Phrase, Vec<Phrase>)>> {
-        let is_called_after = matches!(wanted, Wanted::Component | Wanted::Temporary);
+        let is_called_after = matches!(
+            wanted,
+            Wanted::Component | Wanted::Temporary | Wanted::PlugOf | Wanted::ClipOf | Wanted::ThreadOf
+        );
         let is_whole = is_called_after || matches!(wanted, Wanted::Connector(_));
         if !(is_whole || matches!(wanted, Wanted::Fixing | Wanted::Joint))
             || phrase.lead != Lead::Direct
@@ -116,14 +119,28 @@ impl Bench<'_> {
         let of = self.behind(phrase, PLACES).filter(|of| self.is_owner(of) || is_valve(of) || is_port(of));
         let Some(of) = of else { return words };
         // "The pipes *clear of* the pump", "the filter *down out of* the housing" are told where they go.
-        let is_out = self.line.text(phrase.head + 1) == "out";
-        let lead = self.line.text(phrase.head + 1 + usize::from(is_out));
+        let last = self.last_listed(phrase, &of);
+        let is_out = self.line.text(last + 1) == "out";
+        let lead = self.line.text(last + 1 + usize::from(is_out));
         let is_bare = phrase.words.len() == 1;
+        // "Wash the coil *from the downstream side*": how, and not whose.
+        if of.head_word() == "side" && lead == "from" {
+            return words;
+        }
         let is_of_twins = is_one_of_twins(&of) && (lead == "of" || (is_bare && LEADS.contains(&lead)));
         let is_owned = (is_twin || !is_out) && (is_bare || is_twin || lead == "of") && leads.contains(&lead);
         let is_of_valve = is_valve(&of) && LEADS.contains(&lead);
         let is_on_side = is_bare && names_a_side(&of) && matches!(lead, "at" | "on");
         if is_owned || is_of_twins || is_of_valve || is_on_side { owner_before(&of, words) } else { words }
+    }
+
+    /// "Fan 1 and *fan 2* of the outdoor unit": the last token of what is listed with a phrase before what it is of.
+    fn last_listed(&self, phrase: &Phrase, of: &Phrase) -> usize {
+        let between = self.phrases.iter().filter(|other| other.from > phrase.from && other.head < of.start);
+        let is_alike = |other: &&Phrase| {
+            other.lead == phrase.lead && other.label.is_some() && other.words == phrase.words
+        };
+        between.take_while(is_alike).last().map_or(phrase.head, |last| last.head)
     }
 
     /// The name of what a port is of: "the drain *of the boiler*", and where there are two "the vent *on the left radiator*".

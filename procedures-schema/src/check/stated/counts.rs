@@ -37,7 +37,14 @@ pub(super) fn differ(context: &Context<'_>, step: &Step, words: &Words<'_>, foun
         step.actions.iter().enumerate().filter_map(|(k, action)| count_of(context, k, action)).collect();
     let total: u32 = held.iter().fold(0, |sum, held| sum.saturating_add(held.n));
     let all_stated: u32 = stated.iter().fold(0, |sum, (n, _, _)| sum.saturating_add(*n));
-    let is_held = |n: u32| n == total || held.iter().any(|held| held.n == n);
+    // "The two screws of the one and the single screw of the other": beside things of which there is one each.
+    let n_beside = |held: &Held| {
+        let on = step.actions.get(held.action).map_or(0, |action| action.on.len());
+        u32::try_from(on.saturating_sub(1)).unwrap_or(u32::MAX)
+    };
+    let is_held = |n: u32| {
+        n == total || held.iter().any(|held| held.n == n || held.n == n.saturating_add(n_beside(held)))
+    };
     let is_said = |n: u32| n == all_stated || stated.iter().any(|(stated, _, _)| *stated == n);
     let unmet = only(stated.iter().filter(|(n, _, _)| !is_held(*n)));
     let unsaid = only(held.iter().filter(|held| !is_said(held.n)));

@@ -235,6 +235,7 @@ pub(super) static PHRASES: &[(&str, &[Verb])] = &[
     ("hook|hooked|hooking|hooks … back|in|on|onto|over|up", &[Fit]),
     ("hook|hooked|hooking|hooks … out", &[Undo, Remove, TakeAway]),
     ("hoover|hoovered|hoovering", &[Clean]),
+    ("hose|hosed|hosing down|out a|all|both|each|it|its|the|them|your", &[Clean]),
     ("ignite|ignited|ignites|igniting", &[Start]),
     ("inform|informed|informing|informs", &[Tell]),
     ("insert|inserted|inserting", &[Fit, Place]),

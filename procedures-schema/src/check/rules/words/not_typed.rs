@@ -5,6 +5,7 @@ use crate::check::context::Context;
 use crate::check::document::steps;
 use crate::check::finding::{Finding, Level};
 use crate::check::rule::{Looks, Rule, documentation};
+use crate::check::untyped::{moves_a_thing, rest_of_clause, says_again};
 use crate::lexicon::{Break, Said, tokens};
 use crate::model::{Span, Step, Verb};
 
@@ -23,7 +24,7 @@ fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
             let spans = at.step.actions.iter().flat_map(|action| &action.says);
             spans.into_iter().any(|span| span.0 < word.1 && word.0 < span.1)
         };
-        if let Some(again) = says_again(at.step) {
+        for again in says_again(at.step).into_iter().chain(moves_a_thing(at.step, said)) {
             let text = again.of(&at.step.words);
             if !at.step.declined.iter().any(|known| known.eq_ignore_ascii_case(text)) {
                 let title = format!("Step {} says \"{text}\", and no action holds it", at.number);
@@ -59,28 +60,6 @@ fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
             }
         }
     }
-}
-
-/// "Do *the same* on the right": what was said before is done once more, and the step has no action that says so behind it.
-fn says_again(step: &Step) -> Option<Span> {
-    let all = tokens(&step.words);
-    let text = |i: usize| all.get(i).map_or("", |token| &*token.text);
-    let behind =
-        |i: usize| all.get(i).filter(|token| token.before == Break::None).map_or("", |token| &*token.text);
-    let begins = |i: usize| {
-        all.get(i).is_some_and(|token| i == 0 || token.before != Break::None)
-            || i.checked_sub(1).is_some_and(|before| matches!(text(before), "and" | "do" | "then"))
-    };
-    let is_it = |i: &usize| {
-        text(*i) == "same"
-            && matches!(behind(i + 1), "at" | "for" | "goes" | "on" | "with")
-            && begins(i - usize::from(*i > 0 && text(i - 1) == "the"))
-    };
-    let same = (0..all.len()).find(is_it)?;
-    let first = same - usize::from(same > 0 && text(same - 1) == "the");
-    let span = Span(all.get(first)?.span.0, all.get(same)?.span.1);
-    let mut said = step.actions.iter().flat_map(|action| &action.says);
-    (!said.any(|said| said.1 > span.0)).then_some(span)
 }
 
 /// The first words of a phrase as far as nothing stands between them: "take off" of "take off the lid", "take"
@@ -143,7 +122,7 @@ fn changes_a_thing(context: &Context<'_>, step: &Step, phrase: &Said, said: &[Sa
     // "*Fit a new gasket* to the plate": it is renewed by what makes the joint, if anything does.
     let is_seal_lost = || {
         let renews = phrase.means.iter().any(|verb| matches!(verb, Verb::Fit | Verb::Make));
-        let is_made = step.actions.iter().any(|action| action.verb == Verb::Make);
+        let is_made = step.actions.iter().any(|action| action.verb == Verb::Make && action.seal.is_some());
         renews && !is_made && begins_with_a_seal(rest)
     };
     // "If it weeps, *remake it*" is on a condition: a question says on which answer.
@@ -225,10 +204,4 @@ fn may_mean_one_of_several(context: &Context<'_>, words: &str, phrase: &Said) ->
     context.procedure.map.things().any(|(_, _, name, _)| {
         name.rsplit(' ').next().is_some_and(|head| head.eq_ignore_ascii_case(&noun.text))
     })
-}
-
-fn rest_of_clause(words: &str, from: u32) -> &str {
-    let before = Span(0, from).of(words);
-    let rest = words.get(before.len()..).unwrap_or_default();
-    rest.split([';', '.']).next().unwrap_or_default()
 }

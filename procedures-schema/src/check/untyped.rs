@@ -1,0 +1,55 @@
+//! What words order without a verb that is known: "do *the same* on the right", "*pull* the fuses F1 and F2".
+
+use crate::capture::begins_with_a_thing;
+use crate::lexicon::{Break, Said, tokens};
+use crate::model::{Span, Step};
+
+/// "Do *the same* on the right": what was said before is done once more, and the step has no action that says so behind it.
+pub(super) fn says_again(step: &Step) -> Option<Span> {
+    let all = tokens(&step.words);
+    let text = |i: usize| all.get(i).map_or("", |token| &*token.text);
+    let behind =
+        |i: usize| all.get(i).filter(|token| token.before == Break::None).map_or("", |token| &*token.text);
+    let begins = |i: usize| {
+        all.get(i).is_some_and(|token| i == 0 || token.before != Break::None)
+            || i.checked_sub(1).is_some_and(|before| matches!(text(before), "and" | "do" | "then"))
+    };
+    let is_it = |i: &usize| {
+        text(*i) == "same"
+            && matches!(behind(i + 1), "at" | "for" | "goes" | "on" | "with")
+            && begins(i - usize::from(*i > 0 && text(i - 1) == "the"))
+    };
+    let same = (0..all.len()).find(is_it)?;
+    let first = same - usize::from(same > 0 && text(same - 1) == "the");
+    let span = Span(all.get(first)?.span.0, all.get(same)?.span.1);
+    let mut said = step.actions.iter().flat_map(|action| &action.says);
+    (!said.any(|said| said.1 > span.0)).then_some(span)
+}
+
+/// "*Pull* the fuses F1, F2 and F3": a word that moves a thing begins a sentence of which no action says anything, and is no
+/// phrase that is known.
+pub(super) fn moves_a_thing(step: &Step, said: &[Said]) -> Option<Span> {
+    let all = tokens(&step.words);
+    let begins = |i: usize| all.get(i).is_none_or(|token| token.before == Break::Sentence) || i == 0;
+    let span = |i: usize| all.get(i).map_or(Span(0, 0), |token| token.span);
+    let is_free = |i: &usize| {
+        let end = (*i + 1..all.len()).find(|end| begins(*end)).unwrap_or(all.len());
+        let sentence = Span(span(*i).0, span(end - 1).1);
+        let meets = |other: &Span| other.0 < sentence.1 && sentence.0 < other.1;
+        let acts = step.actions.iter().flat_map(|action| &action.says).any(meets);
+        let is_phrase = said.iter().filter(|said| !said.unsaid).flat_map(|said| &said.words).any(meets);
+        !acts && !is_phrase && begins_with_a_thing(rest_of_clause(&step.words, span(*i).1))
+    };
+    let is_moving = |i: &usize| all.get(*i).is_some_and(|token| MOVING.contains(&&*token.text));
+    (0..all.len()).filter(|i| begins(*i) && is_moving(i)).find(is_free).map(span)
+}
+
+/// Verbs that move a thing and need more words to say how.
+const MOVING: &[&str] = &["draw", "lift", "pull", "push", "slide", "slip", "take"];
+
+/// The words behind a place in a sentence, up to its next part.
+pub(super) fn rest_of_clause(words: &str, from: u32) -> &str {
+    let before = Span(0, from).of(words);
+    let rest = words.get(before.len()..).unwrap_or_default();
+    rest.split([';', '.']).next().unwrap_or_default()
+}
