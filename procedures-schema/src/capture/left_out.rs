@@ -370,13 +370,24 @@ impl Reader<'_> {
         let is_noun = !matches!(noun(&phrase.stem()), Noun::Nothing | Noun::Seal | Noun::Unknown);
         // "The bolts of the left hinge *and the right hinge*": like what the first is held by.
         let is_alike = |other: &Phrase| other.head < phrase.from && other.head_word() == phrase.head_word();
-        let is_thing = is_known || is_noun || is_medium || phrases.iter().any(is_alike);
+        let is_second = self.is_second_owner(phrases, phrase);
+        let is_thing = is_known || is_noun || is_medium || is_second || phrases.iter().any(is_alike);
         // "*The same way*."
         let is_manner = phrase.words == ["way"];
         // "The nuts and washers": they come with what is turned.
         let is_washer = phrase.head_word() == "washer";
         let leaves = |i: usize| matches!(self.text(i), "but" | "leave" | "leaving");
         !is_thing || is_manner || is_washer || (clause.verb() + 1..phrase.start).any(leaves)
+    }
+
+    /// "The lids off the control box *and the wiring centre*", of which only the first owner is known as one.
+    fn is_second_owner(&self, phrases: &[Phrase], phrase: &Phrase) -> bool {
+        let is_joined = phrase.start.checked_sub(1).is_some_and(|and| self.text(and) == "and");
+        let before = phrases.iter().rfind(|other| other.head < phrase.start);
+        let held = self.held();
+        let owns = |owner: &Phrase| owner.lead == phrase.lead && owns_one_of(self, &held, owner);
+        let is_led = phrase.start < phrase.from;
+        is_joined && is_led && noun(&phrase.stem()) == Noun::Unknown && before.is_some_and(owns)
     }
 
     /// What the actions hold.

@@ -4,6 +4,7 @@ use super::clause::Clause;
 use super::mention::{Mention, singular};
 use super::reader::Reader;
 use super::refer::{Meant, Wanted, meant};
+use super::twins::WHERE;
 use crate::lexicon::Break;
 use crate::model::{Family, Handle, Id, ThingKind, Verb};
 
@@ -75,6 +76,23 @@ impl Reader<'_> {
         mention: &Mention,
     ) -> Option<Meant> {
         self.by_what_is_wanted(clause, verb, kinds, mention, |wanted| meant(&mention.candidates, wanted))
+    }
+
+    /// Whether what cannot be done to the things that a mention may mean is said of another one.
+    pub(super) fn may_be_another(&self, verb: &Verb, mention: &Mention) -> bool {
+        // "Withdraw *the clip*" where the only clip that is known is off already.
+        let apart = matches!(verb, Verb::Undo | Verb::Slacken | Verb::Remove);
+        // "Start *the thread* by hand": of what is screwed in, and not of what was before.
+        let is_thread = self.text(mention.to - 1) == "thread";
+        // "Close *the valve before the pump*" where the only one that is known is shut already.
+        let has_place = self.side_at(mention.to).is_some();
+        (apart || is_thread || has_place) && !mention.whole
+    }
+
+    /// On which side of a part words at a token say that something sits.
+    pub(super) fn side_at(&self, at: usize) -> Option<&str> {
+        let is_before = [0, 1, 2].map(|n| self.text(at + n)) == ["in", "front", "of"];
+        if is_before { Some("before") } else { Some(self.text(at)).filter(|text| WHERE.contains(text)) }
     }
 
     /// "Clean *the other* filter", "put *the remaining* cover back."

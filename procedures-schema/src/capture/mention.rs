@@ -13,7 +13,7 @@ use crate::lexicon::{Break, Token, tokens};
 use crate::model::{ApplianceMap, Id, ThingKind};
 
 use further_names::{closing_names, says_flow_and_return, side_name};
-pub(super) use number::{is_plural, singular};
+pub(super) use number::{is_plural, plural, singular};
 
 /// The colours by which wires are told apart.
 pub(super) const COLOURS: &[&str] = &[

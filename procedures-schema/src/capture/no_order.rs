@@ -1,7 +1,8 @@
 //! Words that look like a verb of an order and are none: a noun, a state, what a thing does by itself, what somebody would
 //! do.
 
-use super::coin::{is_label, noun};
+use super::coin::is_label;
+use super::read_value::begins_a_name;
 use crate::lexicon::{Break, Said, Token, amount};
 use crate::model::Verb;
 
@@ -143,11 +144,7 @@ pub(super) fn ends_in_a_name(tokens: &[Token<'_>], said: &Said) -> bool {
         return true;
     }
     let last = said.tokens.last().filter(|last| said.tokens.len() > 1 && VALUES.contains(&text(**last)));
-    let next = last.and_then(|last| tokens.get(last + 1)).filter(|next| next.before == Break::None);
-    next.is_some_and(|next| {
-        let is_thing = next.text == "relief" || noun(&[next.text.to_string()]).is_worked_on();
-        is_thing && next.text != "gauge"
-    })
+    last.is_some_and(|last| begins_a_name(tokens.get(last + 1)))
 }
 
 /// "*A weeping joint is* to be *drained*": what is said of any such thing is a rule, and nothing to do.

@@ -58,6 +58,13 @@ impl Reader<'_> {
         (looks && is_value && object.lead == Lead::Direct && has_limits).then_some(read)
     }
 
+    /// "Start *the other one*", "stop *the second one*".
+    fn names_another_one(&self, clause: &Clause) -> bool {
+        let behind = clause.phrase.iter().max().map_or(clause.verb(), |last| last + 1);
+        let at = [clause.verb() + 1, behind].into_iter().find(|at| self.text(*at) == "the");
+        at.is_some_and(|at| self.text(at + 2) == "one")
+    }
+
     fn read_as(&self, clause: &Clause, verb: &Verb) -> Option<Proposal> {
         let mut action = Action::new(verb.clone(), Vec::new());
         let mut said_by = clause.phrase.clone();
@@ -68,6 +75,8 @@ impl Reader<'_> {
             Verb::ShutDown | Verb::Start if !self.is_of_appliance(clause) || self.is_of_supply(clause) => {
                 return None;
             }
+            // "Start *the other one*": which, nobody can say.
+            Verb::ShutDown | Verb::Start if self.names_another_one(clause) => return None,
             // "Bring *them* up finger tight": nuts are no appliance.
             Verb::Start if self.object_pronoun(clause).is_some_and(|it| !self.is_pronoun(it)) => {
                 return None;

@@ -5,7 +5,7 @@ use super::clause::Clause;
 use super::coin::{Noun, PREPOSITIONS, noun};
 use super::mention::singular;
 use super::quantity::Quantity;
-use super::read_value::{READ, is_read, limits_of};
+use super::read_value::{READ, begins_a_name, is_read, limits_of};
 use super::reader::Reader;
 use crate::lexicon::Break;
 use crate::model::{Reading, Span};
@@ -22,9 +22,6 @@ const BEHIND: &[&str] = &[
     "after", "are", "as", "before", "gauge", "has", "have", "is", "meter", "reading", "until", "when",
     "while",
 ];
-/// What shows the value that it is called after.
-const SHOWS: &[&str] = &["display", "gauge", "indicator", "meter"];
-
 /// What a stretch behind "and" says to read.
 enum Too {
     /// A value by its name: "the return *temperature*".
@@ -161,15 +158,6 @@ impl Reader<'_> {
         self.text(value + 1) == "and" && behind.any(|i| matches!(self.text(i), "valve" | "valves"))
     }
 
-    /// Whether the name of a value begins that of a thing: "the *pressure* switch", "the *flow* valve"; a gauge shows one.
-    pub(super) fn begins_a_name(&self, value: usize) -> bool {
-        let next = self.tokens.get(value + 1).filter(|next| next.before == Break::None);
-        next.is_some_and(|next| {
-            let is_thing = next.text == "relief" || noun(&[next.text.to_string()]).is_worked_on();
-            is_thing && !SHOWS.contains(&&*next.text) && !READ.contains(&&*next.text)
-        })
-    }
-
     /// What a further stretch says to read: a value by its name, or the value of the first stretch of another thing.
     fn what_is_read_too(&self, from: usize, to: usize, first: (usize, usize)) -> Option<Too> {
         let is_value = |i: &usize| READ.contains(&self.text(*i));
@@ -183,7 +171,7 @@ impl Reader<'_> {
                 // "And the *flow temperature setting*" is written down.
                 _ if [next, &head].iter().any(|word| noun(&[singular(word)]) == Noun::Setting) => None,
                 _ if ends => self.text_from(from, value + 1).map(Too::Value),
-                _ if self.begins_a_name(value) => None,
+                _ if begins_a_name(self.tokens.get(value + 1)) => None,
                 // "And the *flow delay time*" is no flow.
                 _ => self.text_from(from, to).map(Too::Value),
             };

@@ -1,16 +1,29 @@
 //! Reading a value: with its limits, by its name, or of whatever is measured.
 
 use super::clause::Clause;
+use super::coin::noun;
 use super::other::only_id;
 use super::quantity::{Figures, Quantity};
 use super::reader::Reader;
-use crate::lexicon::Break;
+use crate::lexicon::{Break, Token};
 use crate::model::{Action, Reading};
 use crate::units::{Quantity as Kind, Range, Unit};
 
 /// Values that are read by their names.
 pub(super) const READ: &[&str] =
     &["pressure", "temperature", "voltage", "current", "level", "flow", "charge"];
+
+/// What shows the value that it is called after.
+const SHOWS: &[&str] = &["display", "gauge", "indicator", "meter"];
+
+/// Whether the name of a value begins that of the thing behind it: "the *pressure* switch", "the *flow* valve"; a gauge shows
+/// one.
+pub(super) fn begins_a_name(next: Option<&Token<'_>>) -> bool {
+    next.filter(|next| next.before == Break::None).is_some_and(|next| {
+        let is_thing = next.text == "relief" || noun(&[next.text.to_string()]).is_worked_on();
+        is_thing && !SHOWS.contains(&&*next.text) && !READ.contains(&&*next.text)
+    })
+}
 
 /// Whether a figure is of a kind that is read.
 pub(super) fn is_read(quantity: &Quantity) -> bool {
@@ -51,7 +64,8 @@ impl Reader<'_> {
         let quantity = quantity.filter(|quantity| !self.describes(quantity));
         let last = clause.phrase.iter().copied().take_while(|i| *i <= clause.verb() + 1).last();
         let from = last.unwrap_or(clause.verb()) + 1;
-        let what = (from..clause.to).find(|i| READ.contains(&self.text(*i)) && !self.begins_a_name(*i));
+        let what = (from..clause.to)
+            .find(|i| READ.contains(&self.text(*i)) && !begins_a_name(self.tokens.get(i + 1)));
         // "The *flow temperature*" is a temperature.
         let is_value = |i: &usize| {
             READ.contains(&self.text(*i))

@@ -24,6 +24,7 @@ const MACHINES: &[&str] = &[
     "chiller",
     "compressor",
     "conditioner",
+    "controller",
     "cooker",
     "dishwasher",
     "dryer",
@@ -194,7 +195,7 @@ impl Reader<'_> {
     /// "Switch off *the mains*": what feeds the appliance, and not the appliance.
     pub(super) fn is_of_supply(&self, clause: &Clause) -> bool {
         const SUPPLIES: &[&str] =
-            &["current", "electric", "electricity", "electrics", "mains", "power", "supply"];
+            &["current", "electric", "electricity", "electrics", "feed", "mains", "power", "supply"];
         let switches = ["switch", "turn"].iter().any(|begin| self.text(clause.verb()).starts_with(begin));
         let object = self.object(clause).filter(|_| switches);
         object.is_some_and(|object| {

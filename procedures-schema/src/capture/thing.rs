@@ -101,15 +101,10 @@ impl Reader<'_> {
             said_by: clause.phrase.clone(),
         };
         for mention in &objects {
-            let Some(meant) = self.meant_here(clause, verb, kinds, mention) else { continue };
-            // "Withdraw *the clip*" where the only clip that is known is off already: another one.
-            let apart = matches!(verb, Verb::Undo | Verb::Slacken | Verb::Remove);
-            // "Start *the thread* by hand": of what is screwed in, and not of what was before.
-            let is_thread = self.text(mention.to - 1) == "thread";
-            if (apart || is_thread) && !meant.possible && !mention.whole {
-                continue;
+            let meant = self.meant_here(clause, verb, kinds, mention);
+            if let Some(meant) = meant.filter(|meant| meant.possible || !self.may_be_another(verb, mention)) {
+                self.add(&mut proposal, mention, meant);
             }
-            self.add(&mut proposal, mention, meant);
         }
         self.ask_where_one_or_other(&objects, &mut proposal);
         let stem = self.text(clause.verb());

@@ -37,7 +37,8 @@ pub(super) fn moves_a_thing(step: &Step, said: &[Said]) -> Option<Span> {
         let sentence = Span(span(*i).0, span(end - 1).1);
         let meets = |other: &Span| other.0 < sentence.1 && sentence.0 < other.1;
         let acts = step.actions.iter().flat_map(|action| &action.says).any(meets);
-        let is_phrase = said.iter().filter(|said| !said.unsaid).flat_map(|said| &said.words).any(meets);
+        let is_it = |phrase: &&Said| phrase.words.first().is_some_and(|first| first.0 == span(*i).0);
+        let is_phrase = said.iter().filter(|said| !said.unsaid).any(|phrase| is_it(&phrase));
         !acts && !is_phrase && begins_with_a_thing(rest_of_clause(&step.words, span(*i).1))
     };
     let is_moving = |i: &usize| all.get(*i).is_some_and(|token| MOVING.contains(&&*token.text));

@@ -29,6 +29,7 @@ pub(super) const NAMED: &[(&str, &[&str])] = &[
         "Close the heating valve.|Unscrew the manual air vent at the top and the automatic one at the pump.",
         &["manual air vent", "automatic one"],
     ),
+    ("Take the lids off the control box and the wiring centre.", &["control box lids", "wiring centre"]),
     ("Close the gas cock of each boiler.", &["gas cock", "each boiler"]),
     (
         "Undo the two bolts of the upper fan bracket and the two of the lower one.",

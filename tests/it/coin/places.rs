@@ -74,6 +74,10 @@ pub(super) const TOLD: &[(&str, &str)] = &[
         "Unplug the solenoid valve of the liquid line and the solenoid valve of the hot gas bypass.",
         "undo liquid-line-solenoid-valve-plug hot-gas-bypass-solenoid-valve-plug",
     ),
+    (
+        "Take the cover off the room controller.|Take the lid off the terminal box.|Snap the cover back on.",
+        "fit room-controller-cover",
+    ),
     // What stands for a thing.
     (
         "Take off the front cover and the rear cover.|Refit the front cover.|Put the remaining cover back.",
@@ -106,6 +110,10 @@ pub(super) const TOLD: &[(&str, &str)] = &[
 pub(super) const NOTHING: &[&str] = &[
     "Put pump A on hand and pump B on off.",
     "Let it down to the stop level.",
+    "Close the heating valve.|Close the valve in front of the pump.",
+    "Stop pump one, pump two and pump three at the panel.|Start the other one.",
+    "Turn off the cold feed to the cylinder.",
+    "Take the cover off the room controller.|Take the cover off the ventilation unit.",
     "Leave the heating flow sensor clipped on the pipe.",
     "Take out the fan and the pump.|Put in a new one.",
     "Take out the supply filter and the extract filter.|Put in a new one on the supply side.",

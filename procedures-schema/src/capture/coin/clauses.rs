@@ -272,6 +272,12 @@ impl Bench<'_> {
     /// Whether the map has what a phrase names.
     fn is_known(&mut self, clause: &Clause, phrase: &Phrase, wanted: &Wanted) -> bool {
         let mut known = self.known(phrase, &wanted.known_as(clause));
+        if let Some(side) = self.line.side_at(phrase.head + 1) {
+            // "Close *the valve before the pump*" where the only one that is known is shut already.
+            let can_be = |id: &Id| clause.means.iter().any(|verb| self.line.here.is_possible(verb, id));
+            let is_placed = |id: &Id| self.map.name_of(id).contains(side);
+            known.retain(|id| can_be(id) || is_placed(id));
+        }
         let of_part = self.known_of_part(phrase, wanted);
         known.extend(of_part.iter().cloned());
         let said = Said::of_phrase(&self.line, clause, phrase, &self.phrases, &self.mentions);

@@ -177,7 +177,9 @@ impl Bench<'_> {
             && (words.len() == 1
                 || is_twin
                 || (is_one_of_twins(&of) && self.is_owned(&of))
-                || (of.is_after(&["of"]) && self.is_owned(&of) && owns_isolators(&of)))
+                || (of.is_after(&["of"]) && self.is_owned(&of) && owns_isolators(&of))
+                // "The two ball valves *at the strainer*."
+                || (of.is_after(&["at"]) && phrase.plural() && noun(&of.stem()) == Noun::Part))
         {
             let mut named: Vec<String> = of.name().split(' ').map(str::to_owned).collect();
             named.append(&mut words);
@@ -196,7 +198,8 @@ impl Bench<'_> {
             only.make_ascii_uppercase();
         }
         let name = phrase.labelled(words.join(" "));
-        let place = self.behind(phrase, &["above", "after", "before", "below"]).filter(|_| is_twin);
+        let is_told = is_twin || phrase.words.len() == 1;
+        let place = self.behind(phrase, &["above", "after", "before", "below"]).filter(|_| is_told);
         match place.map(|place| (place.lead.clone(), place.name())) {
             // "The ball valve before the pump and the ball valve after the pump."
             Some((Lead::After(lead), of)) => format!("{name} {lead} the {of}"),

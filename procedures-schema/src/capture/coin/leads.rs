@@ -14,6 +14,10 @@ impl Chunker<'_, '_> {
             // "Take the cable off *as well*": too.
             return Some((None, 2));
         }
+        if [0, 1, 2].map(|n| self.line.text(i + n)) == ["in", "front", "of"] {
+            // "The stop valve *in front of* the filter."
+            return Some((Some(Lead::After("before".to_owned())), 3));
+        }
         if self.says_what_it_holds(i) {
             // "The screws *that hold* the plate" are those of the plate.
             return Some((Some(Lead::After("of".to_owned())), 2));

@@ -1,6 +1,7 @@
 //! "The belt guard from *the supply fan and the extract fan*": one guard over both, or one of each. Nobody but the writer knows.
 
 use super::super::clause::Clause;
+use super::super::mention::plural;
 use super::bench::Bench;
 use super::phrase::{Lead, Phrase};
 use super::{Meaning, Question};
@@ -16,7 +17,9 @@ impl Bench<'_> {
             return false;
         };
         let name = open.name();
-        let question = format!("Is it one {name} for both, or one of each? Say it in the words: the {name}s");
+        let several = plural(&name);
+        let question =
+            format!("Is it one {name} for both, or one of each? Say it in the words: the {several}");
         let choices = vec![Meaning::New { name }];
         self.asked.push(Question { span: self.span_of(&open), question, choices, thing: None });
         true

@@ -20,9 +20,30 @@ pub(in crate::capture) fn singular(word: &str) -> String {
     if word.ends_with('s') && word.len() > 3 && !keeps_s { cut(1) } else { word.to_owned() }
 }
 
+/// The plural of a noun in the singular, or of a name that ends with one.
+pub(in crate::capture) fn plural(name: &str) -> String {
+    let ends = |ends: &[&str]| ends.iter().any(|end| name.ends_with(end));
+    let is_vowel = |c: char| matches!(c, 'a' | 'e' | 'i' | 'o' | 'u');
+    match name.strip_suffix('y').filter(|before| !before.ends_with(is_vowel)) {
+        Some(before) => format!("{before}ies"),
+        None if ends(&["ch", "s", "sh", "x"]) => format!("{name}es"),
+        None => format!("{name}s"),
+    }
+}
+
 #[cfg(test)]
 mod tests {
-    use super::singular;
+    use super::{plural, singular};
+
+    #[test]
+    fn singulars_meet_their_plurals() {
+        for one in
+            ["valve", "fan cover", "box", "pressure switch", "battery", "tray", "glass", "gas", "brush"]
+        {
+            assert_eq!(singular(&plural(one)), one);
+        }
+        assert_eq!(plural("limit switch"), "limit switches");
+    }
 
     #[test]
     fn plurals_meet_their_singulars() {
