@@ -146,7 +146,10 @@ impl Said {
         let is_single = |id: &Id| map.connection(id).is_some_and(|known| known.count == 1);
         let n_single = ids.iter().filter(|id| is_single(id)).count();
         let together = self.total.is_some_and(|n| u32::try_from(n_single).is_ok_and(|single| single >= n));
-        let fits = |id: &Id| !is_other(id) || (together && is_single(id));
+        // "Tighten the four screws", two of the lid and two of the guard.
+        let counts = ids.iter().map(|id| map.connection(id).map_or(0, |known| known.count));
+        let is_sum = ids.len() > 1 && self.total == Some(counts.fold(0, u32::saturating_add));
+        let fits = |id: &Id| !is_other(id) || is_sum || (together && is_single(id));
         ids.retain(fits);
         ids
     }

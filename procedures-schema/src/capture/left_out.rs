@@ -30,7 +30,10 @@ pub fn may_leave_out(words: &str, actions: &[Action]) -> bool {
 fn line_of<'a>(words: &'a str, map: &'a ApplianceMap, actions: &[Action]) -> Option<Reader<'a>> {
     let lists = |c: char| matches!(c, ',' | '+' | '&');
     let names_seal = || SEALS.iter().any(|seal| words.contains(seal));
-    if actions.is_empty() || !(words.contains(" and ") || words.contains(lists) || names_seal()) {
+    let names_several =
+        || [" both ", " each ", " every ", " two "].iter().any(|several| words.contains(several));
+    let may_list = words.contains(" and ") || words.contains(lists) || names_seal() || names_several();
+    if actions.is_empty() || !may_list {
         return None;
     }
     let lexicon = Lexicon::for_language("en")?;
@@ -150,6 +153,7 @@ impl Reader<'_> {
                 || self.first_of_two(clause).is_some()
                 || self.one_at_a_side(clause).is_some()
                 || self.of_each(clause).is_some()
+                || self.several_valves(clause).is_some()
         })
     }
 
@@ -220,7 +224,8 @@ impl Reader<'_> {
         let left = left.chain(self.one_of_a_side(clause)).chain(self.first_of_two(clause));
         let is_loose = |phrase: &&Phrase| self.is_loose_seal(clause, verbs, phrase);
         let seals = phrases.iter().filter(is_loose).map(|phrase| self.span(phrase.from, phrase.head + 1));
-        left.chain(self.one_at_a_side(clause)).chain(self.of_each(clause)).chain(seals).collect()
+        let left = left.chain(self.one_at_a_side(clause)).chain(self.of_each(clause));
+        left.chain(self.fewer_than_said(clause)).chain(seals).collect()
     }
 
     /// "*The first* and the second filter", of which the second is taken.
@@ -310,20 +315,6 @@ impl Reader<'_> {
         (!self.held().iter().any(is_several)).then(|| self.span(one, one + 4))
     }
 
-    /// "Close the gas cock *of each boiler*", of which one is closed.
-    fn of_each(&self, clause: &Clause) -> Option<Span> {
-        let is_it = |i: &usize| {
-            matches!(self.text(*i), "each" | "every")
-                && matches!(self.text(i - 1), "from" | "of" | "off" | "on")
-                && !is_plural(self.text(i - 2))
-                && !coin::PREPOSITIONS.contains(&self.text(i + 1))
-                && matches!(noun(&[self.text(i + 1).to_owned()]), Noun::Part | Noun::Unknown)
-        };
-        let each = (clause.verb() + 2..self.end_of_sentence(clause)).find(is_it)?;
-        let joined = self.tokens.get(each + 1).is_some_and(|token| token.before == Break::None);
-        (joined && self.held().len() < 2).then(|| self.span(each, each + 2))
-    }
-
     /// Whether a verb acts on a phrase: by itself, or by what the phrase is listed with.
     fn is_acted_on(&self, phrases: &[Phrase], n: usize) -> bool {
         let Some(phrase) = phrases.get(n) else { return false };
@@ -372,26 +363,16 @@ impl Reader<'_> {
         let is_alike = |other: &Phrase| other.head < phrase.from && other.head_word() == phrase.head_word();
         let is_second = self.is_second_owner(phrases, phrase);
         let is_thing = is_known || is_noun || is_medium || is_second || phrases.iter().any(is_alike);
-        // "*The same way*."
-        let is_manner = phrase.words == ["way"];
+        // "*The same way*", "on either *side*".
+        let is_manner = matches!(phrase.words.as_slice(), [only] if matches!(only.as_str(), "side" | "way"));
         // "The nuts and washers": they come with what is turned.
         let is_washer = phrase.head_word() == "washer";
         let leaves = |i: usize| matches!(self.text(i), "but" | "leave" | "leaving");
         !is_thing || is_manner || is_washer || (clause.verb() + 1..phrase.start).any(leaves)
     }
 
-    /// "The lids off the control box *and the wiring centre*", of which only the first owner is known as one.
-    fn is_second_owner(&self, phrases: &[Phrase], phrase: &Phrase) -> bool {
-        let is_joined = phrase.start.checked_sub(1).is_some_and(|and| self.text(and) == "and");
-        let before = phrases.iter().rfind(|other| other.head < phrase.start);
-        let held = self.held();
-        let owns = |owner: &Phrase| owner.lead == phrase.lead && owns_one_of(self, &held, owner);
-        let is_led = phrase.start < phrase.from;
-        is_joined && is_led && noun(&phrase.stem()) == Noun::Unknown && before.is_some_and(owns)
-    }
-
     /// What the actions hold.
-    fn held(&self) -> Vec<Id> {
+    pub(super) fn held(&self) -> Vec<Id> {
         let places = |action: &Action| [&action.through, &action.vent, &action.at].map(Clone::clone);
         let of =
             |action: &Action| action.on.iter().cloned().chain(places(action).into_iter().flatten()).collect();
@@ -463,7 +444,7 @@ impl Reader<'_> {
 }
 
 /// "The screws of the fan *and of the pump*", of which both have been undone.
-fn owns_one_of(line: &Reader<'_>, held: &[Id], phrase: &Phrase) -> bool {
+pub(super) fn owns_one_of(line: &Reader<'_>, held: &[Id], phrase: &Phrase) -> bool {
     let stem = words_of(&phrase.name());
     let is_owned = |id: &Id| {
         let name = words_of(line.map.name_of(id));

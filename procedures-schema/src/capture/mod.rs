@@ -27,6 +27,7 @@ mod here;
 mod joined;
 mod leading;
 mod led;
+mod left_of_several;
 mod left_out;
 mod listed;
 mod made_last;

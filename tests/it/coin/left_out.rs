@@ -30,6 +30,10 @@ pub(super) const NAMED: &[(&str, &[&str])] = &[
         &["manual air vent", "automatic one"],
     ),
     ("Take the lids off the control box and the wiring centre.", &["control box lids", "wiring centre"]),
+    (
+        "Close the heating flow valve.|Open both heating valves.",
+        &["heating flow valve", "both heating valves"],
+    ),
     ("Close the gas cock of each boiler.", &["gas cock", "each boiler"]),
     (
         "Undo the two bolts of the upper fan bracket and the two of the lower one.",

@@ -24,6 +24,10 @@ pub(super) const TOLD: &[(&str, &str)] = &[
         "Close the gas cock.|Unscrew the nozzle of stage one and the nozzle of stage two.",
         "undo stage-one-nozzle-thread stage-two-nozzle-thread",
     ),
+    (
+        "Undo the two screws of the lid and the two screws of the guard.|Tighten the four screws.",
+        "make lid-screws guard-screws",
+    ),
     // At which place they are.
     (
         "Slacken the clamp at the flue elbow and the one at the roof bend.",

@@ -1,0 +1,62 @@
+//! What a line says of several things of which fewer are held: "the gas cock *of each boiler*", "open *both valves*" of which one is
+//! known, "the lids off the box *and the centre*".
+
+use super::clause::Clause;
+use super::coin::{self, Lead, Noun, Phrase, noun};
+use super::left_out::owns_one_of;
+use super::mention::is_plural;
+use super::reader::Reader;
+use crate::lexicon::{Amount, Break};
+use crate::model::{Id, Span};
+
+impl Reader<'_> {
+    /// "Open *both heating valves*", of which the map has one.
+    pub(super) fn fewer_than_said(&self, clause: &Clause) -> Option<Span> {
+        let (valves, n) = self.several_valves(clause)?;
+        let is_isolator = |id: &&Id| self.map.isolators.iter().any(|isolator| isolator.id == **id);
+        let of_clause = |i: &usize| clause.phrase.contains(i) || (valves.start..=valves.head).contains(i);
+        let meets =
+            |says: &[Span]| (clause.verb()..=valves.head).filter(of_clause).any(|i| self.meets(i, says));
+        let actions = self.reading().actions.iter().filter(|action| meets(&action.says));
+        let held = actions.flat_map(|action| &action.on).filter(is_isolator).count();
+        let is_fewer = held > 0 && u32::try_from(held).is_ok_and(|held| held < n);
+        is_fewer.then(|| self.span(valves.start, valves.head + 1))
+    }
+
+    /// The valves or switches that a clause counts, if it works no others: "open *both heating valves*".
+    pub(super) fn several_valves(&self, clause: &Clause) -> Option<(Phrase, u32)> {
+        let is_worked = |phrase: &Phrase| {
+            phrase.lead == Lead::Direct && matches!(noun(&phrase.stem()), Noun::Isolator(_))
+        };
+        let mut valves = coin::phrases(self, clause).into_iter().filter(is_worked);
+        let only = valves.next().filter(|_| valves.next().is_none()).filter(Phrase::plural)?;
+        match only.amount {
+            Some(Amount::Exactly(n)) => Some((only, n)),
+            _ => None,
+        }
+    }
+
+    /// "Close the gas cock *of each boiler*", of which one is closed.
+    pub(super) fn of_each(&self, clause: &Clause) -> Option<Span> {
+        let is_it = |i: &usize| {
+            matches!(self.text(*i), "each" | "every")
+                && matches!(self.text(i - 1), "from" | "of" | "off" | "on")
+                && !is_plural(self.text(i - 2))
+                && !coin::PREPOSITIONS.contains(&self.text(i + 1))
+                && matches!(noun(&[self.text(i + 1).to_owned()]), Noun::Part | Noun::Unknown)
+        };
+        let each = (clause.verb() + 2..self.end_of_sentence(clause)).find(is_it)?;
+        let joined = self.tokens.get(each + 1).is_some_and(|token| token.before == Break::None);
+        (joined && self.held().len() < 2).then(|| self.span(each, each + 2))
+    }
+
+    /// "The lids off the control box *and the wiring centre*", of which only the first owner is known as one.
+    pub(super) fn is_second_owner(&self, phrases: &[Phrase], phrase: &Phrase) -> bool {
+        let is_joined = phrase.start.checked_sub(1).is_some_and(|and| self.text(and) == "and");
+        let before = phrases.iter().rfind(|other| other.head < phrase.start);
+        let held = self.held();
+        let owns = |owner: &Phrase| owner.lead == phrase.lead && owns_one_of(self, &held, owner);
+        let is_led = phrase.start < phrase.from;
+        is_joined && is_led && noun(&phrase.stem()) == Noun::Unknown && before.is_some_and(owns)
+    }
+}
