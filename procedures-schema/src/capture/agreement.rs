@@ -27,8 +27,8 @@ pub(super) struct Said {
     owners: Vec<Owner>,
     /// The words of the name and of what it is of, at or on, with the letters and numbers behind them.
     around: Vec<String>,
-    /// The part at which it sits: "the valves *at the pump*".
-    site: Option<Vec<String>>,
+    /// The words of the part at which it sits, or of which it is: "the valves *at the pump*".
+    site: Vec<String>,
     /// Whether the same noun is acted on twice in its clause.
     is_one_of_two: bool,
     /// Whether it is put back: whatever is off may go by fewer words, or by others.
@@ -249,8 +249,9 @@ impl Said {
         let own: Vec<String> = name.iter().take_while(|word| !is_head(word)).cloned().collect();
         let own: Vec<&String> = own.iter().filter(|word| !coin::tells_apart(word)).collect();
         let is_of_part = own.last().is_some_and(|head| noun(&[(*head).clone()]) == Noun::Part);
-        let is_said = |word: &&&String| self.around.contains(**word);
-        is_of_part && self.site.is_some() && !own.iter().any(|word| is_said(&word))
+        // "The *pump* valves at the boiler."
+        let is_said = |word: &String| self.site.contains(word) || self.words.contains(word);
+        is_of_part && !self.site.is_empty() && !own.iter().any(|word| is_said(word))
     }
 
     /// "The vent on the cylinder and *the vent on the boiler*": what is called after the place of the one is not the other.
@@ -393,12 +394,12 @@ fn owners(phrase: &Phrase, phrases: &[Phrase], mentions: &[Mention], leads: &[&s
     owners
 }
 
-/// The part right behind "at" or "of" behind a name.
-fn site(phrase: &Phrase, phrases: &[Phrase]) -> Option<Vec<String>> {
-    let next = phrases.iter().find(|other| other.from > phrase.from)?;
-    let stem = next.stem();
-    let is_part = noun(&stem) == Noun::Part && !is_appliance(&stem) && !next.plural();
-    (next.is_after(&["at", "of"]) && is_part).then_some(stem)
+/// The words of the part that stands behind "at" or "of" right behind a name.
+fn site(phrase: &Phrase, phrases: &[Phrase]) -> Vec<String> {
+    let next =
+        phrases.iter().find(|other| other.from > phrase.from).filter(|next| next.is_after(&["at", "of"]));
+    let stem = next.filter(|next| !next.plural()).map(Phrase::stem).unwrap_or_default();
+    if noun(&stem) == Noun::Part && !is_appliance(&stem) { stem } else { Vec::new() }
 }
 
 /// What stands behind "of", if that is a thing: not the appliance, a circuit or a side.

@@ -1,8 +1,9 @@
 //! Words cut into clauses: a verb phrase and the tokens that belong to it.
 
 use super::no_order::{
-    ends_in_a_name, ends_with_a_quality, is_expected, is_noun, is_of_name, is_quantified_doing, is_quoted,
-    is_said_of_any, is_set_already, is_state, is_to_lock, is_told, leads_to_a_place, stays_so,
+    ends_at_a_stop, ends_in_a_name, ends_with_a_quality, is_expected, is_noun, is_of_name,
+    is_quantified_doing, is_quoted, is_said_of_any, is_set_already, is_state, is_to_lock, is_told,
+    leads_to_a_place, stays_so,
 };
 use super::unknown;
 use crate::lexicon::{Break, Said, Token, amount};
@@ -116,6 +117,7 @@ fn is_no_order(words: &str, tokens: &[Token<'_>], phrase: &Said, first: usize) -
         || is_quantified_doing(tokens, first)
         || ends_with_a_quality(tokens, phrase)
         || ends_in_a_name(tokens, phrase)
+        || ends_at_a_stop(tokens, phrase)
         || is_said_of_any(tokens, first)
 }
 

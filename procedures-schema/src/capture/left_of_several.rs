@@ -7,7 +7,7 @@ use super::left_out::owns_one_of;
 use super::mention::is_plural;
 use super::reader::Reader;
 use crate::lexicon::{Amount, Break};
-use crate::model::{Id, Span};
+use crate::model::{Id, Span, Verb};
 
 impl Reader<'_> {
     /// "Open *both heating valves*", of which the map has one.
@@ -21,6 +21,16 @@ impl Reader<'_> {
         let held = actions.flat_map(|action| &action.on).filter(is_isolator).count();
         let is_fewer = held > 0 && u32::try_from(held).is_ok_and(|held| held < n);
         is_fewer.then(|| self.span(valves.start, valves.head + 1))
+    }
+
+    /// On how many things the actions of a clause are done.
+    fn n_held_by(&self, clause: &Clause) -> usize {
+        let is_own = |says: &[Span]| clause.phrase.iter().any(|i| self.meets(*i, says));
+        let own = self.reading().actions.iter().filter(|action| is_own(&action.says));
+        let mut on: Vec<&Id> = own.flat_map(|action| &action.on).collect();
+        on.sort();
+        on.dedup();
+        on.len()
     }
 
     /// The valves or switches that a clause counts, if it works no others: "open *both heating valves*".
@@ -45,9 +55,12 @@ impl Reader<'_> {
                 && !coin::PREPOSITIONS.contains(&self.text(i + 1))
                 && matches!(noun(&[self.text(i + 1).to_owned()]), Noun::Part | Noun::Unknown)
         };
+        if !clause.means.iter().any(Verb::changes_the_appliance) {
+            return None;
+        }
         let each = (clause.verb() + 2..self.end_of_sentence(clause)).find(is_it)?;
         let joined = self.tokens.get(each + 1).is_some_and(|token| token.before == Break::None);
-        (joined && self.held().len() < 2).then(|| self.span(each, each + 2))
+        (joined && self.n_held_by(clause) < 2).then(|| self.span(each, each + 2))
     }
 
     /// "The lids off the control box *and the wiring centre*", of which only the first owner is known as one.

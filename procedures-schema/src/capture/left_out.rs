@@ -245,7 +245,7 @@ impl Reader<'_> {
     /// "The left fan cover and *the right one*."
     fn one_of_a_side(&self, clause: &Clause) -> Option<Span> {
         // Not "the lower one first", "slacken the top one turn".
-        let counts = |i: usize| {
+        let goes_on = |i: usize| {
             matches!(
                 self.text(i + 1),
                 "are" | "first" | "flat" | "has" | "is" | "last" | "quarter" | "turn" | "was"
@@ -268,7 +268,7 @@ impl Reader<'_> {
                 && (is_side(self.text(i - 1)) || self.text(i - 1) == "other" || is_another(i - 1))
                 && self.text(i - 2) == "the"
                 && is_next(i - 3)
-                && !counts(*i)
+                && !goes_on(*i)
                 && !self.is_said(*i)
         };
         let one = (clause.verb() + 3..self.end_of_sentence(clause)).find(is_it)?;
@@ -413,18 +413,16 @@ impl Reader<'_> {
         if n_before == 0 || phrase.lead != Lead::Direct {
             return false;
         }
-        let mut held = self.held();
-        held.sort();
-        held.dedup();
+        let held = self.held();
         let noun = phrase.head_word();
         // "Unscrew the nozzle of the pilot": by its thread.
-        let parts = |id: &Id| self.map.connection(id).map_or(Vec::new(), |known| known.joins.clone());
-        let is_so_called = |id: &&Id| {
-            std::iter::once((*id).clone())
-                .chain(parts(id))
-                .any(|id| singular(head_of(self.map.name_of(&id))) == noun)
-        };
-        held.iter().filter(is_so_called).count() <= n_before
+        let parts =
+            held.iter().filter_map(|id| self.map.connection(id)).flat_map(|known| known.joins.clone());
+        let mut all: Vec<Id> = held.iter().cloned().chain(parts).collect();
+        all.sort();
+        all.dedup();
+        let is_so_called = |id: &&Id| singular(head_of(self.map.name_of(id))) == noun;
+        all.iter().filter(is_so_called).count() <= n_before
     }
 
     /// "Isolate *the gas* at the meter cock."

@@ -1,6 +1,7 @@
 //! What a mention means for a verb: its candidates, narrowed by what the words around it say and by what is possible here.
 
 use super::clause::Clause;
+use super::coin::phrases;
 use super::mention::{Mention, singular};
 use super::reader::Reader;
 use super::refer::{Meant, Wanted, meant};
@@ -79,20 +80,18 @@ impl Reader<'_> {
     }
 
     /// Whether what cannot be done to the things that a mention may mean is said of another one.
-    pub(super) fn may_be_another(&self, verb: &Verb, mention: &Mention) -> bool {
+    pub(super) fn may_be_another(&self, clause: &Clause, verb: &Verb, mention: &Mention) -> bool {
         // "Withdraw *the clip*" where the only clip that is known is off already.
         let apart = matches!(verb, Verb::Undo | Verb::Slacken | Verb::Remove);
         // "Start *the thread* by hand": of what is screwed in, and not of what was before.
         let is_thread = self.text(mention.to - 1) == "thread";
         // "Close *the valve before the pump*" where the only one that is known is shut already.
-        let has_place = self.side_at(mention.to).is_some();
-        (apart || is_thread || has_place) && !mention.whole
-    }
-
-    /// On which side of a part words at a token say that something sits.
-    pub(super) fn side_at(&self, at: usize) -> Option<&str> {
-        let is_before = [0, 1, 2].map(|n| self.text(at + n)) == ["in", "front", "of"];
-        if is_before { Some("before") } else { Some(self.text(at)).filter(|text| WHERE.contains(text)) }
+        let has_place = || {
+            let phrases = phrases(self, clause);
+            let next = phrases.iter().find(|other| other.from >= mention.to);
+            next.is_some_and(|next| next.is_after(WHERE) && next.start <= mention.to + 3)
+        };
+        !mention.whole && (apart || is_thread || has_place())
     }
 
     /// "Clean *the other* filter", "put *the remaining* cover back."

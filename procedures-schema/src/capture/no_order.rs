@@ -138,13 +138,15 @@ pub(super) fn ends_with_a_quality(tokens: &[Token<'_>], said: &Said) -> bool {
 pub(super) fn ends_in_a_name(tokens: &[Token<'_>], said: &Said) -> bool {
     const VALUES: &[&str] = &["pressure", "temperature"];
     let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
-    // "Let it down to *the stop* level."
-    let is_stop = |last: usize| text(last) == "stop" && last > 0 && matches!(text(last - 1), "a" | "the");
-    if said.tokens.last().is_some_and(|last| is_stop(*last)) {
-        return true;
-    }
     let last = said.tokens.last().filter(|last| said.tokens.len() > 1 && VALUES.contains(&text(**last)));
     last.is_some_and(|last| begins_a_name(tokens.get(last + 1)))
+}
+
+/// "Let it down to *the stop* level": where something stops, and nothing that is stopped.
+pub(super) fn ends_at_a_stop(tokens: &[Token<'_>], said: &Said) -> bool {
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let led = |last: &usize| text(*last) == "stop" && *last > 0 && matches!(text(last - 1), "a" | "the");
+    said.tokens.len() > 1 && said.tokens.last().is_some_and(led)
 }
 
 /// "*A weeping joint is* to be *drained*": what is said of any such thing is a rule, and nothing to do.
@@ -242,7 +244,7 @@ pub(super) fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     const BOTH: &[&str] = &[
         "blank", "block", "bolt", "bond", "brush", "bung", "call", "cap", "clip", "coupling", "drain",
         "fire", "insert", "latch", "lead", "plug", "pocket", "screw", "setting", "strap", "strip", "tag",
-        "tap", "vent", "warning", "wedge",
+        "tap", "valve", "vent", "warning", "wedge",
     ];
     const LISTED: &[&str] = &["bolt", "clip", "latch", "plug", "screw", "strap"];
     const JOINING: &[&str] = &[

@@ -1,12 +1,15 @@
 //! "The clamp at the elbow and *the one* at the bend", "the two bolts of the upper bracket and *the two* of the lower one": a noun
 //! that is said once for two places; and what words call new: "fit *the replacement*", "fit *one of the same rating*".
 
-use super::coin::{Noun, PREPOSITIONS, noun, opens};
+use super::coin::{CONDITIONS, ENDS, Noun, PREPOSITIONS, noun, opens};
 use super::mention::{is_plural, singular};
 use super::other_side::name_before;
 use super::twins::WHERE;
 use crate::lexicon::{Break, Token, amount};
 use std::ops::Range;
+
+/// In what a new part is like the old one.
+const LIKE: &[&str] = &["kind", "make", "model", "rating", "size", "sort", "type"];
 
 /// The tokens with "new" for "replacement" and its like.
 pub(super) fn with_new_ones(tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
@@ -17,8 +20,11 @@ pub(super) fn with_new_ones(tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
     let mut all = Vec::with_capacity(tokens.len() + 1);
     let mut i = 0;
     while let Some(token) = tokens.get(i) {
-        let is_like = text(i) == "one" && (text(i + 1), text(i + 2), text(i + 3)) == ("of", "the", "same");
-        if is_like && i + 4 < tokens.len() {
+        let joined = |i: usize| tokens.get(i).is_some_and(|token| token.before == Break::None);
+        let is_like = [0, 1, 2, 3].map(|n| text(i + n)) == ["one", "of", "the", "same"]
+            && LIKE.contains(&text(i + 4))
+            && (i + 1..=i + 4).all(joined);
+        if is_like {
             all.extend(["a", "new", "one"].map(|word| token.taken_for(word)));
             i += 5;
             continue;
@@ -33,12 +39,13 @@ pub(super) fn with_new_ones(tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
 }
 
 fn goes_on_with_a_name(tokens: &[Token<'_>], at: usize) -> bool {
-    const NO_NAMES: &[&str] = &["again", "and", "back", "first", "is", "now", "then", "up"];
     tokens.get(at).is_some_and(|next| {
         next.before == Break::None
             && next.text.starts_with(|c: char| c.is_alphanumeric())
             && !PREPOSITIONS.contains(&&*next.text)
-            && !NO_NAMES.contains(&&*next.text)
+            && next.text != "and"
+            && !ENDS.contains(&&*next.text)
+            && !CONDITIONS.contains(&&*next.text)
     })
 }
 
@@ -109,10 +116,14 @@ fn with_before_and_after(tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
         let names = text(i + n) == "it" || (text(i + n) == "the" && !is_hidden);
         (is_valve && names).then_some((word, n))
     };
-    let is_said = |i: usize| matches!(text(i), "after" | "before") && !matches!(text(i + 1), "and" | "you");
-    let n_sides = (1..tokens.len()).filter(|i| side(*i).is_some() || is_said(*i)).count();
-    // Only two sides tell two valves apart; one of them only says where a valve is.
-    if n_sides < 2 || !(1..tokens.len()).any(|i| side(i).is_some()) {
+    let is_valve = |i: usize| i > 0 && matches!(noun(&[singular(text(i - 1))]), Noun::Isolator(_));
+    let is_said = |i: usize| matches!(text(i), "after" | "before") && is_valve(i);
+    let sides: Vec<usize> = (1..tokens.len()).filter(|i| side(*i).is_some() || is_said(*i)).collect();
+    // Only two sides tell two valves apart, and both are acted on by one verb: "*and the* valve after it".
+    let (Some(first), Some(last)) = (sides.first(), sides.last()) else { return tokens };
+    let is_listed =
+        |i: usize| matches!(text(i), "and" | "then") && matches!(text(i + 1), "a" | "the") && i < *last;
+    if sides.len() < 2 || !(*first..*last).any(is_listed) {
         return tokens;
     }
     let mut all = Vec::with_capacity(tokens.len());
@@ -141,7 +152,10 @@ fn stands_for(tokens: &[Token<'_>], at: usize) -> Option<Range<usize>> {
     }
     let is_sentence = |i: &usize| tokens.get(i + 1).is_some_and(|token| token.before != Break::Sentence);
     let from = (0..at - 2).rev().take_while(is_sentence).last()?;
-    (from + 1..at - 2).filter(|lead| is_lead(*lead)).find_map(|lead| {
+    // The place that is set against it, "*at* the elbow and the one *at* the bend", before any other.
+    let alike = (from + 1..at - 2).rev().filter(|lead| text(*lead) == text(at + 1));
+    let any = (from + 1..at - 2).rev().filter(|lead| is_lead(*lead));
+    alike.chain(any).find_map(|lead| {
         let name = name_before(tokens, lead)?;
         let head = text(name.end - 1);
         let is_thing = noun(&[singular(head)]).is_worked_on();

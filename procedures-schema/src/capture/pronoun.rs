@@ -6,7 +6,7 @@ use super::mention::{Candidate, Mention, head_of, is_plural, singular};
 use super::objects::names_item;
 use super::reader::{Proposal, Reader};
 use crate::lexicon::{Amount, Break};
-use crate::model::{Id, ThingKind, Verb};
+use crate::model::{Connection, Id, ThingKind, Verb};
 use crate::notation::entry;
 
 /// At most so many things are asked about.
@@ -66,7 +66,7 @@ impl Reader<'_> {
             }
         }
         if matches!(verb, Verb::Clean | Verb::Inspect) {
-            proposal.action.on.iter_mut().for_each(|id| self.take_part_of_thread(id));
+            proposal.action.on.iter_mut().for_each(|id| self.take_part_that_it_holds(clause, id));
         }
         if self.counts_otherwise(pronoun, &proposal.action.on) {
             return None;
@@ -88,12 +88,16 @@ impl Reader<'_> {
         !last.is_empty() && !last.iter().any(is_named)
     }
 
-    /// "Unscrew both electrodes and clean *them*": no thread is cleaned, but the part that is screwed in by it.
-    fn take_part_of_thread(&self, id: &mut Id) {
-        // "Unclip the sensors and check *them*": nor is a clip looked at.
-        let thread =
-            self.map.connection(id).filter(|known| matches!(head_of(&known.name), "clip" | "thread"));
-        if let Some([part]) = thread.map(|thread| thread.joins.as_slice()) {
+    /// "Unscrew both electrodes and clean *them*", "unclip the sensors and check *them*": no thread or clip that nobody has named is
+    /// cleaned or looked at, but the part that it holds.
+    fn take_part_that_it_holds(&self, clause: &Clause, id: &mut Id) {
+        let is_named = |head: &str| (0..clause.verb()).any(|i| singular(self.text(i)) == head);
+        let is_unsaid = |known: &&Connection| {
+            let head = head_of(&known.name);
+            matches!(head, "clip" | "thread") && !is_named(head)
+        };
+        let holding = self.map.connection(id).filter(is_unsaid);
+        if let Some([part]) = holding.map(|holding| holding.joins.as_slice()) {
             *id = part.clone();
         }
     }

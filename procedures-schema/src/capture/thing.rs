@@ -102,7 +102,9 @@ impl Reader<'_> {
         };
         for mention in &objects {
             let meant = self.meant_here(clause, verb, kinds, mention);
-            if let Some(meant) = meant.filter(|meant| meant.possible || !self.may_be_another(verb, mention)) {
+            if let Some(meant) =
+                meant.filter(|meant| meant.possible || !self.may_be_another(clause, verb, mention))
+            {
                 self.add(&mut proposal, mention, meant);
             }
         }

@@ -46,11 +46,24 @@ pub(super) fn moves_a_thing(step: &Step, said: &[Said]) -> Option<Span> {
 }
 
 /// Verbs that move a thing and need more words to say how.
-const MOVING: &[&str] = &["draw", "lift", "pull", "push", "slide", "slip", "take"];
+const MOVING: &[&str] = &["draw", "lift", "pull", "push", "slide", "slip"];
 
 /// The words behind a place in a sentence, up to its next part.
 pub(super) fn rest_of_clause(words: &str, from: u32) -> &str {
     let before = Span(0, from).of(words);
     let rest = words.get(before.len()..).unwrap_or_default();
     rest.split([';', '.']).next().unwrap_or_default()
+}
+
+/// "If it weeps, *remake it*", "*renew it* if it is worn": whether an order at a place is on a condition. A question says on which
+/// answer it is done.
+pub(super) fn is_conditional(words: &str, from: u32) -> bool {
+    let all = tokens(words);
+    let begins = |i: usize| all.get(i).is_none_or(|token| token.before == Break::Sentence);
+    let at = all.iter().position(|token| token.span.0 >= from).unwrap_or(all.len());
+    let first = (0..=at).rev().find(|i| begins(*i)).unwrap_or(0);
+    let end = (at + 1..all.len()).find(|i| begins(*i)).unwrap_or(all.len());
+    let is = |i: usize, words: &[&str]| all.get(i).is_some_and(|token| words.contains(&&*token.text));
+    (first..at).any(|i| is(i, &["if", "should", "unless", "when"]))
+        || (at..end).any(|i| is(i, &["if", "unless"]))
 }

@@ -83,7 +83,7 @@ pub(super) static LOOKALIKES: &[&str] = &[
     "release button|catch|lever|valve",
     "remain|remained|remaining|remains … closed|connected|fitted|locked|off|on|open|shut",
     "remain|remained|remaining|remains … locked off|out|up",
-    "rinse aid|arm|arms|jet|jets|pump|pumps|tank",
+    "rinse aid|arm|arms|pump|pumps",
     "roll pin|pins",
     "run capacitor|capacitors|time|winding|windings",
     "run|ran|running … down",
@@ -111,7 +111,7 @@ pub(super) static LOOKALIKES: &[&str] = &[
     "vacuum cleaner|gauge|pump",
     "vent cap|caps|cock|cocks|hole|holes|nipple|pipe|pipes|plug|plugs|port|ports|screw|screws|valve|valves",
     "view port",
-    "wash arm|arms|jet|jets|pump|pumps|tank",
+    "wash arm|arms|pump|pumps",
     "wipe|wiped|wiping a smear",
 ];
 

@@ -82,6 +82,14 @@ pub(super) const TOLD: &[(&str, &str)] = &[
         "Take the cover off the room controller.|Take the lid off the terminal box.|Snap the cover back on.",
         "fit room-controller-cover",
     ),
+    (
+        "Close the gas cock.|Undo the union at the inlet and the union at the outlet of the solenoid valve.",
+        "undo inlet-union outlet-union",
+    ),
+    (
+        "Take the cover off the fan and slacken the clamp at the elbow and the one at the bend.",
+        "remove fan-cover · slacken elbow-clamp bend-clamp",
+    ),
     // What stands for a thing.
     (
         "Take off the front cover and the rear cover.|Refit the front cover.|Put the remaining cover back.",
@@ -102,6 +110,8 @@ pub(super) const TOLD: &[(&str, &str)] = &[
     ("Put the hood back, otherwise you start again.", "fit hood"),
     ("Remove the run capacitor.", "remove run-capacitor"),
     ("Wash the coil from the downstream side.", "clean coil"),
+    ("Unclip the sensor.|Undo the hose clip and clean it.", "undo hose-clip · clean hose-clip"),
+    ("Take out the bellows and clean it.", "remove bellows · clean bellows"),
     ("Hose down the heat exchanger.", "clean heat-exchanger"),
     (
         "Take out the supply fan and the exhaust fan.|Renew its bearings and put it back.",
@@ -114,6 +124,7 @@ pub(super) const TOLD: &[(&str, &str)] = &[
 pub(super) const NOTHING: &[&str] = &[
     "Put pump A on hand and pump B on off.",
     "Let it down to the stop level.",
+    "Close the gas cock.|With the gas valve off, look at the burner.",
     "Close the heating valve.|Close the valve in front of the pump.",
     "Stop pump one, pump two and pump three at the panel.|Start the other one.",
     "Turn off the cold feed to the cylinder.",

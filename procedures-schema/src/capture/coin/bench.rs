@@ -1,7 +1,7 @@
 //! Where new things are made: the line, the growing map, and what is known of the clause in hand.
 
 use super::super::clause::Clause;
-use super::super::mention::{Mention, Names};
+use super::super::mention::{Mention, Names, singular, words_of};
 use super::super::reader::Reader;
 use super::nouns::noun;
 use super::phrase::{Lead, Phrase};
@@ -194,8 +194,8 @@ impl<'a> Bench<'a> {
         let mut known: Vec<Id> = of_kind.map(|candidate| candidate.id.clone()).collect();
         if phrase.head + 1 - phrase.from < phrase.words.len() {
             // Of what is named by more words than stand here, the last word alone names nothing else.
-            let says = |id: &Id, word: &String| self.map.name_of(id).split(' ').any(|own| own == word);
-            known.retain(|id| phrase.stem().iter().all(|word| says(id, word)));
+            let says = |id: &Id, word: &str| words_of(self.map.name_of(id)).contains(&singular(word));
+            known.retain(|id| phrase.words.iter().all(|word| says(id, word)));
         }
         if known.is_empty() { self.known_by_circuit(phrase, kinds) } else { known }
     }

@@ -3,6 +3,7 @@
 use super::super::agreement::Said;
 use super::super::clause::Clause;
 use super::super::mention::{Candidate, Mention, head_of};
+use super::super::twins::WHERE;
 use super::bench::Bench;
 use super::circuits::About;
 use super::isolators::owns_isolators;
@@ -272,10 +273,12 @@ impl Bench<'_> {
     /// Whether the map has what a phrase names.
     fn is_known(&mut self, clause: &Clause, phrase: &Phrase, wanted: &Wanted) -> bool {
         let mut known = self.known(phrase, &wanted.known_as(clause));
-        if let Some(side) = self.line.side_at(phrase.head + 1) {
+        if let Some(place) = self.behind(phrase, WHERE) {
             // "Close *the valve before the pump*" where the only one that is known is shut already.
             let can_be = |id: &Id| clause.means.iter().any(|verb| self.line.here.is_possible(verb, id));
-            let is_placed = |id: &Id| self.map.name_of(id).contains(side);
+            let Lead::After(side) = &place.lead else { return false };
+            let end = format!(" {side} the {}", place.name());
+            let is_placed = |id: &Id| self.map.name_of(id).ends_with(&end);
             known.retain(|id| can_be(id) || is_placed(id));
         }
         let of_part = self.known_of_part(phrase, wanted);

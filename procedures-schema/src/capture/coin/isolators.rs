@@ -1,7 +1,7 @@
 //! New valves, switches, plugs and fuses.
 
 use super::super::clause::Clause;
-use super::super::twins::is_side;
+use super::super::twins::{WHERE, is_side};
 use super::bench::Bench;
 use super::circuits::{About, named_kind};
 use super::nouns::{Noun, count, noun, tells_apart};
@@ -199,7 +199,7 @@ impl Bench<'_> {
         }
         let name = phrase.labelled(words.join(" "));
         let is_told = is_twin || phrase.words.len() == 1;
-        let place = self.behind(phrase, &["above", "after", "before", "below"]).filter(|_| is_told);
+        let place = self.behind(phrase, WHERE).filter(|_| is_told);
         match place.map(|place| (place.lead.clone(), place.name())) {
             // "The ball valve before the pump and the ball valve after the pump."
             Some((Lead::After(lead), of)) => format!("{name} {lead} the {of}"),

@@ -43,7 +43,7 @@ pub(super) fn labels_at(line: &Reader<'_>, clause: &Clause, words: &[usize], at:
             within: true,
         });
     }
-    let is_thing = is_of_appliance(&stem) || is_numbered_unknown(line, clause, &stem, last);
+    let is_thing = is_of_appliance(&stem) || is_numbered_unknown(line, clause, &stem, words);
     if !is_thing || !ends_a_name(line, clause, at + 1) {
         return None;
     }
@@ -124,16 +124,16 @@ fn is_of_appliance(words: &[String]) -> bool {
 }
 
 /// "*Cam* 1": whether a noun that nobody knows may be one of several, and counts or shows nothing.
-fn is_numbered_unknown(line: &Reader<'_>, clause: &Clause, stem: &[String], last: usize) -> bool {
+fn is_numbered_unknown(line: &Reader<'_>, clause: &Clause, stem: &[String], words: &[usize]) -> bool {
     const COUNTED: &[&str] = &[
         "chapter", "class", "day", "figure", "grade", "item", "level", "mode", "note", "number", "page",
         "phase", "photo", "picture", "point", "position", "section", "setting", "size", "speed", "step",
         "table", "type",
     ];
     let head = stem.last().map_or("", String::as_str);
-    let is_led = last.checked_sub(1).is_some_and(|before| {
+    let is_led = words.first().and_then(|first| first.checked_sub(1)).is_some_and(|before| {
         clause.phrase.contains(&before)
-            || matches!(line.text(before), "and" | "of" | "the")
+            || matches!(line.text(before), "and" | "the")
             || PREPOSITIONS.contains(&line.text(before))
     });
     noun(stem) == Noun::Unknown && is_led && !COUNTED.contains(&head) && !TURNS.contains(&head)

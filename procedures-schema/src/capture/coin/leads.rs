@@ -2,6 +2,7 @@
 //! the plate".
 
 use super::super::mention::singular;
+use super::super::reader::Reader;
 use super::nouns::{Noun, noun};
 use super::phrase::{Chunker, Lead};
 use super::phrase_words::{ARTICLES, ENDS, PREPOSITIONS};
@@ -14,7 +15,7 @@ impl Chunker<'_, '_> {
             // "Take the cable off *as well*": too.
             return Some((None, 2));
         }
-        if [0, 1, 2].map(|n| self.line.text(i + n)) == ["in", "front", "of"] {
+        if !self.words.is_empty() && [0, 1, 2].map(|n| self.line.text(i + n)) == ["in", "front", "of"] {
             // "The stop valve *in front of* the filter."
             return Some((Some(Lead::After("before".to_owned())), 3));
         }
@@ -38,10 +39,19 @@ impl Chunker<'_, '_> {
             self.line.text(at) == "and"
                 || self.line.tokens.get(at).is_none_or(|next| next.before != Break::None)
         };
-        // "Before *the water meter*."
+        // "Before *the water meter*"; a word that nobody knows as a part only where another valve is on the other side of it.
+        let joined = |at: usize| self.line.tokens.get(at).is_some_and(|next| next.before == Break::None);
         let is_place = |n: usize| {
-            let words: Vec<String> = (i + 2..i + 2 + n).map(|i| self.line.text(i).to_owned()).collect();
-            ends(i + 2 + n) && matches!(noun(&words), Noun::Part | Noun::Unknown)
+            let mut words: Vec<String> = (i + 2..i + 2 + n).map(|at| self.line.text(at).to_owned()).collect();
+            if let Some(head) = words.last_mut() {
+                *head = singular(head);
+            }
+            let is_part = match noun(&words) {
+                Noun::Part => true,
+                Noun::Unknown => self.line.has_valves_on_two_sides(),
+                _ => false,
+            };
+            is_part && ends(i + 2 + n) && (i + 3..i + 2 + n).all(joined)
         };
         leads && is_worked && (1..=2).any(is_place)
     }
@@ -76,5 +86,16 @@ impl Chunker<'_, '_> {
         });
         let known = self.line.mentions.iter().any(|mention| mention.from == i + 3);
         leads && holds && ARTICLES.contains(&self.line.text(i + 2)) && (known || goes_on)
+    }
+}
+
+impl Reader<'_> {
+    /// Whether two valves are told apart by their sides: "the valve before the dryer and the valve after the dryer".
+    fn has_valves_on_two_sides(&self) -> bool {
+        let is_sited = |i: &usize| {
+            let head = singular(self.text(i - 1));
+            matches!(self.text(*i), "after" | "before") && matches!(noun(&[head]), Noun::Isolator(_))
+        };
+        (1..self.tokens.len()).filter(is_sited).count() > 1
     }
 }

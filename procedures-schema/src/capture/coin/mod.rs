@@ -49,7 +49,7 @@ pub(super) use nouns::{Noun, count, is_open_end, noun, opens, tells_apart};
 pub(super) use one_more::is_bare_item;
 pub(super) use owners::owner_of_its;
 pub(super) use phrase::{Lead, Phrase, phrases, phrases_between};
-pub(super) use phrase_words::PREPOSITIONS;
+pub(super) use phrase_words::{CONDITIONS, ENDS, PREPOSITIONS};
 pub(super) use seals::seal_said;
 pub(super) use wanted::is_appliance;
 

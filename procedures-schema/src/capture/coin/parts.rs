@@ -2,10 +2,10 @@
 
 use super::super::clause::Clause;
 use super::super::refer::nearest;
+use super::super::twins::is_side;
 use super::Made;
 use super::bench::Bench;
 use super::nouns::{Noun, is_open_end, is_place, noun, role};
-use super::owners::tells_twins_apart;
 use super::phrase::Phrase;
 use super::wanted::{is_appliance, is_whole};
 use crate::lexicon::Amount;
@@ -105,9 +105,7 @@ impl Bench<'_> {
     /// "The union at the inlet and *the union at the outlet* of the valve": each is called after where it is.
     fn is_twin_at_a_side(&self, phrase: &Phrase) -> bool {
         let place = self.behind(phrase, &["at", "from", "of", "off", "on"]);
-        let is_side = |place: &Phrase| {
-            matches!(noun(&place.stem()), Noun::Nothing | Noun::Side) && tells_twins_apart(place)
-        };
+        let is_side = |place: &Phrase| place.words.len() == 1 && is_side(&place.head_word());
         self.line.is_one_of_two(phrase, &self.phrases) && place.is_some_and(|place| is_side(&place))
     }
 
@@ -163,7 +161,11 @@ impl Bench<'_> {
         let names_item = |phrase: &Phrase| noun(&phrase.stem()) == Noun::Temporary;
         let direct = self.phrases.iter().find(|phrase| phrase.lead == super::phrase::Lead::Direct).cloned();
         // "Plug *the ignition leads* on again": what has plugs of its own gets none.
-        let has_plugs = |phrase: &Phrase| matches!(noun(&phrase.stem()), Noun::Connector(_));
+        let plugs = self.line.text(clause.verb()).starts_with("plug");
+        let has_plugs = |phrase: &Phrase| {
+            let is_tube = matches!(&*phrase.head_word(), "hose" | "tube");
+            plugs && !is_tube && matches!(noun(&phrase.stem()), Noun::Connector(_))
+        };
         if self.phrases.iter().any(names_item) || direct.as_ref().is_some_and(has_plugs) {
             return;
         }

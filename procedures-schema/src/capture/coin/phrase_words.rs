@@ -36,7 +36,7 @@ pub(in crate::capture) const PREPOSITIONS: &[&str] = &[
     "towards", "under", "using", "via", "with", "without",
 ];
 /// What begins a condition or another thought; nothing is named up to the next comma.
-pub(super) const CONDITIONS: &[&str] = &[
+pub(in crate::capture) const CONDITIONS: &[&str] = &[
     "after",
     "as",
     "because",
@@ -57,7 +57,7 @@ pub(super) const CONDITIONS: &[&str] = &[
     "while",
 ];
 /// Words that end a name.
-pub(super) const ENDS: &[&str] = &[
+pub(in crate::capture) const ENDS: &[&str] = &[
     "about",
     "according",
     "afterwards",

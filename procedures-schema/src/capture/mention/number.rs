@@ -16,7 +16,8 @@ pub(in crate::capture) fn singular(word: &str) -> String {
     if ends || matches!(word, "buses" | "gases" | "lenses") {
         return cut(2);
     }
-    let keeps_s = word == "mains" || ["ss", "us", "is", "as"].iter().any(|end| word.ends_with(end));
+    let keeps_s =
+        matches!(word, "bellows" | "mains") || ["ss", "us", "is", "as"].iter().any(|end| word.ends_with(end));
     if word.ends_with('s') && word.len() > 3 && !keeps_s { cut(1) } else { word.to_owned() }
 }
 

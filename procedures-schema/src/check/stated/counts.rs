@@ -39,8 +39,9 @@ pub(super) fn differ(context: &Context<'_>, step: &Step, words: &Words<'_>, foun
     let all_stated: u32 = stated.iter().fold(0, |sum, (n, _, _)| sum.saturating_add(*n));
     // "The two screws of the one and the single screw of the other": beside things of which there is one each.
     let n_beside = |held: &Held| {
-        let on = step.actions.get(held.action).map_or(0, |action| action.on.len());
-        u32::try_from(on.saturating_sub(1)).unwrap_or(u32::MAX)
+        let on = step.actions.get(held.action).into_iter().flat_map(|action| &action.on);
+        let single = on.filter(|id| context.connection(id).is_some_and(|known| known.count == 1));
+        u32::try_from(single.count()).unwrap_or(u32::MAX)
     };
     let is_held = |n: u32| {
         n == total || held.iter().any(|held| held.n == n || held.n == n.saturating_add(n_beside(held)))
@@ -135,7 +136,9 @@ fn counts_on(lexicon: Option<&Lexicon>, tokens: &[Token<'_>], noun: usize) -> bo
             && amount_at(lexicon, tokens, and + 2).is_some()
             && leads(and + 3)
     };
-    (noun + 1..tokens.len()).any(is_again)
+    let begins = |at: &usize| tokens.get(*at).is_some_and(|token| token.before == Break::Sentence);
+    let end = (noun + 1..tokens.len()).find(begins).unwrap_or(tokens.len());
+    (noun + 1..end).any(is_again)
 }
 
 fn counted(lexicon: Option<&Lexicon>, tokens: &[Token<'_>], number: usize) -> Counted {

@@ -125,6 +125,7 @@ pub(super) static PHRASES: &[(&str, &[Verb])] = &[
     ("put|puts|putting … in|on|over|under|up", &[Place]),
     ("put|puts|putting … in|on|up", &[Fit, Make]),
     ("put|puts|putting … lock|locking|locks|padlock|padlocks", &[Lock, Place]),
+    ("put|puts|putting … on hand tight", &[Fit, Make]),
     ("put|puts|putting … plug … in", &[Restore, Make]),
     ("put|puts|putting … service position", &[MoveAside]),
     ("put|puts|putting … to", &[Set]),

@@ -5,7 +5,7 @@ use crate::check::context::Context;
 use crate::check::document::steps;
 use crate::check::finding::{Finding, Level};
 use crate::check::rule::{Looks, Rule, documentation};
-use crate::check::untyped::{moves_a_thing, rest_of_clause, says_again};
+use crate::check::untyped::{is_conditional, moves_a_thing, rest_of_clause, says_again};
 use crate::lexicon::{Break, Said, tokens};
 use crate::model::{Span, Step, Verb};
 
@@ -125,12 +125,8 @@ fn changes_a_thing(context: &Context<'_>, step: &Step, phrase: &Said, said: &[Sa
         let is_made = step.actions.iter().any(|action| action.verb == Verb::Make && action.seal.is_some());
         renews && !is_made && begins_with_a_seal(rest)
     };
-    // "If it weeps, *remake it*" is on a condition: a question says on which answer.
-    let before = Span(0, first.0).of(&step.words);
-    let sentence = before.rsplit(['.', ';', ':']).next().unwrap_or_default();
-    let is_conditional =
-        || tokens(sentence).iter().any(|token| matches!(&*token.text, "if" | "should" | "unless" | "when"));
-    let names_something = || begins_with_a_thing(rest) || (begins_with_one(rest) && !is_conditional());
+    let names_something =
+        || begins_with_a_thing(rest) || (begins_with_one(rest) && !is_conditional(&step.words, first.0));
     is_free && ((is_done && names_something()) || is_seal_lost()) && !is_held()
 }
 
