@@ -95,10 +95,10 @@ impl Reader<'_> {
     }
 
     /// "Clean *the other* filter", "put *the remaining* cover back."
-    fn says_other(&self, mention: &Mention) -> bool {
+    fn says_before(&self, mention: &Mention, words: &[&str]) -> bool {
         let joined = |i: &usize| self.tokens.get(i + 1).is_none_or(|next| next.before == Break::None);
         let mut before = (mention.from.saturating_sub(3)..mention.from).rev().take_while(joined);
-        before.any(|i| matches!(self.text(i), "other" | "remaining"))
+        before.any(|i| words.contains(&self.text(i)))
     }
 
     /// Asks something of what narrows a mention in a clause.
@@ -135,7 +135,8 @@ impl Reader<'_> {
             beside: &beside,
             size: size.as_deref(),
             said: &said,
-            other: self.says_other(mention),
+            other: self.says_before(mention, &["other", "remaining"]),
+            remaining: self.says_before(mention, &["remaining"]),
         })
     }
 }

@@ -21,6 +21,8 @@ pub(super) struct Wanted<'a> {
     pub(super) said: &'a Said,
     /// Whether they say "the other one": not what was touched last.
     pub(super) other: bool,
+    /// Whether they say "the remaining one": if only one is left, that.
+    pub(super) remaining: bool,
 }
 
 /// The things that may be meant, the possible ones before all, and whether they are possible here.
@@ -55,7 +57,9 @@ pub(super) fn fitting(candidates: &[Candidate], wanted: &Wanted<'_>) -> Vec<Id> 
     let of_kind = candidates.iter().filter(|candidate| wanted.kinds.contains(&candidate.kind));
     let of_kind = of_kind.filter(|known| !is_all_of_them(known));
     let mut ids: Vec<Id> = of_kind.map(|candidate| candidate.id.clone()).collect();
-    if wanted.other {
+    let possible = || ids.iter().filter(|id| wanted.here.is_possible(wanted.verb, id));
+    let is_left_alone = wanted.remaining && possible().count() == 1;
+    if wanted.other && !is_left_alone {
         // Of four screws of which two are out, the other two are the same connection.
         let in_part = |id: &Id| {
             let here = wanted.here.connections.get(id);

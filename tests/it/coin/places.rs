@@ -95,6 +95,7 @@ pub(super) const TOLD: &[(&str, &str)] = &[
         "Take off the front cover and the rear cover.|Refit the front cover.|Put the remaining cover back.",
         "fit rear-cover",
     ),
+    ("Take off the front cover and the lid.|Put the remaining cover back.", "fit front-cover"),
     ("Take out the fan.|Put the replacement fan in.", "fit fan new"),
     ("Remove the board.|Fit the replacement.", "fit board new"),
     ("Take out the fan and fit a new one.", "remove fan · fit fan new"),
