@@ -59,14 +59,14 @@ fn read(store: EditorStore, after: Option<&Id>, words: &str) -> Option<Making> {
 
 /// What the line would mean as a step, what it would make, and what is open about it.
 fn meaning(making: &Making) -> AnyView {
-    let Making { reading, map, made, asked, .. } = making;
-    let doubts = reading.doubts.iter().map(|doubt| doubt.question.clone());
-    let asked = asked.iter().map(|asked| asked.question.clone());
-    let unknown = reading.unknown.iter();
-    let unknown = unknown.map(|unknown| format!("{} what? Nothing on the map has that name", unknown.verb));
-    let open: Vec<_> = doubts
-        .chain(asked)
-        .chain(unknown)
+    let Making { reading, map, made, .. } = making;
+    let unread = making.unread();
+    let unread = unread.map(|unknown| format!("{} what? Nothing on the map has that name", unknown.verb));
+    let open: Vec<_> = making
+        .questions()
+        .into_iter()
+        .map(str::to_owned)
+        .chain(unread)
         .map(|words| view! { <span class="doubt">{words}</span> })
         .collect();
     let stands = |thing: &Id| match made.iter().find(|made| made.thing == *thing) {

@@ -201,3 +201,13 @@ fn what_words_say_weakly_is_asked_for() {
     let names: Vec<&str> = doubt.choices.iter().map(|choice| choice.name.as_str()).collect();
     assert_eq!(names, ["bracket", "vessel"]);
 }
+
+#[test]
+fn a_question_is_told_once_and_nothing_beside_it_of_its_verb() {
+    let typed = Typed::new();
+    let making = typed.read("Open the drain cock on the left and the one on the right.", &Stage::Strip, &[]);
+    assert_eq!(making.questions(), ["Which circuit does the drain cock open?"]);
+    assert_eq!(making.unread().count(), 0, "what is asked about is not called unread too");
+    let making = typed.read("Refit it, then open the drain cock.", &Stage::Strip, &[]);
+    assert_eq!(making.unread().count(), 1);
+}

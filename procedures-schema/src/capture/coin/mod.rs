@@ -54,7 +54,7 @@ pub(super) use seals::seal_said;
 pub(super) use wanted::is_appliance;
 
 use super::reader::Reader;
-use super::{Here, LineReading};
+use super::{Here, LineReading, Unknown};
 use crate::lexicon::Lexicon;
 use crate::model::{ApplianceMap, CensusEntry, CircuitKind, Id, IdSource, Span, Stage, Step, ThingKind};
 use crate::simulate::{Place, Trace};
@@ -81,6 +81,33 @@ impl Making {
     /// Whether [`Making::map`] is another than the map before.
     pub fn changes_map(&self) -> bool {
         !self.made.is_empty() || !self.renamed.is_empty() || !self.left.is_empty()
+    }
+
+    /// What is asked, each question once: two valves of one circuit are open together.
+    pub fn questions(&self) -> Vec<&str> {
+        let doubts = self.reading.doubts.iter().map(|doubt| doubt.question.as_str());
+        let mut all: Vec<&str> = Vec::new();
+        for question in doubts.chain(self.asked.iter().map(|asked| asked.question.as_str())) {
+            if !all.contains(&question) {
+                all.push(question);
+            }
+        }
+        all
+    }
+
+    /// The verbs of which nothing is read, and nothing is asked about what they act on either.
+    pub fn unread(&self) -> impl Iterator<Item = &Unknown> {
+        let first_behind = |spans: &mut dyn Iterator<Item = Span>, begin: u32| {
+            spans.map(|span| span.0).filter(|from| *from > begin).min()
+        };
+        self.reading.unknown.iter().filter(move |unknown| {
+            let begin = unknown.span.0;
+            let asked = first_behind(&mut self.asked.iter().map(|asked| asked.span), begin);
+            let said = self.reading.actions.iter().flat_map(|action| action.says.iter().copied());
+            let others = self.reading.unknown.iter().map(|other| other.span);
+            let next = first_behind(&mut said.chain(others), begin);
+            asked.is_none_or(|asked| next.is_some_and(|next| next < asked))
+        })
     }
 
     /// Whether something is asked that an answer settles.
