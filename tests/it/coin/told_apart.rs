@@ -23,6 +23,11 @@ pub(super) const ASKED: &[(&str, &str)] = &[
         "Mind the fan motor and the pump motor.|Take out the motor.",
         "Which motor is it: fan or pump? Say it in the words",
     ),
+    // By what they are of.
+    (
+        "Mind the clip of the diverter motor.|Mind the clip of the bypass cartridge.|Push the clip back in.",
+        "Which clip is it: of the diverter motor or of the bypass cartridge? Say it in the words",
+    ),
     // One over both, or one of each.
     (
         "Remove the belt guard from the supply fan and the extract fan.",

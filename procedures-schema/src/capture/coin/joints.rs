@@ -8,7 +8,7 @@ use super::Question;
 use super::bench::Bench;
 use super::circuits::About;
 use super::nouns::{Noun, count, noun};
-use super::owners::tells_twins_apart;
+use super::owners::{is_worked, tells_twins_apart};
 use super::phrase::{Lead, Phrase};
 use crate::model::{Circuit, Connection, Family, Grouping, Id, Known, Port, Role, Size, ThingKind, Verb};
 
@@ -303,8 +303,6 @@ impl Bench<'_> {
             return format!("{} {own}", of.name());
         }
         // What a port is of stands before its name anyway.
-        let is_worked =
-            |of: &Phrase| matches!(noun(&of.stem()), Noun::Isolator(_) | Noun::Joint | Noun::Port(_));
         let is_port = matches!(noun(&phrase.stem()), Noun::Port(_));
         let place = self.behind(phrase, &["at", "from", "of", "off", "on"]);
         let place = place.filter(|of| if is_port { is_worked(of) } else { tells_twins_apart(of) });

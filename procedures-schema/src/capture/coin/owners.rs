@@ -150,8 +150,6 @@ impl Bench<'_> {
         }
         let of = self.behind(phrase, PLACES)?;
         let is_twin = self.line.is_one_of_two(phrase, &self.phrases) || is_one_of_twins(&of);
-        let is_worked =
-            |of: &Phrase| matches!(noun(&of.stem()), Noun::Isolator(_) | Noun::Joint | Noun::Port(_));
         let may_own = matches!(noun(&of.stem()), Noun::Part)
             || is_appliance(&of.stem())
             || (is_twin && !is_worked(&of) && tells_twins_apart(&of));
@@ -239,6 +237,11 @@ pub(super) fn is_one_of_twins(phrase: &Phrase) -> bool {
 fn names_a_place(phrase: &Phrase) -> bool {
     let is_told = phrase.label.is_some() || phrase.words.len() > 1;
     is_told && is_numbered_place(&phrase.head_word()) && named_kind(&phrase.stem(), true).is_none()
+}
+
+/// Whether a phrase names what is shut, opened or joined by itself.
+pub(super) fn is_worked(of: &Phrase) -> bool {
+    matches!(noun(&of.stem()), Noun::Isolator(_) | Noun::Joint | Noun::Port(_))
 }
 
 /// Whether a place or an owner tells two of one noun apart: "the union at the *inlet* and the union at the outlet", "the vent on

@@ -10,7 +10,8 @@ use super::bench::Bench;
 use super::label::is_label;
 use super::nouns::{Noun, noun};
 use super::phrase::{Lead, Phrase};
-use super::phrase_words::{ADJECTIVES, ARTICLES, PREPOSITIONS};
+use super::phrase_words::{ADJECTIVES, ARTICLES, ENDS, PREPOSITIONS};
+use super::wanted::is_appliance;
 use super::{Meaning, Question};
 use crate::lexicon::{Break, Token, tokens};
 use crate::model::{ThingKind, Verb};
@@ -134,6 +135,8 @@ struct Telling {
     parts: Vec<String>,
     /// "The *hot water* sensor."
     sorts: Vec<String>,
+    /// "The clip *of the motor*."
+    owners: Vec<String>,
 }
 
 impl Telling {
@@ -153,6 +156,9 @@ impl Telling {
             let first = at + 1 - stem.len();
             let before = first.checked_sub(1).filter(|_| joined(first)).map_or("", text);
             sorts.extend(sort_before(&all, first));
+            if let Some(owner) = owner_behind(&all, at) {
+                add(&mut self.owners, owner);
+            }
             if is_side(before) {
                 add(&mut self.sides, before.to_owned());
             } else if noun(&[before.to_owned()]) == Noun::Part {
@@ -176,7 +182,7 @@ impl Telling {
 
     /// What tells at least two apart; an inner and an outer cover are of one fan, and a lead that is marked is still the lead.
     fn several(self, sort: &Noun) -> Vec<String> {
-        let Self { mut sides, labels, parts, sorts } = self;
+        let Self { mut sides, labels, parts, sorts, owners } = self;
         let all = sides.clone();
         sides.retain(|side| {
             !OF_ONE.contains(&side.as_str()) && all.iter().any(|other| are_opposite(side, other))
@@ -191,6 +197,8 @@ impl Telling {
             parts
         } else if sorts.len() > 1 && is_of_parts && *sort != Noun::Unknown {
             sorts
+        } else if owners.len() > 1 && *sort != Noun::Unknown {
+            owners
         } else {
             Vec::new()
         }
@@ -215,6 +223,20 @@ fn sort_before(all: &[Token<'_>], noun: usize) -> Option<String> {
     let from = noun - n;
     let is_led = from == 0 || (leads(from - 1) && joined(from));
     ((1..=MOST_WORDS).contains(&n) && is_led).then(|| (from..noun).map(text).collect::<Vec<_>>().join(" "))
+}
+
+/// What a noun is said to be of: "the clip *of the diverter motor*".
+fn owner_behind(all: &[Token<'_>], noun_at: usize) -> Option<String> {
+    const MOST_WORDS: usize = 4;
+    let text = |i: usize| all.get(i).map_or("", |token| &*token.text);
+    let joined = |i: &usize| all.get(*i).is_some_and(|token| token.before == Break::None);
+    let is_led = matches!(text(noun_at + 1), "from" | "of" | "off") && text(noun_at + 2) == "the";
+    let from = noun_at + 3;
+    let is_word = |i: &usize| joined(i) && !is_between(text(*i)) && !ENDS.contains(&text(*i));
+    let words: Vec<String> =
+        (from..from + MOST_WORDS).take_while(is_word).map(|i| text(i).to_owned()).collect();
+    let is_owner = matches!(noun(&words), Noun::Part | Noun::Isolator(_)) && !is_appliance(&words);
+    (is_led && joined(&(noun_at + 1)) && is_owner).then(|| format!("of the {}", words.join(" ")))
 }
 
 /// Whether a name ends before a word.
