@@ -1,7 +1,8 @@
 //! Figures that are mended in a sentence, and what they reach of what the sentence once made.
 
 use procedures_schema::capture::{
-    Given, Here, as_said, as_was, differing, follow_words, line_here, line_making, take_words, write_value,
+    Given, Here, SaidOtherwise, as_was, differing, follow_words, line_as_said, line_here, line_making,
+    take_words, write_value,
 };
 use procedures_schema::model::{ApplianceMap, Id, IdSource, Known, Procedure, Stage, Step};
 use procedures_schema::notation::print;
@@ -60,9 +61,13 @@ fn read(document: &Procedure, at: usize, first: &Step, words: &str) -> Step {
     let place = at.checked_sub(1).map_or(Place::START, Place::after);
     let here = Here::from_trace(&document.map, &trace, place);
     let actions = first.actions.iter().chain(&step.actions);
-    let map = as_said(words, actions, &document.map, &step.stage).unwrap_or_else(|| document.map.clone());
-    let actions = line_here(words, &map, here, &step.stage).actions;
+    let actions = line_as_said(words, actions, &document.map, here, &step.stage).0.actions;
     Step { words: words.to_owned(), actions, ..Step::clone(step) }
+}
+
+/// The map as words state it of what a step does.
+fn as_said(words: &str, step: &Step, document: &Procedure) -> Option<Arc<ApplianceMap>> {
+    SaidOtherwise::of(words, step.actions.iter(), &document.map, &step.stage).as_said(&document.map)
 }
 
 /// How a connection stands on the map: how many, its size, its seals.
@@ -201,19 +206,44 @@ fn two_of_four_and_other_screws_are_no_mended_numbers() {
     let words = "Take off the belt guard: four M6 screws. Undo the two M8 screws of the motor.";
     let first = document.steps[0].clone();
     assert_eq!(follow_words(&document, 0, &first, &document.map, words), None);
-    assert_eq!(as_said(words, first.actions.iter(), &document.map, &first.stage), None);
+    assert_eq!(as_said(words, &first, &document), None);
 }
 
 #[test]
 fn what_is_made_beside_a_figure_that_stays_does_not_change_it() {
     let document = typed(GUARD);
-    let said = as_said(
-        "Take off the belt guard: six M6 screws.",
-        document.steps[0].actions.iter(),
-        &document.map,
-        &Stage::Strip,
-    );
+    let said = as_said("Take off the belt guard: six M6 screws.", &document.steps[0], &document);
     let said = said.expect("the words say otherwise");
     assert!(stands(&said, "belt-guard-screws").starts_with('6'));
     assert_eq!(as_was(&said, &said, &document.map), document.map);
+}
+
+#[test]
+fn one_look_reads_what_two_read() {
+    let document = typed(&format!("{GUARD}|{UNION}"));
+    let (trace, map) = (simulate(&document, &Run::of(&document)), &document.map);
+    let lines = [
+        "Take off the belt guard: six M6 screws.",
+        "Take off the belt guard: four M6 screws.",
+        "Take off the belt guard.",
+        "Refit the belt guard with its four M8 screws.",
+        "Close the flow valve, undo the two unions.",
+        "Fit two new ones.",
+    ];
+    let mut n_differing = 0;
+    for (at, step) in document.steps.iter().enumerate() {
+        let here = Here::from_trace(map, &trace, Place::after(at));
+        for words in lines {
+            let otherwise = SaidOtherwise::of(words, step.actions.iter(), map, &step.stage);
+            let said = otherwise.as_said(map).unwrap_or_else(|| map.clone());
+            let apart = (line_here(words, &said, here.clone(), &step.stage), otherwise.clone());
+            let at_once = line_as_said(words, step.actions.iter(), map, here.clone(), &step.stage);
+            assert_eq!(at_once, apart, "{words}");
+            let known = otherwise.by(step.actions.iter(), map).expect("asked of what the step does");
+            let step = Step { words: words.to_owned(), ..Step::clone(step) };
+            assert_eq!(known, differing(&step, map), "{words}");
+            n_differing += known.len();
+        }
+    }
+    assert!(n_differing > 1, "{n_differing}");
 }

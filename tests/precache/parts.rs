@@ -87,7 +87,7 @@ impl<'a> Parts<'a> {
             let was = part.file_name().and_then(OsStr::to_str).unwrap_or_default();
             let is = format!("{}-{}", self.name, was.trim_start_matches("split_"));
             link = link.replace(&format!("\"./{was}\""), &format!("\"./{is}\""));
-            put(folder, &is, &without_names(&bytes)?)?;
+            put(folder, &is, &if keeps_names() { bytes } else { without_names(&bytes)? })?;
         }
         put(folder, &link_name(self.name), link.as_bytes())?;
         fs::remove_dir_all(&self.scratch).map_err(|error| format!("{}: {error}", self.scratch.display()))
@@ -105,16 +105,23 @@ fn put(folder: &Path, name: &str, bytes: &[u8]) -> Result<(), String> {
 
 /// What trunk has done with the whole, done again with the first part.
 fn join_to_the_browser(main: &Path, folder: &Path, name: &str) -> Result<(), String> {
+    let without: &[&str] =
+        if keeps_names() { &[] } else { &["--remove-name-section", "--remove-producers-section"] };
     let done = Command::new("wasm-bindgen")
         // The other parts take memory and tables from the first, as the linker names them.
         .args(["--target=web", "--no-typescript", "--keep-lld-exports", "--no-demangle"])
-        .args(["--remove-name-section", "--remove-producers-section"])
+        .args(without)
         .arg(format!("--out-name={name}"))
         .arg("--out-dir")
         .args([folder, main])
         .status()
         .map_err(|error| format!("wasm-bindgen: {error}"))?;
     if done.success() { Ok(()) } else { Err("wasm-bindgen has refused the first part".to_owned()) }
+}
+
+/// Whether functions keep their names, for a profiler in the browser; never in a released page.
+fn keeps_names() -> bool {
+    std::env::var_os("PUTBACK_NAMES").is_some()
 }
 
 /// A part without what only people and debuggers read.

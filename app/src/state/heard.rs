@@ -67,7 +67,7 @@ impl Heard {
 
     /// As [`Heard::of`], by a reading of the words.
     fn by(judged: &Judged, position: usize, step: &Step, read: Read) -> Self {
-        let Read { reading, making, .. } = read;
+        let Read { reading, making, otherwise, .. } = read;
         // What was set by hand is not read anew, so nothing is made of it and no circuit is asked for.
         let making = making.filter(|_| is_as_read(step, &reading));
         let making =
@@ -80,7 +80,9 @@ impl Heard {
             marks.put(open.span(), Mark::Open);
         }
         let pieces = marks.pieces(&step.words, |step| judged.document.link_name(step));
-        let differing = differing(step, &judged.document.map);
+        let map = &judged.document.map;
+        let known = otherwise.by(step.actions.iter(), map).map(<[Differing]>::to_vec);
+        let differing = known.unwrap_or_else(|| differing(step, map));
         Self { pieces, open, link: links::offer(&judged.document, position, step), differing }
     }
 }

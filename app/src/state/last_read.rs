@@ -2,7 +2,7 @@
 //! one asks whether the step is still as it was read: neither has to read it again.
 
 use super::judged::Judged;
-use procedures_schema::capture::{Here, LineReading, Making};
+use procedures_schema::capture::{Here, LineReading, Making, SaidOtherwise};
 use procedures_schema::model::{Action, Procedure, Step};
 use procedures_schema::simulate::begins_alike;
 use std::sync::Arc;
@@ -27,6 +27,8 @@ pub(super) struct Read {
     pub(super) reading: LineReading,
     /// What the words would make, if anybody asked.
     pub(super) making: Option<Making>,
+    /// What the words state otherwise than the map of what the step did.
+    pub(super) otherwise: SaidOtherwise,
 }
 
 impl LastRead {

@@ -9,7 +9,7 @@ use super::judged::Judged;
 use super::rereading;
 use super::together::with_neighbours;
 use leptos::prelude::*;
-use procedures_schema::capture::{Answer, Given, Making, as_said, as_was, line_making, stage_between};
+use procedures_schema::capture::{Answer, Given, Making, SaidOtherwise, as_was, line_making, stage_between};
 use procedures_schema::edit::Edit;
 use procedures_schema::model::{Id, IdSource, Stage, Step};
 use std::sync::Arc;
@@ -58,7 +58,7 @@ pub fn making(
     let Step { stage, words, actions, .. } = step;
     let map = &judged.document.map;
     let given = Given { answers, ..rereading::given_before(&judged.document, position) };
-    match as_said(words, actions.iter(), map, stage) {
+    match SaidOtherwise::of(words, actions.iter(), map, stage).as_said(map) {
         None => line_making(words, map, &judged.trace, place, stage, given, ids),
         Some(said) => {
             let made = line_making(words, &said, &judged.trace, place, stage, given, ids);

@@ -8,25 +8,21 @@
 use super::doubts::{add_in_order, meet};
 use super::judged::Judged;
 use super::last_read::{LastRead, Read};
-use procedures_schema::capture::{self, Given, Here, LineReading};
+use procedures_schema::capture::{self, Given, Here, LineReading, SaidOtherwise};
 use procedures_schema::edit::follow;
 use procedures_schema::model::{Action, ApplianceMap, Id, NumberedIds, Procedure, Span, Step};
 use procedures_schema::simulate::Place;
 use std::sync::Arc;
 
-/// What the line reads from words of a step at a position, without what its writer has declined.
+/// What the line reads from words of a step at a position, without what its writer has declined; against the map as the
+/// words state it of what the step does: a number that is mended in them takes no action away, also where the map keeps
+/// the one that it has.
 pub(super) fn reading_of(judged: &Judged, position: usize, step: &Step, words: &str) -> LineReading {
-    let map = map_said(&judged.document.map, step, &[], words);
-    let mut reading = capture::line(words, &map, &judged.trace, place_before(position), &step.stage);
+    let map = &judged.document.map;
+    let here = Here::from_trace(map, &judged.trace, place_before(position));
+    let (mut reading, _) = capture::line_as_said(words, step.actions.iter(), map, here, &step.stage);
     drop_declined(&mut reading.actions, &step.declined, words);
     reading
-}
-
-/// A map as words of a step state it of what the step does: a number that is mended in them takes no action away, also
-/// where the map keeps the one that it has.
-fn map_said(map: &Arc<ApplianceMap>, step: &Step, also: &[Action], words: &str) -> Arc<ApplianceMap> {
-    let actions = also.iter().chain(&step.actions);
-    capture::as_said(words, actions, map, &step.stage).unwrap_or_else(|| map.clone())
 }
 
 /// What a document gives to the reading of the step at a position.
@@ -42,18 +38,27 @@ pub(super) fn here(judged: &Judged, position: usize) -> Arc<Here> {
 
 /// As [`reading_of`] where it is known what is true there, with what the words would make.
 pub(super) fn read_with_making(judged: &Judged, here: Arc<Here>, step: &Step, words: &str) -> Read {
-    let map = map_said(&judged.document.map, step, &[], words);
-    read_on(&map, judged, here, step, words)
+    read_on(&judged.document.map, judged, here, step, &[], words)
 }
 
-/// As [`read_with_making`] against a map.
-fn read_on(map: &Arc<ApplianceMap>, judged: &Judged, here: Arc<Here>, step: &Step, words: &str) -> Read {
+/// As [`read_with_making`] against a map, where further actions count as what the step does.
+fn read_on(
+    map: &Arc<ApplianceMap>,
+    judged: &Judged,
+    here: Arc<Here>,
+    step: &Step,
+    also: &[Action],
+    words: &str,
+) -> Read {
+    let otherwise = SaidOtherwise::of(words, also.iter().chain(&step.actions), map, &step.stage);
+    let said = otherwise.as_said(map);
+    let map = said.as_ref().unwrap_or(map);
     let position = judged.document.position(&step.id).unwrap_or(judged.document.steps.len());
     let given = given_before(&judged.document, position);
     let (state, ids) = (Here::clone(&here), &mut NumberedIds::default());
     let (mut reading, making) = capture::line_with_making(words, map, state, &step.stage, given, ids);
     drop_declined(&mut reading.actions, &step.declined, words);
-    Read { here, reading, making: Some(making) }
+    Read { here, reading, making: Some(making), otherwise }
 }
 
 /// Takes out the actions that the writer of a step does not want to be read from these words.
@@ -102,14 +107,14 @@ pub(super) fn reread_knowing(
     let here = known.map_or_else(|| here(judged, position), |known| known.read().here.clone());
     let mut step = before.clone();
     words.clone_into(&mut step.words);
-    let map = map_said(map, before, &first.actions, words);
     if is_as_read {
-        let read = read_on(&map, judged, here, before, words);
+        let read = read_on(map, judged, here, before, &first.actions, words);
         step.actions.clone_from(&read.reading.actions);
         return Reread { step, read, read_first: None };
     }
     let state = Here::clone(&here);
-    let mut reading = capture::line_here(words, &map, state, &step.stage);
+    let does = first.actions.iter().chain(&before.actions);
+    let (mut reading, otherwise) = capture::line_as_said(words, does, map, state, &step.stage);
     drop_declined(&mut reading.actions, &step.declined, words);
     let known_first = known.and_then(|known| known.of_first(first)).cloned();
     let of_first = known_first.unwrap_or_else(|| reading_of(judged, position, first, &first.words).actions);
@@ -118,7 +123,7 @@ pub(super) fn reread_knowing(
     if words == first.words {
         say_again(&mut step.actions, &first.actions);
     }
-    Reread { step, read: Read { here, reading, making: None }, read_first: Some(of_first) }
+    Reread { step, read: Read { here, reading, making: None, otherwise }, read_first: Some(of_first) }
 }
 
 /// The actions that were there before anybody typed, following their words where nobody has set them otherwise, and

@@ -316,7 +316,7 @@ impl Reader<'_> {
         if phrase.is_none() && mention.to <= clause.verb() {
             // "*Valves on the left radiator* opened", "valve opened *on the left boiler*".
             let before = coin::phrases_between(self, clause.from, clause.verb());
-            let all: Vec<Phrase> = before.into_iter().chain(phrases).collect();
+            let all: Vec<Phrase> = before.into_iter().chain(phrases.to_vec()).collect();
             let own = all.iter().find(|phrase| phrase.head + 1 == mention.to);
             let around = own.map(|own| words_around(self, own, &all)).unwrap_or_default();
             return Said { around, ..Said::default() };

@@ -25,7 +25,7 @@ impl Reader<'_> {
     pub(super) fn with_parts_of_names(&self, map: &ApplianceMap, mut mentions: Vec<Mention>) -> Vec<Mention> {
         for clause in self.clauses.iter().filter(|clause| !back_of(clause).is_empty()) {
             let phrases = coin::phrases(self, clause);
-            for phrase in &phrases {
+            for phrase in &*phrases {
                 // "Push a hose on the drain cock and open the *cock*": the one that was just named.
                 let was_named = |mention: &Mention| {
                     let before = mentions.iter().filter(|other| other.whole && other.to <= mention.from);

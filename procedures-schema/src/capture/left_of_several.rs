@@ -38,10 +38,11 @@ impl Reader<'_> {
         let is_worked = |phrase: &Phrase| {
             phrase.lead == Lead::Direct && matches!(noun(&phrase.stem()), Noun::Isolator(_))
         };
-        let mut valves = coin::phrases(self, clause).into_iter().filter(is_worked);
-        let only = valves.next().filter(|_| valves.next().is_none()).filter(Phrase::plural)?;
+        let all = coin::phrases(self, clause);
+        let mut valves = all.iter().filter(|phrase| is_worked(phrase));
+        let only = valves.next().filter(|_| valves.next().is_none()).filter(|only| only.plural())?;
         match only.amount {
-            Some(Amount::Exactly(n)) => Some((only, n)),
+            Some(Amount::Exactly(n)) => Some((only.clone(), n)),
             _ => None,
         }
     }

@@ -3,6 +3,7 @@
 //! A thing is named by its name or an alias, or by the end of one ("the unions" for "pump unions"), in
 //! singular or plural. The longest match at a place wins.
 
+mod beginnings;
 mod further_names;
 mod number;
 
@@ -12,6 +13,7 @@ use super::twins::is_side;
 use crate::lexicon::{Break, Token, tokens};
 use crate::model::{ApplianceMap, Id, ThingKind};
 
+use beginnings::Beginnings;
 use further_names::{closing_names, says_flow_and_return, side_name};
 pub(super) use number::{is_plural, plural, singular};
 
@@ -75,14 +77,14 @@ pub(super) struct Names {
 }
 
 impl Names {
-    /// The names and aliases of which a word begins as one of these does. Reading a name takes a while, and most
-    /// share no word with a line.
+    /// The names and aliases of which the word that says what they are begins as one of these does. Reading a name
+    /// takes a while, and most share no such word with a line.
     pub(super) fn of(map: &ApplianceMap, tokens: &[Token<'_>]) -> Self {
         let begun = Beginnings::of(tokens);
         let mut names = Vec::new();
         for (kind, id, name, aliases) in map.things() {
             for name in std::iter::once(name).chain(aliases.iter().map(String::as_str)) {
-                if begun.may_hold_one_of(name) {
+                if begun.may_hold_head_of(name) {
                     let candidate = Candidate { id: id.clone(), kind, agrees: true };
                     names.extend(read_name(name, &candidate));
                 }
@@ -207,6 +209,9 @@ impl Names {
     /// "*The left cover*" where there are a left fan cover and a left pump cover: the side and the noun of a longer name.
     fn by_side(&self, tokens: &[Token<'_>], words: &[String], from: usize) -> Option<Mention> {
         let [side, head, ..] = words.get(from..)? else { return None };
+        if !is_side(side) {
+            return None;
+        }
         let is_so_called = |name: &&Name| {
             let is_thing =
                 !matches!(name.candidate.kind, ThingKind::Circuit | ThingKind::Section | ThingKind::Seal);
@@ -216,7 +221,7 @@ impl Names {
         let mut candidates: Vec<Candidate> = Vec::new();
         let to = from + 2;
         let plural = tokens.get(to - 1).is_some_and(|head| is_plural(&head.text));
-        for name in self.names.iter().filter(|_| is_side(side)).filter(is_so_called) {
+        for name in self.names.iter().filter(is_so_called) {
             if candidates.iter().all(|known| known.id != name.candidate.id) {
                 candidates.push(Candidate { agrees: name.plural == plural, ..name.candidate.clone() });
             }
@@ -259,40 +264,9 @@ impl Names {
     }
 }
 
-/// How the words of a line begin: a bit for each mixture of two letters. Singular and plural begin alike.
-struct Beginnings([u64; 16]);
-
-impl Beginnings {
-    fn of(tokens: &[Token<'_>]) -> Self {
-        let mut bits = [0; 16];
-        for token in tokens {
-            let (at, bit) = Self::place_of(token.text.as_bytes());
-            if let Some(bits) = bits.get_mut(at) {
-                *bits |= bit;
-            }
-        }
-        Self(bits)
-    }
-
-    fn may_hold_one_of(&self, name: &str) -> bool {
-        let is_word = |byte: &u8| byte.is_ascii_alphanumeric() || !byte.is_ascii();
-        let mut words = name.as_bytes().split(|byte| !is_word(byte)).filter(|word| !word.is_empty());
-        words.any(|word| {
-            let (at, bit) = Self::place_of(word);
-            self.0.get(at).is_some_and(|bits| bits & bit != 0)
-        })
-    }
-
-    /// The word of the bits and the bit in it for how a word begins; letters beyond ASCII are all one.
-    fn place_of(word: &[u8]) -> (usize, u64) {
-        let letter = |at: usize| match word.get(at) {
-            Some(byte) if byte.is_ascii_alphanumeric() => u32::from(byte.to_ascii_lowercase() & 31),
-            Some(byte) if !byte.is_ascii() => 31,
-            _ => 0,
-        };
-        let place = letter(0) << 5 | letter(1);
-        (usize::try_from(place >> 6).unwrap_or(0), 1 << (place & 63))
-    }
+/// Whether the last word of a name may only say which one it is.
+fn is_number_or_letter(word: &str) -> bool {
+    word.len() <= 2 || word.bytes().all(|byte| byte.is_ascii_digit())
 }
 
 /// A name as it is looked for; once more without a letter or number at its end: "valve A".
@@ -305,7 +279,7 @@ fn read_name(name: &str, candidate: &Candidate) -> Vec<Name> {
     let mut cores = Vec::new();
     if let Some((last, before)) = core.split_last()
         && !before.is_empty()
-        && (last.len() <= 2 || last.bytes().all(|b| b.is_ascii_digit()))
+        && is_number_or_letter(last)
     {
         cores.push(before.to_vec());
     }
@@ -437,8 +411,22 @@ mod tests {
 
     #[test]
     fn names_left_out_because_no_word_begins_like_them_are_not_missed() {
-        let names =
-            ["Flow valve", "return valve", "shut-off cocks", "O-ring carrier", "\u{d6}l pump", "valve A"];
+        let names = [
+            "Flow valve",
+            "return valve",
+            "shut-off cocks",
+            "O-ring carrier",
+            "\u{d6}l pump",
+            "valve A",
+            "Screws of the LH cover",
+            "cover LH",
+            "gland of valve 2",
+            "relay K1",
+            "unions (pump)",
+            "bolts at the in-line filter",
+            "the in-line filter",
+            "lock-shield 12",
+        ];
         let mut map = ApplianceMap::default();
         map.components.extend(names.map(|name| Component::new(name.into(), name)));
         let mut port = Connection::new("port".into(), "sampling point", Family::Joint);
@@ -450,6 +438,10 @@ mod tests {
             "undo the sampling cap of valve a",
             "refit the caps",
             "tighten the screw of the sampling point",
+            "take off the left cover",
+            "undo the gland and the bolts",
+            "pull the relays, the unions and the lock shield",
+            "swap the in-line filter and lock-shield 12",
             "nothing of them",
         ];
         let all_words = names.join(" ") + " sampling point screw cap";
@@ -460,6 +452,6 @@ mod tests {
             assert_eq!(found, Names::of(&map, &asked).find(&line, |_| false), "{line:?}");
         }
         let n_found = |line: &str| Names::of(&map, &tokens(line)).find(&tokens(line), |_| false).len();
-        assert_eq!(lines.map(n_found), [2, 3, 2, 1, 1, 0]);
+        assert_eq!(lines.map(n_found), [2, 3, 2, 1, 2, 1, 2, 1, 2, 0]);
     }
 }

@@ -25,6 +25,7 @@ mod found_out;
 mod heads;
 mod here;
 mod joined;
+mod joins;
 mod leading;
 mod led;
 mod left_of_several;
@@ -85,7 +86,9 @@ pub use coin::{
     Another, Answer, Given, Made, Making, Meaning, Question, another, line_making, line_making_here,
     line_with_making,
 };
-pub use figures::{Differing, Value, as_said, as_was, differing, follow_words, take_words, write_value};
+pub use figures::{
+    Differing, SaidOtherwise, Value, as_was, differing, follow_words, line_as_said, take_words, write_value,
+};
 pub use found_out::{NoAnswer, Several, found_out, one_range, one_value, several_found_out};
 pub use here::Here;
 pub use leading::{

@@ -49,7 +49,8 @@ impl Reader<'_> {
     pub(super) fn checked_value(&self, clause: &Clause) -> Option<Proposal> {
         let read = self.read_as(clause, &Verb::Read).filter(|_| clause.means.contains(&Verb::Read))?;
         let looks = clause.means.contains(&Verb::Inspect) && clause.phrase.len() == 1;
-        let object = coin::phrases(self, clause).into_iter().find(|phrase| phrase.from > clause.verb())?;
+        let all = coin::phrases(self, clause);
+        let object = all.iter().find(|phrase| phrase.from > clause.verb())?;
         let is_value = matches!(
             &*object.head_word(),
             "current" | "flow" | "level" | "pressure" | "temperature" | "voltage"

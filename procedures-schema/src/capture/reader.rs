@@ -2,6 +2,7 @@
 
 use super::abbreviated::spelt_out;
 use super::clause::{Clause, clauses};
+use super::coin::Phrased;
 use super::here::Here;
 use super::joined::with_joined;
 use super::leading::stays_words;
@@ -34,6 +35,8 @@ pub(super) struct Reader<'a> {
     pub(super) testers: Vec<usize>,
     /// Stretches that tell or forbid something.
     told: Vec<(usize, usize)>,
+    /// The noun phrases of its clauses.
+    pub(super) phrased: Phrased,
     /// Whether commas or stops part the words.
     pub(super) has_breaks: bool,
     pub(super) reading: LineReading,
@@ -65,9 +68,21 @@ impl<'a> Reader<'a> {
         stage: &'a Stage,
         lexicon: &'static Lexicon,
     ) -> Self {
+        let (reader, mentions) = Self::of_words(words, map, &here, stage, lexicon);
+        reader.naming(here, mentions)
+    }
+
+    /// What the words hold by themselves, and what they name on the map; [`Reader::naming`] puts both together.
+    pub(super) fn of_words(
+        words: &'a str,
+        map: &'a ApplianceMap,
+        here: &Here,
+        stage: &'a Stage,
+        lexicon: &'static Lexicon,
+    ) -> (Self, Vec<Mention>) {
         let tokens = with_joined(with_screws(spelt_out(words, tokens(words))));
         let tokens = with_nouns_at_places(with_new_ones(tokens));
-        let tokens = with_noun_of_step_before(with_nouns_of_sides(tokens), map, &here);
+        let tokens = with_noun_of_step_before(with_nouns_of_sides(tokens), map, here);
         let tokens = with_marks_of_switches(with_one_of_each(with_both_sides(tokens)));
         // "Back: take the tag off" is a reminder, even where no step can hold it.
         let (tokens, said) = if stays_words(words) {
@@ -86,22 +101,29 @@ impl<'a> Reader<'a> {
         let mut reader = Self {
             words,
             map,
-            here,
+            here: Here::unknown(),
             stage,
             lexicon,
             tokens,
-            mentions,
+            mentions: Vec::new(),
             last,
             clauses,
             testers,
             told,
+            phrased: Phrased::default(),
             has_breaks,
             reading,
         };
-        let mentions = std::mem::take(&mut reader.mentions);
-        reader.mentions = reader.with_shortened(reader.with_parts_of_names(map, mentions));
         reader.find_testers();
-        reader
+        (reader, mentions)
+    }
+
+    /// With what the words name where this is true.
+    pub(super) fn naming(mut self, here: Here, mentions: Vec<Mention>) -> Self {
+        self.here = here;
+        self.mentions.clear();
+        self.mentions = self.with_shortened(self.with_parts_of_names(self.map, mentions));
+        self
     }
 
     /// What has been read so far.
@@ -252,72 +274,6 @@ impl<'a> Reader<'a> {
         let span = proposal.doubtful.map_or(Span(0, 0), |(from, to)| self.span(from, to));
         let question = format!("Which one is \"{}\"?", span.of(self.words));
         self.reading.doubts.push(Doubt { span, question, choices });
-    }
-
-    /// Takes a proof into the one before it: "prove it at zero: gauge 0 bar, no flow" is one proof.
-    fn joins_last_proof(&mut self, action: &Action) -> bool {
-        let circuit = |on: &[Id]| {
-            let [only] = on else { return None };
-            let is_it = |id: &Id| id == only;
-            let mut circuits = self.map.circuits.iter();
-            circuits.find(|c| is_it(&c.id) || c.sections.iter().any(|s| is_it(&s.id))).map(|c| c.id.clone())
-        };
-        let of_circuit = circuit(&action.on);
-        let Some(last) = self.reading.actions.last().filter(|last| last.verb == Verb::Prove) else {
-            return false;
-        };
-        let one_place = last.at.is_none() || action.at.is_none() || last.at == action.at;
-        if action.verb != Verb::Prove || of_circuit.is_none() || circuit(&last.on) != of_circuit || !one_place
-        {
-            return false;
-        }
-        let asked: Vec<&str> = action
-            .on
-            .first()
-            .and_then(|id| self.kind_of(id))
-            .and_then(crate::simulate::kind_row)
-            .map(|row| row.proof.iter().map(|reading| reading.what).collect())
-            .unwrap_or_default();
-        let Some(last) = self.reading.actions.last_mut() else { return false };
-        last.on.clone_from(&action.on);
-        last.at = last.at.take().or_else(|| action.at.clone());
-        let new = action.readings.iter().filter(|new| last.readings.iter().all(|old| old.what != new.what));
-        let new: Vec<_> = new.cloned().collect();
-        last.readings.extend(new);
-        // What was said late belongs where the kind has it: the tester is proved before the pairs.
-        if last.readings.iter().all(|reading| asked.contains(&reading.what.as_str())) {
-            last.readings.sort_by_key(|reading| asked.iter().position(|what| *what == reading.what));
-        }
-        last.says.extend(action.says.iter().copied());
-        last.says.sort_unstable_by_key(|span| span.0);
-        true
-    }
-
-    /// Takes the torque of "put the bolts in and tighten them to 6 Nm" into the making.
-    fn joins_making(&mut self, action: &Action) -> bool {
-        let is_it =
-            |made: &&mut Action| made.verb == Verb::Make && made.on == action.on && made.torque.is_none();
-        // "Reconnect the nuts and nip them up to 30 Nm" makes them once.
-        let again = action.verb == Verb::Make && action.torque.is_some();
-        if action.verb != Verb::Tighten && !again {
-            return false;
-        }
-        let Some(made) = self.reading.actions.iter_mut().rev().find(is_it) else { return false };
-        made.torque.clone_from(&action.torque);
-        made.pattern = made.pattern.take().or_else(|| action.pattern.clone());
-        made.says.extend(action.says.iter().copied());
-        made.says.sort_unstable_by_key(|span| span.0);
-        true
-    }
-
-    /// "Pull the fan forward, lift it out": what this line has said of the same things is not said twice.
-    fn is_said_already(&self, action: &Action, possible: bool) -> bool {
-        let is_it = |said: &Action| said.verb == action.verb && said.on == action.on;
-        if action.verb == Verb::Start && action.mode.is_none() {
-            return self.reading.actions.last().is_some_and(|last| last.verb == Verb::Start);
-        }
-        let again = !possible || matches!(action.verb, Verb::Release | Verb::Lock | Verb::Purge);
-        again && !action.on.is_empty() && self.reading.actions.iter().any(is_it)
     }
 
     /// Notes a verb that needs a thing and has none; verbs of a looser meaning are left as text.

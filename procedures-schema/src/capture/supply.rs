@@ -183,8 +183,9 @@ impl Reader<'_> {
 
     /// The noun phrase that a verb acts on.
     fn object(&self, clause: &Clause) -> Option<Phrase> {
-        let all = phrases(self, clause).into_iter();
-        all.filter(|phrase| phrase.from > clause.verb()).find(|phrase| phrase.lead == Lead::Direct)
+        let all = phrases(self, clause);
+        let mut behind = all.iter().filter(|phrase| phrase.from > clause.verb());
+        behind.find(|phrase| phrase.lead == Lead::Direct).cloned()
     }
 
     /// Whether a verb acts on something.

@@ -427,7 +427,7 @@ impl Reader<'_> {
         let at = self.mentions_in(clause).any(|mention| self.preposition(mention) == Some("at"));
         // "Turn the water off at the stop tap": the appliance is left on.
         let of_supply = coin::phrases(self, clause)
-            .into_iter()
+            .iter()
             .any(|phrase| phrase.lead == Lead::Direct && coin::noun(&phrase.stem()) == Noun::Nothing);
         let is_meant = clause.means.contains(&Verb::ShutDown) && self.here.running && at && !of_supply;
         is_meant.then(|| Proposal {

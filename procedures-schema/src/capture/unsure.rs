@@ -129,7 +129,7 @@ impl Reader<'_> {
             // "Switch off pump A and pump B", "stop the duty pump and start the standby pump": neither is all there is.
             let is_other =
                 |phrase: &Phrase| phrase.head_word() == object.head_word() && phrase.name() != object.name();
-            let mut of_line = self.clauses.iter().flat_map(|other| coin::phrases(self, other));
+            let mut of_line = self.clauses.iter().flat_map(|other| coin::phrases(self, other).to_vec());
             let is_one_of_several = object.label.is_some() || of_line.any(|phrase| is_other(&phrase));
             let may_be_all = (object.head_word() == "pump" || is_whole) && !is_one_of_several;
             noun(&stem) == Noun::Part && !may_be_all

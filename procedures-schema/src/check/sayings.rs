@@ -13,6 +13,9 @@ use crate::model::{ApplianceMap, Procedure, Renewal, Step};
 use crate::simulate::Trace;
 use std::sync::Arc;
 
+/// So many words and pairs a vocabulary may gather, whatever it began with: one in sixteen that it could tell apart.
+const MANY_WORDS: usize = 4096;
+
 /// What the words of all steps of a document say, and of which steps nothing was found.
 pub struct Sayings {
     map: Arc<ApplianceMap>,
@@ -24,8 +27,8 @@ pub struct Sayings {
     /// What a check found in a run, with the run.
     pub(super) unmet: Option<(Arc<Trace>, Arc<[Finding]>)>,
     pub(super) heard: Heard,
-    /// How many steps were read since the vocabulary was begun.
-    n_read: usize,
+    /// How many words and pairs the vocabulary had when it was begun.
+    n_words_at_first: usize,
 }
 
 /// What the words of some steps say, without the steps.
@@ -53,14 +56,15 @@ impl Sayings {
     }
 
     fn with_head(procedure: &Procedure, head: Arc<Procedure>) -> Self {
+        let heard = Heard::of(procedure);
         Self {
             map: procedure.map.clone(),
             head,
             steps: procedure.steps.clone(),
             clean: Vec::new(),
             unmet: None,
-            heard: Heard::of(procedure),
-            n_read: procedure.steps.len(),
+            n_words_at_first: heard.vocabulary.n_words(),
+            heard,
         }
     }
 
@@ -106,12 +110,12 @@ impl Sayings {
         let n_last = from_end.take_while(|(known, step)| Arc::ptr_eq(known, step)).count();
         let n_last = n_last.min(shorter - n_first);
         let between = steps.get(n_first..steps.len() - n_last).unwrap_or_default();
-        let n_read = self.n_read + between.len();
         let is_same_scope = procedure.has_head_of(&self.head);
         let scope = if is_same_scope { self.head.clone() } else { Arc::new(procedure.head()) };
         // A vocabulary in which most words have gone tells less and less to be absent.
+        let is_stale = self.heard.vocabulary.n_words() > 2 * self.n_words_at_first + MANY_WORDS;
         let has_same_phrases = self.map.phrases == procedure.map.phrases;
-        if self.head.language != procedure.language || !has_same_phrases || n_read > 2 * steps.len() + 64 {
+        if self.head.language != procedure.language || !has_same_phrases || is_stale {
             return Self::with_head(procedure, scope);
         }
         let mut clean = Vec::new();
@@ -131,7 +135,7 @@ impl Sayings {
             clean,
             unmet: None,
             heard,
-            n_read,
+            n_words_at_first: self.n_words_at_first,
         }
     }
 }
@@ -186,19 +190,26 @@ impl Heard {
 
     /// Adds what some steps of others say.
     fn take_over(&mut self, others: &Self, steps: std::ops::Range<usize>) {
-        for position in steps {
-            self.lower.add_lower(others.lower.get(position).unwrap_or_default());
-            self.stating.push(others.stating.get(position).cloned().flatten());
-            self.new_seals.push(others.says_new_seal(position));
-            self.may_leave_out.push(others.may_leave_out(position));
-            self.said.extend_from_slice(others.said(position));
-            self.ends.push(self.said.len());
-        }
+        self.lower.take_over(&others.lower, steps.clone());
+        self.stating.extend_from_slice(others.stating.get(steps.clone()).unwrap_or_default());
+        self.new_seals.extend_from_slice(others.new_seals.get(steps.clone()).unwrap_or_default());
+        self.may_leave_out.extend_from_slice(others.may_leave_out.get(steps.clone()).unwrap_or_default());
+        let ends = others.ends.get(steps.clone()).unwrap_or_default();
+        let from = others.begin(steps.start);
+        let said = ends.last().and_then(|end| others.said.get(from..*end)).unwrap_or_default();
+        let n_before = self.said.len();
+        self.said.extend_from_slice(said);
+        self.ends.extend(ends.iter().map(|end| n_before + end - from));
+    }
+
+    /// Where the verb phrases of the step at a position begin.
+    fn begin(&self, position: usize) -> usize {
+        position.checked_sub(1).and_then(|before| self.ends.get(before)).copied().unwrap_or(0)
     }
 
     /// The verb phrases of the step at a position; none, if there is no lexicon for the language.
     pub(super) fn said(&self, position: usize) -> &[Said] {
-        let from = position.checked_sub(1).and_then(|before| self.ends.get(before)).copied().unwrap_or(0);
+        let from = self.begin(position);
         self.ends.get(position).and_then(|end| self.said.get(from..*end)).unwrap_or_default()
     }
 

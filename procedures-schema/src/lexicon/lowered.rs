@@ -29,16 +29,23 @@ impl Lowered {
         self.ends.push(self.all.len());
     }
 
-    /// Adds one that is in lower case already.
-    pub(crate) fn add_lower(&mut self, text: &str) {
-        self.all.push_str(text);
-        self.ends.push(self.all.len());
+    /// Adds some of others.
+    pub(crate) fn take_over(&mut self, others: &Self, positions: std::ops::Range<usize>) {
+        let from = others.begin(positions.start);
+        let ends = others.ends.get(positions).unwrap_or_default();
+        let n_before = self.all.len();
+        self.all.push_str(ends.last().and_then(|end| others.all.get(from..*end)).unwrap_or_default());
+        self.ends.extend(ends.iter().map(|end| n_before + end - from));
+    }
+
+    /// Where the text at a position begins.
+    fn begin(&self, position: usize) -> usize {
+        position.checked_sub(1).and_then(|before| self.ends.get(before)).copied().unwrap_or(0)
     }
 
     /// The text at a position.
     pub(crate) fn get(&self, position: usize) -> Option<&str> {
-        let from = position.checked_sub(1).and_then(|before| self.ends.get(before)).copied().unwrap_or(0);
-        self.all.get(from..*self.ends.get(position)?)
+        self.all.get(self.begin(position)..*self.ends.get(position)?)
     }
 
     /// Each of them.
@@ -59,5 +66,11 @@ mod tests {
         assert_eq!(lowered.iter().collect::<Vec<_>>(), ["undo", "", "\u{f6}l", "the lid"]);
         let by_place = (0..5).map(|at| lowered.get(at)).collect::<Vec<_>>();
         assert_eq!(by_place, [Some("undo"), Some(""), Some("\u{f6}l"), Some("the lid"), None]);
+        let mut taken = Lowered::default();
+        taken.add("First");
+        taken.take_over(&lowered, 1..3);
+        taken.take_over(&lowered, 0..0);
+        taken.take_over(&lowered, 3..4);
+        assert_eq!(taken.iter().collect::<Vec<_>>(), ["first", "", "\u{f6}l", "the lid"]);
     }
 }

@@ -9,6 +9,7 @@ use super::text::{Token, mixed, tokens};
 pub(crate) struct Vocabulary {
     bits: Vec<u64>,
     signs: [bool; 256],
+    n_words: usize,
 }
 
 impl Vocabulary {
@@ -16,7 +17,7 @@ impl Vocabulary {
 
     /// That of no text.
     pub(crate) fn new() -> Self {
-        Self { bits: vec![0; Self::N_BITS / 64], signs: [false; 256] }
+        Self { bits: vec![0; Self::N_BITS / 64], signs: [false; 256], n_words: 0 }
     }
 
     /// Takes in a text, given in lower case and in tokens.
@@ -35,8 +36,14 @@ impl Vocabulary {
     fn note(&mut self, mixed: u32) {
         let (at, bit) = place_of(mixed);
         if let Some(bits) = self.bits.get_mut(at) {
+            self.n_words += usize::from(*bits & bit == 0);
             *bits |= bit;
         }
+    }
+
+    /// How many words and pairs of words it can tell apart.
+    pub(crate) fn n_words(&self) -> usize {
+        self.n_words
     }
 
     fn has(&self, mixed: u32) -> bool {
@@ -104,6 +111,9 @@ mod tests {
         for text in texts {
             vocabulary.take_in(&text.to_lowercase(), &tokens(text));
         }
+        let n_words = vocabulary.n_words();
+        vocabulary.take_in("the keeper", &tokens("The Keeper"));
+        assert_eq!(vocabulary.n_words(), n_words, "nothing new");
         for phrase in
             ["tbd", "\u{b1}", "+/-", "the keeper", "\u{f6}l", "ablassen", "reverse", "order", "tell the", "2"]
         {

@@ -8,7 +8,8 @@ use super::bench::Bench;
 use super::circuits::About;
 use super::isolators::owns_isolators;
 use super::nouns::{Noun, noun, tells_apart};
-use super::phrase::{Lead, Phrase, phrases};
+use super::phrase::{Lead, Phrase};
+use super::phrased::phrases;
 use super::wanted::{Asked, Wanted};
 use crate::lexicon::Break;
 use crate::model::{Family, Handle, Id, ThingKind, Verb};
@@ -16,7 +17,7 @@ use crate::model::{Family, Handle, Id, ThingKind, Verb};
 impl Bench<'_> {
     /// Makes what a clause names for the first time; `next` is the clause behind it.
     pub(super) fn make_for(&mut self, clause: &Clause, next: Option<&Clause>) {
-        self.phrases = phrases(&self.line, clause);
+        self.phrases = phrases(&self.line, clause).to_vec();
         let before = self.line.marked_before(clause);
         self.phrases.splice(0..0, before);
         self.lengthen(clause);
@@ -29,7 +30,7 @@ impl Bench<'_> {
         let puts_back =
             !holds && clause.means.iter().any(|verb| matches!(verb, Verb::Make | Verb::Fit | Verb::Tighten));
         self.next_off = next.filter(|_| holds).and_then(|next| self.taken_off(next));
-        self.next_phrases = next.map(|next| phrases(&self.line, next)).unwrap_or_default();
+        self.next_phrases = next.map(|next| phrases(&self.line, next).to_vec()).unwrap_or_default();
         self.ask_what_is_measured(clause);
         if self.may_be_one_of_owners(clause) || self.may_be_one_or_each(clause) {
             return;
@@ -98,7 +99,7 @@ impl Bench<'_> {
             phrase.words.len() == 1 && phrase.label.is_none() && self.line.text(phrase.start) == "the"
         };
         let earlier = self.line.clauses.iter().filter(|other| other.verb() < clause.verb());
-        let all: Vec<Phrase> = earlier.flat_map(|other| phrases(&self.line, other)).collect();
+        let all: Vec<Phrase> = earlier.flat_map(|other| phrases(&self.line, other).to_vec()).collect();
         let kinds = [ThingKind::Connection, ThingKind::Isolator];
         let long = |short: &Phrase| {
             let is_it = |long: &&Phrase| {
@@ -266,7 +267,8 @@ impl Bench<'_> {
     /// What a clause takes off, if it is one thing.
     fn taken_off(&self, clause: &Clause) -> Option<Phrase> {
         let takes = clause.means.iter().any(|verb| matches!(verb, Verb::Remove | Verb::MoveAside));
-        let direct = phrases(&self.line, clause).into_iter().find(|phrase| phrase.lead == Lead::Direct);
+        let all = phrases(&self.line, clause);
+        let direct = all.iter().find(|phrase| phrase.lead == Lead::Direct).cloned();
         direct.filter(|phrase| takes && matches!(noun(&phrase.stem()), Noun::Part | Noun::Unknown))
     }
 

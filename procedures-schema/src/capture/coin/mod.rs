@@ -32,6 +32,7 @@ mod particles;
 mod parts;
 mod phrase;
 mod phrase_words;
+mod phrased;
 mod relief;
 mod seals;
 mod shared;
@@ -48,8 +49,9 @@ pub(super) use label::{is_code, is_label, number_behind};
 pub(super) use nouns::{Noun, count, is_open_end, noun, opens, tells_apart};
 pub(super) use one_more::is_bare_item;
 pub(super) use owners::owner_of_its;
-pub(super) use phrase::{Lead, Phrase, phrases, phrases_between};
+pub(super) use phrase::{Lead, Phrase, phrases_between};
 pub(super) use phrase_words::{CONDITIONS, ENDS, PREPOSITIONS};
+pub(super) use phrased::{Phrased, phrases};
 pub(super) use seals::seal_said;
 pub(super) use wanted::is_appliance;
 

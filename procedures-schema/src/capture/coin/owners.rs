@@ -8,7 +8,8 @@ use super::bench::Bench;
 use super::circuits::named_kind;
 use super::label::is_numbered_place;
 use super::nouns::{Noun, noun, opens};
-use super::phrase::{Lead, Phrase, phrases};
+use super::phrase::{Lead, Phrase};
+use super::phrased::phrases;
 use super::wanted::{Wanted, is_appliance};
 use crate::lexicon::{Amount, Break};
 use crate::model::ThingKind;
@@ -170,7 +171,7 @@ pub(in crate::capture) fn owner_of_its(line: &Reader<'_>, phrase: &Phrase) -> Op
         return None;
     }
     let before = line.clauses.iter().filter(|clause| clause.verb() < phrase.start);
-    let acted_on = before.flat_map(|clause: &Clause| phrases(line, clause));
+    let acted_on = before.flat_map(|clause: &Clause| phrases(line, clause).to_vec());
     let mut own = acted_on.filter(|other| other.head < phrase.start && other.lead == Lead::Direct);
     own.next_back().filter(|owner| is_one_of_twins(owner) && !owner.plural())
 }

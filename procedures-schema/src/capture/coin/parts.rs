@@ -181,13 +181,13 @@ impl Bench<'_> {
     /// "Disconnect the loop and cap it": what the clause before is about is no joint.
     fn follows_item(&self, clause: &Clause) -> bool {
         let before = self.line.clauses.iter().rev().find(|other| other.verb() < clause.verb());
-        let phrases = before.map(|before| super::phrase::phrases(&self.line, before)).unwrap_or_default();
-        let direct = phrases.into_iter().find(|phrase| phrase.lead == super::phrase::Lead::Direct);
+        let phrases = before.map(|before| super::phrases(&self.line, before)).unwrap_or_default();
+        let direct = phrases.iter().find(|phrase| phrase.lead == super::phrase::Lead::Direct);
         let known = |phrase: &Phrase| {
             let mut at = self.mentions.iter().filter(|mention| mention.to == phrase.head + 1);
             at.any(|m| m.candidates.iter().all(|candidate| candidate.kind == ThingKind::Temporary))
         };
-        direct.is_some_and(|phrase| known(&phrase))
+        direct.is_some_and(known)
     }
 
     fn make_closing(&mut self, clause: &Clause, phrase: &Phrase) {

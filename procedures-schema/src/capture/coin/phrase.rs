@@ -83,7 +83,7 @@ impl Phrase {
 
 /// The noun phrases behind the verb of a clause, and those before it behind "with" ("with the vent open, drain
 /// it"); all before it where it ends its sentence, as in "the valve must be closed".
-pub(in crate::capture) fn phrases(line: &Reader<'_>, clause: &Clause) -> Vec<Phrase> {
+pub(super) fn cut(line: &Reader<'_>, clause: &Clause) -> Vec<Phrase> {
     let behind = Chunker::new(line, clause).run(clause.verb() + 1, clause.to);
     let before_verb = clause.verb().checked_sub(1).map(|i| line.text(i));
     let ends_with_verb = behind.is_empty()

@@ -1,9 +1,9 @@
 //! Where words and map state different figures of a connection: both stand until somebody says which holds.
 
 use super::value::Value;
-use super::{Stated, named, stated};
+use super::{SaidOtherwise, Stated};
 use crate::lexicon::{Amount, Lexicon, Token, number_like, tokens};
-use crate::model::{Action, ApplianceMap, Id, Procedure, Span, Step};
+use crate::model::{ApplianceMap, Id, Procedure, Span, Step};
 use std::sync::Arc;
 
 /// A figure that the words of a step state otherwise than the map.
@@ -23,16 +23,12 @@ pub struct Differing {
 
 /// What the words of a step state otherwise than the map, of the connections that its actions name.
 pub fn differing(step: &Step, map: &ApplianceMap) -> Vec<Differing> {
-    let named = named(step.actions.iter(), map);
-    if named.is_empty() || !may_state(&step.words) {
-        return Vec::new();
-    }
-    stated(&step.words, &named, map, &step.stage).into_iter().filter_map(|one| one.differing(map)).collect()
+    SaidOtherwise::of(&step.words, step.actions.iter(), map, &step.stage).all
 }
 
 impl Stated {
     /// The difference to the map, if there is one that has to be decided: two of four screws may be meant as two.
-    fn differing(self, map: &ApplianceMap) -> Option<Differing> {
+    pub(super) fn differing(self, map: &ApplianceMap) -> Option<Differing> {
         // A washer of another size is no other thread.
         let span = self.span.filter(|_| !self.of_seal)?;
         let held = self.value.held(map, map.connection(&self.thing)?)?;
@@ -47,7 +43,7 @@ impl Stated {
 }
 
 /// Whether words hold a figure or a number word at all: most sentences do not, and each is asked at each key.
-fn may_state(words: &str) -> bool {
+pub(super) fn may_state(words: &str) -> bool {
     let is_amount = |token: &Token<'_>| {
         let lexicon = Lexicon::for_language("en");
         lexicon.is_some_and(|lexicon| matches!(lexicon.amount_of(token), Some(Amount::Exactly(_))))
@@ -55,43 +51,7 @@ fn may_state(words: &str) -> bool {
     words.bytes().any(|byte| byte.is_ascii_digit()) || tokens(words).iter().any(is_amount)
 }
 
-/// The map as some words state it of the connections that actions name; none, if they state nothing else than it holds.
-pub fn as_said<'a>(
-    words: &str,
-    actions: impl Iterator<Item = &'a Action>,
-    map: &Arc<ApplianceMap>,
-    stage: &crate::model::Stage,
-) -> Option<Arc<ApplianceMap>> {
-    let named = named(actions, map);
-    if named.is_empty() || !may_state(words) {
-        return None;
-    }
-    let mut said: Option<ApplianceMap> = None;
-    for one in stated(words, &named, map, stage).into_iter().filter_map(|one| one.differing(map)) {
-        let changed = said.get_or_insert_with(|| ApplianceMap::clone(map));
-        put(changed, &one);
-    }
-    said.map(Arc::new)
-}
-
-/// A map that came of one as words state it, with the figures that the document holds.
-pub fn as_was(made: &Arc<ApplianceMap>, said: &ApplianceMap, map: &ApplianceMap) -> Arc<ApplianceMap> {
-    let mut made = ApplianceMap::clone(made);
-    for known in &map.connections {
-        let stated = said.connection(&known.id).filter(|stated| *stated != known);
-        let place = made.connections.iter_mut().find(|one| one.id == known.id);
-        let Some((place, stated)) = place.zip(stated) else { continue };
-        place.count = known.count;
-        place.grouping = known.grouping.clone();
-        place.size.clone_from(&known.size);
-        if stated.tight != known.tight {
-            place.tight.clone_from(&known.tight);
-        }
-    }
-    Arc::new(made)
-}
-
-fn put(map: &mut ApplianceMap, one: &Differing) {
+pub(super) fn put(map: &mut ApplianceMap, one: &Differing) {
     if let Some(connection) = map.connections.iter_mut().find(|known| known.id == one.thing) {
         one.said.put(connection, one.is_each);
     }

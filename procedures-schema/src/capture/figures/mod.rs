@@ -3,14 +3,16 @@
 //!
 //! A figure that is mended in a sentence belongs to what the sentence once made. [`follow_words`] takes it over to the
 //! map where the map says what the words said before, which nobody has then set otherwise, and no other step says
-//! otherwise. Where it does not follow both stand: [`as_said`] is the map as the words have it, so that the action
+//! otherwise. Where it does not follow both stand: [`SaidOtherwise`] is the map as the words have it, so that the action
 //! goes on being read, and [`differing`] tells what is to be decided.
 
+mod as_said;
 mod differ;
 mod follow;
 mod value;
 
-pub use differ::{Differing, as_said, as_was, differing, take_words, write_value};
+pub use as_said::{SaidOtherwise, as_was, line_as_said};
+pub use differ::{Differing, differing, take_words, write_value};
 pub use follow::follow_words;
 pub use value::Value;
 
@@ -54,19 +56,23 @@ fn named<'a>(actions: impl Iterator<Item = &'a Action>, map: &ApplianceMap) -> V
 /// What words state of some connections. Of one of which they state two things that differ they state nothing.
 fn stated(words: &str, named: &[&Id], map: &ApplianceMap, stage: &Stage) -> Vec<Stated> {
     let Some(lexicon) = Lexicon::for_language("en").filter(|_| !named.is_empty()) else { return Vec::new() };
-    let line = Reader::new(words, map, Here::unknown(), stage, lexicon);
+    stated_in(&Reader::new(words, map, Here::unknown(), stage, lexicon), named, map)
+}
+
+/// As [`stated`], of words that were looked at.
+fn stated_in(line: &Reader<'_>, named: &[&Id], map: &ApplianceMap) -> Vec<Stated> {
     let mut found: Vec<Stated> = Vec::new();
     let mut unclear: Vec<Id> = Vec::new();
     for clause in &line.clauses {
-        let phrases = phrases(&line, clause);
-        for phrase in &phrases {
-            let said = Said::of_phrase(&line, clause, phrase, &phrases, &line.mentions);
-            let Some(connection) = only_named(&line, phrase, &said, named, map) else { continue };
-            for new in of_phrase(&line, clause, phrase, &phrases, &said, connection) {
+        let phrases = phrases(line, clause);
+        for phrase in &*phrases {
+            let said = Said::of_phrase(line, clause, phrase, &phrases, &line.mentions);
+            let Some(connection) = only_named(line, phrase, &said, named, map) else { continue };
+            for new in of_phrase(line, clause, phrase, &phrases, &said, connection) {
                 note(&mut found, &mut unclear, new);
             }
         }
-        for new in only_counted(&line, clause, named, map) {
+        for new in only_counted(line, clause, named, map) {
             note(&mut found, &mut unclear, new);
         }
     }
