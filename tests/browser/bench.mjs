@@ -1,6 +1,6 @@
-// What a key costs in the page: from the key to its last change of the page, to the first message that comes
-// through after it (the browser may lay out and paint before it), and to the next frame; what the heap keeps of a
-// thousand edits that were undone. It asserts nothing; `./dev bench` prints it.
+// What a key costs in the page, in a step and in the line for a new one: from the key to its last change of the page, to
+// the first message that comes through after it (the browser may lay out and paint before it), and to the next frame;
+// what the heap keeps of a thousand edits that were undone. It asserts nothing; `./dev bench` prints it.
 import { existsSync } from 'node:fs';
 import { launch } from './browser.mjs';
 import { Write } from './pages/write.mjs';
@@ -13,6 +13,11 @@ const FILES = [
   { name: '1000', path: repository('target/bench/large-1000.putback.json') },
 ];
 const N_KEYS = 120;
+/** What is typed in the line for a new step: of things that are new, and of a circuit that is not. */
+const SENTENCES = [
+  'Close the flow valve and lock it, then undo the two union nuts (30 mm) of the spare pump.',
+  'Refit the cover with its four M5 screws and tighten them to 4 Nm.',
+];
 const N_EDITS = 1000;
 /** How many times slower than this machine the slow one is. */
 const SLOWED = 4;
@@ -28,6 +33,8 @@ try {
     await measure(file);
   }
   await measure({ ...FILES[0], slowed: SLOWED });
+  await measureLine(FILES[0]);
+  await measureLine({ ...FILES[0], slowed: SLOWED });
 } finally {
   await browser.close();
   await server.stop();
@@ -47,29 +54,73 @@ async function emptyPage({ slowed } = {}) {
   await page.close();
 }
 
-async function slow(page, rate) {
-  await (await page.context().newCDPSession(page)).send('Emulation.setCPUThrottlingRate', { rate });
+/** Slows a page until a calculation takes so many times as long as before; the browser overdoes what it is told, by a sixth where there are two cores. */
+async function slow(page, times) {
+  const client = await page.context().newCDPSession(page);
+  const before = await page.evaluate(calculate);
+  let [told, found] = [times, 0];
+  for (let turn = 0; turn < 5 && Math.abs(found - times) > times / 50; turn += 1) {
+    if (found > 1) told = 1 + ((told - 1) * (times - 1)) / (found - 1);
+    await client.send('Emulation.setCPUThrottlingRate', { rate: told });
+    found = (await page.evaluate(calculate)) / before;
+  }
+  console.log(`(told to be ${told.toFixed(2)} times slower, a calculation takes ${found.toFixed(2)} times as long)`);
+}
+
+/** How long a calculation takes that takes a millisecond or two, with pauses as between keys. */
+async function calculate() {
+  const times = [];
+  for (let turn = 0; turn < 41; turn += 1) {
+    await new Promise((done) => setTimeout(done, 20));
+    const start = performance.now();
+    let mixed = turn;
+    for (let i = 0; i < 250_000; i += 1) mixed = (mixed * 31 + i) | 0;
+    globalThis.calculated = mixed;
+    times.push(performance.now() - start);
+  }
+  return times.sort((a, b) => a - b)[20];
 }
 
 function how(slowed) {
   return slowed ? `, ${slowed} times slowed` : '';
 }
 
-async function typed(page) {
+async function typed(page, keys = Array.from({ length: N_KEYS }, (_, key) => (key % 2 ? 'Backspace' : 'x'))) {
   await page.evaluate(watchKeys);
-  for (let key = 0; key < N_KEYS; key += 1) {
-    await page.keyboard.press(key % 2 ? 'Backspace' : 'x');
+  for (const key of keys) {
+    await page.keyboard.press(key);
     await page.waitForTimeout(20);
   }
   return page.evaluate(() => globalThis.keyTimes);
 }
 
-async function measure({ name, path, slowed }) {
+async function opened({ name, path }) {
   const page = await (await browser.newContext({ viewport: { width: 1280, height: 800 } })).newPage();
   await new Write(page).open(server.address);
   await page.locator('input[type=file]').first().setInputFiles(path);
   await page.waitForFunction((least) => document.querySelectorAll('li[data-step]').length >= least, Number(name));
-  const n = await page.locator('li[data-step]').count();
+  return { page, n: await page.locator('li[data-step]').count() };
+}
+
+/** Types sentences in the line for a new step, one after the other, as somebody does who writes. */
+async function measureLine({ slowed, ...file }) {
+  const { page, n } = await opened(file);
+  const line = page.locator('#new-line');
+  await line.click();
+  if (slowed) await slow(page, slowed);
+  const times = [];
+  for (const sentence of SENTENCES) {
+    await line.fill('');
+    times.push(await typed(page, sentence.split('').map((letter) => (letter === ' ' ? 'Space' : letter))));
+  }
+  const all = (part) => times.flatMap((each) => each[part]);
+  console.log(`key in a new line below ${n} steps${how(slowed)}: last change p50 ${part(all('changed'), 0.5)} ms, p95 ${part(all('changed'), 0.95)} ms (${all('changed').length} of ${all('done').length} keys)`);
+  console.log(`  character p50 ${part(all('heard'), 0.5)} ms, p95 ${part(all('heard'), 0.95)} ms; next frame p95 ${part(all('frames'), 0.95)} ms`);
+  await page.close();
+}
+
+async function measure({ slowed, ...file }) {
+  const { page, n } = await opened(file);
   await page.locator('li[data-step]').nth(Math.floor(n / 2)).locator('.words').click();
   const field = page.locator('.row.selected textarea');
   await field.click();
@@ -77,7 +128,7 @@ async function measure({ name, path, slowed }) {
   const { heard, changed, done, frames } = await typed(page);
   console.log(`key in ${n} steps${how(slowed)}: last change p50 ${part(changed, 0.5)} ms, p95 ${part(changed, 0.95)} ms (${changed.length} of ${done.length} keys)`);
   console.log(`  character p50 ${part(heard, 0.5)} ms, p95 ${part(heard, 0.95)} ms; message p50 ${part(done, 0.5)} ms, p95 ${part(done, 0.95)} ms; next frame p95 ${part(frames, 0.95)} ms`);
-  if (name === '200' && !slowed) await heap(page, field);
+  if (file.name === '200' && !slowed) await heap(page, field);
   await page.close();
 }
 

@@ -9,7 +9,9 @@ use super::judged::Judged;
 use super::rereading;
 use super::together::with_neighbours;
 use leptos::prelude::*;
-use procedures_schema::capture::{Answer, Given, Making, SaidOtherwise, as_was, line_making, stage_between};
+use procedures_schema::capture::{
+    Answer, Given, Here, Making, SaidOtherwise, as_was, line_making_here, stage_between,
+};
 use procedures_schema::edit::Edit;
 use procedures_schema::model::{Id, IdSource, Stage, Step};
 use std::sync::Arc;
@@ -54,14 +56,25 @@ pub fn making(
     answers: &[Answer],
     ids: &mut dyn IdSource,
 ) -> Making {
-    let place = rereading::place_before(position);
+    making_here(judged, &rereading::here(judged, position), position, step, answers, ids)
+}
+
+/// As [`making`] where it is known what is true there.
+fn making_here(
+    judged: &Judged,
+    here: &Here,
+    position: usize,
+    step: &Step,
+    answers: &[Answer],
+    ids: &mut dyn IdSource,
+) -> Making {
     let Step { stage, words, actions, .. } = step;
     let map = &judged.document.map;
     let given = Given { answers, ..rereading::given_before(&judged.document, position) };
     match SaidOtherwise::of(words, actions.iter(), map, stage).as_said(map) {
-        None => line_making(words, map, &judged.trace, place, stage, given, ids),
+        None => line_making_here(words, map, here.clone(), stage, given, ids),
         Some(said) => {
-            let made = line_making(words, &said, &judged.trace, place, stage, given, ids);
+            let made = line_making_here(words, &said, here.clone(), stage, given, ids);
             Making { map: as_was(&made.map, &said, map), ..made }
         }
     }
@@ -69,16 +82,27 @@ pub fn making(
 
 /// As [`making`], for a new step: its stage follows from what it does, and what it does is read in its stage.
 pub fn making_new(judged: &Judged, at: usize, words: &str, ids: &mut dyn IdSource) -> (Making, Stage) {
+    making_new_here(judged, &rereading::here(judged, at), at, words, ids)
+}
+
+/// As [`making_new`] where it is known what is true there.
+pub(super) fn making_new_here(
+    judged: &Judged,
+    here: &Here,
+    at: usize,
+    words: &str,
+    ids: &mut dyn IdSource,
+) -> (Making, Stage) {
     let steps = &judged.document.steps;
     let before = at.checked_sub(1).and_then(|before| steps.get(before)).map(|step| &step.stage);
     let behind = steps.get(at).map(|step| &step.stage);
     let stage = before.or(behind).cloned().unwrap_or(Stage::Prepare);
     let mut step = Step::new(Id::new(""), stage, words);
-    let mut made = making(judged, at, &step, &[], ids);
+    let mut made = making_here(judged, here, at, &step, &[], ids);
     let own = stage_between(&made.reading.actions, before, behind);
     if own != step.stage {
         step.stage = own;
-        made = making(judged, at, &step, &[], ids);
+        made = making_here(judged, here, at, &step, &[], ids);
     }
     (made, step.stage)
 }

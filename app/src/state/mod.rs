@@ -29,6 +29,7 @@ pub mod ids;
 pub mod judged;
 pub mod keeping;
 pub mod kit_edits;
+mod known_here;
 mod lane_rows;
 pub mod last_read;
 pub mod lines;
@@ -70,3 +71,4 @@ mod written;
 
 pub use commands::Command;
 pub use editor_store::EditorStore;
+pub use known_here::KnownHere;

@@ -6,10 +6,11 @@ use super::doubts::AskedFrom;
 use super::editor_store::{EditorStore, Parts};
 use super::judged::Judged;
 use super::keeping::Keeper;
+use super::known_here::KnownHere;
 use super::lane_rows::LaneRows;
 use super::last_read::LastRead;
 use super::lines::Lines;
-use super::making::{Fresh, making_new};
+use super::making::{Fresh, making_new_here};
 use super::pasted_text::{LongText, UnderWay};
 use super::phrases::PhraseOffer;
 use super::readings::Asking;
@@ -268,10 +269,10 @@ impl EditorStore {
     }
 
     /// What the line reads from words that are to go below a step, or at the end, and what it would make.
-    pub fn read_line(self, after: Option<&Id>, words: &str) -> Making {
+    pub fn read_line(self, after: Option<&Id>, words: &str, known: KnownHere) -> Making {
         let judged = self.parts().judged.get();
         let at = rereading::place_after(&judged.document, after);
-        making_new(&judged, at, words, &mut NumberedIds::default()).0
+        making_new_here(&judged, &known.at(&judged, at), at, words, &mut NumberedIds::default()).0
     }
 
     /// The signals of where the keyboard and the selection are.

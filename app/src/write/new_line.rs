@@ -60,7 +60,7 @@ pub fn NewLine(
                     on:paste=move |event| typed.pasted(&event)
                 ></textarea>
             </div>
-            {move || meaning.view()}
+            {meaning.view()}
             <GapFields of=GapsOf { store, line, after } />
             {is_last.then(|| view! {
                 <div class="strip" role="group" aria-label="Ready steps for the end"><LadderKeys store after=None /></div>

@@ -56,15 +56,15 @@ impl Sayings {
     }
 
     fn with_head(procedure: &Procedure, head: Arc<Procedure>) -> Self {
-        let heard = Heard::of(procedure);
+        let said = Heard::of(procedure);
         Self {
             map: procedure.map.clone(),
             head,
             steps: procedure.steps.clone(),
             clean: Vec::new(),
             unmet: None,
-            n_words_at_first: heard.vocabulary.n_words(),
-            heard,
+            n_words_at_first: said.vocabulary.n_words(),
+            heard: said,
         }
     }
 

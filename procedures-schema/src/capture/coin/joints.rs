@@ -140,7 +140,7 @@ impl Bench<'_> {
         let tests = |other: &&Clause| other.verb() < clause.verb() && other.means.contains(&Verb::Test);
         let test = self.line.clauses.iter().rev().find(tests)?;
         let places = super::phrases(&self.line, test);
-        let place = places.into_iter().find(|place| place.is_after(&["at"]) && place.words.len() < 3)?;
+        let place = places.iter().find(|place| place.is_after(&["at"]) && place.words.len() < 3)?;
         matches!(noun(&place.stem()), Noun::Part | Noun::Isolator(_)).then(|| place.name())
     }
 
