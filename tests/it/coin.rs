@@ -16,6 +16,7 @@ mod asked;
 mod laws;
 mod left_out;
 mod lines;
+mod lists;
 mod meant;
 mod places;
 mod reasons;
@@ -104,14 +105,19 @@ fn without_sources(mut actions: Vec<Action>) -> String {
 #[test]
 fn common_sentences_are_heard_as_they_are_meant() {
     let mut wrong = Vec::new();
-    let nothing =
-        meant::NOT_MEANT.iter().chain(together::NOTHING).chain(places::NOTHING).map(|lines| (*lines, ""));
+    let nothing = meant::NOT_MEANT
+        .iter()
+        .chain(together::NOTHING)
+        .chain(lists::NOTHING)
+        .chain(places::NOTHING)
+        .map(|lines| (*lines, ""));
     let agreed = agreed::AGREED.iter().chain(agreed::REVIEWED).copied();
     for (lines, actions) in meant::MEANT
         .iter()
         .copied()
         .chain(several::SEVERAL.iter().copied())
         .chain(together::TOGETHER.iter().copied())
+        .chain(lists::TOLD.iter().copied())
         .chain(places::TOLD.iter().copied())
         .chain(agreed)
         .chain(nothing)

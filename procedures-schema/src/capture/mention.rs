@@ -14,7 +14,7 @@ use crate::lexicon::{Break, Token, tokens};
 use crate::model::{ApplianceMap, Id, ThingKind};
 
 use beginnings::Beginnings;
-use further_names::{closing_names, says_flow_and_return, side_name};
+use further_names::{by_other_sides, closing_names, says_flow_and_return, side_name};
 pub(super) use number::{is_plural, plural, singular};
 
 /// The colours by which wires are told apart.
@@ -93,6 +93,7 @@ impl Names {
         if tokens.iter().any(|token| matches!(&*singular(&token.text), "screw" | "cap")) {
             map.connections.iter().for_each(|port| names.extend(closing_names(port)));
         }
+        names.extend(by_other_sides(&names, tokens));
         if says_flow_and_return(tokens) {
             map.isolators.iter().for_each(|isolator| names.extend(side_name(isolator)));
         }

@@ -68,6 +68,7 @@ mod switched_to;
 mod test_kind;
 #[cfg(test)]
 mod tests;
+mod then;
 mod thing;
 mod threads;
 mod together;

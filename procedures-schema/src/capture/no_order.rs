@@ -1,7 +1,8 @@
 //! Words that look like a verb of an order and are none: a noun, a state, what a thing does by itself, what somebody would
 //! do.
 
-use super::coin::is_label;
+use super::coin::{Noun, is_label, named_kind, noun};
+use super::mention::{is_plural, singular};
 use super::read_value::begins_a_name;
 use crate::lexicon::{Break, Said, Token, amount};
 use crate::model::Verb;
@@ -292,6 +293,14 @@ pub(super) fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     if ends_a_compound(&before.text, &token.text) {
         return true;
     }
+    if is_purpose_of_a_thing(tokens, at) {
+        return true;
+    }
+    // "Two traps *sit* in the return."
+    let stands = matches!(&*token.text, "hang" | "lie" | "sit" | "stand");
+    if stands && is_plural(&before.text) && is_thing(&before.text) {
+        return true;
+    }
     // "The 2-pin *plug*."
     let is_word = |c: char| c.is_alphabetic() || c == '-';
     let names = before.text.chars().all(|c| is_word(c) || c.is_ascii_digit())
@@ -301,6 +310,47 @@ pub(super) fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     let is_thread =
         before.text.starts_with('m') && before.text.bytes().nth(1).is_some_and(|b| b.is_ascii_digit());
     BOTH.contains(&token.text.as_ref()) && (names || is_thread) && !JOINING.contains(&before.text.as_ref())
+}
+
+/// "The pressure *adjusting* screw", "the cylinder *charging* pump": what a thing is for, within its name.
+fn is_purpose_of_a_thing(tokens: &[Token<'_>], at: usize) -> bool {
+    const PURPOSES: &[&str] = &[
+        "adjusting",
+        "balancing",
+        "blanking",
+        "bleeding",
+        "charging",
+        "circulating",
+        "draining",
+        "filling",
+        "locking",
+        "measuring",
+        "mixing",
+        "regulating",
+        "setting",
+        "tensioning",
+        "venting",
+    ];
+    const MOST_WORDS: usize = 3;
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let joined = |i: usize| tokens.get(i).is_some_and(|token| token.before == Break::None);
+    let is_led =
+        |i: usize| matches!(text(i), "a" | "an" | "both" | "each" | "its" | "the" | "their" | "your");
+    if !PURPOSES.contains(&text(at)) || !joined(at + 1) || !is_thing(text(at + 1)) {
+        return false;
+    }
+    let mut before = (at.saturating_sub(MOST_WORDS)..at).rev().take_while(|i| joined(i + 1));
+    let is_name = |i: usize| !is_led(i) && is_thing(text(i));
+    at.checked_sub(1).is_some_and(is_name) && before.any(is_led)
+}
+
+/// Whether a word by itself names a part, a medium or what shuts, joins or sets something.
+fn is_thing(word: &str) -> bool {
+    let stem = [singular(word)];
+    noun(&stem).is_worked_on()
+        || named_kind(&stem, true).is_some()
+        || noun(&stem) == Noun::Setting
+        || word == "pressure"
 }
 
 /// "The emergency *switch*", "the belt *run*": words that with the one before them name a thing.

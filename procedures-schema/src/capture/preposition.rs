@@ -87,7 +87,27 @@ impl Reader<'_> {
         let leads_on = matches!(self.text(mention.to + 1), "a" | "its" | "of" | "the" | "their" | "your");
         let of = (before.from.saturating_sub(3)..before.from).rfind(|i| self.text(*i) == "of");
         let is_owned = of.is_some_and(|of| of > 0 && !matches!(self.text(of - 1), "off" | "out"));
-        (joins && (!comes_off || (is_owned && leads_on)) && is_part(before) && is_part(mention))
-            .then_some(before)
+        let is_joined = joins && (!comes_off || (is_owned && leads_on));
+        (is_part(before)
+            && is_part(mention)
+            && (is_joined || (is_owned && self.goes_on_a_list(before, mention))))
+        .then_some(before)
+    }
+
+    /// "The plugs of the fan, *the pump* and the valve": a comma and an article stand between two parts, and the list is
+    /// closed behind them.
+    fn goes_on_a_list(&self, before: &Mention, mention: &Mention) -> bool {
+        let is_article = |i: usize| matches!(self.text(i), "a" | "an" | "the");
+        let is_apart = |i: usize| self.tokens.get(i).is_some_and(|token| token.before == Break::Comma);
+        let goes_on = |from: usize, to: usize| is_apart(from) && (from..to).all(is_article);
+        let mut last = mention.to;
+        let behind = self.mentions.iter().filter(|other| other.from >= mention.to);
+        let joined = behind.map(|next| {
+            let from = std::mem::replace(&mut last, next.to);
+            let closes = self.text(from) == "and" && (from + 1..next.from).all(is_article);
+            (closes, closes || goes_on(from, next.from))
+        });
+        let is_closed = joined.take_while(|(_, joins)| *joins).any(|(closes, _)| closes);
+        goes_on(before.to, mention.from) && is_closed
     }
 }

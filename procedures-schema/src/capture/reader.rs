@@ -11,6 +11,7 @@ use super::one_at_a_place::{with_new_ones, with_nouns_at_places};
 use super::other_side::{with_noun_of_step_before, with_nouns_of_sides};
 use super::quantity::{Figures, Quantity, quantities};
 use super::switched_to::with_marks_of_switches;
+use super::then::with_then;
 use super::threads::with_screws;
 use super::told;
 use super::two_owners::with_one_of_each;
@@ -80,7 +81,7 @@ impl<'a> Reader<'a> {
         stage: &'a Stage,
         lexicon: &'static Lexicon,
     ) -> (Self, Vec<Mention>) {
-        let tokens = with_joined(with_screws(spelt_out(words, tokens(words))));
+        let tokens = with_joined(with_screws(with_then(spelt_out(words, tokens(words)))));
         let tokens = with_nouns_at_places(with_new_ones(tokens));
         let tokens = with_noun_of_step_before(with_nouns_of_sides(tokens), map, here);
         let tokens = with_marks_of_switches(with_one_of_each(with_both_sides(tokens)));

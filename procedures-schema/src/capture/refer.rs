@@ -70,7 +70,10 @@ pub(super) fn fitting(candidates: &[Candidate], wanted: &Wanted<'_>) -> Vec<Id> 
     }
     ids = wanted.said.agreeing(wanted.map, ids);
     narrow(&mut ids, |id| wanted.beside.iter().any(|other| is_related(wanted.map, id, other)));
-    keep_most(&mut ids, |id| n_words_shared(wanted.map, id, wanted.words));
+    // "The plugs of the fan and *the valve motor*": a longer name is no better one where each is named.
+    if !wanted.said.names_owner_of_each(wanted.map, &ids) {
+        keep_most(&mut ids, |id| n_words_shared(wanted.map, id, wanted.words));
+    }
     if let Some(size) = wanted.size {
         narrow(&mut ids, |id| has_size(wanted.map, id, size));
     }

@@ -21,6 +21,14 @@ const OPPOSITES: &[(&[&str], &[&str])] = &[
     (&["above"], &["below"]),
 ];
 
+/// The other words for the side that a word says: "top" for "upper".
+pub(super) fn same_side(word: &str) -> impl Iterator<Item = &'static str> {
+    let groups = OPPOSITES.iter().flat_map(|(one, other)| [*one, *other]);
+    let own = groups.filter(move |group| group.contains(&word)).flatten().copied();
+    // Supply air is extracted and blown out by two things.
+    own.filter(move |other| *other != word && !matches!(*other, "exhaust" | "extract" | "return"))
+}
+
 /// What says on which side of a part something sits.
 pub(super) const WHERE: &[&str] = &["above", "after", "before", "below"];
 

@@ -28,6 +28,14 @@ pub(super) const ASKED: &[(&str, &str)] = &[
         "Mind the clip of the diverter motor.|Mind the clip of the bypass cartridge.|Push the clip back in.",
         "Which clip is it: of the diverter motor or of the bypass cartridge? Say it in the words",
     ),
+    (
+        "Mind the mixing valve of the underfloor circuit.|Mind the mixing valve at the bath.|Unscrew the mixing valve.",
+        "Which mixing valve is it: of the underfloor circuit or at the bath? Say it in the words",
+    ),
+    (
+        "Mind the safety valve on the heating side and the safety valve on the brine side.|Renew the safety valve.",
+        "Which safety valve is it: on the heating side or on the brine side? Say it in the words",
+    ),
     // One over both, or one of each.
     (
         "Remove the belt guard from the supply fan and the extract fan.",
@@ -54,6 +62,8 @@ pub(super) const ASKED: &[(&str, &str)] = &[
 pub(super) const ONE: &[(&str, &str)] = &[
     ("Take off the inner fan cover and the outer fan cover.|Take out the fan.", "remove fan"),
     ("Mind the fan motor.|Take out the motor.", "remove motor"),
+    // What is on the one now was on the other before.
+    ("Mind the clamp on the flow pipe.|Mind the clamp on the return pipe.|Undo the clamp.", "undo clamp"),
     ("Take off the left fan cover and the right fan cover.|Take out the left fan.", "remove left-fan"),
     (
         "Lift off the top panel.|Lift off the front panel.|Unplug the earth lead of the panel.",

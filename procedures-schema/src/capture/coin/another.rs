@@ -4,7 +4,7 @@
 //! It is made only if somebody says so, and offered only where the verb can be done to what is in service. Where the
 //! words leave open which circuit it is of, each circuit that comes into question is an offer of its own.
 
-use super::super::mention::{head_of, singular};
+use super::super::mention::{head_of, is_plural, singular};
 use super::super::{Doubt, Here};
 use super::bench::Bench;
 use super::phrase::Phrase;
@@ -153,7 +153,10 @@ impl Bench<'_> {
         };
         // "Both valves *of the right pump*" are others than those of the left one.
         let is_theirs = || are_all && self.behind(phrase, &["at", "from", "in", "of", "off", "on"]).is_none();
-        is_bare && !is_new && !self.is_another(phrase) && n_known > 1 && (!phrase.plural() || is_theirs())
+        // "The plugs of the fan, the pump and *the valve motor*" are three, of which two are known when it comes to the last.
+        let is_each = !phrase.plural() && is_plural(self.line.text(phrase.head));
+        let is_one = !phrase.plural() && !is_each;
+        is_bare && !is_new && !self.is_another(phrase) && n_known > 1 && (is_one || is_theirs())
     }
 
     /// A name that tells one more thing of a name from those that have it: "pump valve 3".

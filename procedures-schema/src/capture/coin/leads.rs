@@ -4,6 +4,7 @@
 use super::super::mention::singular;
 use super::super::reader::Reader;
 use super::nouns::{Noun, noun};
+use super::particles::is_particle;
 use super::phrase::{Chunker, Lead};
 use super::phrase_words::{ARTICLES, ENDS, PREPOSITIONS};
 use crate::lexicon::Break;
@@ -25,6 +26,21 @@ impl Chunker<'_, '_> {
         }
         // "The valve *before the pump*": where it sits.
         self.leads_before_or_after(i).then(|| (Some(Lead::After(self.line.text(i).to_owned())), 1))
+    }
+
+    /// Whether what goes on behind a comma is led by nothing that stands before it: "take the lid off, *then the fan*", "lift
+    /// the motor off its body, *then the mixer*", "the lead of the fan, *the plug of the pump*".
+    pub(super) fn begins_anew(&self, i: usize) -> bool {
+        let text = |i: usize| self.line.text(i);
+        let joined = |i: &usize| self.line.tokens.get(*i).is_some_and(|next| next.before == Break::None);
+        let Lead::After(lead) = &self.lead else { return false };
+        let is_of_verb = i.checked_sub(1).is_some_and(|at| is_particle(text(at)));
+        let is_its = self.found.last().is_some_and(|last| matches!(text(last.start), "its" | "their"));
+        let is_then = text(i) == "then" && ARTICLES.contains(&text(i + 1));
+        let mut behind = (i + 1..i + 5).take_while(joined).skip(1);
+        let mut has_owner =
+            || lead == "of" && behind.any(|at| text(at) == "of" && ARTICLES.contains(&text(at + 1)));
+        (is_then && (is_of_verb || is_its)) || (text(i) == "the" && has_owner())
     }
 
     /// "The valve *before* the pump", not "close it before the pump runs".

@@ -4,6 +4,7 @@ use super::noun_words::{
     CONNECTORS, ELECTRICAL, FIXINGS, JOINTS, LOW_VOLTAGE, NO_OUTLETS, NOT_BY_HAND, NOTHINGS, PARTS, SEALS,
     SENSING, SETTINGS, SIDES, SWITCHES, TEMPORARY, VALVES,
 };
+use super::wanted::is_appliance;
 use crate::lexicon::Amount;
 use crate::model::{Handle, Port, Role};
 
@@ -114,6 +115,7 @@ pub(in crate::capture) fn noun(words: &[String]) -> Noun {
         "brush" if said(&["carbon", "motor"]) => Noun::Part,
         "block" if said(&["choc", "chocolate", "connector"]) => Noun::Temporary,
         "basin" if before.is_empty() => Noun::Temporary,
+        "unit" if !is_appliance(words) => Noun::Part,
         "seal" if said(&["case", "door"]) => Noun::Seal,
         _ if CONNECTORS.contains(&head) => Noun::Connector(!said(LOW_VOLTAGE)),
         _ if FIXINGS.contains(&head) => Noun::Fixing,

@@ -108,8 +108,8 @@ pub(in crate::capture) fn phrases_between(line: &Reader<'_>, from: usize, to: us
 pub(super) struct Chunker<'l, 'w> {
     pub(super) line: &'l Reader<'w>,
     clause: &'l Clause,
-    found: Vec<Phrase>,
-    lead: Lead,
+    pub(super) found: Vec<Phrase>,
+    pub(super) lead: Lead,
     amount: Option<Amount>,
     part: Option<Amount>,
     pub(super) start: Option<usize>,
@@ -175,9 +175,11 @@ impl<'l, 'w> Chunker<'l, 'w> {
                     && (matches!(self.line.text(i), "and" | "the" | "then")
                         || self.is_labelled(i)
                         || self.is_next_code(i)
-                        || (self.lead == Lead::Direct && is_bare_item(self.line, i, to)));
+                        || (self.is_listed_bare() && is_bare_item(self.line, i, to)));
                 if !goes_on {
                     self.lead = Lead::Beside;
+                } else if self.begins_anew(i) {
+                    self.lead = Lead::Direct;
                 }
             }
             if self.line.is_told(self.clause, i) {
@@ -199,6 +201,11 @@ impl<'l, 'w> Chunker<'l, 'w> {
         }
         self.close(true);
         join_shared_heads(with_media(self.found))
+    }
+
+    /// "The lid, *fan* and board", "the plugs of the fan, *pump* and board".
+    fn is_listed_bare(&self) -> bool {
+        self.lead == Lead::Direct || self.lead == Lead::After("of".to_owned())
     }
 
     /// Takes labels in that stand behind the words of the open phrase: a phrase for each.

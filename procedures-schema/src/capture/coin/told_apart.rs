@@ -151,13 +151,16 @@ impl Telling {
             let from = (last + 1).checked_sub(stem.len());
             from.is_some_and(|from| stem.iter().zip(from..).all(|(word, i)| singular(text(i)) == *word))
         };
-        let mut sorts = Vec::new();
+        let (mut sorts, mut places) = (Vec::new(), Vec::new());
         for at in (0..all.len()).filter(is_named) {
             let first = at + 1 - stem.len();
             let before = first.checked_sub(1).filter(|_| joined(first)).map_or("", text);
             sorts.extend(sort_before(&all, first));
-            if let Some(owner) = owner_behind(&all, at) {
-                add(&mut self.owners, owner);
+            match owner_behind(&all, at) {
+                // What is on the one now may be on the other later.
+                Some(place) if place.starts_with("in ") || place.starts_with("on ") => places.push(place),
+                Some(owner) => add(&mut self.owners, owner),
+                None => {}
             }
             if is_side(before) {
                 add(&mut self.sides, before.to_owned());
@@ -173,9 +176,11 @@ impl Telling {
             }
         }
         // Two that are named together are two; one may be called this and that in different lines.
-        if sorts.len() > 1 {
-            for sort in sorts {
-                add(&mut self.sorts, sort);
+        for (named, known) in [(sorts, &mut self.sorts), (places, &mut self.owners)] {
+            if named.len() > 1 {
+                for one in named {
+                    add(known, one);
+                }
             }
         }
     }
@@ -230,13 +235,22 @@ fn owner_behind(all: &[Token<'_>], noun_at: usize) -> Option<String> {
     const MOST_WORDS: usize = 4;
     let text = |i: usize| all.get(i).map_or("", |token| &*token.text);
     let joined = |i: &usize| all.get(*i).is_some_and(|token| token.before == Break::None);
-    let is_led = matches!(text(noun_at + 1), "from" | "of" | "off") && text(noun_at + 2) == "the";
+    let lead = text(noun_at + 1);
+    let is_led = matches!(lead, "at" | "from" | "in" | "of" | "off" | "on") && text(noun_at + 2) == "the";
     let from = noun_at + 3;
     let is_word = |i: &usize| joined(i) && !is_between(text(*i)) && !ENDS.contains(&text(*i));
     let words: Vec<String> =
         (from..from + MOST_WORDS).take_while(is_word).map(|i| text(i).to_owned()).collect();
-    let is_owner = matches!(noun(&words), Noun::Part | Noun::Isolator(_)) && !is_appliance(&words);
-    (is_led && joined(&(noun_at + 1)) && is_owner).then(|| format!("of the {}", words.join(" ")))
+    let is_owner = match lead {
+        // "The mixing valve *of the underfloor circuit*", "the valve *at the bath*": where it is, and not where it goes.
+        "at" | "of" if matches!(noun(&words), Noun::Joint | Noun::Unknown) => !words.is_empty(),
+        "in" | "on" => !matches!(noun(&words), Noun::Nothing | Noun::Temporary),
+        _ => matches!(noun(&words), Noun::Part | Noun::Isolator(_)),
+    };
+    let is_whole = matches!(lead, "from" | "of" | "off") && is_appliance(&words);
+    let lead = if matches!(lead, "from" | "off") { "of" } else { lead };
+    let is_it = is_led && joined(&(noun_at + 1)) && is_owner && !is_whole;
+    is_it.then(|| format!("{lead} the {}", words.join(" ")))
 }
 
 /// Whether a name ends before a word.

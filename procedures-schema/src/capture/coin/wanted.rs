@@ -362,5 +362,21 @@ pub(super) fn is_whole(head: &str) -> bool {
 pub(in crate::capture) fn is_appliance(words: &[String]) -> bool {
     const APPLIANCES: &[&str] =
         &["appliance", "boiler", "furnace", "machine", "plant", "system", "unit", "installation", "building"];
-    words.last().is_some_and(|head| APPLIANCES.contains(&head.as_str()))
+    // "The *ignition* unit" is a part of it.
+    const PARTS: &[&str] = &[
+        "actuator",
+        "control",
+        "display",
+        "drive",
+        "ignition",
+        "motor",
+        "operating",
+        "programming",
+        "sensor",
+        "timer",
+    ];
+    match words {
+        [.., before, unit] if unit == "unit" => !PARTS.contains(&before.as_str()),
+        words => words.last().is_some_and(|head| APPLIANCES.contains(&head.as_str())),
+    }
 }

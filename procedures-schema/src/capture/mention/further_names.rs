@@ -1,6 +1,7 @@
 //! Names that a thing has without being called so on the map: by what closes it, by its side alone.
 
 use super::{Candidate, Name, singular};
+use crate::capture::twins::{is_side, same_side};
 use crate::lexicon::{Break, Token, tokens};
 use crate::model::{Connection, Isolator, Port, ThingKind};
 
@@ -24,6 +25,37 @@ pub(super) fn closing_names(port: &Connection) -> Vec<Name> {
     let mut names = vec![called(words, "screw", 2)];
     names.extend((is_place && !before.is_empty()).then(|| called(before, "cap", least)));
     names
+}
+
+/// "Refit the *top* cover" where an upper cover is known and none that is called a top one.
+pub(super) fn by_other_sides(names: &[Name], tokens: &[Token<'_>]) -> Vec<Name> {
+    const LED_BY: &[&str] = &["a", "an", "and", "its", "new", "old", "or", "the"];
+    let joined = |at: usize| tokens.get(at).is_some_and(|token| token.before == Break::None);
+    let is_led = |at: usize| {
+        let before = at.checked_sub(1).and_then(|before| tokens.get(before));
+        before.is_some_and(|before| joined(at) && LED_BY.contains(&&*before.text))
+    };
+    let said = tokens.iter().enumerate().filter(|(at, _)| is_led(*at)).map(|(_, token)| &*token.text);
+    let mut found = Vec::new();
+    for side in said.filter(|word| is_side(word)) {
+        let is_so_called = |head: &String| {
+            names
+                .iter()
+                .any(|name| name.core.last() == Some(head) && name.core.iter().any(|word| word == side))
+        };
+        for name in names {
+            let at = name.core.iter().position(|word| same_side(side).any(|other| other == word));
+            let head = name.core.last().filter(|head| !is_so_called(head));
+            let Some((at, _)) = at.zip(head) else { continue };
+            let mut core = name.core.clone();
+            if let Some(word) = core.get_mut(at) {
+                side.clone_into(word);
+            }
+            let (candidate, plural, least) = (name.candidate.clone(), name.plural, core.len() - at);
+            found.push(Name { candidate, core, plural, least });
+        }
+    }
+    found
 }
 
 /// What may stand behind a side that is named by that alone.

@@ -1,0 +1,45 @@
+//! Lists: of owners, behind "then", and of what a verb with its particle acts on. Nothing of them is lost.
+
+/// Lines, split at "|", and what the last one says.
+pub(super) const TOLD: &[(&str, &str)] = &[
+    // Of three owners or more, with a comma and without an article.
+    (
+        "Disconnect the plugs of the fan, the pump and the diverter valve motor.",
+        "undo fan-plug pump-plug diverter-valve-motor-plug",
+    ),
+    ("Pull the plugs of the fan, pump and ignition unit.", "undo fan-plug pump-plug ignition-unit-plug"),
+    ("Undo the screws of the fan, the pump and the lid.", "undo fan-screws pump-screws lid-screws"),
+    (
+        "Undo the screws of the fan.|Undo the screws of the pump.|Undo the screws of the lid.\
+         |Tighten the screws of the fan, the pump and the lid.",
+        "make fan-screws pump-screws lid-screws",
+    ),
+    ("Disconnect the lead of the fan, the plug of the pump.", "undo fan-lead pump-plug"),
+    // Behind "then", also where the verb has ended.
+    ("Take the lid off, then the fan.", "remove lid fan"),
+    ("Take the left cover off, then the right one.", "remove left-cover right-cover"),
+    (
+        "Lift the three-way valve motor off its body, then the mixer motor.",
+        "remove three-way-valve-motor mixer-motor",
+    ),
+    ("Turn off the gas cock, and after that the flow valve.", "isolate gas-cock flow-valve"),
+    ("Shut the gas cock, followed by the cold water valve.", "isolate gas-cock cold-water-valve"),
+    // What a thing is for, within its name.
+    ("Slacken the lock nut and the pressure adjusting screw.", "slacken lock-nut pressure-adjusting-screw"),
+    ("Take out the cylinder charging pump.", "remove cylinder-charging-pump"),
+    // A side by another word.
+    ("Take off the upper cover and the lower cover.|Refit the top cover.", "fit upper-cover"),
+    ("Remove the rear panel and the side panel.|Refit the back panel.", "fit rear-panel"),
+    ("Take off the top cover and the upper lid.|Refit the upper cover.", "fit top-cover"),
+    // Verbs.
+    ("Unbolt the fan guard and the inspection cover.", "remove fan-guard inspection-cover"),
+    ("Dismantle the pressure reducer.", "remove pressure-reducer"),
+    ("Undo the four screws.|Drive the screws back in.", "make screws"),
+];
+
+/// Lines, split at "|", of which the last only seems to say something.
+pub(super) const NOTHING: &[&str] = &[
+    "Two dirt traps sit in the return, one ahead of the heat pump and one ahead of the buffer.",
+    "Set the switches on the new board.",
+    "Do the same on the cylinder charging pump.",
+];
