@@ -64,8 +64,11 @@ fn what_a_word_stands_for_is_told_beside_other_actions_too() {
         assert_eq!(of_rule(&procedure, "words/not-typed").len(), 1, "{words}");
     }
     // A word that moves a thing, by itself.
-    for words in ["Pull the fuses F1, F2 and F3.", "Pull the three motor wires U, V and W off the inverter."]
-    {
+    for words in [
+        "Pull the fuses F1, F2 and F3.",
+        "Pull F1 and F2.",
+        "Pull the three motor wires U, V and W off the inverter.",
+    ] {
         assert_eq!(of_rule(&alone(words), "words/not-typed").len(), 1, "{words}");
     }
     // On a condition, and what is only put somewhere.

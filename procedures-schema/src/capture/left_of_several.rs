@@ -4,21 +4,35 @@
 use super::clause::Clause;
 use super::coin::{self, Lead, Noun, Phrase, noun};
 use super::left_out::owns_one_of;
-use super::mention::is_plural;
+use super::mention::{head_of, is_plural};
 use super::reader::Reader;
 use crate::lexicon::{Amount, Break};
-use crate::model::{Id, Span, Verb};
+use crate::model::{Connection, Id, Span, Verb};
 
 impl Reader<'_> {
-    /// "Open *both heating valves*", of which the map has one.
+    /// "Open *both heating valves*", "unplug *the two motors*", of which the map has one.
     pub(super) fn fewer_than_said(&self, clause: &Clause) -> Option<Span> {
-        let (valves, n) = self.several_valves(clause)?;
+        let (valves, n) = self.several_things(clause)?;
         let is_isolator = |id: &&Id| self.map.isolators.iter().any(|isolator| isolator.id == **id);
+        let is_part = noun(&valves.stem()) == Noun::Part;
+        // "The two covers" may be one thing, or one joint of several.
+        let is_several = |id: &Id| is_plural(head_of(self.map.name_of(id)));
+        let is_one = |id: &Id| {
+            let of_several = |known: &Connection| known.count > 1 || known.joins.iter().any(is_several);
+            !is_several(id) && !self.map.connection(id).is_some_and(of_several)
+        };
         let of_clause = |i: &usize| clause.phrase.contains(i) || (valves.start..=valves.head).contains(i);
         let meets =
             |says: &[Span]| (clause.verb()..=valves.head).filter(of_clause).any(|i| self.meets(i, says));
-        let actions = self.reading().actions.iter().filter(|action| meets(&action.says));
-        let held = actions.flat_map(|action| &action.on).filter(is_isolator).count();
+        let acts = |verb: &Verb| !is_part || verb.changes_the_appliance() || *verb == Verb::Clean;
+        let actions =
+            self.reading().actions.iter().filter(|action| acts(&action.verb) && meets(&action.says));
+        let held: Vec<&Id> =
+            actions.flat_map(|action| &action.on).filter(|id| is_part || is_isolator(id)).collect();
+        if is_part && !held.iter().all(|id| is_one(id)) {
+            return None;
+        }
+        let held = held.len();
         let is_fewer = held > 0 && u32::try_from(held).is_ok_and(|held| held < n);
         is_fewer.then(|| self.span(valves.start, valves.head + 1))
     }
@@ -33,10 +47,10 @@ impl Reader<'_> {
         on.len()
     }
 
-    /// The valves or switches that a clause counts, if it works no others: "open *both heating valves*".
-    pub(super) fn several_valves(&self, clause: &Clause) -> Option<(Phrase, u32)> {
+    /// The valves, switches or parts that a clause counts, if it works no others: "open *both heating valves*".
+    pub(super) fn several_things(&self, clause: &Clause) -> Option<(Phrase, u32)> {
         let is_worked = |phrase: &Phrase| {
-            phrase.lead == Lead::Direct && matches!(noun(&phrase.stem()), Noun::Isolator(_))
+            phrase.lead == Lead::Direct && matches!(noun(&phrase.stem()), Noun::Isolator(_) | Noun::Part)
         };
         let all = coin::phrases(self, clause);
         let mut valves = all.iter().filter(|phrase| is_worked(phrase));

@@ -30,8 +30,11 @@ pub fn may_leave_out(words: &str, actions: &[Action]) -> bool {
 fn line_of<'a>(words: &'a str, map: &'a ApplianceMap, actions: &[Action]) -> Option<Reader<'a>> {
     let lists = |c: char| matches!(c, ',' | '+' | '&');
     let names_seal = || SEALS.iter().any(|seal| words.contains(seal));
-    let names_several =
-        || [" both ", " each ", " every ", " two "].iter().any(|several| words.contains(several));
+    let names_several = || {
+        [" both ", " each ", " every ", " two ", "together with "]
+            .iter()
+            .any(|several| words.contains(several))
+    };
     let may_list = words.contains(" and ") || words.contains(lists) || names_seal() || names_several();
     if actions.is_empty() || !may_list {
         return None;
@@ -72,6 +75,10 @@ fn named_first(words: &str) -> Option<Noun> {
         !ends && (*n == 0 || token.before == Break::None)
     });
     let mut stem: Vec<String> = named.map(|(_, token)| token.text.to_string()).collect();
+    // "Pull *F1* and F2."
+    if matches!(stem.as_slice(), [only] if coin::is_code(only)) {
+        return Some(Noun::Part);
+    }
     let head = stem.last_mut()?;
     *head = singular(head);
     let is_medium = MEDIA.contains(&head.as_str());
@@ -153,7 +160,7 @@ impl Reader<'_> {
                 || self.first_of_two(clause).is_some()
                 || self.one_at_a_side(clause).is_some()
                 || self.of_each(clause).is_some()
-                || self.several_valves(clause).is_some()
+                || self.several_things(clause).is_some()
         })
     }
 
@@ -271,7 +278,18 @@ impl Reader<'_> {
                 && !goes_on(*i)
                 && !self.is_said(*i)
         };
-        let one = (clause.verb() + 3..self.end_of_sentence(clause)).find(is_it)?;
+        // "The union above the pump, then *the one below*."
+        let is_below = |i: &usize| {
+            self.text(*i) == "one"
+                && matches!(
+                    self.text(i + 1),
+                    "above" | "behind" | "below" | "beside" | "opposite" | "underneath"
+                )
+                && self.text(i - 1) == "the"
+                && is_next(i - 2)
+                && !self.is_said(*i)
+        };
+        let one = (clause.verb() + 3..self.end_of_sentence(clause)).find(|i| is_it(i) || is_below(i))?;
         Some(self.span(one - 1, one + 1))
     }
 

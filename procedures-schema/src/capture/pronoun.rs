@@ -42,6 +42,7 @@ impl Reader<'_> {
         // "Rinse the mesh and *screw it back in*": what was unscrewed.
         let turns = self.text(clause.verb()).starts_with("screw");
         meant.retain(|id| !turns || self.map.connection(id).is_some() || self.may_have_a_thread(id));
+        let meant = self.what_is_out_instead(clause, verb, meant);
         let rivals = self.rivals(clause, verb, &meant);
         // "Take out the fan and the pump and clean *it*": one of them, and nobody says which.
         if rivals.is_empty() && (meant.len() < 2 || !self.is_pronoun(pronoun)) {
@@ -76,6 +77,26 @@ impl Reader<'_> {
         proposal.possible = may_be.into_iter().any(|id| self.here.is_possible(verb, id));
         proposal.said_by.push(pronoun);
         Some(())
+    }
+
+    /// "Fit a new battery to the meter and refit *it*": what is in already is not put back, if the line names one thing that is
+    /// out.
+    fn what_is_out_instead(&self, clause: &Clause, verb: &Verb, meant: Vec<Id>) -> Vec<Id> {
+        let is_out = |id: &Id| self.here.is_possible(&Verb::Fit, id);
+        if *verb != Verb::Fit || meant.is_empty() || meant.iter().any(is_out) {
+            return meant;
+        }
+        let before = self.mentions.iter().filter(|mention| mention.to <= clause.verb());
+        let named = before.filter_map(|mention| match mention.candidates.as_slice() {
+            [only] if only.kind == ThingKind::Component => Some(&only.id),
+            _ => None,
+        });
+        let mut out: Vec<&Id> = named.filter(|id| is_out(id)).collect();
+        out.dedup();
+        match out.as_slice() {
+            [only] => vec![(*only).clone()],
+            _ => meant,
+        }
     }
 
     /// "Unplug the fan and replace *it*": nobody has named the plug, so the fan is meant.

@@ -5,6 +5,13 @@
 pub(super) const NAMED: &[(&str, &[&str])] = &[
     ("Take out the fuse and the fan.", &["fuse", "fan"]),
     ("Take out the fuse, the fan and the pump.", &["fuse", "fan", "pump"]),
+    (
+        "Lift off the valve motor.|Unplug the two motors from the panel.",
+        &["valve motor plug", "the two motors"],
+    ),
+    ("Take out the filter.|Refit both filters.", &["filter", "both filters"]),
+    ("Renew the transformer together with its leads.", &["transformer", "leads"]),
+    ("Close the gas cock.|Part the union above the valve, then the one below.", &["union", "the one"]),
     ("Close the burner door and the gas cock.", &["burner door", "gas cock"]),
     ("Close the gas cock and the drain cock.", &["gas cock", "drain cock"]),
     ("Switch off the isolator and the pump.", &["isolator", "pump"]),

@@ -27,6 +27,10 @@ pub(super) const TOLD: &[(&str, &str)] = &[
     // What a thing is for, within its name.
     ("Slacken the lock nut and the pressure adjusting screw.", "slacken lock-nut pressure-adjusting-screw"),
     ("Take out the cylinder charging pump.", "remove cylinder-charging-pump"),
+    ("Close the brine flow and return cocks.", "isolate brine-flow-cock return-cock"),
+    ("Lift the heat exchanger out by its strap.", "remove heat-exchanger"),
+    // What is in already is not put back.
+    ("Take the meter out.|Fit a new battery to the meter and refit it.", "fit battery new · fit meter"),
     // A side by another word.
     ("Take off the upper cover and the lower cover.|Refit the top cover.", "fit upper-cover"),
     ("Remove the rear panel and the side panel.|Refit the back panel.", "fit rear-panel"),

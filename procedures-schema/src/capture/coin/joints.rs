@@ -91,7 +91,11 @@ impl Bench<'_> {
         let parts: Vec<Id> = parts.flat_map(meant).collect();
         let [part] = parts.as_slice() else { return };
         for phrase in self.phrases.clone() {
-            let beside = phrase.lead == Lead::Beside || phrase.is_after(&["by", "with"]);
+            // "Lift it out *by its strap*": how.
+            let is_held = matches!(&*phrase.head_word(), "grip" | "handle" | "hook" | "lug" | "strap");
+            let beside = phrase.lead == Lead::Beside
+                || phrase.is_after(&["with"])
+                || (phrase.is_after(&["by"]) && !is_held);
             if !beside || noun(&phrase.stem()) != Noun::Fixing {
                 continue;
             }

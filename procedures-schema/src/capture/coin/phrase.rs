@@ -320,9 +320,11 @@ impl<'l, 'w> Chunker<'l, 'w> {
     /// Ends the open phrase at a word of the verb, which may lead to a place.
     fn close_at_particle(&mut self, i: usize, text: String) {
         self.close(true);
-        // "Lift *it* off its hooks": the object stands before.
-        let has_object =
-            !self.found.is_empty() || self.line.object_pronoun(self.clause).is_some_and(|it| it < i);
+        // "Lift *it* off its hooks", "lift *the other one* off its hooks": the object stands before.
+        let is_one = |at: usize| matches!(self.line.text(at), "one" | "ones");
+        let has_object = !self.found.is_empty()
+            || self.line.object_pronoun(self.clause).is_some_and(|it| it < i)
+            || (self.clause.verb() + 1..i).any(is_one);
         // "Put a tray *beneath and* rags over it": what is joined is placed too.
         let leads_on = self.line.text(i + 1) != "and";
         if has_object && leads_on && PREPOSITIONS.contains(&text.as_str()) {

@@ -69,8 +69,24 @@ pub(super) fn join_shared_heads(mut found: Vec<Phrase>) -> Vec<Phrase> {
         // "The hot outlet and *both* heating valves" are three.
         let joined = first.head + 2 == shared.start && first.lead == shared.lead && shared.amount.is_none();
         // "The *heating* flow and return valves": of which circuit both are.
-        let says_circuit =
-            |word: &String| matches!(word.as_str(), "central" | "domestic" | "heating" | "radiator");
+        let says_circuit = |word: &String| {
+            matches!(
+                word.as_str(),
+                "boiler"
+                    | "brine"
+                    | "buffer"
+                    | "central"
+                    | "chilled"
+                    | "coil"
+                    | "cooling"
+                    | "cylinder"
+                    | "domestic"
+                    | "heating"
+                    | "radiator"
+                    | "solar"
+                    | "underfloor"
+            )
+        };
         let tells = |word: &String| tells_apart(word) || says_circuit(word);
         if joined && share_codes(first, &shared) {
             // "The *V1* and V2 valves."
