@@ -394,12 +394,17 @@ fn owners(phrase: &Phrase, phrases: &[Phrase], mentions: &[Mention], leads: &[&s
     owners
 }
 
-/// The words of the part that stands behind "at" or "of" right behind a name.
+/// The words of the parts that stand behind "at" or "of" right behind a name: "the breakers of *the fan and the pump*".
 fn site(phrase: &Phrase, phrases: &[Phrase]) -> Vec<String> {
-    let next =
-        phrases.iter().find(|other| other.from > phrase.from).filter(|next| next.is_after(&["at", "of"]));
-    let stem = next.filter(|next| !next.plural()).map(Phrase::stem).unwrap_or_default();
-    if noun(&stem) == Noun::Part && !is_appliance(&stem) { stem } else { Vec::new() }
+    let mut behind = phrases.iter().skip_while(|other| other.from <= phrase.from).peekable();
+    let Some(lead) = behind.peek().filter(|next| next.is_after(&["at", "of"])).map(|next| next.lead.clone())
+    else {
+        return Vec::new();
+    };
+    let stems: Vec<Vec<String>> =
+        behind.take_while(|other| other.lead == lead && !other.plural()).map(Phrase::stem).collect();
+    let is_part = |stem: &Vec<String>| noun(stem) == Noun::Part && !is_appliance(stem);
+    if stems.iter().all(is_part) { stems.concat() } else { Vec::new() }
 }
 
 /// What stands behind "of", if that is a thing: not the appliance, a circuit or a side.

@@ -478,7 +478,9 @@ fn is_of_verb(verbs: &[&Verb], phrase: &Phrase) -> bool {
     let is_switched = || coin::is_appliance(&stem) || is_machine(&head);
     // "Cap *the pipe* with the blanking cap."
     let is_covered = phrase.lead == Lead::Direct && noun(&stem) != Noun::Temporary;
-    (all(OF_MEDIA) && !phrase.is_after(&["at"]) && !is_medium())
+    // "Prove dead at the terminals of the fan *and the pump*": of which one place is held.
+    let is_owner = verbs.contains(&&Verb::Prove) && phrase.is_after(&["of"]);
+    (all(OF_MEDIA) && !phrase.is_after(&["at"]) && !is_owner && !is_medium())
         || (all(OF_SUPPLIES) && is_switched())
         || (all(&[Verb::Place]) && is_covered)
         // "Clean the valve and *its seat*."

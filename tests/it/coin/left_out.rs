@@ -10,6 +10,7 @@ pub(super) const NAMED: &[(&str, &[&str])] = &[
         &["valve motor plug", "the two motors"],
     ),
     ("Take out the filter.|Refit both filters.", &["filter", "both filters"]),
+    ("Prove dead at the terminals of the fan and the pump.", &["pump"]),
     ("Renew the transformer together with its leads.", &["transformer", "leads"]),
     ("Close the gas cock.|Part the union above the valve, then the one below.", &["union", "the one"]),
     ("Close the burner door and the gas cock.", &["burner door", "gas cock"]),

@@ -15,6 +15,21 @@ pub(super) const TOLD: &[(&str, &str)] = &[
         "make fan-screws pump-screws lid-screws",
     ),
     ("Disconnect the lead of the fan, the plug of the pump.", "undo fan-lead pump-plug"),
+    // What is shut: one each where sides or media tell them apart, otherwise those of each.
+    ("Shut the gas cocks of boiler 1 and boiler 2.", "isolate boiler-1-gas-cock boiler-2-gas-cock"),
+    (
+        "Shut the heating flow valves of boiler 1 and boiler 2.",
+        "isolate boiler-1-heating-flow-valve boiler-2-heating-flow-valve",
+    ),
+    ("Switch off the breakers of the fan and the pump.", "isolate fan-breaker pump-breaker"),
+    (
+        "Shut the valves of the heating pump and the circulation pump.",
+        "isolate heating-pump-valve-1 heating-pump-valve-2 circulation-pump-valve-1 circulation-pump-valve-2",
+    ),
+    (
+        "Close the heating valve.|Open the vents of the left radiator and the right radiator.",
+        "undo left-radiator-vent right-radiator-vent",
+    ),
     // Behind "then", also where the verb has ended.
     ("Take the lid off, then the fan.", "remove lid fan"),
     ("Take the left cover off, then the right one.", "remove left-cover right-cover"),

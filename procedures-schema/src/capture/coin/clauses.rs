@@ -59,7 +59,10 @@ impl Bench<'_> {
             let all = std::mem::take(&mut self.phrases);
             for (own, phrases) in each {
                 self.phrases = phrases;
-                self.make_wanted(clause, own, wanted.clone(), puts_back, &mut isolators);
+                let mut of_it = Vec::new();
+                self.make_wanted(clause, own, wanted.clone(), puts_back, &mut of_it);
+                self.make_isolators(clause, &of_it);
+                self.look_again();
             }
             self.phrases = all;
             self.asked.dedup_by(|one, before| one.span == before.span && one.question == before.question);

@@ -12,7 +12,7 @@ use super::phrase::{Lead, Phrase};
 use super::phrased::phrases;
 use super::wanted::{Wanted, is_appliance};
 use crate::lexicon::{Amount, Break};
-use crate::model::ThingKind;
+use crate::model::{Handle, ThingKind};
 
 /// What leads from a thing to its owner.
 const LEADS: &[&str] = &["from", "of", "off"];
@@ -35,8 +35,12 @@ impl Bench<'_> {
             wanted,
             Wanted::Component | Wanted::Temporary | Wanted::PlugOf | Wanted::ClipOf | Wanted::ThreadOf
         );
-        let is_whole = is_called_after || matches!(wanted, Wanted::Connector(_));
-        if !(is_whole || matches!(wanted, Wanted::Fixing | Wanted::Joint))
+        let is_worked = matches!(wanted, Wanted::Isolator(_));
+        // "The flow valves of boiler 1 and boiler 2" are one each, "the valves of the pump and the boiler" those of each.
+        let is_whole = is_called_after
+            || matches!(wanted, Wanted::Connector(_) | Wanted::Port(_))
+            || (is_worked && is_one_of_its_owner(phrase));
+        if !(is_whole || is_worked || matches!(wanted, Wanted::Fixing | Wanted::Joint))
             || phrase.lead != Lead::Direct
             || !phrase.plural()
         {
@@ -157,6 +161,13 @@ impl Bench<'_> {
         let is_said = of.is_after(&["of"]) || is_twin;
         (is_said && may_own && of.start > phrase.head && !phrase.plural()).then(|| of.name())
     }
+}
+
+/// Whether a part has one isolator of a name: what its sides or media tell apart, or what feeds it.
+fn is_one_of_its_owner(phrase: &Phrase) -> bool {
+    let before = phrase.words.split_last().map(|(_, before)| before).unwrap_or_default();
+    let tells = |word: &String| is_side(word) || named_kind(std::slice::from_ref(word), true).is_some();
+    !matches!(noun(&phrase.stem()), Noun::Isolator(Handle::Valve)) || before.iter().any(tells)
 }
 
 /// A name with that of an owner before it, unless it begins so.
