@@ -156,7 +156,7 @@ fn forget_places_of_others(open_now: Memo<OpenNow>) {
 fn flush_when_hidden(store: EditorStore) {
     let keep = move || {
         store.drop_held();
-        store.keep_lines();
+        store.store_drafts();
         store.keeper().flush();
     };
     window_event_listener_untyped("pagehide", move |_| {

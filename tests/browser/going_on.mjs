@@ -17,7 +17,7 @@ export async function walkGoingOn(tally, screen) {
     await wordsByHand(place, visit, write);
     await sealByHand(place, visit, write);
     await pastAQuestion(place, visit, write);
-    await unfinished(place, visit);
+    await unfinished(place, visit, write);
     await cutAndJoined(place, visit, write);
     await asWords(place, visit, write);
     await onAnAnswer(place, visit, write);
@@ -67,7 +67,7 @@ async function pastAQuestion({ tally }, { page }, write) {
   });
 }
 
-async function unfinished(place, visit) {
+async function unfinished(place, visit, write) {
   const { tally } = place;
   const { page } = visit;
   await tally.step('a line that is not finished is there after another screen, and after a reload', async () => {
@@ -81,6 +81,20 @@ async function unfinished(place, visit) {
     await page.reload();
     await line(page).waitFor();
     await soonEqual(() => line(page).inputValue(), '');
+  });
+  await tally.step('what was typed below a step and has become one comes back as no line', async () => {
+    const n = await write.steps();
+    await write.select(1);
+    await page.keyboard.press('Control+Enter');
+    await page.getByRole('textbox', { name: 'Step after 1', exact: true }).pressSequentially('Take off the hood.');
+    await write.select(1);
+    await write.counts(n + 1);
+    await page.reload();
+    await line(page).waitFor();
+    await write.counts(n + 1);
+    assert.equal(await page.locator('#draft-line').count(), 0);
+    await page.getByRole('button', { name: 'Undo: add step 2' }).click();
+    await write.counts(n);
   });
   await look(place, visit, 'write-example');
 }

@@ -229,6 +229,7 @@ fn one_look_reads_what_two_read() {
         "Refit the belt guard with its four M8 screws.",
         "Close the flow valve, undo the two unions.",
         "Fit two new ones.",
+        "Fit the new one (3 x M4).",
     ];
     let mut n_differing = 0;
     for (at, step) in document.steps.iter().enumerate() {

@@ -119,7 +119,7 @@ fn join_to_the_browser(main: &Path, folder: &Path, name: &str) -> Result<(), Str
     if done.success() { Ok(()) } else { Err("wasm-bindgen has refused the first part".to_owned()) }
 }
 
-/// Whether functions keep their names, for a profiler in the browser; never in a released page.
+/// Whether functions keep their names, for a profiler in the browser, because whoever builds says so: such a page weighs more.
 fn keeps_names() -> bool {
     std::env::var_os("PUTBACK_NAMES").is_some()
 }

@@ -180,8 +180,9 @@ impl EditorStore {
         if !words.is_empty() && self.refuses() {
             return;
         }
-        self.attention().draft_after.set(None);
+        // First, for it says of which step it was; what has become a step is no draft any more.
         self.set_line(Line::Below, String::new());
+        self.attention().draft_after.set(None);
         if !words.is_empty() {
             self.keep_line(Some(&after), &words);
         }

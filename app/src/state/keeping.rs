@@ -15,7 +15,7 @@ use leptos::task::spawn_local;
 use std::time::Duration;
 
 /// How long what is typed waits to be written. With the write itself it must not be more than half a second.
-const AFTER_TYPING: Duration = Duration::from_millis(250);
+pub(super) const AFTER_TYPING: Duration = Duration::from_millis(250);
 /// How long nothing must have been typed before it is called kept, so that the line does not flicker between two words.
 const CALM: Duration = Duration::from_millis(200);
 /// After which a write counts as slow and is said not to be kept.

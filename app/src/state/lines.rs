@@ -5,14 +5,11 @@
 //! again, and when the page goes out of sight.
 
 use super::editor_store::EditorStore;
+use super::keeping::AFTER_TYPING;
 use crate::storage::unfinished;
 use leptos::leptos_dom::helpers::set_timeout_with_handle;
 use leptos::prelude::*;
 use procedures_schema::model::Id;
-use std::time::Duration;
-
-/// How long what is typed in a line waits to be kept; it is not lost with the page for longer than a step is.
-const AFTER_TYPING: Duration = Duration::from_millis(250);
 
 /// One of the lines.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -41,7 +38,7 @@ struct Pending {
 }
 
 impl Pending {
-    fn keep(&self) {
+    fn store(&self) {
         let document = self.document.as_str();
         match &self.below {
             None => unfinished::keep_line(document, &self.words),
@@ -75,12 +72,12 @@ impl EditorStore {
         let document = self.document_now().id.clone();
         match line {
             Line::Last => {
-                self.keep_soon(Pending { document, below: None, words: words.clone() });
+                self.store_soon(Pending { document, below: None, words: words.clone() });
                 last.set(words);
             }
             Line::Below => {
                 if let Some(after) = self.attention().draft_after.get_untracked() {
-                    self.keep_soon(Pending { document, below: Some(after), words: words.clone() });
+                    self.store_soon(Pending { document, below: Some(after), words: words.clone() });
                 }
                 below.set(words);
             }
@@ -89,22 +86,23 @@ impl EditorStore {
 
     /// Keeps what stands in a line: a moment later with what else is typed until then, at once if nothing stands there any
     /// more, for it may be a step by now.
-    fn keep_soon(self, new: Pending) {
+    fn store_soon(self, new: Pending) {
         let pending = self.lines().pending;
         let (at_once, waits) = (new.words.is_empty(), pending.with_value(|pending| !pending.is_empty()));
         pending.update_value(|pending| {
             pending.retain(|known| known.below.is_some() != new.below.is_some());
             pending.push(new);
         });
-        if at_once || (!waits && set_timeout_with_handle(move || self.keep_lines(), AFTER_TYPING).is_err()) {
-            self.keep_lines();
+        if at_once || (!waits && set_timeout_with_handle(move || self.store_drafts(), AFTER_TYPING).is_err())
+        {
+            self.store_drafts();
         }
     }
 
     /// Keeps what was typed in the lines and is not kept yet.
-    pub fn keep_lines(self) {
+    pub fn store_drafts(self) {
         let pending = self.lines().pending.try_update_value(std::mem::take).unwrap_or_default();
-        pending.iter().for_each(Pending::keep);
+        pending.iter().for_each(Pending::store);
     }
 
     /// Types behind what stands in a line.
@@ -115,7 +113,7 @@ impl EditorStore {
 
     /// Shows what was left in the lines of a procedure that is now open.
     pub(super) fn lines_of(self, document: &Id) {
-        self.keep_lines();
+        self.store_drafts();
         let Lines { last, below, .. } = self.lines();
         last.set(unfinished::line_of(document.as_str()).unwrap_or_default());
         below.set(String::new());
@@ -123,7 +121,7 @@ impl EditorStore {
 
     /// Opens the line below a step again in which something was typed when the page went.
     pub(super) fn reopen_line_below(self) {
-        self.keep_lines();
+        self.store_drafts();
         let document = self.document_now();
         let Some((after, words)) = unfinished::below_of(document.id.as_str()) else { return };
         let after = Id::new(&after);
@@ -134,8 +132,9 @@ impl EditorStore {
         } else {
             // Its step has gone, the words have not.
             let (last, below) = (self.line(Line::Last).get_untracked(), words);
-            unfinished::keep_below(document.id.as_str(), "", "");
             self.set_line(Line::Last, [last, below].join(" ").trim().to_owned());
+            self.store_drafts();
+            unfinished::keep_below(document.id.as_str(), "", "");
         }
     }
 }

@@ -1,7 +1,7 @@
 //! The line for a new step: plain words in, and below them at once what they mean.
 //!
 //! Enter keeps the line as a step and stays ready for the next one. What is typed here is nobody's step
-//! yet; it is not kept and not judged.
+//! yet; it outlives a reload, and is not judged.
 
 use super::copying::{copied_steps, several_lines};
 use super::gap_fields::{GapFields, GapsOf, enter_first, gaps_of};

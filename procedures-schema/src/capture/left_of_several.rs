@@ -7,7 +7,7 @@ use super::left_out::owns_one_of;
 use super::mention::{head_of, is_plural};
 use super::reader::Reader;
 use crate::lexicon::{Amount, Break};
-use crate::model::{Connection, Id, Span, Verb};
+use crate::model::{Connection, Id, Span, ThingKind, Verb};
 
 impl Reader<'_> {
     /// "Open *both heating valves*", "unplug *the two motors*", of which the map has one.
@@ -27,11 +27,18 @@ impl Reader<'_> {
         let acts = |verb: &Verb| !is_part || verb.changes_the_appliance() || *verb == Verb::Clean;
         let actions =
             self.reading().actions.iter().filter(|action| acts(&action.verb) && meets(&action.says));
-        let held: Vec<&Id> =
+        let mut held: Vec<&Id> =
             actions.flat_map(|action| &action.on).filter(|id| is_part || is_isolator(id)).collect();
-        if is_part && !held.iter().all(|id| is_one(id)) {
+        // "Switch off both pumps at the pump switch."
+        let is_counted = |id: &Id| {
+            matches!(self.map.thing_kind(id), Some(ThingKind::Component | ThingKind::Connection))
+                && is_one(id)
+        };
+        if is_part && !held.iter().all(|id| is_counted(id)) {
             return None;
         }
+        held.sort();
+        held.dedup();
         let held = held.len();
         let is_fewer = held > 0 && u32::try_from(held).is_ok_and(|held| held < n);
         is_fewer.then(|| self.span(valves.start, valves.head + 1))

@@ -31,7 +31,7 @@ fn line_of<'a>(words: &'a str, map: &'a ApplianceMap, actions: &[Action]) -> Opt
     let lists = |c: char| matches!(c, ',' | '+' | '&');
     let names_seal = || SEALS.iter().any(|seal| words.contains(seal));
     let names_several = || {
-        [" both ", " each ", " every ", " two ", "together with "]
+        [" both ", " each ", " every ", " two ", " three ", " four ", "together with "]
             .iter()
             .any(|several| words.contains(several))
     };

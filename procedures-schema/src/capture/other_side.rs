@@ -34,31 +34,32 @@ pub(super) fn with_nouns_of_sides(tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
     all
 }
 
-/// The tokens with the name of the only part that the step before took out for "a new one" at the beginning of a line.
+/// The tokens with the name of the only part that the step before took out for "a new one" at the beginning of a line; and
+/// whether it stands there.
 pub(super) fn with_noun_of_step_before<'w>(
     tokens: Vec<Token<'w>>,
     map: &ApplianceMap,
     here: &Here,
-) -> Vec<Token<'w>> {
+) -> (Vec<Token<'w>>, bool) {
     let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
     let is_new = |i: &usize| match text(*i) {
         "one" => matches!(text(i - 2), "a" | "the") && text(i - 1) == "new",
         "ones" => text(i - 1) == "new",
         _ => false,
     };
-    let Some(one) = (2..=MOST_WORDS).find(is_new) else { return tokens };
+    let Some(one) = (2..=MOST_WORDS).find(is_new) else { return (tokens, false) };
     let is_out =
         |id: &&Id| map.thing_kind(id) == Some(ThingKind::Component) && here.is_possible(&Verb::Fit, id);
     let mut out = here.changed_before().filter(is_out);
-    let (Some(part), None) = (out.next(), out.next()) else { return tokens };
+    let (Some(part), None) = (out.next(), out.next()) else { return (tokens, false) };
     let name = map.name_of(part);
     if is_plural(head_of(name)) != (text(one) == "ones") {
-        return tokens;
+        return (tokens, false);
     }
     let stands_for = |(i, token): (usize, Token<'w>)| -> Vec<Token<'w>> {
         if i == one { name.split(' ').map(|word| token.called(word)).collect() } else { vec![token] }
     };
-    tokens.into_iter().enumerate().flat_map(stands_for).collect()
+    (tokens.into_iter().enumerate().flat_map(stands_for).collect(), true)
 }
 
 /// The noun for which "one" at a token stands.

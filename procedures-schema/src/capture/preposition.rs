@@ -94,8 +94,7 @@ impl Reader<'_> {
         .then_some(before)
     }
 
-    /// "The plugs of the fan, *the pump* and the valve": a comma and an article stand between two parts, and the list is
-    /// closed behind them.
+    /// "The plugs of the fan, *the pump* and the valve": a comma stands between two parts, and the list is closed behind them.
     fn goes_on_a_list(&self, before: &Mention, mention: &Mention) -> bool {
         let is_article = |i: usize| matches!(self.text(i), "a" | "an" | "the");
         let is_apart = |i: usize| self.tokens.get(i).is_some_and(|token| token.before == Break::Comma);

@@ -40,6 +40,8 @@ pub(super) struct Reader<'a> {
     pub(super) phrased: Phrased,
     /// Whether commas or stops part the words.
     pub(super) has_breaks: bool,
+    /// Whether a noun of the step before stands among its tokens.
+    pub(super) takes_up_step_before: bool,
     pub(super) reading: LineReading,
 }
 
@@ -73,7 +75,8 @@ impl<'a> Reader<'a> {
         reader.naming(here, mentions)
     }
 
-    /// What the words hold by themselves, and what they name on the map; [`Reader::naming`] puts both together.
+    /// The words cut up, as far as that hangs on what the step before did, for a reader to whom nothing is known to be true;
+    /// and what they name on the map. [`Reader::naming`] puts both together with what is true.
     pub(super) fn of_words(
         words: &'a str,
         map: &'a ApplianceMap,
@@ -83,7 +86,7 @@ impl<'a> Reader<'a> {
     ) -> (Self, Vec<Mention>) {
         let tokens = with_joined(with_screws(with_then(spelt_out(words, tokens(words)))));
         let tokens = with_nouns_at_places(with_new_ones(tokens));
-        let tokens = with_noun_of_step_before(with_nouns_of_sides(tokens), map, here);
+        let (tokens, takes_up_step_before) = with_noun_of_step_before(with_nouns_of_sides(tokens), map, here);
         let tokens = with_marks_of_switches(with_one_of_each(with_both_sides(tokens)));
         // "Back: take the tag off" is a reminder, even where no step can hold it.
         let (tokens, said) = if stays_words(words) {
@@ -113,6 +116,7 @@ impl<'a> Reader<'a> {
             told,
             phrased: Phrased::default(),
             has_breaks,
+            takes_up_step_before,
             reading,
         };
         reader.find_testers();

@@ -12,11 +12,13 @@ pub(super) fn with_then(tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
         let leads_on = joined(i + 2) && matches!(text(i + 2), "a" | "an" | "both" | "its" | "the" | "their");
         is_so && is_led && joined(i + 1) && leads_on
     };
-    let Some(at) = (1..tokens.len()).find(|i| stands_for_then(*i)) else { return tokens };
+    let places: Vec<usize> = (1..tokens.len()).filter(|i| stands_for_then(*i)).collect();
     let mut tokens = tokens;
-    tokens.remove(at + 1);
-    if let Some(token) = tokens.get_mut(at) {
-        *token = token.taken_for("then");
+    for at in places.into_iter().rev() {
+        tokens.remove(at + 1);
+        if let Some(token) = tokens.get_mut(at) {
+            *token = token.taken_for("then");
+        }
     }
     tokens
 }

@@ -13,7 +13,8 @@ use crate::model::{ApplianceMap, Procedure, Renewal, Step};
 use crate::simulate::Trace;
 use std::sync::Arc;
 
-/// So many words and pairs a vocabulary may gather, whatever it began with: one in sixteen that it could tell apart.
+/// So many words and pairs a vocabulary may gather beside twice what it began with: one in sixteen of those that it has room
+/// for.
 const MANY_WORDS: usize = 4096;
 
 /// What the words of all steps of a document say, and of which steps nothing was found.
@@ -113,7 +114,8 @@ impl Sayings {
         let is_same_scope = procedure.has_head_of(&self.head);
         let scope = if is_same_scope { self.head.clone() } else { Arc::new(procedure.head()) };
         // A vocabulary in which most words have gone tells less and less to be absent.
-        let is_stale = self.heard.vocabulary.n_words() > 2 * self.n_words_at_first + MANY_WORDS;
+        let is_stale = self.heard.vocabulary.n_words() > 2 * self.n_words_at_first + MANY_WORDS
+            || known.len() > 2 * steps.len() + 64;
         let has_same_phrases = self.map.phrases == procedure.map.phrases;
         if self.head.language != procedure.language || !has_same_phrases || is_stale {
             return Self::with_head(procedure, scope);

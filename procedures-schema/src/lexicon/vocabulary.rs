@@ -41,7 +41,7 @@ impl Vocabulary {
         }
     }
 
-    /// How many words and pairs of words it can tell apart.
+    /// How many words and pairs of words it has noted.
     pub(crate) fn n_words(&self) -> usize {
         self.n_words
     }

@@ -10,6 +10,10 @@ pub(super) const NAMED: &[(&str, &[&str])] = &[
         &["valve motor plug", "the two motors"],
     ),
     ("Take out the filter.|Refit both filters.", &["filter", "both filters"]),
+    (
+        "Lift off the valve motor.|Unplug the three motors from the panel.",
+        &["valve motor plug", "the three motors"],
+    ),
     ("Prove dead at the terminals of the fan and the pump.", &["pump"]),
     ("Renew the transformer together with its leads.", &["transformer", "leads"]),
     ("Close the gas cock.|Part the union above the valve, then the one below.", &["union", "the one"]),
@@ -64,6 +68,7 @@ pub(super) const NAMED: &[(&str, &[&str])] = &[
 
 /// Lines that name things beside those of their actions, of which nothing is left out.
 pub(super) const WHOLE: &[&str] = &[
+    "Switch off both pumps at the pump switch.",
     "Clean the evaporator of heat pump 1.",
     "Take the screws out of the fan cover and lift it off.",
     "Take out the four nuts and washers.",

@@ -39,6 +39,16 @@ pub(super) const TOLD: &[(&str, &str)] = &[
     ),
     ("Turn off the gas cock, and after that the flow valve.", "isolate gas-cock flow-valve"),
     ("Shut the gas cock, followed by the cold water valve.", "isolate gas-cock cold-water-valve"),
+    (
+        "Shut the gas cock, and after that the flow valve, and after that the return valve.",
+        "isolate gas-cock flow-valve return-valve",
+    ),
+    ("Stop the boiler, after that the pump runs on.", "shutdown"),
+    // What holds a part of one word, where it is put back.
+    (
+        "Undo the screws of the lid and the screws of the box.|Tighten the screws that hold the lid.",
+        "make lid-screws",
+    ),
     // What a thing is for, within its name.
     ("Slacken the lock nut and the pressure adjusting screw.", "slacken lock-nut pressure-adjusting-screw"),
     ("Take out the cylinder charging pump.", "remove cylinder-charging-pump"),

@@ -13,8 +13,9 @@ pub(in crate::capture) struct Phrased(RefCell<Vec<(Clause, Rc<[Phrase]>)>>);
 /// The noun phrases behind the verb of a clause, and those before it behind "with" ("with the vent open, drain
 /// it"); all before it where it ends its sentence, as in "the valve must be closed".
 pub(in crate::capture) fn phrases(line: &Reader<'_>, clause: &Clause) -> Rc<[Phrase]> {
-    // What a pronoun stands for hangs on what has been read before it.
-    if line.pronoun(clause).is_some() {
+    // What a pronoun stands for hangs on what has been read before it, and "that hold the lid" on what the words name.
+    let leads_on = |i: usize| matches!(line.text(i), "that" | "which");
+    if line.pronoun(clause).is_some() || (clause.from..clause.to).any(leads_on) {
         return cut(line, clause).into();
     }
     let known = line.phrased.0.borrow().iter().find(|(known, _)| known == clause).map(|(_, all)| all.clone());

@@ -135,7 +135,7 @@ struct Telling {
     parts: Vec<String>,
     /// "The *hot water* sensor."
     sorts: Vec<String>,
-    /// "The clip *of the motor*."
+    /// "The clip *of the motor*", "the valve *at the bath*".
     owners: Vec<String>,
 }
 
@@ -158,8 +158,8 @@ impl Telling {
             sorts.extend(sort_before(&all, first));
             match owner_behind(&all, at) {
                 // What is on the one now may be on the other later.
-                Some(place) if place.starts_with("in ") || place.starts_with("on ") => places.push(place),
-                Some(owner) => add(&mut self.owners, owner),
+                Some(("in" | "on", place)) => places.push(place),
+                Some((_, owner)) => add(&mut self.owners, owner),
                 None => {}
             }
             if is_side(before) {
@@ -230,8 +230,8 @@ fn sort_before(all: &[Token<'_>], noun: usize) -> Option<String> {
     ((1..=MOST_WORDS).contains(&n) && is_led).then(|| (from..noun).map(text).collect::<Vec<_>>().join(" "))
 }
 
-/// What a noun is said to be of: "the clip *of the diverter motor*".
-fn owner_behind(all: &[Token<'_>], noun_at: usize) -> Option<String> {
+/// What a noun is said to be of or at, with what leads to it: "the clip *of the diverter motor*".
+fn owner_behind<'t>(all: &'t [Token<'_>], noun_at: usize) -> Option<(&'t str, String)> {
     const MOST_WORDS: usize = 4;
     let text = |i: usize| all.get(i).map_or("", |token| &*token.text);
     let joined = |i: &usize| all.get(*i).is_some_and(|token| token.before == Break::None);
@@ -250,7 +250,7 @@ fn owner_behind(all: &[Token<'_>], noun_at: usize) -> Option<String> {
     let is_whole = matches!(lead, "from" | "of" | "off") && is_appliance(&words);
     let lead = if matches!(lead, "from" | "off") { "of" } else { lead };
     let is_it = is_led && joined(&(noun_at + 1)) && is_owner && !is_whole;
-    is_it.then(|| format!("{lead} the {}", words.join(" ")))
+    is_it.then(|| (lead, format!("{lead} the {}", words.join(" "))))
 }
 
 /// Whether a name ends before a word.

@@ -11,8 +11,7 @@ use std::sync::Arc;
 /// What words state otherwise than the map, of the connections that some actions name.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct SaidOtherwise {
-    /// The connections.
-    of: Vec<Id>,
+    connections: Vec<Id>,
     /// What is stated otherwise of them.
     pub(super) all: Vec<Differing>,
 }
@@ -33,7 +32,7 @@ impl SaidOtherwise {
     }
 
     fn none_of(named: &[&Id]) -> Self {
-        Self { of: named.iter().copied().cloned().collect(), all: Vec::new() }
+        Self { connections: named.iter().copied().cloned().collect(), all: Vec::new() }
     }
 
     fn among(stated: Vec<Stated>, named: &[&Id], map: &ApplianceMap) -> Self {
@@ -57,13 +56,14 @@ impl SaidOtherwise {
         map: &ApplianceMap,
     ) -> Option<&[Differing]> {
         let named = named(actions, map);
-        let is_it = named.len() == self.of.len() && named.iter().all(|id| self.of.contains(id));
+        let is_it =
+            named.len() == self.connections.len() && named.iter().all(|id| self.connections.contains(id));
         is_it.then_some(&self.all)
     }
 }
 
-/// Reads a line in a given state against the map as its words state it of the connections that some actions name, from
-/// one look at the words; with what they state otherwise.
+/// Reads a line in a given state against the map as its words state it of the connections that some actions name; with what
+/// they state otherwise. One look at the words does for both, where they state nothing otherwise.
 pub fn line_as_said<'a>(
     words: &str,
     actions: impl Iterator<Item = &'a Action>,
@@ -76,6 +76,12 @@ pub fn line_as_said<'a>(
         return (line_here(words, map, here, stage), SaidOtherwise::none_of(&named));
     };
     let (line, mentions) = Reader::of_words(words, map, &here, stage, lexicon);
+    if line.takes_up_step_before {
+        // What the words state hangs on nothing that is true here.
+        let otherwise = SaidOtherwise::among(stated(words, &named, map, stage), &named, map);
+        let said = otherwise.as_said(map);
+        return (line_here(words, said.as_ref().unwrap_or(map), here, stage), otherwise);
+    }
     let line = line.naming(Here::unknown(), mentions.clone());
     let otherwise = SaidOtherwise::among(stated_in(&line, &named, map), &named, map);
     let reading = match otherwise.as_said(map) {

@@ -21,12 +21,12 @@ impl Beginnings {
     /// Whether a line may hold what the core of a name ends with: the last word before a preposition, or the one before
     /// that if it is a letter or number.
     pub(super) fn may_hold_head_of(&self, name: &str) -> bool {
-        let is_plain =
-            |byte: u8| byte.is_ascii_alphanumeric() || !byte.is_ascii() || matches!(byte, b' ' | b'-');
+        let is_plain = |c: char| c.is_alphanumeric() || matches!(c, ' ' | '-');
         let words = name.split(' ').filter(|word| !word.is_empty());
-        // Sides are spelt out.
-        let is_side = |word: &str| matches!(word, "lh" | "rh" | "LH" | "RH");
-        if !name.bytes().all(is_plain) || words.clone().any(is_side) {
+        // Sides are spelt out, and a dash by itself is no word.
+        let is_side = |word: &str| word.eq_ignore_ascii_case("lh") || word.eq_ignore_ascii_case("rh");
+        let is_dash = |word: &str| !word.contains(char::is_alphanumeric);
+        if !name.chars().all(is_plain) || words.clone().any(|word| is_side(word) || is_dash(word)) {
             return self.may_hold_one_of(name);
         }
         let is_preposition = |word: &str| PREPOSITIONS.iter().any(|known| known.eq_ignore_ascii_case(word));
