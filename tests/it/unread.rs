@@ -57,6 +57,7 @@ fn what_a_word_stands_for_is_told_beside_other_actions_too() {
         "Wait 2 min and plug the good one back in.",
         "Wait 2 min, then refit it.",
         "Wait 2 min, then put the remaining cover back.",
+        "Wait 2 min and screw one back on.",
     ] {
         let mut procedure = alone(words);
         let step = Arc::make_mut(&mut procedure.steps[0]);

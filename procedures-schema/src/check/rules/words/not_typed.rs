@@ -137,7 +137,10 @@ fn begins_with_one(rest: &str) -> bool {
     let text = |i: usize| all.get(i).map_or("", |token| &*token.text);
     let joined = |i: usize| i == 0 || all.get(i).is_some_and(|token| token.before == Break::None);
     let stands = |i: &usize| matches!(text(*i), "one" | "ones");
+    // "Screw *one* back on", not "turn one notch".
+    let is_one = || text(0) == "one" && joined(1) && matches!(text(1), "back" | "in" | "off" | "on" | "out");
     matches!(text(0), "it" | "them")
+        || is_one()
         || (text(0) == "the" && (1..=MOST_WORDS).take_while(|i| joined(*i)).any(|i| stands(&i)))
 }
 
