@@ -87,7 +87,8 @@ async function unfinished(place, visit, write) {
     await write.select(1);
     await page.keyboard.press('Control+Enter');
     await page.getByRole('textbox', { name: 'Step after 1', exact: true }).pressSequentially('Take off the hood.');
-    await write.select(1);
+    // The keyboard goes elsewhere: what was typed becomes step 2, and the one that was is step 3.
+    await write.row(2).locator('.words').click();
     await write.counts(n + 1);
     await page.reload();
     await line(page).waitFor();
