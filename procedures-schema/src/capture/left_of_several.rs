@@ -12,18 +12,18 @@ use crate::model::{Connection, Id, Span, ThingKind, Verb};
 impl Reader<'_> {
     /// "Open *both heating valves*", "unplug *the two motors*", of which the map has one.
     pub(super) fn fewer_than_said(&self, clause: &Clause) -> Option<Span> {
-        let (valves, n) = self.several_things(clause)?;
+        let (counted, n) = self.several_things(clause)?;
         let is_isolator = |id: &&Id| self.map.isolators.iter().any(|isolator| isolator.id == **id);
-        let is_part = noun(&valves.stem()) == Noun::Part;
+        let is_part = noun(&counted.stem()) == Noun::Part;
         // "The two covers" may be one thing, or one joint of several.
         let is_several = |id: &Id| is_plural(head_of(self.map.name_of(id)));
         let is_one = |id: &Id| {
             let of_several = |known: &Connection| known.count > 1 || known.joins.iter().any(is_several);
             !is_several(id) && !self.map.connection(id).is_some_and(of_several)
         };
-        let of_clause = |i: &usize| clause.phrase.contains(i) || (valves.start..=valves.head).contains(i);
+        let of_clause = |i: &usize| clause.phrase.contains(i) || (counted.start..=counted.head).contains(i);
         let meets =
-            |says: &[Span]| (clause.verb()..=valves.head).filter(of_clause).any(|i| self.meets(i, says));
+            |says: &[Span]| (clause.verb()..=counted.head).filter(of_clause).any(|i| self.meets(i, says));
         let acts = |verb: &Verb| !is_part || verb.changes_the_appliance() || *verb == Verb::Clean;
         let actions =
             self.reading().actions.iter().filter(|action| acts(&action.verb) && meets(&action.says));
@@ -41,7 +41,7 @@ impl Reader<'_> {
         held.dedup();
         let held = held.len();
         let is_fewer = held > 0 && u32::try_from(held).is_ok_and(|held| held < n);
-        is_fewer.then(|| self.span(valves.start, valves.head + 1))
+        is_fewer.then(|| self.span(counted.start, counted.head + 1))
     }
 
     /// On how many things the actions of a clause are done.
@@ -60,8 +60,8 @@ impl Reader<'_> {
             phrase.lead == Lead::Direct && matches!(noun(&phrase.stem()), Noun::Isolator(_) | Noun::Part)
         };
         let all = coin::phrases(self, clause);
-        let mut valves = all.iter().filter(|phrase| is_worked(phrase));
-        let only = valves.next().filter(|_| valves.next().is_none()).filter(|only| only.plural())?;
+        let mut counted = all.iter().filter(|phrase| is_worked(phrase));
+        let only = counted.next().filter(|_| counted.next().is_none()).filter(|only| only.plural())?;
         match only.amount {
             Some(Amount::Exactly(n)) => Some((only.clone(), n)),
             _ => None,
