@@ -215,12 +215,12 @@ fn a_test_that_does_not_say_what_is_told() {
 
 #[test]
 fn a_pronoun_that_can_be_two_things_is_asked_for() {
-    let (_, last) = type_all("Take off the cover: two screws.|Clean it.");
+    let (_, last) = type_all("Take off the cover and the filter.|Clean it.");
     assert_eq!(print(&last.reading.actions), "");
     let [doubt] = last.reading.doubts.as_slice() else { panic!("{:?}", last.reading.doubts) };
     assert_eq!((doubt.question.as_str(), doubt.span), ("Which one is \"it\"?", Span(6, 8)));
     let names: Vec<&str> = doubt.choices.iter().map(|choice| choice.name.as_str()).collect();
-    assert_eq!(names, ["cover", "cover screws"]);
+    assert_eq!(names, ["cover", "filter"]);
 }
 
 #[test]
@@ -255,7 +255,7 @@ fn an_open_circuit_is_asked_for_and_the_answer_settles_it() {
     assert_eq!(question.question, "Which circuit do the union nuts carry?");
     assert_eq!(question.span, Span(13, 23), "union nuts");
     let first: Vec<String> = question.choices.iter().take(3).map(ToString::to_string).collect();
-    assert_eq!(first, ["fuel gas", "heating water", "domestic water"]);
+    assert_eq!(first, ["heating water", "domestic water", "condensate"]);
     let answer = Answer { span: question.span, means: Meaning::Circuit(CircuitKind::HeatingWater) };
     let settled = typed.read(words, &Stage::Strip, &[answer]);
     assert!(settled.asked.is_empty());
@@ -269,6 +269,32 @@ fn an_open_circuit_is_asked_for_and_the_answer_settles_it() {
     let seal = &settled.map.seals[0];
     assert_eq!((seal.name.as_str(), seal.policy.clone()), ("washer G 1", SealPolicy::AlwaysRenew));
     assert!(seal.number.as_ref().is_some_and(Known::is_later));
+}
+
+#[test]
+fn a_size_behind_what_something_is_of_is_its_own() {
+    let sized = |words: &str| {
+        let (typed, _) = type_all(words);
+        let known = typed.document.map.connections.last().expect("a connection");
+        let size = known.size.as_ref().and_then(Known::value).map(ToString::to_string).unwrap_or_default();
+        format!("{} {:?} {size}", known.name, known.family)
+    };
+    let said = [
+        ("Undo the three M5 bolts of the vessel bracket, 8 mm.", "vessel bracket bolts Fixing M5 · 8 mm"),
+        ("Undo the three M5 bolts of the motor, 8 mm.", "motor bolts Fixing M5 · 8 mm"),
+        // The nut of a pipe holds in what runs there.
+        (
+            "Close the gas cock.|Undo the nut of the gas pipe, G 3/4, 24 mm.",
+            "gas pipe nut Joint G 3/4 · 24 mm",
+        ),
+        (
+            "Close the flow valve of the heating.|Undo the nut of the vent pipe, 24 mm.",
+            "vent pipe nut Joint 24 mm",
+        ),
+    ];
+    for (words, known) in said {
+        assert_eq!(sized(words), known, "{words}");
+    }
 }
 
 #[test]

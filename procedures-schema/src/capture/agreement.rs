@@ -337,7 +337,14 @@ fn is_off_a_part(phrase: &Phrase, phrases: &[Phrase]) -> bool {
 /// The words of a phrase and of what stands behind it in the same place, with the letters and numbers behind them.
 pub(super) fn words_around(line: &Reader<'_>, phrase: &Phrase, phrases: &[Phrase]) -> Vec<String> {
     let behind = phrases.iter().skip_while(|other| other.from <= phrase.from);
-    let mut places = behind.take_while(|other| matches!(other.lead, Lead::After(_))).peekable();
+    // "The *vent plug* and the drain plug of pump B": both are of it.
+    let is_listed = |other: &&Phrase| {
+        other.lead == phrase.lead
+            && other.head_word() == phrase.head_word()
+            && (other.words.len() > 1 || phrase.words.len() == 1)
+    };
+    let mut places =
+        behind.skip_while(is_listed).take_while(|other| matches!(other.lead, Lead::After(_))).peekable();
     // "Of the flow sensor and the return sensor": both.
     let lead = places.peek().map(|first| first.lead.clone());
     let places = places.take_while(|other| Some(&other.lead) == lead.as_ref());

@@ -89,6 +89,7 @@ pub(super) fn clauses(words: &str, tokens: &[Token<'_>], said: &[Said]) -> Vec<C
     }
     add_idle(tokens, said, &mut clauses);
     keep_news(tokens, &mut clauses);
+    wash_what_is_sprayed(tokens, &mut clauses);
     clauses.sort_by_key(Clause::verb);
     leave_conditional(words, tokens, &mut clauses);
     set_ends(tokens, &mut clauses);
@@ -128,6 +129,22 @@ fn keep_news(tokens: &[Token<'_>], clauses: &mut [Clause]) {
         if let Some(know) = clause.phrase.iter().find(|i| is_know(i)).copied() {
             let verb = clause.verb();
             (clause.means, clause.phrase) = (vec![Verb::Tell], vec![verb, know]);
+        }
+    }
+}
+
+/// "*Spray* the coil with cleaner" cleans it, and only that; without what washes it looks for leaks.
+fn wash_what_is_sprayed(tokens: &[Token<'_>], clauses: &mut [Clause]) {
+    const WASHING: &[&str] = &["cleaner", "degreaser", "detergent", "disinfectant", "solvent", "water"];
+    const SEEKING: &[&str] = &["detection", "detector", "leak", "leaks", "soapy"];
+    for clause in clauses.iter_mut().filter(|clause| clause.means.contains(&Verb::Test)) {
+        let verb = clause.verb();
+        let sprays = tokens.get(verb).is_some_and(|token| token.text.starts_with("spray"));
+        let rest = tokens.iter().skip(verb + 1).take_while(|token| token.before != Break::Sentence);
+        let says = |words: &[&str]| rest.clone().any(|token| words.contains(&&*token.text));
+        if sprays {
+            let washes = says(WASHING) && !says(SEEKING);
+            clause.means = vec![if washes { Verb::Clean } else { Verb::Test }];
         }
     }
 }
@@ -309,6 +326,25 @@ fn is_so_much_later(tokens: &[Token<'_>], condition: usize, at: usize) -> bool {
     text(condition) == "after" && names_time && (condition + 1..at).all(is_of_time)
 }
 
+/// "*After that* take off the cover", "once this is done carefully open the cock": what was said before comes first.
+fn is_after_that(tokens: &[Token<'_>], condition: usize, at: usize) -> bool {
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let is_that = matches!(text(condition + 1), "that" | "this" | "which");
+    let is_done = matches!(text(condition + 2), "has" | "is" | "was")
+        && (condition + 3..condition + 5).any(|i| text(i) == "done");
+    let behind = match text(condition) {
+        "after" if is_that => condition + 2,
+        "after" | "once" | "when" if is_that && is_done => {
+            (condition + 3..at).find(|i| text(*i) == "done").map_or(at, |done| done + 1)
+        }
+        _ => return false,
+    };
+    let is_how = |i: usize| {
+        text(i).ends_with("ly") || matches!(text(i), "can" | "just" | "may" | "now" | "please" | "you")
+    };
+    behind <= at && (behind..at).all(is_how)
+}
+
 /// Whether a token stands in a condition: after "when", "until", up to a comma or the end of the sentence.
 fn is_conditional(tokens: &[Token<'_>], at: usize, conditions: &[&str]) -> bool {
     for i in (0..=at).rev() {
@@ -318,7 +354,13 @@ fn is_conditional(tokens: &[Token<'_>], at: usize, conditions: &[&str]) -> bool 
         if i < at && matches!(&*token.text, "once" | "when") && is_main_order(tokens, i, at) {
             return false;
         }
-        if i < at && (follows_what_is_awaited(tokens, i, at) || is_so_much_later(tokens, i, at)) {
+        let goes_on = || {
+            follows_what_is_awaited(tokens, i, at)
+                || is_so_much_later(tokens, i, at)
+                || is_after_that(tokens, i, at)
+                || i.checked_sub(1).is_some_and(|before| is_after_that(tokens, before, at))
+        };
+        if i < at && goes_on() {
             return false;
         }
         let is_also = token.text == "as" && tokens.get(i + 1).is_some_and(|next| next.text == "well");

@@ -4,7 +4,7 @@
 use super::clause::Clause;
 use super::coin::{self, Lead, Noun, Phrase, noun};
 use super::left_out::owns_one_of;
-use super::mention::{head_of, is_plural};
+use super::mention::{head_of, is_plural, singular};
 use super::reader::Reader;
 use crate::lexicon::{Amount, Break};
 use crate::model::{Connection, Id, Span, ThingKind, Verb};
@@ -83,6 +83,29 @@ impl Reader<'_> {
         let each = (clause.verb() + 2..self.end_of_sentence(clause)).find(is_it)?;
         let joined = self.tokens.get(each + 1).is_some_and(|token| token.before == Break::None);
         (joined && self.n_held_by(clause) < 2).then(|| self.span(each, each + 2))
+    }
+
+    /// "The suction and discharge valves *of both pumps*", of which only one pair is held.
+    pub(super) fn of_both(&self, clause: &Clause) -> Option<Span> {
+        let is_it = |i: &usize| {
+            let head = (i + 1..i + 4).find(|head| is_plural(self.text(*head)));
+            self.text(*i) == "both"
+                && matches!(self.text(i - 1), "from" | "of" | "off" | "on")
+                && head.is_some_and(|head| {
+                    matches!(noun(&[singular(self.text(head))]), Noun::Part | Noun::Unknown)
+                })
+        };
+        if !clause.means.iter().any(Verb::changes_the_appliance) {
+            return None;
+        }
+        let both = (clause.verb() + 2..self.end_of_sentence(clause)).find(is_it)?;
+        let phrases = coin::phrases(self, clause);
+        let direct = |phrase: &&Phrase| {
+            phrase.lead == Lead::Direct && phrase.from > clause.verb() && phrase.head < both
+        };
+        let n = phrases.iter().filter(direct).count();
+        let held = self.n_held_by(clause) >= 2 * n;
+        (n > 1 && !held).then(|| self.span(both, both + 2))
     }
 
     /// "The lids off the control box *and the wiring centre*", of which only the first owner is known as one.

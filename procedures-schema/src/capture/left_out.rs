@@ -160,6 +160,7 @@ impl Reader<'_> {
                 || self.first_of_two(clause).is_some()
                 || self.one_at_a_side(clause).is_some()
                 || self.of_each(clause).is_some()
+                || self.of_both(clause).is_some()
                 || self.several_things(clause).is_some()
         })
     }
@@ -232,6 +233,7 @@ impl Reader<'_> {
         let is_loose = |phrase: &&Phrase| self.is_loose_seal(clause, verbs, phrase);
         let seals = phrases.iter().filter(is_loose).map(|phrase| self.span(phrase.from, phrase.head + 1));
         let left = left.chain(self.one_at_a_side(clause)).chain(self.of_each(clause));
+        let left = left.chain(self.of_both(clause));
         left.chain(self.fewer_than_said(clause)).chain(seals).collect()
     }
 
@@ -356,8 +358,8 @@ impl Reader<'_> {
                         && (self.is_said(listed.head) || owns_one_of(self, &held, listed))
                 })
             }
-            // "The fan plug, CN4, *and the pump plug*."
-            Lead::Beside => before(1) == "and",
+            // "The fan plug, CN4, *and the pump plug*", not "the two breakers (heat pump *and immersion*)".
+            Lead::Beside => before(1) == "and" && !self.is_in_brackets(phrase.from),
         }
     }
 

@@ -67,17 +67,27 @@ impl Reader<'_> {
             let n = indirect.iter().take_while(|mention| is_at(mention) && is_isolator(mention)).count();
             return indirect.into_iter().take(n.max(1)).collect();
         }
+        self.before_verb(clause, &of_kind)
+    }
+
+    /// "*The valve* must be closed": what stands near before a verb that has nothing behind it.
+    fn before_verb(&self, clause: &Clause, of_kind: &[&Mention]) -> Vec<Mention> {
         // "6 bar on the cap, always *look*": at what, the words do not say.
         let looks = matches!(self.text(clause.verb()), "feel" | "listen" | "look" | "see" | "watch");
-        // "The valve must be closed."
         if looks || self.pronoun(clause).is_some() {
-            Vec::new()
-        } else {
-            // "Pressure off through the port plug, 1 turn only, *nip up* again": what, the words do not say.
-            let joined = |i: usize| self.tokens.get(i).is_some_and(|token| token.before != Break::Comma);
-            let near = |mention: &&Mention| (mention.to..=clause.verb()).all(joined);
-            pick(&|mention| !after_verb(mention) && near(mention))
+            return Vec::new();
         }
+        // "Pressure off through the port plug, 1 turn only, *nip up* again": what, the words do not say.
+        let joined = |i: usize| self.tokens.get(i).is_some_and(|token| token.before != Break::Comma);
+        let near = |mention: &Mention| (mention.to..=clause.verb()).all(joined);
+        // "The base *under the transformer* scraped" is not the transformer.
+        let says_where = |mention: &Mention| {
+            let lead = self.preposition(mention);
+            matches!(lead, Some("above" | "behind" | "below" | "beneath" | "beside" | "under"))
+        };
+        let is_it =
+            |mention: &&&Mention| mention.from <= clause.verb() && near(mention) && !says_where(mention);
+        of_kind.iter().filter(is_it).map(|mention| (*mention).clone()).collect()
     }
 
     /// "Put a lock on isolator 1 *and on isolator 2*, *and a lock on isolator 3*."
@@ -171,8 +181,7 @@ impl Reader<'_> {
         let before = verb.checked_sub(1).filter(|_| joined && ends && verb == last);
         before.is_some_and(|before| {
             let word = self.text(before);
-            let is_named = self.mentions.iter().any(|mention| (mention.from..mention.to).contains(&before));
-            !is_named && !LEADING.contains(&word) && !word.ends_with("ly")
+            !LEADING.contains(&word) && !word.ends_with("ly")
         })
     }
 

@@ -1,5 +1,6 @@
 //! "The clamp at the elbow and *the one* at the bend", "the two bolts of the upper bracket and *the two* of the lower one": a noun
-//! that is said once for two places; and what words call new: "fit *the replacement*", "fit *one of the same rating*".
+//! that is said once for two places, "the plug of the fan and *that* of the pump"; and what words call new: "fit *the
+//! replacement*", "fit *one of the same rating*".
 
 use super::coin::{CONDITIONS, ENDS, Noun, PREPOSITIONS, noun, opens};
 use super::mention::{is_plural, singular};
@@ -60,7 +61,9 @@ pub(super) fn with_nouns_at_places(tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
     let mut all = Vec::with_capacity(tokens.len() + name.len());
     for (i, token) in tokens.into_iter().enumerate() {
         let is_it = i == at;
-        if !is_it || token.text != "one" {
+        if is_it && matches!(&*token.text, "that" | "those") {
+            all.push(token.taken_for("the"));
+        } else if !is_it || token.text != "one" {
             all.push(token.clone());
         }
         if is_it {
@@ -141,20 +144,25 @@ fn stands_for(tokens: &[Token<'_>], at: usize) -> Option<Range<usize>> {
     let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
     let joined = |i: usize| tokens.get(i).is_some_and(|token| token.before == Break::None);
     let is_lead = |i: usize| PREPOSITIONS.contains(&text(i)) || WHERE.contains(&text(i));
-    let is_one = text(at) == "one";
-    let is_it = text(at - 1) == "the"
-        && text(at.checked_sub(2)?) == "and"
-        && is_lead(at + 1)
-        && joined(at)
-        && joined(at + 1);
-    if !is_it || !(is_one || amount(text(at)).is_some()) {
+    let (is_that, is_one) = (matches!(text(at), "that" | "those"), matches!(text(at), "one" | "that"));
+    // "And *that of* the pump", "and the *one at* the bend".
+    let first = if is_that { at } else { at - 1 };
+    let mut before = first.checked_sub(1)?;
+    if text(before) == "then" && is_that {
+        before = before.checked_sub(1)?;
+    }
+    let follows =
+        text(before) == "and" || (is_that && (text(before) == "then" || text(before + 1) == "then"));
+    let is_it =
+        (is_that || text(first) == "the") && follows && is_lead(at + 1) && joined(at) && joined(at + 1);
+    if !is_it || !(is_that || is_one || amount(text(at)).is_some()) {
         return None;
     }
     let is_sentence = |i: &usize| tokens.get(i + 1).is_some_and(|token| token.before != Break::Sentence);
-    let from = (0..at - 2).rev().take_while(is_sentence).last()?;
+    let from = (0..before).rev().take_while(is_sentence).last()?;
     // The place that is set against it, "*at* the elbow and the one *at* the bend", before any other.
-    let alike = (from + 1..at - 2).rev().filter(|lead| text(*lead) == text(at + 1));
-    let any = (from + 1..at - 2).rev().filter(|lead| is_lead(*lead));
+    let alike = (from + 1..before).rev().filter(|lead| text(*lead) == text(at + 1));
+    let any = (from + 1..before).rev().filter(|lead| is_lead(*lead) && !is_that);
     alike.chain(any).find_map(|lead| {
         let name = name_before(tokens, lead)?;
         let head = text(name.end - 1);

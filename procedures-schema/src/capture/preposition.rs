@@ -46,7 +46,10 @@ impl Reader<'_> {
             if holds && i.checked_sub(1).is_some_and(|i| matches!(self.text(i), "that" | "which")) {
                 return Some("of");
             }
-            if LEADING.contains(&self.text(i)) || self.leads_round(i) {
+            // "The isolator *for pump 1*", but not "look for scoring and the impeller".
+            let is_for = self.text(i) == "for"
+                && (i + 1..mention.from).all(|i| matches!(self.text(i), "a" | "an" | "both" | "the"));
+            if LEADING.contains(&self.text(i)) || self.leads_round(i) || is_for {
                 // "Lift out the fan together *with* the mixer": both are lifted out.
                 let joins = i.checked_sub(1).is_some_and(|i| matches!(self.text(i), "along" | "together"));
                 return Some(self.text(i)).filter(|lead| *lead != "with" || !joins);
@@ -60,7 +63,7 @@ impl Reader<'_> {
         let is_isolator =
             |mention: &Mention| mention.candidates.iter().all(|known| known.kind == ThingKind::Isolator);
         let mut before = self.mentions.iter().filter(|other| other.to <= and);
-        let is_next = mention.from <= and + 2;
+        let is_next = mention.from <= and + 2 + usize::from(self.text(and + 1) == "also");
         is_next && is_isolator(mention) && before.any(is_isolator)
     }
 

@@ -227,6 +227,9 @@ impl Reader<'_> {
         let kind = |id: &Id| self.map.thing_kind(id);
         let fits = |id: &&Id| kind(id).is_some_and(|kind| kinds.contains(&kind));
         let mut of_kind: Vec<Id> = self.here.changed_before().filter(fits).cloned().collect();
+        // "Wipe the compartments out. Rinse *it*."
+        let is_several = |id: &Id| is_plural(head_of(self.map.name_of(id)));
+        of_kind.retain(|id| !self.is_pronoun(pronoun) || !is_several(id));
         if of_kind.is_empty() && kinds.contains(&ThingKind::Component) {
             let joined = self.here.changed_before().filter_map(|id| self.map.connection(id));
             of_kind.extend(joined.flat_map(|connection| connection.joins.iter().cloned()));

@@ -8,6 +8,7 @@ use super::reader::{Proposal, Reader};
 use super::section::is_liquid;
 use crate::lexicon::Break;
 use crate::model::{Id, Means, Verb};
+use crate::simulate::Whereabouts;
 
 /// What brings the current back when it goes on or up.
 const SWITCHED: &[&str] =
@@ -22,12 +23,14 @@ impl Reader<'_> {
         match proposal.action.verb {
             Verb::Lock => self.lock_comes_off(clause, proposal),
             Verb::Release => self.drains_what_is_no_liquid(clause, proposal),
+            Verb::Charge => self.pumps_up_a_vessel(clause),
             Verb::Fit => {
                 (self.swings(clause) && !proposal.possible)
                     || self.smears(clause)
                     || self.pushes_clip_back(clause)
                     || self.stows(clause)
                     || self.slides_back_some_way(clause)
+                    || self.stays_where_it_is(clause, proposal)
                     || self.shuts_what_does_not_open(clause, proposal)
             }
             Verb::MoveAside => {
@@ -224,6 +227,25 @@ impl Reader<'_> {
         let stays = |id: &Id| !coin::opens(&singular(head_of(self.map.name_of(id))));
         let on = &proposal.action.on;
         shuts && self.pronoun(clause).is_some() && !on.is_empty() && on.iter().all(stays)
+    }
+
+    /// "*Pump* the new vessel *up* to 0.8 bar": the gas in a vessel, and not the water beside it.
+    fn pumps_up_a_vessel(&self, clause: &Clause) -> bool {
+        let is_vessel = |phrase: &coin::Phrase| phrase.lead == Lead::Direct && phrase.head_word() == "vessel";
+        coin::phrases(self, clause).iter().find(|phrase| phrase.from > clause.verb()).is_some_and(is_vessel)
+    }
+
+    /// "*Lift* the safety valve *on* the vessel by its cap", "*latch* the lever open": what was never off is not put back.
+    fn stays_where_it_is(&self, clause: &Clause, proposal: &Proposal) -> bool {
+        let stem = self.text(clause.verb());
+        let lifts_at_place = stem.starts_with("lift")
+            && clause.phrase.iter().any(|i| {
+                matches!(self.text(*i), "in" | "on") && matches!(self.text(i + 1), "a" | "an" | "its" | "the")
+            });
+        let is_out =
+            |id: &Id| matches!(self.here.components.get(id), Some(Whereabouts::Off | Whereabouts::Aside));
+        let is_new = proposal.action.part.is_some() || self.says_back(clause);
+        (lifts_at_place || stem.starts_with("latch")) && !is_new && !proposal.action.on.iter().any(is_out)
     }
 
     /// "Slide the bypass straight *back by 40 mm*": away from where it was, and not into its place.

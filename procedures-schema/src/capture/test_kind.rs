@@ -1,6 +1,7 @@
 //! Which test words speak of.
 
 use super::clause::Clause;
+use super::coin::{self, Noun, noun};
 use super::mention::Mention;
 use super::reader::Reader;
 use super::section::{is_electrical, is_wet};
@@ -14,7 +15,7 @@ const NAMED: &[(&[&str], TestKind)] = &[
     (&["polarity"], TestKind::Polarity),
     (&["continuity", "ohmmeter"], TestKind::EarthContinuity),
     (&["analyse", "analysis", "co", "co2", "combustion"], TestKind::Combustion),
-    (&["detector", "fluid", "soap", "soapy", "spray"], TestKind::LeakFluid),
+    (&["detector", "fluid", "soap", "soapy"], TestKind::LeakFluid),
     (&["rate"], TestKind::GasRate),
     (&["vacuum"], TestKind::VacuumHold),
     (&["nitrogen", "strength"], TestKind::PressureHold),
@@ -73,6 +74,9 @@ impl Reader<'_> {
         if self.has(clause, &["fluid", "soap", "soapy"]) && !self.measures(clause, Kind::Time) {
             return Some(TestKind::LeakFluid);
         }
+        if self.sprays_for_leaks(clause) {
+            return Some(TestKind::LeakFluid);
+        }
         if let Some((_, kind)) = NAMED.iter().find(|(words, _)| self.has(clause, words)) {
             return Some(kind.clone());
         }
@@ -97,6 +101,27 @@ impl Reader<'_> {
             return Some(TestKind::LeakHot);
         }
         pair(&["cold", "fill", "filling", "system"], &["pressure"]).then_some(TestKind::FillPressure)
+    }
+
+    /// "Spray the joints", "with leak spray": and not with oil, nor to wash them.
+    fn sprays_for_leaks(&self, clause: &Clause) -> bool {
+        const OTHERS: &[&str] =
+            &["cleaner", "grease", "lubricant", "oil", "penetrating", "release", "rinse", "wash", "water"];
+        const SEEKING: &[&str] = &["bubble", "bubbles", "detection", "detector", "finder", "foam"];
+        let is_joint = |phrase: &coin::Phrase| {
+            matches!(noun(&phrase.stem()), Noun::Joint | Noun::Port(_) | Noun::Seal)
+                || phrase.head_word() == "nut"
+        };
+        let names_joint = || {
+            coin::phrases(self, clause).iter().any(is_joint)
+                || self.mentions_in(clause).any(|mention| self.connection(mention).is_some())
+                // "Close the test nipple and *spray it*."
+                || (self.object_pronoun(clause).is_some() && !self.last_of(&[ThingKind::Connection]).is_empty())
+        };
+        let end = self.end_of_sentence(clause);
+        let says = |words: &[&str]| (clause.from..end).any(|i| words.contains(&self.text(i)));
+        (clause.from..clause.to).any(|i| self.text(i).starts_with("spray"))
+            && (says(LEAKS) || says(SEEKING) || (names_joint() && !says(OTHERS)))
     }
 
     /// Whether the appliance is being put back.

@@ -17,7 +17,7 @@ pub(super) static LOOKALIKES: &[&str] = &[
     "cap screw|screws",
     "change|changed|changes|changing … over|places|sides",
     "charge level|pressure|weight",
-    "charging cylinder|hose|point|port|set|valve",
+    "charging cylinder|hose|point|port|pump|set|valve",
     "check|checked|checking|prove|proved|proves|proving|test|tested|testing|tried|tries|try|trying the|your indicator|multimeter|tester|voltmeter",
     "check|checked|checking|prove|proved|proves|proving|test|tested|testing|tried|tries|try|trying the|your two-pole|voltage indicator|tester",
     "check|checking|ensure|ensuring|see|seeing that … move|moves|run|runs|spin|spins|swing|swings|turn|turns away|out freely",

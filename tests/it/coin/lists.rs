@@ -54,6 +54,62 @@ pub(super) const TOLD: &[(&str, &str)] = &[
     ("Take out the cylinder charging pump.", "remove cylinder-charging-pump"),
     ("Close the brine flow and return cocks.", "isolate brine-flow-cock return-cock"),
     ("Lift the heat exchanger out by its strap.", "remove heat-exchanger"),
+    // "That of": the noun once more.
+    ("Pull the plug of the motor and that of the fan.", "undo motor-plug fan-plug"),
+    (
+        "Disconnect the plug of the supply fan and then that of the extract fan.",
+        "undo supply-fan-plug extract-fan-plug",
+    ),
+    ("Undo the clip of the left hose and that of the right hose.", "undo left-hose-clip right-hose-clip"),
+    // What is shut too, and not whose the first is; and each with its own medium.
+    (
+        "Close the cold water stopcock of the cylinder and the heating flow valve.",
+        "isolate cylinder-cold-water-stopcock heating-flow-valve",
+    ),
+    (
+        "Close the stopcock of the cylinder and also the flow valve of the boiler.",
+        "isolate cylinder-stopcock flow-valve",
+    ),
+    // Two of one pump, then two of another.
+    (
+        "Close the heating valve.\
+         |Unscrew the vent plug and the drain plug of pump A, then unscrew the vent plug and the drain plug of pump B.",
+        "undo pump-A-vent-plug pump-A-drain-plug · undo pump-B-vent-plug pump-B-drain-plug",
+    ),
+    // Whose it is, stands before a colon, or is what was acted on.
+    (
+        "Close the heating valve.|Heating pump: shut its two valves.|Charging pump: shut its two valves.",
+        "isolate charging-pump-valve-1 charging-pump-valve-2",
+    ),
+    ("The fan: undo its two screws.", "undo fan-screws"),
+    (
+        "Switch off the boiler.|Switch off the upper heater at its spur and the lower heater at its spur.",
+        "isolate upper-heater-spur lower-heater-spur",
+    ),
+    ("Refit the left cover.|Open the isolator for pump 1.", "isolate isolator"),
+    // "After that" is no condition.
+    (
+        "After that take off the cover of the control box, which is held by a clip.",
+        "remove control-box-cover",
+    ),
+    ("Once this is done carefully take off the cover.", "remove cover"),
+    // Without a verb.
+    ("Gas valve out.", "remove gas-valve"),
+    ("Heater out.", "remove heater"),
+    ("Immersion out.", "remove immersion"),
+    ("Heating pump out.|Charging pump out.", "remove charging-pump"),
+    // What is sprayed with cleaner is washed; what is sprayed for leaks is a joint.
+    ("Spray the coil with coil cleaner.", "clean coil"),
+    ("Spray the burner with water.", "clean burner"),
+    ("Spray the joints with leak spray.", "test leak-fluid"),
+    // What was never off is not put back, and "it" is not several.
+    ("Lift the safety valve on the vessel by its cap, let it blow briefly.", ""),
+    ("Latch the manual lever of the zone valve in the open position.", ""),
+    ("Take off the lever.|Latch the lever onto its pin.", "fit lever"),
+    ("Wipe the compartments out with a cloth.|Rinse it.", ""),
+    ("Take off the transformer.|Base under the transformer scraped to bare metal.", ""),
+    // The gas of a vessel, and not the water beside it.
+    ("Close the heating valve.|Pump the new vessel up to 0.75 to 0.8 bar.", ""),
     // What is in already is not put back.
     ("Take the meter out.|Fit a new battery to the meter and refit it.", "fit battery new · fit meter"),
     // A side by another word.

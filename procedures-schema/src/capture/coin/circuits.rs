@@ -67,6 +67,12 @@ pub(super) fn hints_at_water(words: &[String]) -> bool {
     words.iter().any(|word| HINTS.contains(&word.as_str()))
 }
 
+/// "The *flow* valve": of what goes round, and not of the water from the main.
+fn has_flow_or_return(words: &[String]) -> bool {
+    words.iter().any(|word| matches!(&**word, "flow" | "return"))
+        && !words.iter().any(|word| word == "secondary")
+}
+
 /// Whether a medium can run out of a circuit.
 pub(super) fn is_wet(kind: &CircuitKind) -> bool {
     !is_electrical(kind)
@@ -162,7 +168,11 @@ impl Bench<'_> {
             return self.circuit_of_kind(&kind);
         }
         if hinted {
-            return match self.only(is_water) {
+            let is_heating = has_flow_or_return(&about.near) && !self.has_kind(&CircuitKind::NetworkPrimary);
+            return match self
+                .only(is_water)
+                .filter(|_| !is_heating || self.has_kind(&CircuitKind::HeatingWater))
+            {
                 Some(only) => Some(only),
                 None => self.circuit_of_kind(&CircuitKind::HeatingWater),
             };
@@ -201,6 +211,8 @@ impl Bench<'_> {
         let twice = |kind: &CircuitKind| self.map.circuits.iter().filter(|c| c.kind == *kind).count() > 1;
         let carries_gas = matches!(about.port, None | Some(Port::Test));
         kinds.retain(|kind| !twice(kind) && (carries_gas || *kind != CircuitKind::FuelGas));
+        // What is a pump's hardly carries gas.
+        kinds.sort_by_key(|kind| hints_at_water(&about.near) && *kind == CircuitKind::FuelGas);
         kinds
     }
 
@@ -214,6 +226,10 @@ impl Bench<'_> {
             1 => self.only(is_air),
             _ => None,
         }
+    }
+
+    fn has_kind(&self, kind: &CircuitKind) -> bool {
+        self.map.circuits.iter().any(|circuit| circuit.kind == *kind)
     }
 
     /// The only circuit of such a kind.

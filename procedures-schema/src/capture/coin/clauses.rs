@@ -8,6 +8,7 @@ use super::bench::Bench;
 use super::circuits::About;
 use super::isolators::owns_isolators;
 use super::nouns::{Noun, noun, tells_apart};
+use super::owners::topic;
 use super::phrase::{Lead, Phrase};
 use super::phrased::phrases;
 use super::wanted::{Asked, Wanted};
@@ -162,6 +163,11 @@ impl Bench<'_> {
         let wants: Vec<(Phrase, Wanted)> =
             self.phrases.iter().filter_map(|phrase| Some((phrase.clone(), asked.wanted(phrase)?))).collect();
         let mut wants = self.without_locks(wants);
+        for (phrase, wanted) in &mut wants {
+            if *wanted == Wanted::Fixing && self.is_nut_of_a_pipe(phrase) {
+                *wanted = Wanted::Joint;
+            }
+        }
         wants.retain(|(phrase, wanted)| {
             !self.is_own_cap(phrase)
                 && !self.is_plug_of_a_part(wanted)
@@ -174,6 +180,14 @@ impl Bench<'_> {
         // "Put a hose on the drain cock": what it is put on comes first.
         wants.sort_by_key(|(_, wanted)| *wanted == Wanted::Temporary);
         wants
+    }
+
+    /// "The nut *of the gas pipe*": it holds in what runs there.
+    fn is_nut_of_a_pipe(&self, phrase: &Phrase) -> bool {
+        const PIPES: &[&str] = &["hose", "line", "pipe", "tail", "tube"];
+        let is_pipe =
+            |of: Phrase| PIPES.contains(&of.head_word().as_str()) && noun(&of.stem()) == Noun::Joint;
+        phrase.head_word() == "nut" && self.behind(phrase, &["of"]).is_some_and(is_pipe)
     }
 
     /// "Take off the clamp": while an isolator is locked, that is what locks it and nothing of the appliance.
@@ -365,6 +379,7 @@ impl Bench<'_> {
         }
         let is_owner = |of: &Phrase| phrase.words.len() == 1 || (of.is_after(&["of"]) && owns_isolators(of));
         let of = self.behind(phrase, &["of", "on", "in"]).filter(is_owner);
+        let of = of.or_else(|| topic(&self.line, phrase.start));
         let Some(of) = of.or_else(|| self.behind(phrase, &["for"])) else { return true };
         let Some(isolator) = self.map.isolators.iter().find(|isolator| isolator.id == *id) else {
             return true;
@@ -414,6 +429,11 @@ impl Bench<'_> {
         let before = self.phrases.iter().rev().find(|other| other.from < phrase.from);
         let supply = before.filter(|before| phrase.is_after(&["at", "by", "with"]) && is_supply(before));
         near.extend(supply.into_iter().flat_map(Phrase::stem));
+        // "The *cold water* stopcock" is that of the water, whatever it is of.
+        let says_water = |word: &String| matches!(&**word, "cold" | "domestic" | "drinking" | "potable");
+        if phrase.words.iter().any(says_water) {
+            near = phrase.stem();
+        }
         About {
             near,
             far: self.words_of(clause, phrase),

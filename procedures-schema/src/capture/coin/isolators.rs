@@ -5,7 +5,7 @@ use super::super::twins::{WHERE, is_side};
 use super::bench::Bench;
 use super::circuits::{About, named_kind};
 use super::nouns::{Noun, count, noun, tells_apart};
-use super::owners::is_one_of_twins;
+use super::owners::{is_one_of_twins, owner_before, owner_of_its};
 use super::phrase::{Lead, Phrase};
 use crate::model::{Circuit, CircuitKind, Handle, Id, Isolator, SUPPLY, Section, ThingKind};
 
@@ -196,6 +196,10 @@ impl Bench<'_> {
         {
             // "V1" as it is written on drawings.
             only.make_ascii_uppercase();
+        }
+        // "Upper heater off at *its spur*", "heating pump: shut *its valves*."
+        if let Some(owner) = owner_of_its(&self.line, phrase) {
+            words = owner_before(&owner, words);
         }
         let name = phrase.labelled(words.join(" "));
         let is_told = is_twin || phrase.words.len() == 1;

@@ -328,7 +328,13 @@ impl Bench<'_> {
         let mut size = Size::default();
         let before = |other: &Phrase, at: usize| {
             let is_sized = matches!(noun(&other.stem()), Noun::Fixing | Noun::Joint | Noun::Port(_));
-            is_sized && other.from != phrase.from && other.start <= at && other.start > phrase.start
+            // "The bolts *of the bracket*, 8 mm": of the bolts, unless the bracket is said in so many figures.
+            let is_of_it = other.is_after(&["of"]) && at > other.head;
+            is_sized
+                && !is_of_it
+                && other.from != phrase.from
+                && other.start <= at
+                && other.start > phrase.start
         };
         for quantity in self.line.quantities(clause) {
             let is_behind_another = self.phrases.iter().any(|other| before(other, quantity.from));

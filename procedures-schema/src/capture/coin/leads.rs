@@ -1,13 +1,15 @@
 //! Words that lead from a name to another: "the valve *before* the pump", "the nuts *round* the flange", "the screws *holding*
 //! the plate".
 
+use super::super::clause::Clause;
 use super::super::mention::singular;
 use super::super::reader::Reader;
 use super::nouns::{Noun, noun};
 use super::particles::is_particle;
-use super::phrase::{Chunker, Lead};
+use super::phrase::{Chunker, Lead, Phrase};
 use super::phrase_words::{ARTICLES, ENDS, PREPOSITIONS};
 use crate::lexicon::Break;
+use crate::model::{Handle, Verb};
 
 impl Chunker<'_, '_> {
     /// How what follows stands to the name before a token, and how many tokens say so; no lead where it stays as it was.
@@ -41,6 +43,35 @@ impl Chunker<'_, '_> {
         let mut has_owner =
             || lead == "of" && behind.any(|at| text(at) == "of" && ARTICLES.contains(&text(at + 1)));
         (is_then && (is_of_verb || is_its)) || (text(i) == "the" && has_owner())
+    }
+
+    /// "Close the stopcock of the cylinder *and the flow valve*": what is shut too, and not whose the stopcock is.
+    pub(super) fn shuts_one_more(&self, clause: &Clause, and: usize) -> bool {
+        const MOST_WORDS: usize = 4;
+        let text = |i: usize| self.line.text(i);
+        let joined = |i: &usize| self.line.tokens.get(*i).is_some_and(|next| next.before == Break::None);
+        let is_worked =
+            clause.means.iter().any(|verb| matches!(verb, Verb::Isolate | Verb::Lock | Verb::Restore));
+        let is_one = |found: &Phrase| {
+            found.lead == Lead::Direct
+                && !found.plural()
+                && matches!(noun(&found.stem()), Noun::Isolator(Handle::Valve))
+        };
+        if !is_worked || !matches!(self.lead, Lead::After(_)) || !self.found.iter().any(is_one) {
+            return false;
+        }
+        let from = and + 1 + usize::from(text(and + 1) == "also");
+        let is_name = |i: &usize| {
+            joined(i) && !PREPOSITIONS.contains(&text(*i)) && !ENDS.contains(&text(*i)) && text(*i) != "and"
+        };
+        let name: Vec<usize> = (from + 1..=from + MOST_WORDS).take_while(is_name).collect();
+        let mut words: Vec<String> = name.iter().map(|i| text(*i).to_owned()).collect();
+        if let Some(head) = words.last_mut() {
+            *head = singular(head);
+        }
+        ARTICLES.contains(&text(from))
+            && words.len() > 1
+            && matches!(noun(&words), Noun::Isolator(Handle::Valve))
     }
 
     /// "The valve *before* the pump", not "close it before the pump runs".

@@ -8,11 +8,11 @@ use super::bench::Bench;
 use super::circuits::named_kind;
 use super::label::is_numbered_place;
 use super::nouns::{Noun, noun, opens};
-use super::phrase::{Lead, Phrase};
+use super::phrase::{Lead, Phrase, phrases_between};
 use super::phrased::phrases;
 use super::wanted::{Wanted, is_appliance};
 use crate::lexicon::{Amount, Break};
-use crate::model::{Handle, ThingKind};
+use crate::model::{Handle, Span, ThingKind};
 
 /// What leads from a thing to its owner.
 const LEADS: &[&str] = &["from", "of", "off"];
@@ -171,7 +171,7 @@ fn is_one_of_its_owner(phrase: &Phrase) -> bool {
 }
 
 /// A name with that of an owner before it, unless it begins so.
-fn owner_before(of: &Phrase, words: Vec<String>) -> Vec<String> {
+pub(super) fn owner_before(of: &Phrase, words: Vec<String>) -> Vec<String> {
     let owner: Vec<String> = of.name().split(' ').map(str::to_owned).collect();
     if words.starts_with(&owner) { words } else { owner.into_iter().chain(words).collect() }
 }
@@ -184,7 +184,27 @@ pub(in crate::capture) fn owner_of_its(line: &Reader<'_>, phrase: &Phrase) -> Op
     let before = line.clauses.iter().filter(|clause| clause.verb() < phrase.start);
     let acted_on = before.flat_map(|clause: &Clause| phrases(line, clause).to_vec());
     let mut own = acted_on.filter(|other| other.head < phrase.start && other.lead == Lead::Direct);
-    own.next_back().filter(|owner| is_one_of_twins(owner) && !owner.plural())
+    let owner = own.next_back().filter(|owner| is_one_of_twins(owner) && !owner.plural());
+    owner.or_else(|| topic(line, phrase.start))
+}
+
+/// "*Heating pump*: shut its two valves": the part that stands before a colon by itself, if a token is in the sentence behind.
+pub(super) fn topic(line: &Reader<'_>, at: usize) -> Option<Phrase> {
+    let begins =
+        |i: &usize| line.tokens.get(*i).is_some_and(|token| token.before == Break::Sentence) || *i == 0;
+    let colon = (1..=at).rev().find(begins)?;
+    let between = Span(line.tokens.get(colon - 1)?.span.1, line.tokens.get(colon)?.span.0);
+    let from = (0..colon).rev().find(begins)?;
+    let is_order = line.clauses.iter().any(|clause| (from..colon).contains(&clause.verb()));
+    if !between.of(line.words).contains(':') || is_order {
+        return None;
+    }
+    match phrases_between(line, from, colon).as_slice() {
+        [only] if only.head + 1 == colon && noun(&only.stem()) == Noun::Part && !only.plural() => {
+            Some(only.clone())
+        }
+        _ => None,
+    }
 }
 
 impl Reader<'_> {

@@ -6,6 +6,7 @@ use super::super::twins::is_side;
 use super::Made;
 use super::bench::Bench;
 use super::nouns::{Noun, is_open_end, is_place, noun, role};
+use super::owners::topic;
 use super::phrase::Phrase;
 use super::wanted::{is_appliance, is_whole};
 use crate::lexicon::Amount;
@@ -67,7 +68,8 @@ impl Bench<'_> {
             };
         }
         if matches!(self.line.text(phrase.start), "its" | "their") {
-            return self.part_named_before(phrase);
+            let named = self.part_named_before(phrase);
+            return named.or_else(|| Some(self.make_component(&topic(&self.line, phrase.start)?)));
         }
         if let Some(known) = self.part_before(phrase) {
             return Some(known);

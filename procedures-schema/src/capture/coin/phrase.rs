@@ -269,7 +269,7 @@ impl<'l, 'w> Chunker<'l, 'w> {
         } else if text == "and" {
             self.close(true);
             self.bare = true;
-            if self.counts_on(i) || names_one_more(self.line, &self.lead, &self.found, i) {
+            if self.acts_on_one_more(i) {
                 self.lead = Lead::Direct;
             }
         } else if text == "of" && self.words.is_empty() && self.amount.is_some() {
@@ -314,7 +314,14 @@ impl<'l, 'w> Chunker<'l, 'w> {
         // "Open the *bleed* screw."
         let bleeds = text == "bleed"
             && matches!(self.line.text(i + 1), "cock" | "nipple" | "plug" | "point" | "screw" | "valve");
-        self.words.is_empty() && self.clause.phrase.contains(&i) && names_nothing() && !locks && !bleeds
+        // "Disconnect the plug of the *supply fan*" cuts off no supply.
+        let names_more = text == "supply"
+            && self.line.tokens.get(i + 1).is_some_and(|next| next.before == Break::None)
+            && !matches!(noun(&[singular(self.line.text(i + 1))]), Noun::Nothing | Noun::Unknown);
+        self.words.is_empty()
+            && self.clause.phrase.contains(&i)
+            && names_nothing()
+            && !(locks || bleeds || names_more)
     }
 
     /// Ends the open phrase at a word of the verb, which may lead to a place.
@@ -330,6 +337,13 @@ impl<'l, 'w> Chunker<'l, 'w> {
         if has_object && leads_on && PREPOSITIONS.contains(&text.as_str()) {
             self.lead = Lead::After(text);
         }
+    }
+
+    /// Whether what stands behind "and" is acted on as well, whatever leads to what stands before it.
+    fn acts_on_one_more(&self, and: usize) -> bool {
+        self.counts_on(and)
+            || names_one_more(self.line, &self.lead, &self.found, and)
+            || self.shuts_one_more(self.clause, and)
     }
 
     /// "The nut at the valve *and the G 1/2 nut* at the cock": a size behind "and" begins another object.

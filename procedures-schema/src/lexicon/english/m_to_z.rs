@@ -266,7 +266,7 @@ pub(super) static PHRASES: &[(&str, &[Verb])] = &[
     ("spin|spinning|spins|spun … back|down|home|in|on", &[Make]),
     ("spin|spinning|spins|spun … off|out", &[Undo]),
     ("split|splitting", &[Undo]),
-    ("spray|sprayed|spraying|sprays", &[Test]),
+    ("spray|sprayed|spraying|sprays", &[Test, Clean]),
     ("spread|spreading|spreads", &[Place]),
     ("spring|springing|sprung … back|free|off|open", &[Undo]),
     ("squeeze|squeezed|squeezes|squeezing … clip|clips", &[Undo]),
