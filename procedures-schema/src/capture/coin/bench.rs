@@ -5,6 +5,7 @@ use super::super::mention::{Mention, Names, singular, words_of};
 use super::super::reader::Reader;
 use super::nouns::noun;
 use super::phrase::{Lead, Phrase};
+use super::unread_before::Rivalled;
 use super::{Answer, Given, Made, Making, Meaning, Question};
 use crate::model::{ApplianceMap, Id, IdSource, Span, ThingKind};
 use std::sync::Arc;
@@ -20,6 +21,8 @@ pub(super) struct Bench<'a> {
     /// The things of which the words leave a value for later.
     pub(super) left: Vec<Id>,
     pub(super) asked: Vec<Question>,
+    /// The things of the map of which nobody knows whether they are meant.
+    pub(super) rivalled: Vec<Rivalled>,
     /// Where the words name things of the growing map.
     pub(super) mentions: Vec<Mention>,
     /// The noun phrases of the clause in hand.
@@ -41,6 +44,7 @@ pub(super) struct Bench<'a> {
 /// The line with what it made and what it leaves open; nothing is read yet.
 pub(super) struct Worked<'a> {
     pub(super) line: Reader<'a>,
+    pub(super) rivalled: Vec<Rivalled>,
     pub(super) making: Making,
 }
 
@@ -59,6 +63,7 @@ impl<'a> Bench<'a> {
             renamed: Vec::new(),
             left: Vec::new(),
             asked: Vec::new(),
+            rivalled: Vec::new(),
             phrases: Vec::new(),
             next_off: None,
             next_name: None,
@@ -77,8 +82,8 @@ impl<'a> Bench<'a> {
             self.make_for(clause, clauses.get(i + 1));
         }
         self.leave_for_later();
-        let Self { line, map, made, renamed, left, asked, .. } = self;
-        Worked { line, making: Making { map, made, renamed, left, asked, ..Making::default() } }
+        let Self { line, map, made, renamed, left, asked, rivalled, .. } = self;
+        Worked { line, rivalled, making: Making { map, made, renamed, left, asked, ..Making::default() } }
     }
 
     /// A new identity that the map does not hold.

@@ -33,6 +33,7 @@ impl Bench<'_> {
         self.next_off = next.filter(|_| holds).and_then(|next| self.taken_off(next));
         self.next_phrases = next.map(|next| phrases(&self.line, next).to_vec()).unwrap_or_default();
         self.ask_what_is_measured(clause);
+        self.notice_rivals(clause);
         if self.may_be_one_of_owners(clause) || self.may_be_one_or_each(clause) {
             return;
         }

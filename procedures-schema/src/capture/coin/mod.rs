@@ -38,6 +38,7 @@ mod seals;
 mod shared;
 mod told_apart;
 mod unheard_of;
+mod unread_before;
 mod wanted;
 
 pub use another::{Another, another};
@@ -223,10 +224,10 @@ pub fn line_making_here(
     };
     let mut making = worked.making;
     if making.changes_map() {
-        return read_again(words, map, stage, worked.line.here, making);
+        return read_again(words, map, stage, worked.line.here, making).doubting(worked.rivalled);
     }
     making.reading = worked.line.read();
-    making.asking_of_left_out(words)
+    making.asking_of_left_out(words).doubting(worked.rivalled)
 }
 
 /// What [`line_here()`](super::line_here()) reads from words, and what [`line_making_here`] makes of them: from one look
@@ -245,10 +246,11 @@ pub fn line_with_making(
     let mut making = worked.making;
     if making.changes_map() {
         let here = worked.line.here.clone();
-        (worked.line.read(), read_again(words, map, stage, here, making))
+        let again = read_again(words, map, stage, here, making);
+        (worked.line.read(), again.doubting(worked.rivalled))
     } else {
         making.reading = worked.line.read();
-        (making.reading.clone(), making.asking_of_left_out(words))
+        (making.reading.clone(), making.asking_of_left_out(words).doubting(worked.rivalled))
     }
 }
 

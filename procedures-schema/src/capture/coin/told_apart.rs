@@ -89,20 +89,24 @@ impl Bench<'_> {
         self.asked.push(Question { span: self.span_of(phrase), question, choices, thing: None });
     }
 
-    /// The sides, letters and numbers by which names and earlier words tell several of a bare noun apart, where none of them is
-    /// on the map by itself; none where they do not.
-    fn told_apart_by(&self, phrase: &Phrase) -> Vec<String> {
-        let sort = noun(&phrase.stem());
-        let is_bare = !phrase.words.iter().any(|word| is_side(word))
+    /// Whether a phrase is a noun in the singular that says nothing of which one it is.
+    pub(super) fn is_bare(&self, phrase: &Phrase) -> bool {
+        let is_thing =
+            !matches!(noun(&phrase.stem()), Noun::Nothing | Noun::Seal | Noun::Setting | Noun::Side);
+        is_thing
+            && !phrase.words.iter().any(|word| is_side(word))
             && phrase.label.is_none()
             && !phrase.plural()
             && self.line.text(phrase.start) == "the"
             && !(phrase.start..phrase.from).any(|i| self.line.text(i) == "new")
-            && !matches!(sort, Noun::Nothing | Noun::Seal | Noun::Setting | Noun::Side);
-        if !is_bare
-            || self.is_another(phrase)
-            || self.mentions.iter().any(|mention| mention.to == phrase.head + 1)
-        {
+            && !self.is_another(phrase)
+    }
+
+    /// The sides, letters and numbers by which names and earlier words tell several of a bare noun apart, where none of them is
+    /// on the map by itself; none where they do not.
+    fn told_apart_by(&self, phrase: &Phrase) -> Vec<String> {
+        let sort = noun(&phrase.stem());
+        if !self.is_bare(phrase) || self.mentions.iter().any(|mention| mention.to == phrase.head + 1) {
             return Vec::new();
         }
         let (head, stem) = (phrase.head_word(), phrase.stem());
@@ -120,8 +124,25 @@ impl Bench<'_> {
 }
 
 /// Whether some words may hold another, in lower case or at the beginning of a sentence.
-fn may_name(words: &str, head: &str) -> bool {
+pub(super) fn may_name(words: &str, head: &str) -> bool {
     words.contains(head.get(1..).unwrap_or_default())
+}
+
+/// How words call each thing of a noun: "hot water", "left", "of the control box".
+pub(super) fn how_called(words: &str, stem: &[String]) -> Vec<String> {
+    let all = tokens(words);
+    let text = |i: usize| all.get(i).map_or("", |token| &*token.text);
+    let first = |last: usize| (last + 1).checked_sub(stem.len());
+    let is_named = |last: &usize| {
+        first(*last).is_some_and(|from| stem.iter().zip(from..).all(|(word, i)| singular(text(i)) == *word))
+    };
+    let named = (0..all.len()).filter(is_named);
+    named
+        .flat_map(|last| {
+            let owner = owner_behind(&all, last).map(|(_, owner)| owner);
+            first(last).and_then(|from| sort_before(&all, from)).into_iter().chain(owner)
+        })
+        .collect()
 }
 
 /// By what words tell several of a noun apart.

@@ -1,0 +1,104 @@
+//! "The cover" where the map has one, and an order before of which nothing was read speaks of another: whether the one that
+//! is known is meant, is asked.
+
+use super::super::clause::Clause;
+use super::super::mention::{singular, words_of};
+use super::super::{Choice, Doubt};
+use super::Making;
+use super::bench::Bench;
+use super::phrase::{Lead, Phrase};
+use super::told_apart::{how_called, may_name};
+use crate::lexicon::tokens;
+use crate::model::{Id, Span, Step, ThingKind, Verb};
+
+/// A thing of the map that may not be the one that is meant.
+pub(super) struct Rivalled {
+    /// The words that name it.
+    span: Span,
+    thing: Id,
+    /// What is asked.
+    question: String,
+}
+
+impl Bench<'_> {
+    /// Notes what a clause acts on by a bare noun, if an order of which nothing was read has named another of that noun since
+    /// the one that is known was last worked on.
+    pub(super) fn notice_rivals(&mut self, clause: &Clause) {
+        if !clause.means.iter().any(Verb::changes_the_appliance) {
+            return;
+        }
+        let is_it = |phrase: &&Phrase| phrase.lead == Lead::Direct && self.is_bare(phrase);
+        let acted_on: Vec<Phrase> = self.phrases.iter().filter(is_it).cloned().collect();
+        for phrase in &acted_on {
+            let Some(thing) = self.known_by_more_words(phrase) else { continue };
+            let Some(other) = self.other_unread(phrase, &thing) else { continue };
+            let (name, full) = (phrase.name(), self.map.name_of(&thing));
+            let is_place = other.contains(" the ");
+            let other = if is_place { format!("{name} {other}") } else { format!("{other} {name}") };
+            let question =
+                format!("Is the {name} the {full}? Nothing is read of the {other} in a step before");
+            self.rivalled.push(Rivalled { span: self.span_of(phrase), thing, question });
+        }
+    }
+
+    /// The one thing that a bare noun may name, if its own name says more and the line has not said that before.
+    fn known_by_more_words(&self, phrase: &Phrase) -> Option<Id> {
+        let kinds = [ThingKind::Component, ThingKind::Connection, ThingKind::Isolator];
+        let known = self.known(phrase, &kinds);
+        let [only] = known.as_slice() else { return None };
+        let says_more = words_of(self.map.name_of(only)).len() > phrase.words.len();
+        let of_it = |id: &Id| {
+            id == only || self.map.connection(id).is_some_and(|connection| connection.joins.contains(only))
+        };
+        let is_said_before = || {
+            let mut before = self.mentions.iter().filter(|mention| mention.to <= phrase.start);
+            before.any(|mention| mention.candidates.iter().any(|candidate| of_it(&candidate.id)))
+        };
+        let is_of_step_before = || self.line.here.changed_before().any(of_it);
+        (says_more && !is_said_before() && !is_of_step_before()).then(|| only.clone())
+    }
+
+    /// How a step of which nothing was read calls another of a noun.
+    fn other_unread(&self, phrase: &Phrase, thing: &Id) -> Option<String> {
+        let (head, stem) = (phrase.head_word(), phrase.stem());
+        let own = words_of(self.map.name_of(thing));
+        let works_on_it = |step: &Step| step.actions.iter().any(|action| action.on.contains(thing));
+        let is_unread = |step: &Step| {
+            step.actions.is_empty()
+                && step.declined.is_empty()
+                && step.messages.is_empty()
+                && may_name(&step.words, &head)
+                && self
+                    .line
+                    .lexicon
+                    .phrases(&step.words)
+                    .iter()
+                    .any(|said| !said.unsaid && said.means.iter().any(Verb::changes_the_appliance))
+        };
+        let since = self.given.before.iter().rev().take_while(|step| !works_on_it(step));
+        let unread = since.filter(|step| is_unread(step));
+        let differs = |called: &String| {
+            let words = tokens(called);
+            let mut telling =
+                words.iter().filter(|word| !matches!(&*word.text, "at" | "in" | "of" | "on" | "the"));
+            telling.any(|word| !own.contains(&singular(&word.text)))
+        };
+        unread.flat_map(|step| how_called(&step.words, &stem)).find(differs)
+    }
+}
+
+impl Making {
+    /// Asks about what is read of things that have a rival.
+    pub(super) fn doubting(mut self, rivalled: Vec<Rivalled>) -> Self {
+        for Rivalled { span, thing, question } in rivalled {
+            let (of_it, actions) =
+                self.reading.actions.into_iter().partition(|action| action.on.contains(&thing));
+            self.reading.actions = actions;
+            let name = self.map.name_of(&thing).to_owned();
+            let choice = |action| Choice { thing: thing.clone(), name: name.clone(), action };
+            let doubt = |action| Doubt { span, question: question.clone(), choices: vec![choice(action)] };
+            self.reading.doubts.extend(Vec::into_iter(of_it).map(doubt));
+        }
+        self
+    }
+}
