@@ -97,7 +97,8 @@ impl Bench<'_> {
             && !phrase.words.iter().any(|word| is_side(word))
             && phrase.label.is_none()
             && !phrase.plural()
-            && self.line.text(phrase.start) == "the"
+            // "Take out *the fan*", "*fan* out".
+            && (self.line.text(phrase.start) == "the" || phrase.start == phrase.from)
             && !(phrase.start..phrase.from).any(|i| self.line.text(i) == "new")
             && !self.is_another(phrase)
     }
