@@ -350,6 +350,10 @@ pub(super) fn words_around(line: &Reader<'_>, phrase: &Phrase, phrases: &[Phrase
     let places = places.take_while(|other| Some(&other.lead) == lead.as_ref());
     let words = |one: &Phrase| {
         let label = line.written(one.head + 1);
+        // "The suction hose *to port S*": where it goes on.
+        if one.is_after(&["into", "onto", "to"]) {
+            return one.words.iter().map(|word| singular(word)).collect();
+        }
         let behind = one.label.is_none() && coin::is_label(label);
         let label = one.label.clone().or_else(|| behind.then(|| label.to_owned()));
         let own = one.words.iter().map(|word| singular(word));

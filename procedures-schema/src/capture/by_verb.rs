@@ -28,14 +28,7 @@ impl Reader<'_> {
         let kind = if unplugs { ThingKind::Component } else { ThingKind::Connection };
         let direct = |mention: &&Mention| mention.from > clause.verb() && self.preposition(mention).is_none();
         let mention = self.mentions_in(clause).find(direct);
-        let (meant, said_by): (Vec<Candidate>, Vec<usize>) = match (mention, self.pronoun(clause)) {
-            (Some(mention), _) => (mention.candidates.clone(), self.tokens_of(mention)),
-            (None, Some(pronoun)) => (self.named_last(clause, kind), vec![pronoun]),
-            (None, None) => match self.open_end(clause) {
-                Some((end, at)) => (vec![end], vec![at]),
-                None => return,
-            },
-        };
+        let Some((meant, said_by)) = self.named_or_last(clause, mention, kind) else { return };
         let own = |mention: Option<&Mention>, meant: &[Candidate]| -> Vec<Id> {
             let twin = mention.and_then(|mention| self.twin_meant(clause, &verb, kind, mention));
             let of = twin.unwrap_or_else(|| of_kind(meant, kind));
@@ -58,7 +51,11 @@ impl Reader<'_> {
             let all = plugs.map(|plug| &plug.id).chain(items.map(|item| &item.id)).cloned();
             all.filter(|id| self.here.is_possible(&verb, id)).collect()
         };
-        let possible = own(mention, &meant);
+        let mut possible = own(mention, &meant);
+        let says_both = mention.is_none() && self.pronoun(clause).is_some_and(|at| self.text(at) == "both");
+        if says_both {
+            possible = self.both_of(&verb, family.as_ref(), possible);
+        }
         match (possible.as_slice(), mention) {
             ([], _) => return,
             ([only], _) => proposal.action.on = vec![only.clone()],
@@ -70,6 +67,7 @@ impl Reader<'_> {
                 proposal.doubtful = Some((mention.from, mention.to));
                 proposal.choices = possible;
             }
+            (_, None) if says_both => proposal.action.on = possible,
             (_, None) => return,
         }
         proposal.said_by.extend(said_by);
@@ -80,6 +78,31 @@ impl Reader<'_> {
                 proposal.said_by.extend(self.tokens_of(other));
             }
         }
+    }
+
+    /// What a verb is said of, with the tokens that say it: what is named, what a pronoun stands for, or an open end.
+    fn named_or_last(
+        &self,
+        clause: &Clause,
+        mention: Option<&Mention>,
+        kind: ThingKind,
+    ) -> Option<(Vec<Candidate>, Vec<usize>)> {
+        match (mention, self.pronoun(clause)) {
+            (Some(mention), _) => Some((mention.candidates.clone(), self.tokens_of(mention))),
+            (None, Some(pronoun)) => Some((self.named_last(clause, kind), vec![pronoun])),
+            (None, None) => self.open_end(clause).map(|(end, at)| (vec![end], vec![at])),
+        }
+    }
+
+    /// "Then plug *both* in": two, or where one is at hand the only two that can be.
+    fn both_of(&self, verb: &Verb, family: Option<&Family>, possible: Vec<Id>) -> Vec<Id> {
+        if possible.len() == 2 {
+            return possible;
+        }
+        let of_family = self.map.connections.iter().filter(|known| Some(&known.family) == family);
+        let all: Vec<Id> =
+            of_family.map(|known| known.id.clone()).filter(|id| self.here.is_possible(verb, id)).collect();
+        if all.len() == 2 { all } else { Vec::new() }
     }
 
     /// Whether words name several, and connections are the plug or the thread of each: all of them, or so many.

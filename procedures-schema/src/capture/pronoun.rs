@@ -57,7 +57,7 @@ impl Reader<'_> {
                     None => proposal.action.on = on,
                 },
                 Before::OneOf(choices) => proposal.choices = choices,
-                Before::Nothing => {}
+                Before::Nothing => proposal.action.on = self.the_two_that_can(pronoun, verb),
             }
             let may_be = |id: &Id| self.may_be_unlocked(clause, verb, id);
             proposal.action.on.retain(may_be);
@@ -77,6 +77,16 @@ impl Reader<'_> {
         proposal.possible = may_be.into_iter().any(|id| self.here.is_possible(verb, id));
         proposal.said_by.push(pronoun);
         Some(())
+    }
+
+    /// "Open *both*": where that many valves or switches and no more can be, nothing else is meant.
+    fn the_two_that_can(&self, pronoun: usize, verb: &Verb) -> Vec<Id> {
+        if self.text(pronoun) != "both" || *verb != Verb::Restore {
+            return Vec::new();
+        }
+        let all = self.map.isolators.iter().map(|isolator| isolator.id.clone());
+        let can: Vec<Id> = all.filter(|id| self.here.is_possible(verb, id)).collect();
+        if can.len() == 2 { can } else { Vec::new() }
     }
 
     /// "Fit a new battery to the meter and refit *it*": what is in already is not put back, if the line names one thing that is

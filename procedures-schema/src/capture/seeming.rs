@@ -244,8 +244,15 @@ impl Reader<'_> {
             });
         let is_out =
             |id: &Id| matches!(self.here.components.get(id), Some(Whereabouts::Off | Whereabouts::Aside));
-        let is_new = proposal.action.part.is_some() || self.says_back(clause);
-        (lifts_at_place || stem.starts_with("latch")) && !is_new && !proposal.action.on.iter().any(is_out)
+        let is_new = proposal.action.part.is_some();
+        // "Slacken the nuts and *slide* the gland *back*": along, and not into place.
+        let slides_back = ["push", "slid"].iter().any(|begin| stem.starts_with(begin)) && {
+            let ends = |i: usize| self.tokens.get(i).is_none_or(|token| token.before != Break::None);
+            (clause.verb() + 1..clause.to).any(|i| self.text(i) == "back" && ends(i + 1))
+        };
+        let is_put_along =
+            slides_back || ((lifts_at_place || stem.starts_with("latch")) && !self.says_back(clause));
+        is_put_along && !is_new && !proposal.action.on.iter().any(is_out)
     }
 
     /// "Slide the bypass straight *back by 40 mm*": away from where it was, and not into its place.

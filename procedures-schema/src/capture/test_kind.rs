@@ -1,7 +1,7 @@
 //! Which test words speak of.
 
 use super::clause::Clause;
-use super::coin::{self, Noun, noun};
+use super::coin::{self, Lead, Noun, noun};
 use super::mention::Mention;
 use super::reader::Reader;
 use super::section::{is_electrical, is_wet};
@@ -78,7 +78,8 @@ impl Reader<'_> {
             return Some(TestKind::LeakFluid);
         }
         if let Some((_, kind)) = NAMED.iter().find(|(words, _)| self.has(clause, words)) {
-            return Some(kind.clone());
+            let is_of_part = *kind == TestKind::EarthContinuity && self.tests_a_part_itself(clause);
+            return Some(kind.clone()).filter(|_| !is_of_part);
         }
         if self.is_gas_by_gauge(clause) {
             return Some(TestKind::Tightness);
@@ -101,6 +102,19 @@ impl Reader<'_> {
             return Some(TestKind::LeakHot);
         }
         pair(&["cold", "fill", "filling", "system"], &["pressure"]).then_some(TestKind::FillPressure)
+    }
+
+    /// "Test *the thermostat* for continuity": whether it switches, and nothing of the earth.
+    fn tests_a_part_itself(&self, clause: &Clause) -> bool {
+        const EARTHED: &[&str] =
+            &["bond", "bonding", "cpc", "earth", "earthed", "earthing", "ground", "pe", "protective"];
+        let is_part = |phrase: &coin::Phrase| {
+            let may_be = phrase.lead == Lead::Direct || phrase.is_after(&["across", "of", "through"]);
+            let is_metal = matches!(&*phrase.head_word(), "case" | "casing" | "frame" | "metal");
+            may_be && !is_metal && matches!(noun(&phrase.stem()), Noun::Part | Noun::Isolator(_))
+        };
+        !self.has(clause, EARTHED)
+            && coin::phrases(self, clause).iter().any(|phrase| phrase.from > clause.verb() && is_part(phrase))
     }
 
     /// "Spray the joints", "with leak spray": and not with oil, nor to wash them.

@@ -307,7 +307,10 @@ impl Reader<'_> {
                 proposal.action.on.extend(meant.ids);
                 return;
             }
-            ids => nearest(&self.here, ids).filter(|_| owned == Owned::Clear),
+            // "Plug in its *two plugs*", of three: the nearest of them is one.
+            ids => nearest(&self.here, ids).filter(|id| {
+                owned == Owned::Clear && !matches!(amount, Some(Amount::Exactly(n)) if n > count(id))
+            }),
         };
         let Some(id) = one else {
             proposal.doubtful = Some((mention.from, mention.to));

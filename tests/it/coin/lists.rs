@@ -110,6 +110,30 @@ pub(super) const TOLD: &[(&str, &str)] = &[
     ("Take off the transformer.|Base under the transformer scraped to bare metal.", ""),
     // The gas of a vessel, and not the water beside it.
     ("Close the heating valve.|Pump the new vessel up to 0.75 to 0.8 bar.", ""),
+    // Whether a part switches, says nothing of the earth.
+    ("Switch off at the wall switch.|Test the overheat thermostat for continuity when it is cold.", ""),
+    ("Test the earth continuity of the thermostat.", "test earth-continuity"),
+    // "Both": two, and no others.
+    (
+        "Unplug the drain pump and the wash pump.|Twist the drain pump out of the sump.\
+         |Push the pump back in until it clicks, then plug both in.",
+        "fit drain-pump · make drain-pump-plug wash-pump-plug",
+    ),
+    (
+        "Shut the flow isolator and the return isolator.|Swap the pressure sensor.|Open both.",
+        "restore flow-isolator return-isolator",
+    ),
+    // Each on what it sits on, and where it goes back on.
+    (
+        "Slacken the M8 screws on the volute, the M6 screws on the terminal box and the M8 screws on the foot.",
+        "slacken volute-screws terminal-box-screws foot-screws",
+    ),
+    (
+        "Disconnect the suction hose and the return hose from the oil pump.|Connect the suction hose to port S.",
+        "make oil-pump-suction-hose",
+    ),
+    // Along, and not into place.
+    ("Close the heating valve.|Slacken the gland nuts and slide the gland back.", "slacken gland-nuts"),
     // What is in already is not put back.
     ("Take the meter out.|Fit a new battery to the meter and refit it.", "fit battery new · fit meter"),
     // A side by another word.

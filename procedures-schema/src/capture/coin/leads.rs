@@ -40,8 +40,7 @@ impl Chunker<'_, '_> {
         let is_its = self.found.last().is_some_and(|last| matches!(text(last.start), "its" | "their"));
         let is_then = text(i) == "then" && ARTICLES.contains(&text(i + 1));
         let mut behind = (i + 1..i + 5).take_while(joined).skip(1);
-        let mut has_owner =
-            || lead == "of" && behind.any(|at| text(at) == "of" && ARTICLES.contains(&text(at + 1)));
+        let mut has_owner = || behind.any(|at| text(at) == lead && ARTICLES.contains(&text(at + 1)));
         (is_then && (is_of_verb || is_its)) || (text(i) == "the" && has_owner())
     }
 

@@ -249,6 +249,7 @@ pub(super) const PARTS: &[&str] = &[
     "skirt",
     "sleeve",
     "softener",
+    "solenoid",
     "spacer",
     "spindle",
     "spool",
