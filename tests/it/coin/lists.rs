@@ -134,6 +134,9 @@ pub(super) const TOLD: &[(&str, &str)] = &[
     ),
     // Along, and not into place.
     ("Close the heating valve.|Slacken the gland nuts and slide the gland back.", "slacken gland-nuts"),
+    // As it is written on boards and valves.
+    ("Unplug X1.", "undo X1-plug"),
+    ("Close the cold water valve.|Unscrew the T&P valve.", "undo T-P-valve-thread"),
     // What is in already is not put back.
     ("Take the meter out.|Fit a new battery to the meter and refit it.", "fit battery new · fit meter"),
     // A side by another word.

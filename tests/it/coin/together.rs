@@ -17,7 +17,7 @@ pub(super) const TOGETHER: &[(&str, &str)] = &[
     ("Clean the filter with a brush and the grille with a cloth.", "clean filter grille"),
     ("Pull plug X1 off the board and plug X2 off the fan.", "undo board-plug-X1 · undo fan-plug-X2"),
     // Marks and sides.
-    ("Unplug CN4, CN7 and CN11.", "undo cn4-plug cn7-plug cn11-plug"),
+    ("Unplug CN4, CN7 and CN11.", "undo CN4-plug CN7-plug CN11-plug"),
     ("Unplug the CN4 and CN11 connectors.", "undo cn4-connector cn11-connector"),
     ("Switch off breaker F1 and F2.|Switch on F2.", "restore breaker-F2"),
     ("Take off the left cover and the right one.", "remove left-cover right-cover"),

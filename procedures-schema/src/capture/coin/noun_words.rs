@@ -30,6 +30,7 @@ pub(super) const NOT_BY_HAND: &[&str] = &[
     "relief",
     "safety",
     "solenoid",
+    "t&p",
     "temperature",
     "thermostatic",
     "three-port",

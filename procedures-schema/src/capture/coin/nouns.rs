@@ -160,13 +160,13 @@ fn handle(before: &[String], head: &str) -> Handle {
 /// What a part does, where tests depend on it.
 pub(super) fn role(words: &[String]) -> Option<Role> {
     let (head, before) = words.split_last()?;
-    let last = before.last().map_or("", String::as_str);
-    match (last, head.as_str()) {
+    let last = before.last().map(|word| word.to_lowercase()).unwrap_or_default();
+    match (last.as_str(), head.as_str()) {
         (_, "fan" | "blower") => Some(Role::Fan),
         (_, "burner") => Some(Role::Burner),
         ("gas", "valve") => Some(Role::GasValve),
         (_, "element") | ("immersion", "heater") => Some(Role::Element),
-        ("relief" | "safety", "valve") => Some(Role::Relief),
+        ("relief" | "safety" | "t&p", "valve") => Some(Role::Relief),
         _ => None,
     }
 }

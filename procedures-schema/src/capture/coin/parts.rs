@@ -5,6 +5,7 @@ use super::super::refer::nearest;
 use super::super::twins::is_side;
 use super::Made;
 use super::bench::Bench;
+use super::label::is_code;
 use super::nouns::{Noun, is_open_end, is_place, noun, role};
 use super::owners::topic;
 use super::phrase::Phrase;
@@ -17,6 +18,10 @@ impl Bench<'_> {
     pub(super) fn make_component(&mut self, phrase: &Phrase) -> Id {
         let single = matches!(phrase.amount, Some(Amount::Exactly(1))) || !phrase.plural();
         let mut words = if single { phrase.stem() } else { phrase.words.clone() };
+        for word in words.iter_mut().filter(|word| is_code(word) || word.contains('&')) {
+            // "X1" as it is written on boards, the "T&P valve".
+            word.make_ascii_uppercase();
+        }
         words.extend(phrase.label.clone());
         words = self.with_owner(phrase, words);
         if self.is_another(phrase) {
