@@ -133,8 +133,14 @@ fn OpenWords(
         <LinkOffer store id=id.get_value() heard />
         <TwoFigures store id=id.get_value() heard />
         <Tokens store id=id.get_value() step />
-        {move || step.get().map(|step| out_lines(&step.actions))}
+        {move || step.get().map(|step| (words_alone(&step), out_lines(&step.actions)))}
     }
+}
+
+/// That nothing is read of a step's words, where a notation would stand: so nothing is passed over in silence.
+fn words_alone(step: &Step) -> impl IntoView + use<> {
+    let is_alone = step.actions.is_empty() && step.messages.is_empty() && !step.words.trim().is_empty();
+    is_alone.then(|| view! { <p class="notation alone">"words alone, nothing to check"</p> })
 }
 
 /// The words of a row that is not selected, and what they mean; drawn anew only with the step or the map.
@@ -146,7 +152,7 @@ fn ReadWords(store: EditorStore, id: Id, step: Memo<Option<Arc<Step>>>) -> impl 
         |step: &Step| (!step.why.is_empty()).then(|| view! { <p class="why">"why: " {step.why.clone()}</p> });
     view! {
         <p class="words" on:pointerdown=press>{move || step.get().map(|step| store.shown_words(&step))}</p>
-        {move || step.get().map(|step| (store.map().with(|map| notation_line(&step.actions, map)), out_lines(&step.actions), why(&step), back_line(&step)))}
+        {move || step.get().map(|step| (store.map().with(|map| notation_line(&step.actions, map)), words_alone(&step), out_lines(&step.actions), why(&step), back_line(&step)))}
     }
 }
 
