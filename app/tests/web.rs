@@ -175,7 +175,7 @@ async fn a_kept_document_comes_back() {
 async fn an_unreadable_file_changes_nothing() {
     let (place, store) = mounted(procedure("unreadable"));
     let before = store.document().get_untracked();
-    store.open_bytes("broken.putback.json", b"{\"putback\": 0,\n oh");
+    store.open_bytes("broken.putback.json", b"{\"putback\": 0,\n oh".to_vec(), None).await;
     tick().await;
     assert!(std::sync::Arc::ptr_eq(&before, &store.document().get_untracked()));
     assert!(text(&place, ".notice").contains("line 2"), "{}", text(&place, ".notice"));

@@ -24,6 +24,7 @@ import { walkFirst } from './first.mjs';
 import { walkGoingOn } from './going_on.mjs';
 import { walkFromNothing } from './nothing.mjs';
 import { walkKit } from './kit.mjs';
+import { walkOpeningOver } from './opening_over.mjs';
 import { commandLine, page, repository } from './places.mjs';
 import { walkPasting } from './pasting.mjs';
 import { walkPrinting } from './printing.mjs';
@@ -74,6 +75,7 @@ const WALKS = [
   walkFetching,
   walkStaying,
   walkFiling,
+  walkOpeningOver,
   walkThings,
   walkBringing,
   walkKit,

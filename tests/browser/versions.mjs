@@ -94,6 +94,7 @@ async function openAFile({ tally }, { page }, write, file) {
   const versions = new Versions(page);
   await tally.step('a file of the same procedure that is opened over it loses nothing', async () => {
     await page.getByLabel('File to open').setInputFiles(file);
+    await page.getByRole('button', { name: 'Open the file instead' }).click();
     await page.getByText('Sweep the floor.').waitFor({ state: 'detached' });
     await page.locator('#kept', { hasText: /^kept/ }).waitFor();
     await versions.open();

@@ -8,7 +8,7 @@ use super::attention::Focus;
 use super::carried::CarriedHere;
 use super::clock;
 use super::doubts::AskedFrom;
-use super::filing::{ChangedFile, Filed, InHand};
+use super::filing::{Filed, Files};
 use super::found::Brought;
 use super::held::Held;
 use super::judged::Judged;
@@ -97,8 +97,7 @@ pub(super) struct Parts {
     pub(super) drawn: RwSignal<usize>,
     pub(super) lines: Lines,
     pub(super) brought: Brought,
-    pub(super) in_hand: StoredValue<Option<InHand>, LocalStorage>,
-    pub(super) changed_file: RwSignal<Option<ChangedFile>>,
+    pub(super) files: Files,
     pub(super) filed: RwSignal<Option<Filed>>,
     pub(super) keeper: Keeper,
     pub(super) seat: Seat,
@@ -166,8 +165,7 @@ impl EditorStore {
             drawn: RwSignal::new(usize::MAX),
             lines,
             brought: Brought::default(),
-            in_hand: StoredValue::new_local(None),
-            changed_file: RwSignal::new(None),
+            files: Files::default(),
             filed: RwSignal::new(None),
             keeper: Keeper::default(),
             seat: Seat::default(),
@@ -277,7 +275,7 @@ impl EditorStore {
         self.parts().draft_after.set(None);
         self.parts().review.set(None);
         self.parts().at_thing.set_value(None);
-        self.parts().changed_file.set(None);
+        self.parts().files.changed.set(None);
         self.parts().filed.set(None);
         self.parts().name.set(name.to_owned());
         self.seat().opened(&session.document().id);

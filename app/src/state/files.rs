@@ -11,7 +11,7 @@ use leptos::task::spawn_local;
 pub fn open_file(store: EditorStore, file: web_sys::File, then: impl FnOnce() + 'static) {
     spawn_local(async move {
         let came = match files::bytes_of(&file).await {
-            Ok(bytes) => store.open_bytes(&file.name(), &bytes),
+            Ok(bytes) => store.open_bytes(&file.name(), bytes, None).await,
             Err(reason) => {
                 store.notice().set(Some(reason));
                 Came::Nothing

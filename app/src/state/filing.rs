@@ -6,6 +6,7 @@
 
 use super::clock;
 use super::editor_store::EditorStore;
+use super::opened_over::Read;
 use super::opening::{Came, file_name, mark_in};
 use crate::storage::file_access::{self, Handle};
 use crate::storage::files;
@@ -28,6 +29,25 @@ pub(super) struct InHand {
     told: Option<Vec<u8>>,
 }
 
+/// The files that the editor has to do with.
+#[derive(Clone, Copy)]
+pub(super) struct Files {
+    pub(super) in_hand: StoredValue<Option<InHand>, LocalStorage>,
+    /// The one that somebody is asked about before it is opened.
+    pub(super) offered: StoredValue<Option<Read>, LocalStorage>,
+    pub(super) changed: RwSignal<Option<ChangedFile>>,
+}
+
+impl Default for Files {
+    fn default() -> Self {
+        Self {
+            in_hand: StoredValue::new_local(None),
+            offered: StoredValue::new_local(None),
+            changed: RwSignal::new(None),
+        }
+    }
+}
+
 /// What is to be saved: the state of the procedure when somebody pressed, as a file.
 struct ToSave {
     document: Arc<Procedure>,
@@ -47,21 +67,34 @@ pub enum Filed {
     NotSince(u64),
 }
 
-/// A file that is not what it was when it was opened or saved here.
+/// A file that is not what it was when it was opened or saved here, or that is opened over other work.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct ChangedFile {
     /// The name of the file.
     pub name: String,
     /// What has become of it, in words.
     pub what: Vec<String>,
-    /// Whether it is a state of the same procedure, which can be opened instead.
-    pub can_be_opened: bool,
+    /// What somebody wanted to do with it.
+    pub meant: Meant,
+}
+
+/// What was wanted of a file that is not what is here.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Meant {
+    /// To save over it. It can be opened instead if it is a state of the same procedure.
+    Save {
+        /// Whether it is.
+        can_be_opened: bool,
+    },
+    /// To open it over what is here, of which this says why it would be missed.
+    Open(String),
 }
 
 impl EditorStore {
-    /// A file that was not written because it is not what was read here; until somebody has decided.
+    /// A file that was not written because it is not what was read here, or not opened because something here is not in
+    /// it; until somebody has decided.
     pub fn changed_file(self) -> RwSignal<Option<ChangedFile>> {
-        self.parts().changed_file
+        self.parts().files.changed
     }
 
     /// Whether files can be opened to be saved in their place.
@@ -83,11 +116,8 @@ impl EditorStore {
     async fn pick_and_open(self) -> Result<bool, String> {
         let Some(file) = file_access::pick_to_open().await? else { return Ok(false) };
         let known = files::bytes_of(&file.file().await?).await?;
-        let is_open = self.open_bytes(&file.name(), &known) == Came::Procedure;
-        if is_open {
-            self.keep_in_hand(self.document_now().id.clone(), file, known);
-        }
-        Ok(is_open)
+        let came = self.open_bytes(&file.name(), known, Some(file.clone())).await;
+        Ok(matches!(came, Came::Procedure | Came::Asked))
     }
 
     /// Whether the open procedure is in a file as it is now, as far as that is known since it was opened.
@@ -116,9 +146,17 @@ impl EditorStore {
         }
     }
 
-    fn keep_in_hand(self, document: Id, file: Handle, known: Vec<u8>) {
-        self.parts().in_hand.set_value(Some(InHand { document, file, known, told: None }));
+    pub(super) fn keep_in_hand(self, document: Id, file: Handle, known: Vec<u8>) {
+        self.parts().files.in_hand.set_value(Some(InHand { document, file, known, told: None }));
         self.changed_file().set(None);
+    }
+
+    /// Saving this procedure asks for a place from now on.
+    pub(super) fn let_go_of_file_of(self, document: &Id) {
+        let is_of = |held: &Option<InHand>| held.as_ref().is_some_and(|held| held.document == *document);
+        if self.parts().files.in_hand.with_value(is_of) {
+            self.parts().files.in_hand.set_value(None);
+        }
     }
 
     /// Saves the document as a file, with its verdict in the name where it is not accepted.
@@ -130,7 +168,7 @@ impl EditorStore {
         self.close_group();
         let what = self.to_save();
         spawn_local(async move {
-            let in_hand = self.parts().in_hand.get_value();
+            let in_hand = self.parts().files.in_hand.get_value();
             // A file whose name says something else of the verdict is not the place for this state.
             let is_place =
                 |held: &InHand| held.document == what.document.id && mark_in(&held.file.name()) == what.mark;
@@ -178,7 +216,7 @@ impl EditorStore {
             Ok(file) => files::bytes_of(&file).await?,
             Err(reason) => {
                 // The next try asks for a place.
-                self.parts().in_hand.set_value(None);
+                self.parts().files.in_hand.set_value(None);
                 return Err(format!("{reason}; save once more to choose a place"));
             }
         };
@@ -203,8 +241,8 @@ impl EditorStore {
     fn tell_of_change(self, held: InHand, found: Vec<u8>) {
         let name = held.file.name();
         let (what, can_be_opened) = what_became(&held.known, &found, &self.document_now());
-        self.parts().in_hand.set_value(Some(InHand { told: Some(found), ..held }));
-        self.changed_file().set(Some(ChangedFile { name, what, can_be_opened }));
+        self.parts().files.in_hand.set_value(Some(InHand { told: Some(found), ..held }));
+        self.changed_file().set(Some(ChangedFile { name, what, meant: Meant::Save { can_be_opened } }));
     }
 
     /// Saves over the changed file after all, unless it has changed once more.
@@ -216,24 +254,26 @@ impl EditorStore {
     /// Leaves the changed file alone and picks another place.
     pub fn save_elsewhere(self) {
         self.changed_file().set(None);
-        self.parts().in_hand.set_value(None);
+        self.parts().files.in_hand.set_value(None);
         self.save();
     }
 
-    /// Opens the changed file in place of what is written here, which stays as a version.
+    /// Opens the changed file in place of what is written here, which undo brings back.
     pub fn open_changed(self) {
         self.changed_file().set(None);
-        let Some(held) = self.parts().in_hand.get_value() else { return };
+        let Some(held) = self.parts().files.in_hand.get_value() else { return };
         let Some(found) = held.told else { return };
-        if self.open_bytes(&held.file.name(), &found) == Came::Procedure {
-            self.keep_in_hand(held.document, held.file, found);
+        // That it is another state was told just now.
+        if let Ok(document) = format::read(&found) {
+            let (name, document) = (held.file.name(), Arc::new(document));
+            self.take(Read { name, bytes: found, document, file: Some(held.file) });
         }
     }
 
     /// Leaves the changed file alone; saving asks again.
     pub fn leave_changed(self) {
         self.changed_file().set(None);
-        self.parts().in_hand.set_value(None);
+        self.parts().files.in_hand.set_value(None);
     }
 }
 

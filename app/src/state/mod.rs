@@ -40,6 +40,7 @@ pub mod next_finding;
 mod notices;
 pub mod offline;
 pub mod on_shelf;
+mod opened_over;
 pub mod opening;
 pub mod pasted_text;
 pub mod pasting;

@@ -5,10 +5,12 @@
 use super::editor_store::EditorStore;
 use super::filing::Filed;
 use super::ids::RandomIds;
+use super::opened_over::Read;
 use super::records::{self, KeptDocument};
 use super::shelf::UNTITLED;
 use super::taken_out::TakenOut;
 use super::versions;
+use crate::storage::file_access::Handle;
 use crate::storage::{files, this_tab};
 use leptos::prelude::*;
 use procedures_schema::edit::{Edit, Session};
@@ -26,6 +28,8 @@ const ENDING: &str = ".putback.json";
 pub enum Came {
     /// It is open now.
     Procedure,
+    /// What is here of the same procedure is open, and somebody is asked whether the file is to take its place.
+    Asked,
     /// It holds answers found on a job, which are offered, or refused with the reason.
     Answers,
     /// Nothing; the reason is told.
@@ -150,22 +154,20 @@ impl EditorStore {
         }
     }
 
-    /// Opens the bytes of a file with this name; if they cannot be read, says why and changes nothing.
-    pub fn open_bytes(self, file_name: &str, bytes: &[u8]) -> Came {
-        match format::read(bytes) {
+    /// Opens the bytes of a file with this name, and its place if it has one here; if they cannot be read, says why and
+    /// changes nothing.
+    pub async fn open_bytes(self, file_name: &str, bytes: Vec<u8>, file: Option<Handle>) -> Came {
+        match format::read(&bytes) {
             Ok(document) => {
-                self.notice().set(None);
-                self.open(Session::new(Arc::new(document)), stem(file_name));
-                self.was_filed(Some(Filed::Opened));
-                self.keep_now();
-                Came::Procedure
+                let (name, document) = (file_name.to_owned(), Arc::new(document));
+                self.open_read(Read { name, bytes, document, file }).await
             }
-            Err(_) if format::is_found(bytes) => {
-                self.bring_found(file_name, bytes);
+            Err(_) if format::is_found(&bytes) => {
+                self.bring_found(file_name, &bytes);
                 Came::Answers
             }
             Err(error) => {
-                self.notice().set(Some(not_opened(file_name, bytes, &error)));
+                self.notice().set(Some(not_opened(file_name, &bytes, &error)));
                 Came::Nothing
             }
         }
@@ -211,7 +213,7 @@ fn without_ending(file_name: &str) -> &str {
 }
 
 /// The name of a procedure from that of its file.
-fn stem(file_name: &str) -> &str {
+pub(super) fn stem(file_name: &str) -> &str {
     let name = without_ending(file_name);
     mark_in(name).and_then(|mark| name.strip_suffix(mark)?.strip_suffix('.')).unwrap_or(name)
 }

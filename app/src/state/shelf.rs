@@ -137,19 +137,24 @@ impl EditorStore {
     /// Begins a procedure with everything of the open one, without what others said of that.
     pub fn open_new_from_this(self) {
         let this = self.document_now();
+        let name = self.name_now();
+        self.open_another(&this, format!("{} (copy)", this.title), &name);
+    }
+
+    /// Opens a procedure of its own with everything of another.
+    pub(super) fn open_another(self, this: &Procedure, title: String, name: &str) {
         // Where it came from goes along with it, for whoever wonders which of two was first.
         let origin = format!("Begun from \"{}\" ({}).", this.title, this.id);
         let document = Procedure {
             id: RandomIds.next_id("procedure"),
             note: [this.note.trim(), &origin].join(" ").trim().to_owned(),
-            title: format!("{} (copy)", this.title),
+            title,
             revisions: Vec::new(),
             sign_offs: Vec::new(),
             waivers: Vec::new(),
-            ..(*this).clone()
+            ..this.clone()
         };
-        let name = format!("{}-copy", self.name_now());
-        self.open_and_keep(document, &name);
+        self.open_and_keep(document, &format!("{name}-copy"));
     }
 
     fn open_and_keep(self, document: Procedure, name: &str) {

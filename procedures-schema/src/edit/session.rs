@@ -71,6 +71,11 @@ impl Session {
         &self.document
     }
 
+    /// Whether it has been just so before, as far as undo reaches.
+    pub fn was(&self, document: &Procedure) -> bool {
+        self.undo.iter().any(|entry| *entry.document == *document)
+    }
+
     /// Applies edits as one undo entry; with the same `group` as the last edit, no more than 500 ms
     /// after it, as part of that entry.
     ///

@@ -127,7 +127,8 @@ fn another_state_of_the_document_replaces_it_as_one_entry() {
     assert!(Arc::ptr_eq(&applied.document.steps[0], &before.steps[2]), "an equal step is the very same");
     assert!(Arc::ptr_eq(&applied.document.map, &before.map), "an equal map is the very same");
     let mut session = Session::new(before.clone());
-    session.edit(&[Edit::Replace(Arc::new(earlier))], "bring back", None, 0).unwrap();
+    session.edit(&[Edit::Replace(Arc::new(earlier.clone()))], "bring back", None, 0).unwrap();
+    assert!(session.was(&before) && !session.was(&earlier));
     session.undo();
     assert!(Arc::ptr_eq(session.document(), &before));
     let other = Procedure::new("q".into(), "Another job");
