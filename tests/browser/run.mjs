@@ -24,6 +24,7 @@ import { walkFirst } from './first.mjs';
 import { walkGoingOn } from './going_on.mjs';
 import { walkFromNothing } from './nothing.mjs';
 import { walkKit } from './kit.mjs';
+import { walkOneOfOnesOwn } from './one_of_ones_own.mjs';
 import { walkOpeningOver } from './opening_over.mjs';
 import { commandLine, page, repository } from './places.mjs';
 import { walkPasting } from './pasting.mjs';
@@ -76,6 +77,7 @@ const WALKS = [
   walkStaying,
   walkFiling,
   walkOpeningOver,
+  walkOneOfOnesOwn,
   walkThings,
   walkBringing,
   walkKit,

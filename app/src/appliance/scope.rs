@@ -2,7 +2,7 @@
 
 use crate::components::fields::{ChoiceField, LongField};
 use crate::frame::sheet::{listed, words_or};
-use crate::state::EditorStore;
+use crate::state::{Command, EditorStore};
 use leptos::prelude::*;
 use procedures_schema::edit::Scope;
 use procedures_schema::model::{Country, Procedure};
@@ -27,6 +27,7 @@ pub fn ScopeFields(
         <section class="things-of scope">
             <h2 class="stage">"The job"</h2>
             <div class="sheet open">
+                <div class="wide">{title(store)}</div>
                 <div class="wide">{line(store, "What the job is for", "Renew the pump without draining the plant.", |d| d.purpose.clone(), |s, text| s.purpose = text)}</div>
                 <div class="wide">{line(store, "Plate of the right appliance", "Boiler K7, pump P2: 230 V, 250 mm", |d| d.applies_to.clone(), |s, text| s.applies_to = text)}</div>
                 {line(store, "Gases", "G20, …", |d| d.gases.join(", "), |s, text| s.gases = listed(&text))}
@@ -37,6 +38,13 @@ pub fn ScopeFields(
             </div>
         </section>
     }
+}
+
+/// The title, which Write has in its head.
+fn title(store: EditorStore) -> impl IntoView {
+    let value = Memo::new(move |_| store.document().with(|document| document.title.clone()));
+    let send = Callback::new(move |typed| store.run(Command::SetTitle(typed)));
+    view! { <LongField label="Title" value=value.into() send hint="Renew the pump P2" /> }
 }
 
 fn line(

@@ -5,6 +5,7 @@ use crate::route::{Screen, go};
 use crate::state::clock;
 use crate::state::filing::Filed;
 use crate::state::on_shelf::{OnShelf, save_as_kept};
+use crate::state::shelf::UNTITLED;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
@@ -36,7 +37,12 @@ pub fn ShelfRow(
         Some(Filed::At(at)) => format!("saved as a file {}", when(at)),
         Some(Filed::Opened) => "as in its file".to_owned(),
     };
-    let facts = format!("{} · {} steps · kept {} · {filed}", one.name, one.n_steps, when(one.at_ms));
+    // Those that nobody has named yet are told apart by how they begin.
+    let is_named = one.title != UNTITLED || one.begins.is_empty();
+    let begins = if is_named { String::new() } else { format!("begins \u{201c}{}\u{201d} · ", one.begins) };
+    let steps = if one.n_steps == 1 { "step" } else { "steps" };
+    let facts =
+        format!("{} · {begins}{} {steps} · kept {} · {filed}", one.name, one.n_steps, when(one.at_ms));
     let title = StoredValue::new(one.title.clone());
     let named = move |what: &str| format!("{what} {}", title.get_value());
     let removed = StoredValue::new(one.clone());

@@ -35,6 +35,8 @@ pub struct OnShelf {
     pub name: String,
     /// How many steps it has.
     pub n_steps: usize,
+    /// The words of its first step.
+    pub begins: String,
     /// When it was kept last.
     pub at_ms: u64,
     /// When it was removed, if it was.
@@ -72,6 +74,7 @@ pub async fn on_shelf() -> Result<Vec<OnShelf>, String> {
             title: head.title,
             name: kept.name,
             n_steps: head.n_steps,
+            begins: head.begins,
             at_ms: kept.at_ms,
             removed_ms: kept.removed_ms,
             filed: kept.filed,

@@ -14,7 +14,7 @@ use procedures_schema::model::{Id, IdSource, Procedure};
 use std::sync::Arc;
 
 /// What a procedure is called before somebody says what it is.
-pub(super) const UNTITLED: &str = "Untitled procedure";
+pub const UNTITLED: &str = "Untitled procedure";
 
 /// Whether nothing at all stands in a procedure.
 pub fn is_blank(document: &Procedure) -> bool {

@@ -6,6 +6,7 @@ use crate::frame::stamp::{Besides, Stamp};
 use crate::route::{Screen, Tabs, go};
 use crate::state::filing::Filed;
 use crate::state::keeping::Kept;
+use crate::state::shelf::UNTITLED;
 use crate::state::{Command, EditorStore, clock, files};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -24,8 +25,9 @@ pub fn Header(
                 <h1 class="name">"Putback"</h1>
                 <Tabs shown=Screen::Write />
                 <input
-                    class="title" aria-label="Title" spellcheck="false"
+                    class="title" aria-label="Title" placeholder="Title" spellcheck="false"
                     prop:value=title
+                    on:focus=select_untitled
                     on:input=move |event| store.run(Command::SetTitle(event_target_value(&event)))
                     on:blur=move |_| store.close_group()
                 />
@@ -40,6 +42,14 @@ pub fn Header(
                 <ToldOf store />
             </div>
         </div>
+    }
+}
+
+/// What stands for a title gives way to the first letter that is typed.
+fn select_untitled(event: web_sys::FocusEvent) {
+    let field: web_sys::HtmlInputElement = event_target(&event);
+    if field.value() == UNTITLED {
+        field.select();
     }
 }
 
