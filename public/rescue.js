@@ -44,10 +44,17 @@ function described(key, record) {
   try {
     const { name, text, at_ms: at, removed_ms: removed } = JSON.parse(record);
     if (typeof text !== 'string') throw new Error('no text');
-    return { title: titleOf(text) ?? name ?? key, name: name || key, text, at: at ?? 0, inBin: removed !== undefined };
+    const title = titleOf(text);
+    const own = name === 'untitled' ? '' : name;
+    return { title: title ?? key, name: own || afterTitle(title ?? '') || key, text, at: at ?? 0, inBin: removed !== undefined };
   } catch {
     return { title: `${key} (damaged)`, name: key, text: record, at: 0, inBin: false };
   }
+}
+
+/** A name for a file that has none of its own, in letters and figures alone. */
+function afterTitle(title) {
+  return title.toLowerCase().replaceAll(/[^\p{L}\p{N}]+/gu, '-').replaceAll(/^-|-$/g, '').slice(0, 48);
 }
 
 function titleOf(text) {

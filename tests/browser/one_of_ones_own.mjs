@@ -1,5 +1,7 @@
-// A procedure of one's own: its title.
+// A procedure of one's own: its title and the name of its file.
 import assert from 'node:assert/strict';
+import { basename } from 'node:path';
+import { out } from './places.mjs';
 import { Procedures, goTo, writeNew } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
 import { soonEqual, soonMatch } from './soon.mjs';
@@ -20,6 +22,16 @@ const begin = async (page) => {
   await new Procedures(page).beginNew();
 };
 
+/** Presses Save, and gives the name that the file is offered under. */
+async function savedAs(page) {
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save', exact: true }).click(),
+  ]);
+  await download.saveAs(out(`saved-${basename(download.suggestedFilename())}`));
+  return download.suggestedFilename();
+}
+
 async function titled(place, visit, write) {
   const { page } = visit;
   const title = page.getByRole('textbox', { name: 'Title', exact: true });
@@ -32,6 +44,19 @@ async function titled(place, visit, write) {
     assert.ok(!/, 0\)$|transparent/.test(line), `the field has no edge: ${line}`);
   });
   await look(place, visit, 'write-titled');
+  await place.tally.step('the list has no other name for it', async () => {
+    await write.untilKept(() => write.append('Clean the fan.'));
+    await goTo(page, 'Procedures');
+    const facts = page.locator('.shelf li', { hasText: 'open now' }).locator('.facts');
+    await soonMatch(() => facts.innerText(), /^1 steps? · kept today/);
+    await goTo(page, 'Write');
+  });
+  await place.tally.step('the file is called after the title until it is saved, and keeps that name', async () => {
+    await title.fill('Clean the fan of heater H4');
+    assert.match(await savedAs(page), /^clean-the-fan-of-heater-h4(\.[A-Z-]+)?\.putback\.json$/);
+    await title.fill('Renew the fan of heater H4');
+    assert.match(await savedAs(page), /^clean-the-fan-of-heater-h4(\.[A-Z-]+)?\.putback\.json$/);
+  });
   await place.tally.step('what stands for a title gives way to what is typed', async () => {
     await begin(page);
     await goTo(page, 'Write');

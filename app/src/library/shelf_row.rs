@@ -37,12 +37,12 @@ pub fn ShelfRow(
         Some(Filed::At(at)) => format!("saved as a file {}", when(at)),
         Some(Filed::Opened) => "as in its file".to_owned(),
     };
+    let file = if one.name.is_empty() { String::new() } else { format!("{} · ", one.name) };
     // Those that nobody has named yet are told apart by how they begin.
     let is_named = one.title != UNTITLED || one.begins.is_empty();
     let begins = if is_named { String::new() } else { format!("begins \u{201c}{}\u{201d} · ", one.begins) };
     let steps = if one.n_steps == 1 { "step" } else { "steps" };
-    let facts =
-        format!("{} · {begins}{} {steps} · kept {} · {filed}", one.name, one.n_steps, when(one.at_ms));
+    let facts = format!("{file}{begins}{} {steps} · kept {} · {filed}", one.n_steps, when(one.at_ms));
     let title = StoredValue::new(one.title.clone());
     let named = move |what: &str| format!("{what} {}", title.get_value());
     let removed = StoredValue::new(one.clone());

@@ -6,8 +6,9 @@
 
 use super::clock;
 use super::editor_store::EditorStore;
+use super::file_names::{file_name, mark_in, name_or_title, stem};
 use super::opened_over::Read;
-use super::opening::{Came, file_name, mark_in};
+use super::opening::Came;
 use crate::storage::file_access::{self, Handle};
 use crate::storage::files;
 use crate::storage::sharing::{self, Shared};
@@ -125,9 +126,12 @@ impl EditorStore {
         self.parts().filed.read_only()
     }
 
-    /// Says that it was saved, unless somebody has gone on writing meanwhile.
-    fn is_filed(self, what: &ToSave) {
+    /// Says that it was saved in a file of this name, unless somebody has gone on writing meanwhile.
+    fn is_filed(self, what: &ToSave, file_name: &str) {
         self.let_go_of_notice();
+        if self.document_now().id == what.document.id {
+            self.parts().name.set(stem(file_name).to_owned());
+        }
         let now = clock::now_ms();
         let is_as_saved = Arc::ptr_eq(&what.document, &self.document_now());
         self.parts().filed.set(Some(if is_as_saved { Filed::At(now) } else { Filed::NotSince(now) }));
@@ -185,8 +189,14 @@ impl EditorStore {
 
     /// The name of the document's file without its ending: a rejected one or a draft says so.
     pub fn marked_name(self) -> String {
-        let name = file_name(&self.name().get_untracked(), self.judged_now().mark_of_file());
+        let judged = self.judged_now();
+        let name = file_name(&self.name_in_file(&judged.document), judged.mark_of_file());
         name.strip_suffix(".putback.json").map_or_else(|| name.clone(), str::to_owned)
+    }
+
+    /// What its file is called: as it was opened or saved, else after its title.
+    fn name_in_file(self, document: &Procedure) -> String {
+        name_or_title(&self.name_now(), &document.title)
     }
 
     fn to_save(self) -> ToSave {
@@ -194,7 +204,7 @@ impl EditorStore {
         let mark = judged.mark_of_file();
         ToSave {
             document: judged.document.clone(),
-            name: file_name(&self.name().get_untracked(), mark),
+            name: file_name(&self.name_in_file(&judged.document), mark),
             mark,
             text: format::write(&judged.document),
         }
@@ -207,7 +217,7 @@ impl EditorStore {
             Shared::Not => return Ok(()),
             Shared::Unable => files::save(&what.name, &what.text)?,
         }
-        self.is_filed(what);
+        self.is_filed(what, &what.name);
         Ok(())
     }
 
@@ -226,8 +236,9 @@ impl EditorStore {
             return Ok(());
         }
         held.file.write(&what.text).await?;
+        let name = held.file.name();
         self.keep_in_hand(held.document, held.file, what.text.as_bytes().to_vec());
-        self.is_filed(what);
+        self.is_filed(what, &name);
         Ok(())
     }
 

@@ -18,6 +18,7 @@ mod cutting;
 pub mod doubts;
 pub mod editor_store;
 mod figures;
+mod file_names;
 pub mod files;
 pub mod filing;
 pub mod finding_out;

@@ -4,8 +4,8 @@
 //! removing asks nothing and loses nothing. Of a procedure no more is read than its head, so that the list stands
 //! before the editor is there, and shows also what this version cannot open.
 
+use super::file_names::{NOT_CHECKED, file_name, name_or_title, own};
 use super::filing::Filed;
-use super::opening::{NOT_CHECKED, file_name};
 use super::records::{self, KeptDocument};
 use super::{clock, versions};
 use crate::storage::database::{self, Durability, Entry, Store};
@@ -31,7 +31,7 @@ pub struct OnShelf {
     pub id: Id,
     /// Title.
     pub title: String,
-    /// The name of its file.
+    /// The name of its file; empty, if it has none of its own.
     pub name: String,
     /// How many steps it has.
     pub n_steps: usize,
@@ -72,7 +72,7 @@ pub async fn on_shelf() -> Result<Vec<OnShelf>, String> {
         found.push(OnShelf {
             id: head.id,
             title: head.title,
-            name: kept.name,
+            name: own(&kept.name).to_owned(),
             n_steps: head.n_steps,
             begins: head.begins,
             at_ms: kept.at_ms,
@@ -90,7 +90,9 @@ pub async fn on_shelf() -> Result<Vec<OnShelf>, String> {
 /// In words, if it is not there any more, or the browser refuses.
 pub async fn save_as_kept(id: &Id) -> Result<(), String> {
     let kept = kept(id).await?;
-    files::save(&file_name(&kept.name, Some(NOT_CHECKED)), &kept.text)
+    // What has no head has no title either.
+    let title = format::read_head(&kept.text).map(|head| head.title).unwrap_or_default();
+    files::save(&file_name(&name_or_title(&kept.name, &title), Some(NOT_CHECKED)), &kept.text)
 }
 
 /// Marks a procedure as removed, or brings it back.

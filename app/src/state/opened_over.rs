@@ -4,9 +4,10 @@
 //! somebody is told what differs, and nothing is opened until they have said so.
 
 use super::editor_store::EditorStore;
+use super::file_names::stem;
 use super::filing::{ChangedFile, Filed, Meant};
 use super::on_shelf::kept;
-use super::opening::{Came, stem};
+use super::opening::Came;
 use super::{clock, versions};
 use crate::storage::file_access::Handle;
 use leptos::prelude::*;
@@ -133,7 +134,7 @@ impl EditorStore {
     pub fn open_offered_beside(self) {
         if let Some(read) = self.take_offered() {
             let title = format!("{} (from a file)", read.document.title);
-            self.open_another(&read.document, title, stem(&read.name));
+            self.open_another(&read.document, title);
         }
     }
 

@@ -3,6 +3,7 @@
 //! What cannot be opened changes nothing and says why.
 
 use super::editor_store::EditorStore;
+use super::file_names::ENDING;
 use super::filing::Filed;
 use super::ids::RandomIds;
 use super::opened_over::Read;
@@ -20,8 +21,6 @@ use std::sync::Arc;
 
 /// The demonstration's name as a file.
 const DEMO_NAME: &str = "circulation-pump";
-/// What follows the name of every procedure's file.
-const ENDING: &str = ".putback.json";
 
 /// What came of a file.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -82,7 +81,7 @@ impl Beginning {
         let document = Procedure::new(RandomIds.next_id("procedure"), UNTITLED);
         Self {
             session: Session::new(Arc::new(document)),
-            name: "untitled".to_owned(),
+            name: String::new(),
             is_demo: false,
             kept_ms: None,
             filed: None,
@@ -190,37 +189,9 @@ fn not_opened(file_name: &str, bytes: &[u8], error: &FormatError) -> String {
     )
 }
 
-/// What stands in the name of a file that is not fit, or that nobody judged: the latter by what hands files out without the
-/// program.
-const MARKS: [&str; 3] = ["REJECTED", "DRAFT", NOT_CHECKED];
-/// The last of them.
-pub(super) const NOT_CHECKED: &str = "NOT-CHECKED";
-
-/// `NAME.putback.json`, or `NAME.REJECTED.putback.json`.
-pub(super) fn file_name(name: &str, mark: Option<&str>) -> String {
-    let name = if name.is_empty() { "procedure" } else { name };
-    mark.map_or_else(|| format!("{name}{ENDING}"), |mark| format!("{name}.{mark}{ENDING}"))
-}
-
-/// What the name of a file says of the verdict.
-pub(super) fn mark_in(file_name: &str) -> Option<&'static str> {
-    let name = without_ending(file_name);
-    MARKS.into_iter().find(|mark| name.ends_with(&format!(".{mark}")))
-}
-
-fn without_ending(file_name: &str) -> &str {
-    file_name.strip_suffix(ENDING).or_else(|| file_name.strip_suffix(".json")).unwrap_or(file_name)
-}
-
-/// The name of a procedure from that of its file.
-pub(super) fn stem(file_name: &str) -> &str {
-    let name = without_ending(file_name);
-    mark_in(name).and_then(|mark| name.strip_suffix(mark)?.strip_suffix('.')).unwrap_or(name)
-}
-
 #[cfg(test)]
 mod tests {
-    use super::{file_name, mark_in, not_opened, stem};
+    use super::not_opened;
     use procedures_schema::format;
     use wasm_bindgen_test::wasm_bindgen_test;
 
@@ -240,16 +211,5 @@ mod tests {
         assert!(damaged.starts_with("notes.txt was not opened: line 2"), "{damaged}");
         let marked = told(b"\xef\xbb\xbf{\"putback\": 0}");
         assert!(!marked.contains("not a procedure"), "{marked}");
-    }
-
-    #[wasm_bindgen_test]
-    fn an_unfit_file_says_so_in_its_name() {
-        assert_eq!(file_name("pump", Some("REJECTED")), "pump.REJECTED.putback.json");
-        assert_eq!(file_name("pump", None), "pump.putback.json");
-        assert_eq!(stem("pump.REJECTED.putback.json"), "pump");
-        assert_eq!(stem("pump.putback.json"), "pump");
-        assert_eq!(stem("pump.NOT-CHECKED.putback.json"), "pump");
-        assert_eq!(mark_in("pump.REJECTED.putback.json"), Some("REJECTED"));
-        assert_eq!(mark_in("pump (1).putback.json"), None);
     }
 }

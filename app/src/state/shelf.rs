@@ -131,18 +131,17 @@ impl EditorStore {
     /// Begins an empty procedure.
     pub fn open_new(self) {
         let document = Procedure::new(RandomIds.next_id("procedure"), UNTITLED);
-        self.open_and_keep(document, "untitled");
+        self.open_and_keep(document, "");
     }
 
     /// Begins a procedure with everything of the open one, without what others said of that.
     pub fn open_new_from_this(self) {
         let this = self.document_now();
-        let name = self.name_now();
-        self.open_another(&this, format!("{} (copy)", this.title), &name);
+        self.open_another(&this, format!("{} (copy)", this.title));
     }
 
     /// Opens a procedure of its own with everything of another.
-    pub(super) fn open_another(self, this: &Procedure, title: String, name: &str) {
+    pub(super) fn open_another(self, this: &Procedure, title: String) {
         // Where it came from goes along with it, for whoever wonders which of two was first.
         let origin = format!("Begun from \"{}\" ({}).", this.title, this.id);
         let document = Procedure {
@@ -154,7 +153,7 @@ impl EditorStore {
             waivers: Vec::new(),
             ..this.clone()
         };
-        self.open_and_keep(document, &format!("{name}-copy"));
+        self.open_and_keep(document, "");
     }
 
     fn open_and_keep(self, document: Procedure, name: &str) {

@@ -198,11 +198,6 @@ impl EditorStore {
         Memo::new(move |_| settled.with(|judged| judged.findings_at(step.as_ref())))
     }
 
-    /// The name of the file, without ending.
-    pub fn name(self) -> ReadSignal<String> {
-        self.parts().name.read_only()
-    }
-
     /// The selected step.
     pub fn selected(self) -> ReadSignal<Option<Id>> {
         self.parts().selected.read_only()
