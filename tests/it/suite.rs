@@ -5,7 +5,9 @@ use procedures_schema::derive::ladder::ladder;
 use procedures_schema::derive::lanes::{LaneLevel, lane_states};
 use procedures_schema::derive::way_back::{missing_tests, way_back};
 use procedures_schema::format;
-use procedures_schema::model::{Date, NumberedIds, Procedure, Step, TestKind};
+use procedures_schema::model::{
+    Circuit, CircuitKind, Country, Date, Id, NumberedIds, Procedure, Reading, Step, TestKind,
+};
 use procedures_schema::simulate::{Place, Run, simulate};
 use putback_tests::{TextFile, suite, text_files};
 use std::sync::Arc;
@@ -146,28 +148,53 @@ fn one_forgotten_valve_is_one_finding() {
 
 #[test]
 fn a_ready_ladder_makes_every_circuit_safe_in_words_that_say_so() {
-    for file in accepted() {
-        let whole = read(&file);
-        // Circuits are made safe in the order of the map: nothing is drained beside what is live.
-        let mut fresh = Procedure::new("fresh".into(), "A fresh procedure");
-        fresh.map = whole.map.clone();
-        let mut ids = NumberedIds::default();
-        for circuit in &whole.map.circuits {
-            let steps = ladder(&fresh, &circuit.id, &mut ids);
-            assert!(!steps.is_empty(), "{} {}", file.path, circuit.name);
-            fresh.steps.extend(steps.into_iter().map(Arc::new));
-            let report = check(&fresh, today());
-            let about_the_ladder = |code: &str| {
-                ["isolation/", "gas/", "pressure/", "words/"].iter().any(|f| code.starts_with(f))
-            };
-            let wrong: Vec<_> = report.findings.iter().filter(|f| about_the_ladder(f.code)).collect();
-            assert!(wrong.is_empty(), "{} {}: {:#?}", file.path, circuit.name, titles(&report));
-            let trace = simulate(&fresh, &Run::of(&fresh));
-            let lane = fresh.map.circuits.iter().position(|c| c.id == circuit.id).expect("the circuit");
-            let state = lane_states(&fresh, &trace, Place::END)[lane];
-            assert_eq!(state.level, LaneLevel::Proved, "{} {}", file.path, circuit.name);
+    for country in [None, Some(Country::UnitedKingdom), Some(Country::UnitedStates)] {
+        for file in accepted() {
+            let whole = read(&file);
+            // Circuits are made safe in the order of the map: nothing is drained beside what is live.
+            let mut fresh = Procedure::new("fresh".into(), "A fresh procedure");
+            fresh.map = whole.map.clone();
+            fresh.country.clone_from(&country);
+            for circuit in &whole.map.circuits {
+                made_safe(&file.path, &mut fresh, circuit);
+            }
         }
     }
+}
+
+fn made_safe(path: &str, fresh: &mut Procedure, circuit: &Circuit) {
+    let mut ids = NumberedIds::default();
+    let steps = ladder(fresh, &circuit.id, &mut ids);
+    assert!(!steps.is_empty(), "{path} {}", circuit.name);
+    let n = fresh.steps.len();
+    let numbered = steps.into_iter().enumerate();
+    let numbered = numbered.map(|(at, step)| Step { id: Id::new(&format!("s{}", n + at)), ..step });
+    fresh.steps.extend(numbered.map(Arc::new));
+    let report = check(fresh, today());
+    let about_the_ladder = |code: &str| {
+        ["isolation/", "gas/", "pressure/", "reading/", "words/"].iter().any(|f| code.starts_with(f))
+    };
+    let wrong: Vec<_> = report.findings.iter().filter(|f| about_the_ladder(f.code)).collect();
+    assert!(wrong.is_empty(), "{path} {}: {:#?}", circuit.name, titles(&report));
+    let trace = simulate(fresh, &Run::of(fresh));
+    let lane = fresh.map.circuits.iter().position(|c| c.id == circuit.id).expect("the circuit");
+    let state = lane_states(fresh, &trace, Place::END)[lane];
+    assert_eq!(state.level, LaneLevel::Proved, "{path} {}", circuit.name);
+}
+
+#[test]
+fn a_ladder_writes_the_units_of_the_country() {
+    let mut whole = named("circulation-pump");
+    whole.country = Some(Country::UnitedStates);
+    let water =
+        whole.map.circuits.iter().find(|c| c.kind == CircuitKind::HeatingWater).expect("water").id.clone();
+    let steps = ladder(&whole, &water, &mut NumberedIds::default());
+    let prove = steps.last().expect("a proof");
+    assert!(prove.words.contains("gauge 0 to 1.4 psi"), "{}", prove.words);
+    assert!(prove.words.contains("water temperature 32 to 109 °F"), "{}", prove.words);
+    let limits = |reading: &Reading| reading.limits.as_ref().map(ToString::to_string);
+    let held: Vec<String> = prove.actions[0].readings.iter().filter_map(limits).collect();
+    assert_eq!(held, ["0 psi to 1.4 psi", "32 °F to 109 °F"]);
 }
 
 #[test]

@@ -4,11 +4,12 @@
 //! lock where the kind locks, a release where it stores pressure, the proof with the readings of the kind.
 
 use super::sentence::Sentence;
+use super::usual_units::in_usual_units;
 use super::worked::worked_sections;
 use crate::model::{
-    Action, Energy, Handle, Id, IdSource, Isolator, Means, Port, Procedure, Stage, Step, Verb,
+    Action, Energy, Handle, Id, IdSource, Isolator, Means, Port, Procedure, Reading, Stage, Step, Verb,
 };
-use crate::simulate::{KindRow, Plant, SectionCell, kind_row};
+use crate::simulate::{KindRow, Plant, SectionCell, default_readings, kind_row};
 
 /// The ladder of a circuit; empty if the map does not know it or its kind is not judged.
 pub fn ladder(procedure: &Procedure, circuit: &Id, ids: &mut dyn IdSource) -> Vec<Step> {
@@ -134,17 +135,28 @@ pub(super) fn prove(
     let id = if circuit.sections.len() == 1 { &circuit.id } else { &plan.id };
     let name = procedure.map.name_of(id);
     let zero = if row.guarded { "dead" } else { "at zero" };
-    let readings: Vec<String> = row
-        .proof
-        .iter()
-        .map(|reading| match &reading.limits {
-            Some((min, max, unit)) => format!("{} {min} to {max} {}", reading.what, unit.shown()),
-            None => format!("{} {}", reading.what, reading.seen),
-        })
-        .collect();
-    let action = Action::new(Verb::Prove, vec![id.clone()]);
+    let mut action = Action::new(Verb::Prove, vec![id.clone()]);
+    let mut readings = default_readings(procedure, &action);
+    let country = procedure.country.as_ref();
+    let mut are_others = false;
+    for reading in &mut readings {
+        are_others |= in_usual_units(country, reading);
+    }
+    let said: Vec<String> = readings.iter().map(said).collect();
+    if are_others {
+        action.readings = readings;
+    }
     let sentence = Sentence::new()
         .say(&format!("Prove the {name} {zero}"), action)
-        .add(&format!(": {}.", readings.join(", ")));
+        .add(&format!(": {}.", said.join(", ")));
     Some(sentence.step(ids.next_id("step"), Stage::MakeSafe))
+}
+
+/// A reading in words: `gauge 0.0 to 0.1 bar`, `flow none for 60 s`.
+fn said(reading: &Reading) -> String {
+    let limits = reading.limits.as_ref().map(|limits| match (&limits.min, &limits.max) {
+        (Some(min), Some(max)) => format!("{min} to {max} {}", limits.unit.shown()),
+        _ => limits.to_string(),
+    });
+    format!("{} {}", reading.what, limits.as_ref().unwrap_or(&reading.seen))
 }

@@ -20,5 +20,6 @@ pub mod rungs;
 mod sentence;
 pub mod stands;
 pub mod uses;
+pub mod usual_units;
 pub mod way_back;
 mod worked;

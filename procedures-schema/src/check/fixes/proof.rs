@@ -4,6 +4,7 @@
 use super::Fix;
 use super::words::{Changed, edits, step_of};
 use crate::check::context::Context;
+use crate::derive::usual_units::in_usual_units;
 use crate::model::{Action, Reading, Span, Step, Verb, listed};
 use crate::simulate::{Unmet, default_readings};
 
@@ -18,7 +19,10 @@ pub(super) fn complete(context: &Context<'_>, met: &[&Unmet]) -> Option<Fix> {
     let step = step_of(context, &mut changed, at)?;
     let prove = step.actions.get(action).filter(|action| action.verb == Verb::Prove)?;
     let bare = Action { readings: Vec::new(), ..prove.clone() };
-    let asked = default_readings(context.procedure, &bare);
+    let mut asked = default_readings(context.procedure, &bare);
+    for reading in &mut asked {
+        in_usual_units(context.procedure.country.as_ref(), reading);
+    }
     let readings = completed(asked, &prove.readings);
     let missing: Vec<String> = readings
         .iter()
