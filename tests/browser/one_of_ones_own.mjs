@@ -1,4 +1,4 @@
-// A procedure of one's own: its title and the name of its file.
+// A procedure of one's own: its title and the name of its file, and ladders that suit it.
 import assert from 'node:assert/strict';
 import { basename } from 'node:path';
 import { out } from './places.mjs';
@@ -13,6 +13,7 @@ export async function walkOneOfOnesOwn(tally, screen) {
     const write = new Write(visit.page);
     await write.open(place.server.address);
     await titled(place, visit, write);
+    await ladders(place, visit, write);
     await inNoStep(place, visit);
   });
 }
@@ -64,6 +65,43 @@ async function titled(place, visit, write) {
     await page.keyboard.type('Clean the trap');
     await soonEqual(() => title.inputValue(), 'Clean the trap');
   });
+}
+
+async function ladders(place, visit, write) {
+  const { page } = visit;
+  const words = async () => {
+    const n = await write.steps();
+    return Promise.all(Array.from({ length: n }, (_, at) => write.words(at + 1)));
+  };
+  const ladder = async (circuit) => {
+    // Where the line is docked only the rows have the key.
+    await write.select(await write.steps());
+    await page.locator('.row.selected').getByRole('button', { name: 'Ladder', exact: true }).click();
+    await page.getByRole('button', { name: circuit }).click();
+  };
+  await place.tally.step('a ladder does not say again what is so already', async () => {
+    await begin(page);
+    await page.getByRole('combobox', { name: 'Country that it is written for' }).selectOption('US');
+    await goTo(page, 'Write');
+    await write.append('Close the gas cock.');
+    await ladder(/^Make safe: .*gas/);
+    await page.getByRole('button', { name: /^Undo: make .* safe/ }).waitFor();
+    const all = await words();
+    assert.equal(all.filter((one) => /Close the gas cock/.test(one)).length, 1, all.join('\n'));
+    assert.ok(all.some((one) => /^Prove the/.test(one)), all.join('\n'));
+  });
+  await place.tally.step('where all of it is so already, that is said and nothing is added', async () => {
+    const before = await words();
+    await ladder(/^Make safe: .*gas/);
+    await page.getByText(/is cut off and proved there already/).waitFor();
+    assert.deepEqual(await words(), before);
+  });
+  await place.tally.step('a ladder is written in the units of the country', async () => {
+    await write.append('Undo the two heating union nuts of the pump, G 1, 37 mm.');
+    await ladder(/^Make safe: heating/);
+    await page.getByText(/gauge 0 to 1\.4 psi, .*water temperature 32 to 109 °F/).first().waitFor();
+  });
+  await look(place, visit, 'write-ladder-us');
 }
 
 async function inNoStep({ tally }, { page }) {

@@ -164,7 +164,7 @@ fn a_ready_ladder_makes_every_circuit_safe_in_words_that_say_so() {
 
 fn made_safe(path: &str, fresh: &mut Procedure, circuit: &Circuit) {
     let mut ids = NumberedIds::default();
-    let steps = ladder(fresh, &circuit.id, &mut ids);
+    let steps = ladder(fresh, &circuit.id, fresh.steps.len(), &mut ids);
     assert!(!steps.is_empty(), "{path} {}", circuit.name);
     let n = fresh.steps.len();
     let numbered = steps.into_iter().enumerate();
@@ -180,6 +180,27 @@ fn made_safe(path: &str, fresh: &mut Procedure, circuit: &Circuit) {
     let lane = fresh.map.circuits.iter().position(|c| c.id == circuit.id).expect("the circuit");
     let state = lane_states(fresh, &trace, Place::END)[lane];
     assert_eq!(state.level, LaneLevel::Proved, "{path} {}", circuit.name);
+    let again = ladder(fresh, &circuit.id, fresh.steps.len(), &mut ids);
+    assert!(again.is_empty(), "{path} {}: {again:#?}", circuit.name);
+}
+
+#[test]
+fn a_ladder_leaves_out_what_is_so_already_at_its_place() {
+    let whole = named("circulation-pump");
+    let at = |begin: &str| whole.steps.iter().position(|step| step.words.starts_with(begin)).expect("a step");
+    let water = whole.map.circuits.iter().find(|c| c.kind == CircuitKind::HeatingWater).expect("water");
+    let words = |at: usize| -> Vec<String> {
+        let steps = ladder(&whole, &water.id, at, &mut NumberedIds::default());
+        steps.iter().map(|step| step.words.split(' ').next().unwrap_or_default().to_owned()).collect()
+    };
+    let valves = at("Close the suction valve");
+    assert_eq!(words(0), ["Shut", "Close", "Drain", "Prove"]);
+    assert_eq!(words(valves), ["Close", "Drain", "Prove"]);
+    assert_eq!(words(valves + 1), ["Drain", "Prove"]);
+    assert_eq!(words(at("Drain the pump body") + 1), ["Prove"]);
+    assert!(words(at("Prove the pump body") + 1).is_empty());
+    // The valves are open at the end, and the appliance runs.
+    assert_eq!(words(whole.steps.len()), words(0));
 }
 
 #[test]
@@ -188,7 +209,7 @@ fn a_ladder_writes_the_units_of_the_country() {
     whole.country = Some(Country::UnitedStates);
     let water =
         whole.map.circuits.iter().find(|c| c.kind == CircuitKind::HeatingWater).expect("water").id.clone();
-    let steps = ladder(&whole, &water, &mut NumberedIds::default());
+    let steps = ladder(&whole, &water, 0, &mut NumberedIds::default());
     let prove = steps.last().expect("a proof");
     assert!(prove.words.contains("gauge 0 to 1.4 psi"), "{}", prove.words);
     assert!(prove.words.contains("water temperature 32 to 109 °F"), "{}", prove.words);

@@ -11,12 +11,13 @@ use super::links::LinkOffer;
 use super::readings::AskedAt;
 use super::rereading;
 use super::retyped::Retyped;
-use leptos::prelude::{SetValue, UpdateValue, WithValue};
+use leptos::prelude::{Set, SetValue, UpdateValue, WithValue};
 use procedures_schema::capture::{Differing, follow_words, question_with_answers};
 use procedures_schema::derive::carry::Back;
 use procedures_schema::derive::ladder;
 use procedures_schema::edit::Edit;
 use procedures_schema::model::{Id, Span, Step, typed_over};
+use procedures_schema::simulate::kind_row;
 use std::sync::Arc;
 
 /// One intent.
@@ -347,14 +348,24 @@ impl EditorStore {
     fn add_ladder(self, after: Option<&Id>, circuit: &Id) {
         let document = self.document_now();
         let at = rereading::place_after(&document, after);
-        let steps = ladder::ladder(&document, circuit, &mut RandomIds);
+        let steps = ladder::ladder(&document, circuit, at, &mut RandomIds);
+        let name = document.map.name_of(circuit).to_owned();
+        if steps.is_empty() {
+            let kind = document.map.circuits.iter().find(|one| one.id == *circuit).map(|one| &one.kind);
+            let why = if kind.is_some_and(|kind| kind_row(kind).is_some()) {
+                "is cut off and proved there already"
+            } else {
+                "is of a kind of which no steps are known"
+            };
+            self.notice().set(Some(format!("Nothing was added: {name} {why}.")));
+            return;
+        }
         let first = steps.first().map(|step| step.id.clone());
         let inserts: Vec<Edit> = steps
             .into_iter()
             .enumerate()
             .map(|(offset, step)| Edit::InsertStep { at: at + offset, step: Arc::new(step) })
             .collect();
-        let name = document.map.name_of(circuit).to_owned();
         if self.edit(&inserts, &format!("make {name} safe"), None) {
             self.select(first);
         }

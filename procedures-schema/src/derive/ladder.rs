@@ -9,31 +9,61 @@ use super::worked::worked_sections;
 use crate::model::{
     Action, Energy, Handle, Id, IdSource, Isolator, Means, Port, Procedure, Reading, Stage, Step, Verb,
 };
-use crate::simulate::{KindRow, Plant, SectionCell, default_readings, kind_row};
+use crate::simulate::{
+    ApplianceCell, Cell, IsolatorState, KindRow, Place, Plant, Run, SectionCell, Trace, default_readings,
+    kind_row, simulate,
+};
 
-/// The ladder of a circuit; empty if the map does not know it or its kind is not judged.
-pub fn ladder(procedure: &Procedure, circuit: &Id, ids: &mut dyn IdSource) -> Vec<Step> {
-    let plant = Plant::of(procedure);
+/// The ladder of a circuit for a position among the steps, without what is so there already; empty if all of it is, if the
+/// map does not know the circuit or if its kind is not judged.
+pub fn ladder(procedure: &Procedure, circuit: &Id, at: usize, ids: &mut dyn IdSource) -> Vec<Step> {
+    let trace = simulate(procedure, &Run::of(procedure));
+    let (plant, there) = (trace.plant(), There::before_step(&trace, at));
     let Some(found) = procedure.map.circuits.iter().find(|c| c.id == *circuit) else { return Vec::new() };
     let Some(row) = kind_row(&found.kind) else { return Vec::new() };
-    let targets = targets(procedure, &plant, circuit);
-    let isolators = isolators_around(procedure, &plant, &targets);
+    let targets = targets(procedure, plant, circuit);
     let mut steps = Vec::new();
-    let already_shut_down =
-        procedure.steps.iter().flat_map(|step| &step.actions).any(|action| action.verb == Verb::ShutDown);
-    if !already_shut_down {
+    if !there.all(&ApplianceCell, |state| state.running.is_none()) {
         let shut_down = Action::new(Verb::ShutDown, Vec::new());
         let sentence = Sentence::new().say("Shut down the appliance", shut_down).add(" at its own control.");
         steps.push(sentence.step(ids.next_id("step"), Stage::MakeSafe));
     }
-    steps.extend(cut_off(&isolators, targets.iter().any(|section| plant.locks(*section)), ids));
+    let locks = targets.iter().any(|section| plant.locks(*section));
+    let is = |isolator: &Isolator, so: fn(&IsolatorState) -> bool| {
+        plant.isolator_named(&isolator.id).is_some_and(|cell| there.all(&cell, so))
+    };
+    let around = isolators_around(procedure, plant, &targets);
+    let (closed, open): (Vec<_>, Vec<_>) = around.into_iter().partition(|one| is(one, |state| !state.open));
+    let unlocked: Vec<_> = closed.into_iter().filter(|one| locks && !is(one, |state| state.locked)).collect();
+    steps.extend(cut_off(&open, locks, ids));
+    steps.extend(lock_off(&unlocked, ids));
     for section in &targets {
-        if row.stores.pressure {
-            steps.extend(release(procedure, &plant, *section, ids));
+        if row.stores.pressure && !there.all(section, |state| !state.stored.pressure) {
+            steps.extend(release(procedure, plant, *section, ids));
         }
-        steps.extend(prove(procedure, &plant, *section, row, ids));
+        if !there.all(section, |state| state.proof.holds()) || !trace.is_shown(*section, there.place) {
+            steps.extend(prove(procedure, plant, *section, row, ids));
+        }
     }
     steps
+}
+
+/// A place of a run at which something is looked at.
+struct There<'t> {
+    trace: &'t Trace,
+    place: Place,
+}
+
+impl<'t> There<'t> {
+    fn before_step(trace: &'t Trace, at: usize) -> Self {
+        let execution = trace.run().steps().iter().position(|step| *step >= at);
+        Self { trace, place: execution.map_or(Place::END, Place::before) }
+    }
+
+    /// Whether something is so on every way.
+    fn all<C: Cell>(&self, cell: &C, is_so: impl Fn(&C::State) -> bool) -> bool {
+        self.trace.states(cell, self.place).iter().all(|entry| is_so(&entry.state))
+    }
 }
 
 /// The sections to be made safe: those worked on already, or those in which something can be undone.
@@ -87,6 +117,15 @@ pub(super) fn cut_off(isolators: &[&Isolator], locks: bool, ids: &mut dyn IdSour
         sentence = sentence.add(" and ").say(it, Action::new(Verb::Lock, on)).add("; keep the key");
     }
     vec![sentence.add(".").step(ids.next_id("step"), Stage::MakeSafe)]
+}
+
+/// Locks what is closed already.
+fn lock_off(isolators: &[&Isolator], ids: &mut dyn IdSource) -> Option<Step> {
+    let names: Vec<String> = isolators.iter().map(|isolator| format!("the {}", isolator.name)).collect();
+    let lock = Action::new(Verb::Lock, isolators.iter().map(|isolator| isolator.id.clone()).collect());
+    let sentence = Sentence::new().say(&format!("Lock {} off", names.join(" and ")), lock);
+    let step = || sentence.add("; keep the key.").step(ids.next_id("step"), Stage::MakeSafe);
+    (!isolators.is_empty()).then(step)
 }
 
 pub(super) fn release(
