@@ -1,4 +1,4 @@
-// A procedure of one's own: its title and the name of its file, and ladders that suit it.
+// A procedure of one's own: its title and the name of its file, ladders and fixes that suit it.
 import assert from 'node:assert/strict';
 import { basename } from 'node:path';
 import { out } from './places.mjs';
@@ -13,6 +13,7 @@ export async function walkOneOfOnesOwn(tally, screen) {
     const write = new Write(visit.page);
     await write.open(place.server.address);
     await titled(place, visit, write);
+    await declining(place, visit, write);
     await ladders(place, visit, write);
     await inNoStep(place, visit);
   });
@@ -64,6 +65,19 @@ async function titled(place, visit, write) {
     await title.click();
     await page.keyboard.type('Clean the trap');
     await soonEqual(() => title.inputValue(), 'Clean the trap');
+  });
+}
+
+async function declining({ tally }, { page }, write) {
+  await tally.step('Alt+Enter leaves no words unread: that is done by its own key alone', async () => {
+    await writeNew(page, ['Take out the fuse and the fan.', 'Take off the lid.']);
+    const found = page.locator('.finding').filter({ hasText: 'names "fan" too' });
+    await found.getByRole('button', { name: /without an action$/ }).waitFor();
+    await write.selectRow(1);
+    await page.keyboard.press('Alt+Enter');
+    await page.getByText(/^Nothing ready would mend this step/).waitFor();
+    await found.getByRole('button', { name: /without an action$/ }).click();
+    await found.waitFor({ state: 'detached' });
   });
 }
 

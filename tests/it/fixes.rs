@@ -106,6 +106,8 @@ fn offering(change: impl Fn(Fixture) -> Fixture) -> Vec<&'static str> {
                 assert_eq!(fault(&procedure, &report, finding, &fix), None);
                 let begins_small = fix.label.chars().next().is_some_and(char::is_lowercase);
                 assert!(begins_small && !fix.label.ends_with('.'), "{}", fix.label);
+                let declines = matches!(rule.code, "words/left-out" | "words/not-typed");
+                assert_eq!(fix.declines(&procedure), declines, "{}", fix.label);
                 offering.push(rule.code);
             }
         }

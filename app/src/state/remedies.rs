@@ -116,12 +116,13 @@ impl Looking {
 }
 
 impl EditorStore {
-    /// Applies the first remedy of the findings of a step; says so if there is none.
+    /// Applies the first remedy of the findings of a step; says so if there is none. To leave words unread is none: that
+    /// throws away what somebody wrote, and only its own key does it.
     pub(super) fn mend(self, step: &Id) {
         let judged = self.judged_now();
         let found = judged.findings_at(Some(step));
         let mut found = found.iter().flat_map(|finding| fixes(&judged.document, finding, clock::today()));
-        match found.next() {
+        match found.find(|fix| !fix.declines(&judged.document)) {
             Some(fix) => self.apply_fix(&fix),
             None => self
                 .notice()

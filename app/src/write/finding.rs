@@ -42,7 +42,7 @@ pub fn FindingText(
         <div class=format!("finding {}", class(level).1)>
             {title}
             <ul>{because}{remedy}</ul>
-            {mending(&looking)}
+            {mending(store, &looking)}
             {elsewhere(code)}
             <div class="code">{code}{also} " " <Why code /> {key}</div>
             {form}
@@ -59,14 +59,15 @@ fn accept_key(is_open: RwSignal<bool>) -> impl IntoView {
     }
 }
 
-/// The keys that mend it, each with what it does for a name; the first is that of Alt+Enter.
-fn mending(looking: &Looking) -> impl IntoView + use<> {
+/// The keys that mend it, each with what it does for a name; the first is that of Alt+Enter, unless it leaves words unread.
+fn mending(store: EditorStore, looking: &Looking) -> impl IntoView + use<> {
     let looking = *looking;
     let remedy = looking.remedy();
     move || match remedy.get() {
         Remedy::Ready(found) => {
             let key = |(at, fix): (usize, &Fix)| {
-                let title = (at == 0).then_some("Alt+Enter in the row");
+                let declines = store.document().with_untracked(|document| fix.declines(document));
+                let title = (at == 0 && !declines).then_some("Alt+Enter in the row");
                 let apply = move |_| looking.apply(at);
                 view! { <button type="button" class="key mend" title=title on:click=apply>{in_one_piece(&capital(&fix.label))}</button> }
             };

@@ -54,7 +54,14 @@ const OF_WRITE: [Group; 3] = [
             ("Ctrl+A, Ctrl+Shift+A", "select all steps, the steps of this stage; so does its heading"),
         ],
     ),
-    ("Findings", "On Write, findings", &[("Alt+Enter", "do what would mend the first finding of the row")]),
+    (
+        "Findings",
+        "On Write, findings",
+        &[(
+            "Alt+Enter",
+            "do what would mend the first finding of the row; words are left unread by their own key alone",
+        )],
+    ),
 ];
 
 const EVERYWHERE: KeyGroup = KeyGroup {

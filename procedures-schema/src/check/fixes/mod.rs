@@ -40,6 +40,17 @@ pub struct Fix {
     pub edits: Vec<Edit>,
 }
 
+impl Fix {
+    /// Whether it leaves words of a document unread, which nobody does by a key for whatever mends.
+    pub fn declines(&self, document: &Procedure) -> bool {
+        self.edits.iter().any(|edit| {
+            let Edit::SetStep { step } = edit else { return false };
+            let before = document.position(&step.id).and_then(|at| document.steps.get(at));
+            before.is_some_and(|before| step.declined.len() > before.declined.len())
+        })
+    }
+}
+
 /// The fixes of a finding that the checker gave for this document. Each was tried: applied alone it removes
 /// the finding and adds none that rejects.
 ///
