@@ -1,4 +1,4 @@
-// A procedure of one's own: its title and the name of its file, ladders and fixes that suit it.
+// A procedure of one's own: its title, the name of its file, ladders and fixes that suit it, and questions with few answers.
 import assert from 'node:assert/strict';
 import { basename } from 'node:path';
 import { out } from './places.mjs';
@@ -15,6 +15,7 @@ export async function walkOneOfOnesOwn(tally, screen) {
     await titled(place, visit, write);
     await declining(place, visit, write);
     await ladders(place, visit, write);
+    await fewAnswers(place, visit, write);
     await inNoStep(place, visit);
   });
 }
@@ -116,6 +117,28 @@ async function ladders(place, visit, write) {
     await page.getByText(/gauge 0 to 1\.4 psi, .*water temperature 32 to 109 °F/).first().waitFor();
   });
   await look(place, visit, 'write-ladder-us');
+}
+
+async function fewAnswers(place, visit, write) {
+  const { page } = visit;
+  const choices = page.locator('.choices').first();
+  const others = choices.getByRole('button', { name: /^Others: \d+$/ });
+  await place.tally.step('a question has five answers at most, and the others behind a key', async () => {
+    await writeNew(page, ['Undo the union nut.']);
+    await others.waitFor();
+    await soonEqual(() => choices.locator('.nth').count(), 5);
+  });
+  await look(place, visit, 'write-few-answers');
+  await place.tally.step('it shows them, with the keyboard on the first of them, and digits pick them then', async () => {
+    await choices.locator('button').first().focus();
+    await page.keyboard.press('6');
+    await others.click();
+    await choices.locator('button:focus', { hasText: /^\s*6/ }).waitFor();
+    const name = (await choices.locator('button:focus').innerText()).replace(/^\s*6\s*/, '').split(' · ')[0].trim();
+    await page.keyboard.press('6');
+    await choices.waitFor({ state: 'detached' });
+    await soonMatch(() => write.row(1).innerText(), new RegExp(name.split(' ').at(-1)));
+  });
 }
 
 async function inNoStep({ tally }, { page }) {

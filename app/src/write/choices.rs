@@ -1,6 +1,7 @@
 //! The question about words that can mean more than one thing, with its answers as numbered keys.
 
 use super::also_for::AlsoFor;
+use crate::components::drawn::once_drawn;
 use crate::components::one_stop::{goes_along, stop};
 use crate::state::attention::Focus;
 use crate::state::doubts::Open;
@@ -22,6 +23,8 @@ fn letter(event: &KeyboardEvent) -> Option<String> {
 
 /// How many answers a digit can pick.
 const MOST: usize = 9;
+/// How many are looked at at once; the others stand behind a key.
+const AT_ONCE: usize = 5;
 
 /// An open question of a step, the first at first; another one follows when it is answered, or by Tab.
 #[component]
@@ -71,8 +74,9 @@ struct Numbered {
     choice: usize,
 }
 
-/// The answers that digits pick: the things that are known, and what would be new last.
-fn answers(store: EditorStore, id: &Id, doubt: &Open) -> Vec<Numbered> {
+/// The answers that digits pick, and how many of them are shown at once: the things that are known, what would be new, and
+/// then the known ones for which there is no room among the first.
+fn answers(store: EditorStore, id: &Id, doubt: &Open) -> (Vec<Numbered>, usize) {
     let mut new = store.offered_as_new(id, doubt);
     let names = doubt.choices();
     let n_known = names.len();
@@ -81,25 +85,41 @@ fn answers(store: EditorStore, id: &Id, doubt: &Open) -> Vec<Numbered> {
     let known = known.map(|(choice, (name, stands))| Numbered { name, stands, choice });
     let mut answers: Vec<Numbered> = known.take(MOST - usize::from(!new.is_empty())).collect();
     new.truncate(MOST - answers.len());
+    let n = answers.len() + new.len();
+    let n_shown = if n > AT_ONCE { AT_ONCE } else { n };
+    // One that would be new is always among those that are seen.
+    let n_first = answers.len().min(n_shown - new.len().min(1));
+    let others = answers.split_off(n_first);
     let new = new.into_iter().enumerate();
     answers.extend(new.map(|(at, new)| Numbered {
         name: new.name,
         stands: Some(new.stands),
         choice: n_known + at,
     }));
-    answers
+    answers.extend(others);
+    (answers, n_shown)
 }
 
 fn asked(store: EditorStore, id: StoredValue<Id>, doubt: Open, turn: Turn) -> impl IntoView {
     let (label, question) = (doubt.question().to_owned(), doubt.question().to_owned());
-    let answers = answers(store, &id.get_value(), &doubt);
+    let (mut answers, n_shown) = answers(store, &id.get_value(), &doubt);
     let none = match answers.len() {
         0 => "Leave it as text",
         1 => "Not that",
         _ => "None of these",
     };
-    let picks = StoredValue::new(answers.iter().map(|answer| answer.choice).collect::<Vec<usize>>());
-    let n_answers = answers.len();
+    let is_all = RwSignal::new(answers.len() == n_shown);
+    let all: Vec<usize> = answers.iter().map(|answer| answer.choice).collect();
+    // A digit picks what is seen.
+    let picks = Signal::derive(move || {
+        let n = if is_all.get() { all.len() } else { n_shown };
+        all.iter().copied().take(n).collect::<Vec<usize>>()
+    });
+    let group = NodeRef::<leptos::html::Div>::new();
+    let show_all = move |_| {
+        is_all.set(true);
+        once_drawn(move || focus_nth(group, n_shown));
+    };
     let nth = (turn.n > 1)
         .then(|| view! { <span class="stands">{format!(" · {} of {}", turn.at + 1, turn.n)}</span> });
     let alike = store.alike(&id.get_value(), &doubt);
@@ -124,13 +144,35 @@ fn asked(store: EditorStore, id: StoredValue<Id>, doubt: Open, turn: Turn) -> im
             </button>
         }
     };
+    let others = StoredValue::new(answers.split_off(n_shown));
+    let behind = move || {
+        if is_all.get() {
+            let others = others.try_update_value(std::mem::take).unwrap_or_default();
+            let numbered = others.into_iter().enumerate().map(|(at, answer)| (n_shown + at, answer));
+            return numbered.map(choice).collect_view().into_any();
+        }
+        let words = format!("Others: {}", others.with_value(Vec::len));
+        view! { <button type="button" class="key" tabindex=stop(n_shown) data-along="" on:click=show_all>{words}</button> }
+            .into_any()
+    };
     view! {
-        <div class="choices" role="group" aria-label=label on:keydown=keydown>
+        <div class="choices" role="group" aria-label=label node_ref=group on:keydown=keydown>
             <p class="doubt">{question} {nth}</p>
             {(!alike.is_empty()).then(|| view! { <AlsoFor alike also /> })}
             {answers.into_iter().enumerate().map(choice).collect_view()}
-            <button type="button" class="quiet" tabindex=stop(n_answers) data-along="" on:click=move |_| settle(None)>{none}</button>
+            {behind}
+            <button type="button" class="quiet" tabindex=stop(n_shown) data-along="" on:click=move |_| settle(None)>{none}</button>
         </div>
+    }
+}
+
+/// Puts the keyboard onto an answer, by its position.
+fn focus_nth(group: NodeRef<leptos::html::Div>, at: usize) {
+    let all = group.get_untracked().and_then(|group| group.query_selector_all("[data-along]").ok());
+    let key = all.and_then(|all| all.item(u32::try_from(at).ok()?));
+    if let Some(key) = key.and_then(|key| key.dyn_into::<web_sys::HtmlElement>().ok()) {
+        // A key that is gone refuses.
+        let _ = key.focus();
     }
 }
 
@@ -166,11 +208,11 @@ fn answer(
     store: EditorStore,
     id: &Id,
     event: &KeyboardEvent,
-    picks: StoredValue<Vec<usize>>,
+    picks: Signal<Vec<usize>>,
     settle: impl Fn(Option<usize>),
 ) {
     let digit = event.key().parse::<usize>().ok().and_then(|digit| digit.checked_sub(1));
-    if let Some(choice) = digit.and_then(|at| picks.with_value(|picks| picks.get(at).copied())) {
+    if let Some(choice) = digit.and_then(|at| picks.with_untracked(|picks| picks.get(at).copied())) {
         settle(Some(choice));
     } else if event.key() == "Escape" {
         let is_of_paste = store.is_reviewing(id);
