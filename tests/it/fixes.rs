@@ -6,7 +6,8 @@ use crate::spoiled::{self, Spoiled};
 use procedures_schema::check::{Finding, Fix, Level, Report, catalogue, check, fixes};
 use procedures_schema::edit::{Edit, Session};
 use procedures_schema::format;
-use procedures_schema::model::{Action, Date, Procedure, Stage, Verb};
+use procedures_schema::model::{Action, Date, Procedure, Reading, Stage, Step, Verb};
+use procedures_schema::units::{Figure, Range, Unit};
 use putback_tests::text_files;
 use std::sync::Arc;
 
@@ -252,4 +253,30 @@ fn a_finding_of_another_document_has_no_fix() {
             assert_eq!(fixes(&slack, finding, today()), []);
         }
     }
+}
+
+#[test]
+fn a_fill_pressure_that_is_tested_by_a_fix_is_the_one_that_a_step_fills_to() {
+    let demo = text_files("public/demo").expect("demos");
+    let demo = demo.iter().find(|file| file.path.contains("circulation-pump")).expect("the pump");
+    let mut demo = format::read(demo.text.as_bytes()).expect("a procedure");
+    demo.steps.retain(|step| !step.words.starts_with("Check the fill pressure cold"));
+    let at =
+        demo.steps.iter().position(|step| step.words.starts_with("Bleed the pump body")).expect("a step");
+    let figure = |text: &str| Figure::parse(text).ok();
+    let limits = Some(Range::new(figure("1.2"), figure("1.5"), Unit::Bar));
+    let mut fill = Action::new(Verb::Charge, vec!["body".into()]);
+    fill.readings = vec![Reading { what: "pressure".to_owned(), limits, ..Reading::default() }];
+    let words = "Fill the pump body to 1.2 bar to 1.5 bar.";
+    let fill = Step { actions: vec![fill], ..Step::new("filled".into(), Stage::Recommission, words) };
+    demo.steps.insert(at, Arc::new(fill));
+    let report = check(&demo, today());
+    let is_it =
+        |finding: &&Finding| finding.code == "retest/missing" && finding.title.contains("fill pressure");
+    let missing = report.findings.iter().find(is_it).expect("a finding");
+    let fix = fixes(&demo, missing, today()).into_iter().next().expect("a fix");
+    assert!(fix.label.ends_with("\"Test the fill pressure: 1.2 bar to 1.5 bar.\""), "{}", fix.label);
+    let after = check(&mended(&demo, &fix), today());
+    assert_eq!(of_code(&after, "reading/nothing-read"), 0);
+    assert_eq!(of_code(&after, "words/differs"), 0);
 }

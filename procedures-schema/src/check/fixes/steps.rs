@@ -6,8 +6,9 @@ use super::places::on_the_way_back;
 use crate::check::context::Context;
 use crate::derive::way_back::{missing_test, restoring, taking_away, way_back as making};
 use crate::edit::Edit;
-use crate::model::{Answer, Id, IdSource, Procedure, Step, Verb};
+use crate::model::{Action, Answer, Id, IdSource, Procedure, Reading, Step, TestKind, Verb};
 use crate::simulate::{Place, Reason, Thing, Unmet};
+use crate::units::Quantity;
 use std::sync::Arc;
 
 /// The missing test, as early behind the last touch as it loads what it should.
@@ -15,8 +16,34 @@ pub(super) fn test(context: &Context<'_>, met: &[&Unmet], ids: &mut dyn IdSource
     let Some(step) = met.first().and_then(|unmet| missing_test(&unmet.reason, ids)) else {
         return Vec::new();
     };
+    let step = as_filled(context, step);
     let last_touch = met.iter().map(|unmet| unmet.since).max().unwrap_or(Place::START);
     inserted(context, step, met, &positions(context, last_touch))
+}
+
+/// A test of the fill pressure reads what it was filled to last, if a step says that: its kind has no limits of its own.
+fn as_filled(context: &Context<'_>, mut step: Step) -> Step {
+    let is_pressure = |reading: &&Reading| {
+        reading.limits.as_ref().is_some_and(|limits| limits.unit.quantity() == Quantity::Pressure)
+    };
+    let mut actions = context.procedure.steps.iter().rev().flat_map(|step| step.actions.iter().rev());
+    let filled = actions.find(|action| action.verb == Verb::Charge);
+    let Some(filled) = filled.and_then(|action| action.readings.iter().find(is_pressure)) else {
+        return step;
+    };
+    let Some(limits) = filled.limits.clone() else { return step };
+    let tests =
+        |action: &&mut Action| action.test == Some(TestKind::FillPressure) && action.readings.is_empty();
+    let Some(test) = step.actions.iter_mut().find(tests) else { return step };
+    let source = if filled.source.is_empty() { "as it is filled here" } else { &filled.source };
+    step.words = format!("{}: {limits}.", step.words.trim_end_matches('.'));
+    test.readings = vec![Reading {
+        what: "fill pressure".to_owned(),
+        limits: Some(limits),
+        source: source.to_owned(),
+        ..Reading::default()
+    }];
+    step
 }
 
 /// The way back of a joint: behind what is done to it and to the parts that it joins.
