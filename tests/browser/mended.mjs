@@ -120,9 +120,9 @@ async function back({ tally }, { page }, write) {
     await page.keyboard.press('Delete');
     await write.counts(3);
     await goTo(page, 'Appliance');
-    await page.getByRole('checkbox', { name: 'used nowhere' }).check();
+    await page.getByRole('checkbox', { name: 'in no step' }).check();
     await page.getByRole('button', { name: 'Take out the motor cover' }).click();
-    await page.getByRole('checkbox', { name: 'used nowhere' }).uncheck();
+    await page.getByRole('checkbox', { name: 'in no step' }).uncheck();
     await goTo(page, 'Write');
     await write.selectRow(3);
     await page.keyboard.press('Control+v');

@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { basename } from 'node:path';
 import { out } from './places.mjs';
-import { Procedures, goTo, writeNew } from './pages/screens.mjs';
+import { Appliance, Procedures, goTo, writeNew } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
 import { soonEqual, soonMatch } from './soon.mjs';
 import { look, visited } from './visit.mjs';
@@ -142,10 +142,20 @@ async function fewAnswers(place, visit, write) {
 }
 
 async function inNoStep({ tally }, { page }) {
+  const appliance = new Appliance(page);
   await tally.step('one that nobody has named is told from another by how it begins', async () => {
-    await writeNew(page, ['Undo the union nut.']);
     await goTo(page, 'Procedures');
     const facts = page.locator('.shelf li', { hasText: 'open now' }).locator('.facts');
-    await soonMatch(() => facts.innerText(), /begins \u201cUndo the union nut\.\u201d · 1 steps? · kept today/);
+    await soonMatch(() => facts.innerText(), /^begins \u201cUndo the union nut\.\u201d · 1 steps? · kept today/);
+  });
+  await tally.step('what a row says is in no step is found as that', async () => {
+    await begin(page);
+    await appliance.add('component', 'bracket');
+    await appliance.add('connection', 'bracket screws');
+    await appliance.tick('bracket', 'Joins');
+    await soonEqual(() => appliance.says('bracket', 'Step'), 'in no step yet');
+    await page.getByRole('checkbox', { name: 'in no step' }).check();
+    await soonEqual(() => appliance.rows(), ['bracket', 'bracket screws']);
+    await soonEqual(() => page.getByRole('button', { name: /^Take out the/ }).allInnerTexts(), ['Take out']);
   });
 }

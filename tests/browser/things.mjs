@@ -111,14 +111,14 @@ async function find(place, visit) {
 async function takeOut(place, visit) {
   const { page } = visit;
   const appliance = new Appliance(page);
-  await place.tally.step('what is used nowhere is listed, and taken out from there', async () => {
+  await place.tally.step('what is in no step is listed, as its row says, and what is used nowhere is taken out from there', async () => {
     await appliance.add('component', 'spare bracket');
-    await page.getByRole('checkbox', { name: 'used nowhere' }).check();
+    await page.getByRole('checkbox', { name: 'in no step' }).check();
     // The step of the demo that is out is the only one at the box terminals.
     await soonEqual(() => appliance.rows(), ['spare bracket', 'box terminals']);
     await page.getByRole('button', { name: 'Take out the spare bracket' }).click();
     await appliance.row('spare bracket').waitFor({ state: 'detached' });
-    await page.getByRole('checkbox', { name: 'used nowhere' }).uncheck();
+    await page.getByRole('checkbox', { name: 'in no step' }).uncheck();
     await page.getByRole('button', { name: 'Undo: take the spare bracket out' }).waitFor();
   });
 }

@@ -155,7 +155,7 @@ fn every_row_has_a_cell_for_each_column_and_what_is_used_nowhere_is_told() {
     let mut demo = demo();
     Arc::make_mut(&mut demo.map).components.push(Component::new(Id::new("spare"), "spare bracket"));
     let spare = row(&demo, "spare");
-    assert!(spare.is_nowhere && spare.steps.is_empty());
+    assert!(spare.is_nowhere && spare.is_in_no_step(ThingKind::Component));
     assert_eq!(columns(ThingKind::Connection)[1], "Between");
 }
 

@@ -1,4 +1,4 @@
-//! Finding things of the map: by what is typed, by being used nowhere, by what is still to be found out.
+//! Finding things of the map: by what is typed, by being in no step, by what is still to be found out.
 
 use crate::components::fields::{FlagField, TextField};
 use crate::state::EditorStore;
@@ -12,7 +12,7 @@ use std::sync::Arc;
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 struct Sought {
     words: String,
-    nowhere: bool,
+    in_no_step: bool,
     later: bool,
 }
 
@@ -48,9 +48,9 @@ impl Finder {
         self.sought.with(|sought| *sought != Sought::default())
     }
 
-    /// Whether only what is used nowhere is shown.
+    /// Whether only what is in no step is shown.
     pub fn shows_unused(self) -> bool {
-        self.sought.with(|sought| sought.nowhere)
+        self.sought.with(|sought| sought.in_no_step)
     }
 
     /// Whether a thing is one of those that are found.
@@ -80,7 +80,7 @@ fn found(document: &Procedure, rows: &Rows, sought: &Sought) -> BTreeSet<Id> {
             let about = about.collect::<Vec<_>>().join(" ");
             format!("{name} {} {} {about}", kind.word(), aliases.join(" ")).to_lowercase()
         };
-        let is_it = (!sought.nowhere || row.is_some_and(|row| row.is_nowhere))
+        let is_it = (!sought.in_no_step || row.is_some_and(|row| row.is_in_no_step(kind)))
             && (!sought.later || later.contains(id));
         if is_it && (words.is_empty() || words.iter().all(|word| said().contains(word))) {
             found.insert(id.clone());
@@ -105,8 +105,8 @@ fn lacking(document: &Procedure) -> Vec<Id> {
 
 /// That nothing was found, in words.
 fn nothing(sought: &Sought) -> String {
-    match (sought.words.trim(), sought.nowhere, sought.later) {
-        ("", true, false) => "Nothing here is used nowhere.".to_owned(),
+    match (sought.words.trim(), sought.in_no_step, sought.later) {
+        ("", true, false) => "Everything here is in a step.".to_owned(),
         ("", false, true) => "Nothing here is still to be found out.".to_owned(),
         ("", ..) => "Nothing here is both.".to_owned(),
         (words, false, false) => format!("Nothing here is called \"{words}\"."),
@@ -124,10 +124,10 @@ pub fn FinderBar(
 ) -> impl IntoView {
     let sought = finder.sought;
     let words = Signal::derive(move || sought.with(|sought| sought.words.clone()));
-    let nowhere = Signal::derive(move || sought.with(|sought| sought.nowhere));
+    let in_no_step = Signal::derive(move || sought.with(|sought| sought.in_no_step));
     let later = Signal::derive(move || sought.with(|sought| sought.later));
     let set_words = Callback::new(move |typed| sought.update(|sought| sought.words = typed));
-    let set_nowhere = Callback::new(move |is_so| sought.update(|sought| sought.nowhere = is_so));
+    let set_in_no_step = Callback::new(move |is_so| sought.update(|sought| sought.in_no_step = is_so));
     let set_later = Callback::new(move |is_so| sought.update(|sought| sought.later = is_so));
     let count = move || {
         let all = store.document().with(|document| document.map.things().count());
@@ -145,7 +145,7 @@ pub fn FinderBar(
     view! {
         <search class="finder">
             <TextField label="Find a thing" value=words send=set_words hint="washer, G 1, valve" />
-            <FlagField label="used nowhere" value=nowhere send=set_nowhere />
+            <FlagField label="in no step" value=in_no_step send=set_in_no_step />
             <FlagField label="something later" value=later send=set_later />
             <span class="count" role="status">{count}</span>
         </search>

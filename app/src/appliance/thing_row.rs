@@ -67,7 +67,7 @@ pub fn ThingRow(
             ><strong>{name}</strong></button>
             {cells}
             <span class="cell steps">{move || row.with(|row| steps(store, kind, row))}</span>
-            {move || finder.shows_unused().then(take_out)}
+            {move || (finder.shows_unused() && row.with(|row| row.is_nowhere)).then(take_out)}
         </div>
         <Found store id />
     }
@@ -115,8 +115,7 @@ fn cell((heading, cell): (&&'static str, &Cell)) -> AnyView {
 fn steps(store: EditorStore, kind: ThingKind, row: &Row) -> AnyView {
     let untested = row.is_untested.then(|| view! { " " <strong class="untested">"no test"</strong> });
     let said = match row.steps.as_slice() {
-        // Steps name mostly the isolators and joints of a circuit, so none says nothing about it.
-        [] if matches!(kind, ThingKind::Circuit | ThingKind::Section) && !row.is_nowhere => "-",
+        [] if !row.is_in_no_step(kind) => "-",
         [] if row.is_nowhere => "used nowhere",
         [] => "in no step yet",
         numbers => return view! { {step_links(store, numbers, MOST_STEPS)} {untested} }.into_any(),

@@ -91,6 +91,15 @@ pub struct Row {
     pub is_untested: bool,
 }
 
+impl Row {
+    /// Whether it is worth a word that no step names it. Steps name mostly the isolators and joints of a circuit, so it
+    /// is not of one that something else names.
+    pub fn is_in_no_step(&self, kind: ThingKind) -> bool {
+        let is_circuit = matches!(kind, ThingKind::Circuit | ThingKind::Section);
+        self.steps.is_empty() && (self.is_nowhere || !is_circuit)
+    }
+}
+
 /// What is said of everything on a map.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Rows {
