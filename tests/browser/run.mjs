@@ -9,6 +9,7 @@ import { walkBringing } from './bringing.mjs';
 import { walkCountry } from './country.mjs';
 import { walk } from './journey.mjs';
 import { walkKeyboard } from './keyboard.mjs';
+import { walkKeyboardStays } from './keyboard_stays.mjs';
 import { walkAbsence } from './absence.mjs';
 import { walkLanes } from './lanes.mjs';
 import { walkLine } from './line.mjs';
@@ -87,6 +88,7 @@ const WALKS = [
   walkTyping,
   walkLine,
   walkKeyboard,
+  walkKeyboardStays,
   walkReadings,
   walkMended,
   walkGoingOn,

@@ -13,7 +13,7 @@ use super::link_offer::LinkOffer;
 use super::move_to::MoveTo;
 use super::new_line::NewLine;
 use super::other_readings::OtherReadings;
-use super::pressing::pressed;
+use super::pressing::Pressing;
 use super::reminders::Reminders;
 use super::row_condition::Condition;
 use super::row_keys::RowKeys;
@@ -147,11 +147,11 @@ fn words_alone(step: &Step) -> impl IntoView + use<> {
 #[component]
 fn ReadWords(store: EditorStore, id: Id, step: Memo<Option<Arc<Step>>>) -> impl IntoView {
     let id = StoredValue::new(id);
-    let press = move |event| pressed(store, id.get_value(), &event);
+    let pressing = Pressing::new(store, id);
     let why =
         |step: &Step| (!step.why.is_empty()).then(|| view! { <p class="why">"why: " {step.why.clone()}</p> });
     view! {
-        <p class="words" on:pointerdown=press>{move || step.get().map(|step| store.shown_words(&step))}</p>
+        <p class="words" on:pointerdown=move |event| pressing.comes(&event) on:mousedown=move |event| pressing.presses(&event)>{move || step.get().map(|step| store.shown_words(&step))}</p>
         {move || step.get().map(|step| (store.map().with(|map| notation_line(&step.actions, map)), words_alone(&step), out_lines(&step.actions), why(&step), back_line(&step)))}
     }
 }
