@@ -1,11 +1,13 @@
 //! The census: for every kind of circuit, whether the appliance has it and whether the job touches it. An
 //! answer that is missing is not a no.
 
+use crate::components::drawn::once_drawn;
 use crate::state::EditorStore;
 use leptos::prelude::*;
 use procedures_schema::derive::brings::brought;
 use procedures_schema::model::{ApplianceMap, CensusAnswer, CensusEntry, CircuitKind};
 use procedures_schema::units::Rest;
+use wasm_bindgen::JsCast;
 
 /// The questions, one a kind.
 #[component]
@@ -24,6 +26,7 @@ pub fn Census(
                 }
             }
         });
+        once_drawn(go_on);
     };
     let open = Memo::new(move |_| {
         store.document().with(|document| {
@@ -50,6 +53,16 @@ pub fn Census(
             <ul class="census">{CircuitKind::ALL.iter().map(|kind| view! { <Question store kind /> }).collect_view()}</ul>
             {rest}
         </section>
+    }
+}
+
+/// Leads from the key, which has gone, to the first question that is open still, or to the last answer.
+fn go_on() {
+    let found = |selector: &str| document().query_selector(selector).ok().flatten();
+    let next = found(".census .unanswered input").or_else(|| found(".census li:last-child input:checked"));
+    if let Some(next) = next.and_then(|next| next.dyn_into::<web_sys::HtmlElement>().ok()) {
+        // Only a field that is gone refuses.
+        let _ = next.focus();
     }
 }
 

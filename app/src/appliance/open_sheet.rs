@@ -4,7 +4,7 @@ use super::finder::Finder;
 use super::list::{Open, OpenedTo};
 use super::name_field::NameField;
 use super::same_as::SameAs;
-use super::thing_row::{MOST_STEPS, row_of_thing, step_links};
+use super::thing_row::{MOST_STEPS, step_links, to_row};
 use super::two_of_it::TwoOfIt;
 use super::way_to_it::WayToIt;
 use super::{
@@ -71,14 +71,6 @@ pub fn open_sheet(
         </div>
     }
     .into_any()
-}
-
-/// Leaves the keyboard on the row of the thing whose sheet was closed.
-fn to_row(thing: &Id) {
-    if let Some(key) = row_of_thing(thing) {
-        // A key that cannot be focused has just gone.
-        let _ = key.focus();
-    }
 }
 
 /// The keys below the fields.

@@ -1,7 +1,9 @@
 //! "These two are one": the other thing is chosen, then what holds where the two differ.
 
 use super::list::{Open, OpenedTo};
+use super::thing_row::to_row;
 use crate::components::capital::capital;
+use crate::components::drawn::once_drawn;
 use crate::components::fields::ChoiceField;
 use crate::state::EditorStore;
 use leptos::prelude::*;
@@ -87,7 +89,8 @@ fn Settle(store: EditorStore, pair: (Id, Id), open: Open) -> impl IntoView {
     let merge = move |_| {
         let (keep, gone) = ordered();
         if store.merge_things(&keep, &gone, choices.get_untracked()) {
-            open.set(Some((keep, OpenedTo::Look)));
+            open.set(Some((keep.clone(), OpenedTo::Look)));
+            once_drawn(move || to_row(&keep));
         }
     };
     let called = Callback::new(move |of_other| {

@@ -20,6 +20,14 @@ pub fn row_of_thing(thing: &Id) -> Option<web_sys::HtmlElement> {
     row.query_selector(".thing-row").ok().flatten()?.dyn_into().ok()
 }
 
+/// Puts the keyboard onto the row of a thing.
+pub fn to_row(thing: &Id) {
+    if let Some(row) = row_of_thing(thing) {
+        // A row that cannot be focused has just gone.
+        let _ = row.focus();
+    }
+}
+
 /// The row.
 #[component]
 pub fn ThingRow(

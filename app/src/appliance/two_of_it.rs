@@ -2,6 +2,8 @@
 
 use super::finder::Finder;
 use super::list::{Open, OpenedTo};
+use super::thing_row::to_row;
+use crate::components::drawn::once_drawn;
 use crate::components::fields::{FlagField, TextField, ThingsField};
 use crate::state::EditorStore;
 use leptos::prelude::*;
@@ -40,7 +42,8 @@ pub fn TwoOfIt(
         let made =
             store.split_thing(&id.get_value(), &name.get_untracked(), of_second, in_words.get_untracked());
         if let Some(made) = made {
-            open.set(Some((made, OpenedTo::Look)));
+            open.set(Some((made.clone(), OpenedTo::Look)));
+            once_drawn(move || to_row(&made));
         }
     };
     let cannot = move || {

@@ -112,6 +112,16 @@ impl EditorStore {
         }
     }
 
+    /// Leaves the keyboard where it is, in a line or at a step, although what has it may move on the page.
+    pub(super) fn stay_at(self, step: &Id) {
+        let is_in_words =
+            self.attention().is_editing.get_untracked() && self.selected_now().as_ref() == Some(step);
+        let here = if is_in_words { Some(Focus::Words(step.clone(), None)) } else { self.left_at() };
+        if let Some(here) = here {
+            self.look_at(here);
+        }
+    }
+
     /// Takes note that the keyboard went into the line at the end.
     pub fn entered_line(self) {
         self.in_line(true);

@@ -263,9 +263,7 @@ impl EditorStore {
             Command::LinkStep { step, offer } => self.link_step(&step, &offer),
             Command::TakeFigure { step, figure } => self.take_figure(&step, &figure),
             Command::WriteFigure { step, figure } => self.write_figure(&step, &figure),
-            Command::LeaveAsText { step, span } => {
-                self.decline(&step, span);
-            }
+            Command::LeaveAsText { step, span } => self.leave_as_text(&step, span),
             Command::Decline { step, action } => self.decline_action(&step, action),
             Command::Mend(step) => self.mend(&step),
             Command::MendBefore(step) => self.mend_before(step),

@@ -145,6 +145,13 @@ impl EditorStore {
         self.edit(&[Edit::SetStep { step: Arc::new(step) }], &label, None)
     }
 
+    /// Leaves words of a step as text; the key that does it goes, and the keyboard stays at the step.
+    pub(super) fn leave_as_text(self, id: &Id, span: Span) {
+        if self.decline(id, span) {
+            self.look_at(Focus::Row(id.clone()));
+        }
+    }
+
     /// Takes an action out of a step for good: its words are text from now on.
     pub(super) fn decline_action(self, id: &Id, at: usize) {
         let document = self.document_now();

@@ -1,5 +1,6 @@
 //! A figure that words and map state differently: one of the two takes that of the other.
 
+use super::attention::Focus;
 use super::doubts::step_of;
 use super::editor_store::EditorStore;
 use super::rereading;
@@ -17,7 +18,9 @@ impl EditorStore {
         if is_so {
             let label =
                 format!("put {} of the {} on the map", figure.said, document.map.name_of(&figure.thing));
-            self.edit(&[Edit::SetMap(take_words(&document, figure))], &label, None);
+            if self.edit(&[Edit::SetMap(take_words(&document, figure))], &label, None) {
+                self.look_at(Focus::Row(id.clone()));
+            }
         }
     }
 
@@ -29,7 +32,9 @@ impl EditorStore {
             let words = write_value(step, figure);
             let written = rereading::reread(&judged, position, step, step, &words);
             let label = format!("write {} in step {}", figure.held, position + 1);
-            self.edit(&[Edit::SetStep { step: Arc::new(written) }], &label, None);
+            if self.edit(&[Edit::SetStep { step: Arc::new(written) }], &label, None) {
+                self.look_at(Focus::Row(id.clone()));
+            }
         }
     }
 }

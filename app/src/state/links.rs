@@ -3,6 +3,7 @@
 //! The number of a link follows when steps move; a number that is typed is offered to become a link and stays
 //! words until somebody says so.
 
+use super::attention::Focus;
 use super::doubts::step_of;
 use super::editor_store::EditorStore;
 use super::rereading;
@@ -81,7 +82,9 @@ impl EditorStore {
         let words = format!("{head}{}{tail}", link_to(offer.target.as_str()));
         let linked = rereading::reread(&judged, position, step, step, &words);
         let label = format!("point at {}", offer.said.to_lowercase());
-        self.edit(&[Edit::SetStep { step: Arc::new(linked) }], &label, None);
+        if self.edit(&[Edit::SetStep { step: Arc::new(linked) }], &label, None) {
+            self.look_at(Focus::Row(id.clone()));
+        }
     }
 }
 

@@ -3,6 +3,7 @@
 //! Looking costs a check for every place that is tried. So it waits until the texts of the findings have
 //! stood for a moment, takes one finding at a time, and leaves it to the person to ask once it has been slow.
 
+use super::attention::Focus;
 use super::clock;
 use super::editor_store::EditorStore;
 use super::judged::Judged;
@@ -99,8 +100,9 @@ impl Looking {
         self.remedy.set(found.map_or(Remedy::None, Remedy::Ready));
     }
 
-    /// Applies a remedy, by its position, as it is for the document as it stands.
-    pub fn apply(self, at: usize) {
+    /// Applies a remedy, by its position, as it is for the document as it stands. Whoever did that by the keyboard, whose
+    /// key goes with the finding, goes on at its step.
+    pub fn apply(self, at: usize, is_by_keyboard: bool) {
         let is_for_this = |judged: &Option<Arc<Judged>>| {
             judged.as_ref().is_some_and(|judged| Arc::ptr_eq(&judged.document, &self.store.document_now()))
         };
@@ -110,7 +112,10 @@ impl Looking {
         if let Remedy::Ready(found) = self.remedy.get_untracked()
             && let Some(fix) = found.get(at)
         {
-            self.store.apply_fix(fix);
+            let step = self.finding.with_value(|finding| finding.step.clone());
+            if self.store.apply_fix(fix) && is_by_keyboard {
+                self.store.look_at(step.map_or(Focus::End, Focus::Row));
+            }
         }
     }
 }
@@ -123,7 +128,9 @@ impl EditorStore {
         let found = judged.findings_at(Some(step));
         let mut found = found.iter().flat_map(|finding| fixes(&judged.document, finding, clock::today()));
         match found.find(|fix| !fix.declines(&judged.document)) {
-            Some(fix) => self.apply_fix(&fix),
+            // A row that moves loses the keyboard on the way.
+            Some(fix) if self.apply_fix(&fix) => self.stay_at(step),
+            Some(_) => {}
             None => self
                 .notice()
                 .set(Some("Nothing ready would mend this step; its findings say what to do.".to_owned())),
@@ -138,7 +145,7 @@ impl EditorStore {
         }
     }
 
-    fn apply_fix(self, fix: &Fix) {
-        self.edit(&fix.edits, &fix.label, None);
+    fn apply_fix(self, fix: &Fix) -> bool {
+        self.edit(&fix.edits, &fix.label, None)
     }
 }

@@ -4,6 +4,7 @@ use super::accepting::Accepting;
 use super::row_margin::class;
 use super::why::Why;
 use crate::components::capital::capital;
+use crate::components::drawn::once_drawn;
 use crate::components::in_one_piece::in_one_piece;
 use crate::route::{Screen, go};
 use crate::state::remedies::{Looking, Remedy};
@@ -11,6 +12,7 @@ use crate::state::{Command, EditorStore};
 use leptos::prelude::*;
 use procedures_schema::check::{Because, Finding, Fix, Level};
 use procedures_schema::model::Id;
+use wasm_bindgen::JsCast;
 
 /// The text; pressing it goes to the step.
 #[component]
@@ -68,13 +70,19 @@ fn mending(store: EditorStore, looking: &Looking) -> impl IntoView + use<> {
             let key = |(at, fix): (usize, &Fix)| {
                 let declines = store.document().with_untracked(|document| fix.declines(document));
                 let title = (at == 0 && !declines).then_some("Alt+Enter in the row");
-                let apply = move |_| looking.apply(at);
+                let apply = move |event: web_sys::MouseEvent| looking.apply(at, is_by_keyboard(&event));
                 view! { <button type="button" class="key mend" title=title on:click=apply>{in_one_piece(&capital(&fix.label))}</button> }
             };
             found.iter().enumerate().map(key).collect_view().into_any()
         }
         Remedy::Slow => {
-            let look = move |_| looking.look();
+            let look = move |event: web_sys::MouseEvent| {
+                let finding = event.current_target().and_then(finding_around);
+                looking.look();
+                if let Some(finding) = finding.filter(|_| is_by_keyboard(&event)) {
+                    once_drawn(move || go_on_in(&finding));
+                }
+            };
             view! { <button type="button" class="quiet mend" on:click=look>"Look for a remedy"</button> }
                 .into_any()
         }
@@ -82,6 +90,25 @@ fn mending(store: EditorStore, looking: &Looking) -> impl IntoView + use<> {
             view! { <span class="none">"No remedy is ready; the arrow says what to do."</span> }.into_any()
         }
         Remedy::Open => ().into_any(),
+    }
+}
+
+/// A key of the keyboard presses no button of a mouse.
+fn is_by_keyboard(event: &web_sys::MouseEvent) -> bool {
+    event.detail() == 0
+}
+
+fn finding_around(key: web_sys::EventTarget) -> Option<web_sys::Element> {
+    key.dyn_into::<web_sys::Element>().ok()?.closest(".finding").ok().flatten()
+}
+
+/// Leads from a key that has gone to what it has found, or else to the finding.
+fn go_on_in(finding: &web_sys::Element) {
+    let found = |selector: &str| finding.query_selector(selector).ok().flatten();
+    let next = found(".mend").or_else(|| found("button"));
+    if let Some(next) = next.and_then(|next| next.dyn_into::<web_sys::HtmlElement>().ok()) {
+        // Only a key that is gone refuses.
+        let _ = next.focus();
     }
 }
 
