@@ -24,6 +24,7 @@ import { walkFindings } from './findings.mjs';
 import { walkFirst } from './first.mjs';
 import { walkGoingOn } from './going_on.mjs';
 import { walkFromNothing } from './nothing.mjs';
+import { walkInSight } from './in_sight.mjs';
 import { walkKit } from './kit.mjs';
 import { walkOneOfOnesOwn } from './one_of_ones_own.mjs';
 import { walkOpeningOver } from './opening_over.mjs';
@@ -94,6 +95,7 @@ const WALKS = [
   walkGoingOn,
   walkWithin,
   walkWritingOn,
+  walkInSight,
   walkPasting,
   walkDeciding,
   walkAccepting,

@@ -3,6 +3,7 @@
 //! Each command becomes edits with a name for undo, and says where to look afterwards. Whether the result
 //! is right is the checker's business, not ours.
 
+use super::attention::Focus;
 use super::doubts::{AskedFrom, Open};
 use super::editor_store::EditorStore;
 use super::ids::RandomIds;
@@ -337,8 +338,11 @@ impl EditorStore {
             }
             // The line stays open and moves on, so that one line after the other can be written.
             let from = if after.is_some() { AskedFrom::LineBelow } else { AskedFrom::LastLine };
-            if !self.ask(&id, from) && after.is_some() {
-                self.open_draft(id);
+            if !self.ask(&id, from) {
+                match after {
+                    Some(_) => self.open_draft(id),
+                    None => self.look_at(Focus::LastLine),
+                }
             }
         }
     }

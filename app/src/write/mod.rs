@@ -16,6 +16,7 @@ pub mod finding;
 pub mod foot;
 pub mod fresh_things;
 pub mod gap_fields;
+mod going_along;
 pub mod handle;
 pub mod header;
 pub mod heads;

@@ -6,6 +6,7 @@ use super::carried_bar::CarriedBar;
 use super::copying;
 use super::dock;
 use super::foot::Foot;
+use super::going_along::GoingAlong;
 use super::header::Header;
 use super::heads::Heads;
 use super::held_bar::HeldBar;
@@ -111,6 +112,7 @@ fn EndRow(store: EditorStore) -> impl IntoView {
 /// Moves the keyboard where the last command wants it, once the page has been redrawn.
 fn follow_focus(store: EditorStore) {
     let n_wishes = StoredValue::new(0_u32);
+    let along = GoingAlong::new();
     Effect::new(move |before: Option<()>| {
         if store.focus().with(Option::is_none) {
             return;
@@ -120,6 +122,10 @@ fn follow_focus(store: EditorStore) {
         // Only the last wish counts: a row that was passed must not take the selection back.
         let lead = move || {
             let Some(focus) = store.take_focus() else { return };
+            // A screen that is shown again stays where it was.
+            if before.is_some() {
+                along.with(&focus);
+            }
             if !lead_to(&focus) {
                 // What is still to come stands in the page by the next frame.
                 request_animation_frame(move || {
