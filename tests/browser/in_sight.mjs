@@ -1,5 +1,5 @@
-// What is written stays in sight: the line while rows above it grow, and the step that a docked line has become. Whoever
-// scrolls by hand is left there.
+// What is written stays in sight: the line while rows above it grow, the step that a docked line has become, and the step
+// of a finding that is gone to. Whoever scrolls by hand is left there.
 import assert from 'node:assert/strict';
 import { writeNew } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
@@ -21,6 +21,7 @@ export async function walkInSight(tally, screen) {
   await visited(tally, screen, 'in sight', async (place, visit) => {
     const write = new Write(visit.page);
     await write.open(place.server.address);
+    await fromTheList(place, visit, write);
     await writeNew(visit.page, []);
     if (screen.options.hasTouch) await docked(place, visit, write);
     else await onADesk(place, visit, write);
@@ -51,6 +52,26 @@ async function settled(page) {
   await page.waitForTimeout(1200);
   const at = () => page.evaluate(() => [scrollY, document.documentElement.scrollHeight].join());
   for (let before; before !== (before = await at());) await page.waitForTimeout(200);
+}
+
+async function fromTheList({ tally, screen }, { page }, write) {
+  await tally.step('a finding of the list leads to its step, also if that is selected and out of sight', async () => {
+    await write.remove(13);
+    await page.locator('.finding').first().waitFor();
+    await page.keyboard.press('F9');
+    const first = page.locator('.found-row').first();
+    const step = (await first.locator('.place').innerText()).trim();
+    await first.press('Enter');
+    const row = page.locator('.row.selected:focus');
+    await row.waitFor();
+    assert.equal(await row.getAttribute('aria-label'), step);
+    await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
+    await page.keyboard.press('F9');
+    await page.locator('.found-row:focus').press('Enter');
+    await isSeen(page, '.row.selected .body');
+    await row.waitFor();
+    if (!screen.options.hasTouch) await page.evaluate(() => scrollTo(0, 0));
+  });
 }
 
 async function onADesk(place, { page }) {

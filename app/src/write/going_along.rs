@@ -138,6 +138,11 @@ impl GoingAlong {
     }
 }
 
+/// Brings an element into sight, if it is not.
+pub(super) fn bring_into_sight(element: &Element) {
+    scroll_by(away(element), false);
+}
+
 /// How far the page has to be scrolled until an element is in sight; of what is too high its top.
 fn away(element: &Element) -> f64 {
     let (top, bottom) = in_sight();

@@ -6,7 +6,7 @@ use super::carried_bar::CarriedBar;
 use super::copying;
 use super::dock;
 use super::foot::Foot;
-use super::going_along::GoingAlong;
+use super::going_along::{GoingAlong, bring_into_sight};
 use super::header::Header;
 use super::heads::Heads;
 use super::held_bar::HeldBar;
@@ -144,8 +144,13 @@ fn follow_focus(store: EditorStore) {
 fn lead_to(focus: &Focus) -> bool {
     let Some(element) = document().get_element_by_id(&focus.element_id()) else { return false };
     let element: web_sys::HtmlElement = element.unchecked_into();
+    let has_it = document().active_element().is_some_and(|active| active.is_same_node(Some(&element)));
     // An element that cannot be focused has just gone; the next key begins at the page.
     let _ = element.focus();
+    if has_it && !matches!(focus, Focus::LastLine | Focus::Words(..)) {
+        // The browser scrolls only to what gets the keyboard.
+        bring_into_sight(&element);
+    }
     if let Focus::Words(_, Some(at)) = focus {
         place_caret(&element, *at);
     }
