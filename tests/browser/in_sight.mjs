@@ -1,5 +1,5 @@
-// What is written stays in sight: the line while rows above it grow, the step that a docked line has become, and the step
-// of a finding that is gone to. Whoever scrolls by hand is left there.
+// What is written stays in sight: the line while rows above it grow, the step that a docked line has become, the docked line
+// above the keyboard of a tablet, and the step of a finding that is gone to. Whoever scrolls by hand is left there.
 import assert from 'node:assert/strict';
 import { writeNew } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
@@ -138,4 +138,18 @@ async function docked(place, visit) {
     await page.keyboard.press('Enter');
     await isSeen(page, 'li[data-step]');
   });
+  await place.tally.step('with little room above a keyboard the line stays docked, with its keys in one line', async () => {
+    for (const height of [820, 600, 520, 400, 320]) {
+      await page.setViewportSize({ width: 1180, height });
+      await soonEqual(async () => (await standing(page, '#new-line')).isDocked, true, `${height}`);
+      const { bottom, edge } = await standing(page, '#new-line');
+      assert.ok(bottom <= height && height - edge <= Math.max(110, height * 0.35), `at ${height} from ${edge}, the line to ${bottom}`);
+      assert.equal(await page.evaluate(() => document.activeElement.id), 'new-line');
+    }
+    await page.setViewportSize({ width: 375, height: 400 });
+    await soonEqual(async () => (await standing(page, '#new-line')).isDocked, true);
+    const tops = await page.locator('.new-line .leading-keys button').evaluateAll((keys) => keys.map((key) => key.getBoundingClientRect().top));
+    assert.equal(new Set(tops).size, 1);
+  });
+  await look(place, visit, 'write-low-dock');
 }

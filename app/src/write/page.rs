@@ -4,7 +4,7 @@ use super::accepted::AcceptedList;
 use super::banner::{Banner, PastedText};
 use super::carried_bar::CarriedBar;
 use super::copying;
-use super::dock;
+use super::dock::{self, Room};
 use super::foot::Foot;
 use super::going_along::{GoingAlong, bring_into_sight};
 use super::header::Header;
@@ -50,13 +50,14 @@ pub fn WriteScreen(
         on_cleanup(move || listener.remove());
     }
     let head = NodeRef::<leptos::html::Header>::new();
-    let (is_tall, docks) = (is_tall(head), dock::has_room());
+    let (is_tall, room) = (is_tall(head), dock::room());
     let n_lanes = Memo::new(move |_| store.heads().with(|heads| heads.len()));
     let most_apart = move || store.most_apart().get().to_string();
     view! {
         <div
             class="write"
-            class:docks=docks
+            class:docks=move || room.get() != Room::None
+            class:low=move || room.get() == Room::Little
             class:crowd=move || { n_lanes.get() > MANY_LANES }
             style=("--n", move || n_lanes.get().to_string())
             style=("--most", most_apart)
