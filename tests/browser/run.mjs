@@ -42,6 +42,7 @@ import { walkSteps } from './steps.mjs';
 import { walkTabs } from './tabs.mjs';
 import { Tally } from './tally.mjs';
 import { walkThings } from './things.mjs';
+import { walkToldWhole } from './told_whole.mjs';
 import { walkTyping } from './typing.mjs';
 import { walkWithin } from './within.mjs';
 import { walkWritingOn } from './writing_on.mjs';
@@ -81,6 +82,7 @@ const WALKS = [
   walkOpeningOver,
   walkOneOfOnesOwn,
   walkThings,
+  walkToldWhole,
   walkBringing,
   walkKit,
   walkFinding,

@@ -63,6 +63,7 @@ async function lookAtOne(place, visit, write) {
     await versions.look('Yesterday 09:10');
     await soonEqual(() => versions.wouldChange(), ['1 step added: 4', `1 step taken out: ${n}`]);
     await soonEqual(() => versions.marks(), [[4, 'not in it now']]);
+    await soonEqual(() => versions.marksInPlace(), [true]);
     await soonEqual(() => held(page, 'docs'), before);
   });
   await look(place, visit, 'versions-look');

@@ -1,5 +1,6 @@
 //! The list of all that is found: each in two lines, with the way to its place. It is built only while it is open.
 
+use crate::components::level_mark::level_mark;
 use crate::route::{Screen, go};
 use crate::state::EditorStore;
 use crate::state::all_findings::{Found, Group};
@@ -103,21 +104,11 @@ fn row(store: EditorStore, found: Found, go_to: Callback<Found>) -> impl IntoVie
     let last = current.map(|_| view! { <span class="last">"gone to last"</span> });
     view! {
         <li>
-            {mark(level)}
+            {level_mark(level)}
             <button type="button" class="found-row" aria-current=current on:click=move |_| go_to.run(found.clone())>
                 <span class="place">{place}" "</span>
                 <span class="says"><span class="title">{title}</span>" "{remedy}{last}</span>
             </button>
         </li>
     }
-}
-
-/// How serious it is, by its shape: a cross, a rhombus, a dot.
-fn mark(level: Level) -> impl IntoView {
-    let drawn = match level {
-        Level::Reject => view! { <circle r="7.5" /><path d="M-3-3L3 3M3-3L-3 3" /> }.into_any(),
-        Level::Warn => view! { <path class="edge" d="M0-8L8 0L0 8L-8 0Z" /> }.into_any(),
-        Level::Advise => view! { <circle r="4" /> }.into_any(),
-    };
-    view! { <svg class="mark" viewBox="-10 -10 20 20" aria-hidden="true" focusable="false">{drawn}</svg> }
 }

@@ -6,6 +6,7 @@ use super::why::Why;
 use crate::components::capital::capital;
 use crate::components::drawn::once_drawn;
 use crate::components::in_one_piece::in_one_piece;
+use crate::components::level_mark::level_mark;
 use crate::route::{Screen, go};
 use crate::state::remedies::{Looking, Remedy};
 use crate::state::{Command, EditorStore};
@@ -33,8 +34,11 @@ pub fn FindingText(
     let Finding { code, level, step, title, because, remedy, also, .. } = finding;
     let place = step.or_else(|| because.iter().find_map(|because| because.step.clone()));
     let title = match place {
-        Some(step) => go_to(store, step, title, "title").into_any(),
-        None => view! { <span class="title">{title}</span> }.into_any(),
+        Some(step) => {
+            let title = view! { <span>{level_mark(level)} {title}</span> };
+            go_to(store, step, title, "title").into_any()
+        }
+        None => view! { <span class="title">{level_mark(level)} {title}</span> }.into_any(),
     };
     let because: Vec<_> = because.into_iter().map(|because| reason(store, because)).collect();
     let remedy: Vec<_> =
@@ -128,7 +132,7 @@ fn reason(store: EditorStore, because: Because) -> impl IntoView {
     }
 }
 
-fn go_to(store: EditorStore, step: Id, words: String, class: &'static str) -> impl IntoView {
+fn go_to(store: EditorStore, step: Id, words: impl IntoView + 'static, class: &'static str) -> impl IntoView {
     let go = move |_| store.run(Command::Select(Some(step.clone())));
     view! { <button type="button" class=format!("link {class}") on:click=go>{words}</button> }
 }

@@ -55,6 +55,16 @@ export class Versions {
     return numbers.map((number, at) => [Number(number), marks[at]]);
   }
 
+  /** For each of them, whether its mark stands within its row, clear of its words. */
+  marksInPlace() {
+    const isInPlace = (row) => {
+      const [of, mark, words] = [row, ...['.mark', '.words'].map((part) => row.querySelector(part))].map((part) => part.getBoundingClientRect());
+      const isClear = mark.left >= words.right || mark.top >= words.bottom;
+      return isClear && mark.left >= of.left && mark.right <= of.right + 1 && mark.bottom <= of.bottom && mark.width > 60;
+    };
+    return this.#look.locator('.look-step.differs').evaluateAll((rows, isIn) => rows.map(new Function(`return ${isIn}`)()), isInPlace.toString());
+  }
+
   async bringBack() {
     await this.#page.getByRole('button', { name: 'Bring this version back' }).click();
     await this.#page.locator('li[data-step]').first().waitFor();
