@@ -1,7 +1,8 @@
-// What the margin tells is told by shapes and not by colour alone.
+// What the heads of the screens and the margin tell is read whole, and not by colour alone.
 import assert from 'node:assert/strict';
-import { writeNew } from './pages/screens.mjs';
+import { goTo, writeNew } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
+import { soonEqual } from './soon.mjs';
 import { visited } from './visit.mjs';
 
 const LINES = [
@@ -18,6 +19,7 @@ export async function walkToldWhole(tally, screen) {
     await write.open(place.server.address);
     await writeNew(visit.page, LINES);
     await marked(place, visit);
+    await acts(place, visit, write);
   });
 }
 
@@ -29,5 +31,29 @@ async function marked({ tally }, { page }) {
     assert.deepEqual(await shape('warn'), ['path']);
     const [n, nMarks] = [await page.locator('.finding:not(.accepted)').count(), await page.locator('.finding .level-mark').count()];
     assert.equal(nMarks, n);
+  });
+}
+
+async function acts({ tally, screen }, { page }, write) {
+  const undo = page.getByRole('button', { name: /^Undo/ });
+  await tally.step('undo names the step that was duplicated', async () => {
+    await write.selectRow(2);
+    await page.keyboard.press('Control+d');
+    await write.counts(LINES.length);
+    await soonEqual(() => undo.innerText(), 'Undo: duplicate step 2');
+    await page.keyboard.press('Control+z');
+    await write.counts(LINES.length - 1);
+  });
+  await tally.step('what is undone is read whole on every screen', async () => {
+    await write.setWords(1, 'Close the flow valve, then the return valve.');
+    for (const width of [screen.options.viewport.width, 1280, 1024, 820]) {
+      await page.setViewportSize({ width, height: 800 });
+      for (const name of ['Appliance', 'Kit']) {
+        await goTo(page, name);
+        await soonEqual(() => undo.innerText(), 'Undo: change the words of step 1');
+        const cut = await undo.evaluate((key) => [key, ...key.children].some((part) => part.scrollWidth > part.clientWidth + 1 || part.scrollHeight > part.clientHeight + 4));
+        assert.ok(!cut, `${name} at ${width}`);
+      }
+    }
   });
 }

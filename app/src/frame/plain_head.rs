@@ -38,7 +38,7 @@ fn Standing(store: EditorStore) -> impl IntoView {
     let (cannot_redo, again) =
         (move || labels.with(|(_, redo)| redo.is_none()), move || labels.with(|(_, redo)| redo.clone()));
     view! {
-        <button type="button" class="quiet undo" disabled=cannot on:click=move |_| store.run(Command::Undo)>{undo}</button>
+        <button type="button" class="quiet undo" title=undo disabled=cannot on:click=move |_| store.run(Command::Undo)><span class="act">{undo}</span></button>
         <button type="button" class="quiet" title=again disabled=cannot_redo on:click=move |_| store.run(Command::Redo)>"Redo"</button>
         <div class="verdict"><LaterKey store /><span class="told" role="status"><Stamp store /><Besides store is_first=true /></span><span class="by">{judged_by(store)}</span></div>
     }

@@ -9,6 +9,9 @@ use procedures_schema::derive::carry::{Arrival, Carried};
 use procedures_schema::model::Id;
 use std::collections::BTreeSet;
 
+/// What is done to steps of which a copy is put below them.
+pub(super) const DUPLICATE: &str = "duplicate";
+
 /// The steps that were put here last, as long as nothing has been done since.
 #[derive(Clone)]
 pub struct CarriedHere {
@@ -45,7 +48,9 @@ impl EditorStore {
         let at = carried.place(&document, rereading::place_after(&document, after.as_ref()));
         let arrival = carried.arrive_apart(&document, at, &mut RandomIds, &apart);
         let (Some(first), Some(last)) = (arrival.steps.first(), arrival.steps.last()) else { return };
-        let label = format!("{verb} {}", carried.called(at));
+        // What is copied is called by where it stands, what comes from elsewhere by where it goes.
+        let named = if verb == DUPLICATE { at.saturating_sub(carried.steps.len()) } else { at };
+        let label = format!("{verb} {}", carried.called(named));
         if self.edit(&arrival.edits, &label, None) {
             self.notice().set(told(&arrival));
             self.select(Some(last.clone()));

@@ -4,6 +4,7 @@
 //! procedure of these steps alone for another tab, another window, or this one after a reload.
 
 use super::attention::Focus;
+use super::carried::DUPLICATE;
 use super::editor_store::EditorStore;
 use leptos::prelude::*;
 use procedures_schema::derive::carry::{Carried, stage_around};
@@ -144,7 +145,7 @@ impl EditorStore {
     /// Puts a copy of the selected steps below them.
     pub(super) fn duplicate(self) {
         let carried = self.carried_now();
-        self.put_in(&carried, self.end_of_selection(), "duplicate", BTreeSet::new());
+        self.put_in(&carried, self.end_of_selection(), DUPLICATE, BTreeSet::new());
     }
 }
 

@@ -115,7 +115,7 @@ fn UndoKeys(store: EditorStore) -> impl IntoView {
     let redo_title = move || labels.with(|(_, redo)| redo.clone());
     view! {
         <span class="keys undo">
-            <button type="button" class="quiet" disabled=cannot_undo on:click=move |_| store.run(Command::Undo)>{undo}</button>
+            <button type="button" class="quiet" title=undo disabled=cannot_undo on:click=move |_| store.run(Command::Undo)>{undo}</button>
             <button
                 type="button" class="quiet" title=redo_title disabled=cannot_redo
                 on:click=move |_| store.run(Command::Redo)
