@@ -1,4 +1,4 @@
-// What the heads of the screens and the margin tell is read whole, and not by colour alone.
+// What the heads of the screens and the margin tell is read whole, on a narrow screen too, and not by colour alone.
 import assert from 'node:assert/strict';
 import { goTo, writeNew } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
@@ -20,6 +20,7 @@ export async function walkToldWhole(tally, screen) {
     await writeNew(visit.page, LINES);
     await marked(place, visit);
     await acts(place, visit, write);
+    await narrow(place, visit);
   });
 }
 
@@ -53,6 +54,20 @@ async function acts({ tally, screen }, { page }, write) {
         await soonEqual(() => undo.innerText(), 'Undo: change the words of step 1');
         const cut = await undo.evaluate((key) => [key, ...key.children].some((part) => part.scrollWidth > part.clientWidth + 1 || part.scrollHeight > part.clientHeight + 4));
         assert.ok(!cut, `${name} at ${width}`);
+      }
+    }
+  });
+}
+
+async function narrow({ tally }, { page }) {
+  await tally.step('the way to what is for later stands within a narrow window', async () => {
+    const key = page.locator('.plain-head .later-key');
+    for (const width of [320, 340, 375]) {
+      await page.setViewportSize({ width, height: 640 });
+      for (const name of ['Appliance', 'Kit']) {
+        await goTo(page, name);
+        const { x, width: wide } = await key.boundingBox();
+        assert.ok(x >= 0 && x + wide <= width, `${name} at ${width}: from ${x}`);
       }
     }
   });
