@@ -5,7 +5,8 @@ use crate::lexicon::Token;
 use crate::model::Span;
 
 /// The tokens with what the strokes stand for.
-pub(super) fn spelt_out<'w>(words: &str, mut tokens: Vec<Token<'w>>) -> Vec<Token<'w>> {
+pub(super) fn spelt_out<'w>(words: &str, tokens: Vec<Token<'w>>) -> Vec<Token<'w>> {
+    let mut tokens = with_relief_valve(tokens);
     let sides = ["-hand", "l/h", "r/h", "lh", "rh"];
     if !words.contains('/') && !tokens.iter().any(|token| sides.iter().any(|end| token.text.ends_with(end))) {
         return tokens;
@@ -25,6 +26,23 @@ pub(super) fn spelt_out<'w>(words: &str, mut tokens: Vec<Token<'w>>) -> Vec<Toke
         if let Some(token) = tokens.get_mut(i) {
             *token = meant;
         }
+    }
+    tokens
+}
+
+/// "The *T&P* valve" that opens by temperature and by pressure: one word of its name.
+fn with_relief_valve(mut tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let n_signs = |at: usize| usize::from(text(at + 1) == "and");
+    let is_it = |at: &usize| {
+        let last = at + 1 + n_signs(*at);
+        (text(*at), text(last)) == ("t", "p")
+            && matches!(text(last + 1), "lever" | "relief" | "valve" | "valves")
+    };
+    if let Some(at) = (0..tokens.len()).find(is_it) {
+        let n = 1 + n_signs(at);
+        let named = tokens.get(at).map(|first| first.taken_for("t&p"));
+        tokens.splice(at..=at + n, named);
     }
     tokens
 }

@@ -96,7 +96,7 @@ impl Reader<'_> {
 
     /// "Then plug *both* in": two, or where one is at hand the only two that can be.
     fn both_of(&self, verb: &Verb, family: Option<&Family>, possible: Vec<Id>) -> Vec<Id> {
-        if possible.len() == 2 {
+        if possible.len() == 2 || family != Some(&Family::Connector) {
             return possible;
         }
         let of_family = self.map.connections.iter().filter(|known| Some(&known.family) == family);

@@ -1,5 +1,7 @@
 //! Words cut into clauses: a verb phrase and the tokens that belong to it.
 
+use super::coin::noun;
+use super::mention::singular;
 use super::no_order::{
     ends_at_a_stop, ends_in_a_name, ends_with_a_quality, is_expected, is_noun, is_of_name,
     is_quantified_doing, is_quoted, is_said_of_any, is_set_already, is_state, is_to_lock, is_told,
@@ -90,6 +92,7 @@ pub(super) fn clauses(words: &str, tokens: &[Token<'_>], said: &[Said]) -> Vec<C
     add_idle(tokens, said, &mut clauses);
     keep_news(tokens, &mut clauses);
     wash_what_is_sprayed(tokens, &mut clauses);
+    undo_what_supplies(tokens, &mut clauses);
     clauses.sort_by_key(Clause::verb);
     leave_conditional(words, tokens, &mut clauses);
     set_ends(tokens, &mut clauses);
@@ -133,10 +136,30 @@ fn keep_news(tokens: &[Token<'_>], clauses: &mut [Clause]) {
     }
 }
 
+/// "Disconnect the *supply lead* of the pump" undoes a lead, and cuts off no supply.
+fn undo_what_supplies(tokens: &[Token<'_>], clauses: &mut [Clause]) {
+    let goes_on = |i: &usize| {
+        let next = tokens.get(i + 1).filter(|next| next.before == Break::None);
+        let is_supply = tokens.get(*i).is_some_and(|token| token.text == "supply");
+        is_supply && next.is_some_and(|next| noun(&[singular(&next.text)]).is_worked_on())
+    };
+    for clause in clauses.iter_mut().filter(|clause| clause.means.contains(&Verb::Undo)) {
+        let is_of_verb = |i: &usize| *i != clause.verb() && goes_on(i);
+        if clause.phrase.iter().any(is_of_verb) {
+            clause.means.retain(|verb| *verb != Verb::Isolate);
+        }
+    }
+}
+
+/// With what something is washed that is sprayed.
+pub(super) const WASHING: &[&str] =
+    &["cleaner", "degreaser", "detergent", "disinfectant", "solvent", "water"];
+/// What is looked for, or by what, when something is sprayed for leaks.
+pub(super) const SEEKING: &[&str] =
+    &["bubble", "bubbles", "detection", "detector", "finder", "leak", "leaks", "soap", "soapy", "watch"];
+
 /// "*Spray* the coil with cleaner" cleans it, and only that; without what washes it looks for leaks.
 fn wash_what_is_sprayed(tokens: &[Token<'_>], clauses: &mut [Clause]) {
-    const WASHING: &[&str] = &["cleaner", "degreaser", "detergent", "disinfectant", "solvent", "water"];
-    const SEEKING: &[&str] = &["detection", "detector", "leak", "leaks", "soapy"];
     for clause in clauses.iter_mut().filter(|clause| clause.means.contains(&Verb::Test)) {
         let verb = clause.verb();
         let sprays = tokens.get(verb).is_some_and(|token| token.text.starts_with("spray"));
@@ -333,10 +356,10 @@ fn is_after_that(tokens: &[Token<'_>], condition: usize, at: usize) -> bool {
     let is_done = matches!(text(condition + 2), "has" | "is" | "was")
         && (condition + 3..condition + 5).any(|i| text(i) == "done");
     let behind = match text(condition) {
-        "after" if is_that => condition + 2,
         "after" | "once" | "when" if is_that && is_done => {
             (condition + 3..at).find(|i| text(*i) == "done").map_or(at, |done| done + 1)
         }
+        "after" if is_that => condition + 2,
         _ => return false,
     };
     let is_how = |i: usize| {

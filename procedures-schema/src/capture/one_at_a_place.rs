@@ -70,7 +70,8 @@ pub(super) fn with_nouns_at_places(tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
             all.extend(name.iter().map(|word| token.standing_for(word)));
         }
     }
-    with_place_of_it(all)
+    // "Of the fan, that of the pump *and that of the valve*."
+    with_nouns_at_places(all)
 }
 
 /// "The valve before the pump and the valve *after it*": after the pump.
@@ -151,10 +152,13 @@ fn stands_for(tokens: &[Token<'_>], at: usize) -> Option<Range<usize>> {
     if text(before) == "then" && is_that {
         before = before.checked_sub(1)?;
     }
-    let follows =
-        text(before) == "and" || (is_that && (text(before) == "then" || text(before + 1) == "then"));
-    let is_it =
-        (is_that || text(first) == "the") && follows && is_lead(at + 1) && joined(at) && joined(at + 1);
+    let is_listed = is_that && tokens.get(at).is_some_and(|token| token.before == Break::Comma);
+    before = if is_listed { at } else { before };
+    let follows = is_listed
+        || text(before) == "and"
+        || (is_that && (text(before) == "then" || text(before + 1) == "then"));
+    let is_joined = (joined(at) || is_listed) && joined(at + 1);
+    let is_it = (is_that || text(first) == "the") && follows && is_lead(at + 1) && is_joined;
     if !is_it || !(is_that || is_one || amount(text(at)).is_some()) {
         return None;
     }

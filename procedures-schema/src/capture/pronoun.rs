@@ -6,7 +6,7 @@ use super::mention::{Candidate, Mention, head_of, is_plural, singular};
 use super::objects::names_item;
 use super::reader::{Proposal, Reader};
 use crate::lexicon::{Amount, Break};
-use crate::model::{Connection, Id, ThingKind, Verb};
+use crate::model::{Connection, Handle, Id, ThingKind, Verb};
 use crate::notation::entry;
 
 /// At most so many things are asked about.
@@ -79,12 +79,16 @@ impl Reader<'_> {
         Some(())
     }
 
-    /// "Open *both*": where that many valves or switches and no more can be, nothing else is meant.
+    /// "Open *both*": where that many valves and no more can be, nothing else is meant.
     fn the_two_that_can(&self, pronoun: usize, verb: &Verb) -> Vec<Id> {
-        if self.text(pronoun) != "both" || *verb != Verb::Restore {
+        // What the step before did to two others is nearer.
+        let count = |id: &Id| self.map.connection(id).map_or(1, |known| known.count);
+        let is_nearer = self.here.changed_before().map(count).sum::<u32>() > 1;
+        if self.text(pronoun) != "both" || *verb != Verb::Restore || is_nearer {
             return Vec::new();
         }
-        let all = self.map.isolators.iter().map(|isolator| isolator.id.clone());
+        let all = self.map.isolators.iter().filter(|isolator| isolator.handle == Handle::Valve);
+        let all = all.map(|isolator| isolator.id.clone());
         let can: Vec<Id> = all.filter(|id| self.here.is_possible(verb, id)).collect();
         if can.len() == 2 { can } else { Vec::new() }
     }
@@ -238,7 +242,11 @@ impl Reader<'_> {
         let fits = |id: &&Id| kind(id).is_some_and(|kind| kinds.contains(&kind));
         let mut of_kind: Vec<Id> = self.here.changed_before().filter(fits).cloned().collect();
         // "Wipe the compartments out. Rinse *it*."
-        let is_several = |id: &Id| is_plural(head_of(self.map.name_of(id)));
+        const ONE: &[&str] = &["bellows", "chassis", "electronics", "lens"];
+        let is_several = |id: &Id| {
+            let head = head_of(self.map.name_of(id));
+            is_plural(head) && !ONE.contains(&head)
+        };
         of_kind.retain(|id| !self.is_pronoun(pronoun) || !is_several(id));
         if of_kind.is_empty() && kinds.contains(&ThingKind::Component) {
             let joined = self.here.changed_before().filter_map(|id| self.map.connection(id));

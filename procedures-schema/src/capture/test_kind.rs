@@ -1,10 +1,11 @@
 //! Which test words speak of.
 
-use super::clause::Clause;
+use super::clause::{Clause, SEEKING, WASHING};
 use super::coin::{self, Lead, Noun, noun};
 use super::mention::Mention;
 use super::reader::Reader;
 use super::section::{is_electrical, is_wet};
+use crate::lexicon::Break;
 use crate::model::{CircuitKind, Family, Id, Stage, TestKind, ThingKind, Verb};
 use crate::units::Quantity as Kind;
 
@@ -42,6 +43,10 @@ const WORKS: &[&str] = &[
     "working",
     "works",
 ];
+
+/// With what a joint is sprayed that is not tested.
+const SPRAYED: &[&str] =
+    &["brake", "foam", "grease", "lubricant", "oil", "penetrating", "release", "rinse", "silicone", "wash"];
 
 impl Reader<'_> {
     /// The test that a clause names.
@@ -106,22 +111,58 @@ impl Reader<'_> {
 
     /// "Test *the thermostat* for continuity": whether it switches, and nothing of the earth.
     fn tests_a_part_itself(&self, clause: &Clause) -> bool {
-        const EARTHED: &[&str] =
-            &["bond", "bonding", "cpc", "earth", "earthed", "earthing", "ground", "pe", "protective"];
+        const CARRYING: &[&str] = &[
+            "coil",
+            "cut-out",
+            "element",
+            "fuse",
+            "heater",
+            "igniter",
+            "immersion",
+            "limiter",
+            "motor",
+            "probe",
+            "sensor",
+            "solenoid",
+            "stat",
+            "switch",
+            "thermistor",
+            "thermocouple",
+            "thermostat",
+            "transformer",
+            "winding",
+        ];
+        const EARTHED: &[&str] = &[
+            "bond",
+            "bonding",
+            "casing",
+            "chassis",
+            "cpc",
+            "earth",
+            "earthed",
+            "earthing",
+            "frame",
+            "ground",
+            "pe",
+            "protective",
+        ];
         let is_part = |phrase: &coin::Phrase| {
             let may_be = phrase.lead == Lead::Direct || phrase.is_after(&["across", "of", "through"]);
-            let is_metal = matches!(&*phrase.head_word(), "case" | "casing" | "frame" | "metal");
-            may_be && !is_metal && matches!(noun(&phrase.stem()), Noun::Part | Noun::Isolator(_))
+            may_be && CARRYING.contains(&phrase.head_word().as_str())
         };
         !self.has(clause, EARTHED)
             && coin::phrases(self, clause).iter().any(|phrase| phrase.from > clause.verb() && is_part(phrase))
     }
 
+    /// Whether what was acted on last, in the line or in the step before, joins or seals something.
+    fn last_was_a_joint(&self) -> bool {
+        !self.last_of(&[ThingKind::Connection]).is_empty()
+            || (self.last.is_empty()
+                && self.here.changed_before().any(|id| self.map.connection(id).is_some()))
+    }
+
     /// "Spray the joints", "with leak spray": and not with oil, nor to wash them.
     fn sprays_for_leaks(&self, clause: &Clause) -> bool {
-        const OTHERS: &[&str] =
-            &["cleaner", "grease", "lubricant", "oil", "penetrating", "release", "rinse", "wash", "water"];
-        const SEEKING: &[&str] = &["bubble", "bubbles", "detection", "detector", "finder", "foam"];
         let is_joint = |phrase: &coin::Phrase| {
             matches!(noun(&phrase.stem()), Noun::Joint | Noun::Port(_) | Noun::Seal)
                 || phrase.head_word() == "nut"
@@ -130,12 +171,13 @@ impl Reader<'_> {
             coin::phrases(self, clause).iter().any(is_joint)
                 || self.mentions_in(clause).any(|mention| self.connection(mention).is_some())
                 // "Close the test nipple and *spray it*."
-                || (self.object_pronoun(clause).is_some() && !self.last_of(&[ThingKind::Connection]).is_empty())
+                || (self.object_pronoun(clause).is_some() && self.last_was_a_joint())
         };
-        let end = self.end_of_sentence(clause);
+        let begins = |i: &usize| self.tokens.get(*i).is_none_or(|token| token.before == Break::Sentence);
+        let end = (clause.verb() + 1..self.tokens.len()).find(begins).unwrap_or(self.tokens.len());
         let says = |words: &[&str]| (clause.from..end).any(|i| words.contains(&self.text(i)));
         (clause.from..clause.to).any(|i| self.text(i).starts_with("spray"))
-            && (says(LEAKS) || says(SEEKING) || (names_joint() && !says(OTHERS)))
+            && (says(LEAKS) || says(SEEKING) || (names_joint() && !says(SPRAYED) && !says(WASHING)))
     }
 
     /// Whether the appliance is being put back.

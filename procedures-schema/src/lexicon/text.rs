@@ -192,8 +192,6 @@ pub(super) fn joins(left: char, sign: char, right: char) -> bool {
         '.' => digits() || (both() && (!left.is_lowercase() || right.is_lowercase())),
         ',' => digits(),
         '-' => both() && !digits(),
-        // "The T&P valve."
-        '&' => left.is_uppercase() && right.is_uppercase(),
         _ => false,
     }
 }

@@ -162,6 +162,12 @@ impl Stretch<'_, '_> {
         if self.said.iter().any(is_of_phrase) && !self.comes_off_before_going_on() {
             return None;
         }
+        // "Lockshield valve in, count the *turns*": it is turned, and neither taken out nor put in.
+        let turns = |i: usize| matches!(self.text(i), "turn" | "turns");
+        if matches!(state, "in" | "out") && sort.nouns.contains(&"valve") && (self.at..self.at + 6).any(turns)
+        {
+            return None;
+        }
         let is_name = (start..end).all(|i| self.is_of_name(i, start, head));
         // A tray that stays on its hinge is swung away and not put down.
         let mut stretch = (self.at..self.tokens.len()).take_while(|i| *i == self.at || self.joined(*i));

@@ -107,6 +107,7 @@ pub(super) const TOLD: &[(&str, &str)] = &[
     ("Latch the manual lever of the zone valve in the open position.", ""),
     ("Take off the lever.|Latch the lever onto its pin.", "fit lever"),
     ("Wipe the compartments out with a cloth.|Rinse it.", ""),
+    ("Take out the lens.|Refit it.", "fit lens"),
     ("Take off the transformer.|Base under the transformer scraped to bare metal.", ""),
     // The gas of a vessel, and not the water beside it.
     ("Close the heating valve.|Pump the new vessel up to 0.75 to 0.8 bar.", ""),
@@ -137,6 +138,38 @@ pub(super) const TOLD: &[(&str, &str)] = &[
     // As it is written on boards and valves.
     ("Unplug X1.", "undo X1-plug"),
     ("Close the cold water valve.|Unscrew the T&P valve.", "undo T-P-valve-thread"),
+    (
+        "Shut the flow isolator and the return isolator.|Open the left door and the right door.|Close both doors.\
+         |Open both.",
+        "aside left-door right-door",
+    ),
+    ("Switch off at the wall isolator.|Close the gas cock.|Take off the cover.|Open both.", ""),
+    // What is known is meant, whatever stands before a colon.
+    (
+        "Close the meter gas cock and lock it.|Burner: take off its cover and open the gas cock.",
+        "remove burner-cover · restore meter-gas-cock",
+    ),
+    ("Switch off the boiler isolator.|Fan: switch on the isolator.", "restore boiler-isolator"),
+    // Where a valve sits, is not shut.
+    ("Close the gas cock between the meter and the gas valve.", "isolate gas-cock"),
+    // What is switched as often as it is taken off; what is turned.
+    ("Blower off at the isolator.", ""),
+    ("Controller off, wait 2 minutes, controller on.", "wait 2"),
+    ("Lockshield valve out 2 turns.", ""),
+    ("Lockshield valve in, count the turns.", ""),
+    // A supply lead is no supply.
+    ("Disconnect the supply lead of the pump.", "undo pump-supply-lead"),
+    ("After this is done close the gas cock.", "isolate gas-cock"),
+    ("Test the continuity of the cover to the frame.", "test earth-continuity"),
+    ("Close the gas cock.|Undo the union.|Make the union.|Spray it.", "test leak-fluid"),
+    ("Spray the flare joint with water and watch for bubbles.", "test leak-fluid"),
+    ("CLOSE GAS COCK&FLOW VALVE.", "isolate gas-cock flow-valve"),
+    ("Close the flow valve of the domestic hot water.|Close the return valve.", "isolate return-valve"),
+    (
+        "Disconnect the suction hose and the return hose from the oil pump.\
+         |Connect the return hose to port R and the suction hose to port S.",
+        "make oil-pump-return-hose oil-pump-suction-hose",
+    ),
     // What is in already is not put back.
     ("Take the meter out.|Fit a new battery to the meter and refit it.", "fit battery new · fit meter"),
     // A side by another word.

@@ -70,7 +70,7 @@ pub(super) fn hints_at_water(words: &[String]) -> bool {
 /// "The *flow* valve": of what goes round, and not of the water from the main.
 fn has_flow_or_return(words: &[String]) -> bool {
     words.iter().any(|word| matches!(&**word, "flow" | "return"))
-        && !words.iter().any(|word| word == "secondary")
+        && !words.iter().any(|word| matches!(&**word, "circulation" | "secondary"))
 }
 
 /// Whether a medium can run out of a circuit.
@@ -169,10 +169,9 @@ impl Bench<'_> {
         }
         if hinted {
             let is_heating = has_flow_or_return(&about.near) && !self.has_kind(&CircuitKind::NetworkPrimary);
-            return match self
-                .only(is_water)
-                .filter(|_| !is_heating || self.has_kind(&CircuitKind::HeatingWater))
-            {
+            let is_known = self.has_kind(&CircuitKind::HeatingWater);
+            let only = self.only(is_water);
+            return match only.filter(|only| !is_heating || is_known || self.goes_round(only)) {
                 Some(only) => Some(only),
                 None => self.circuit_of_kind(&CircuitKind::HeatingWater),
             };
@@ -226,6 +225,14 @@ impl Bench<'_> {
             1 => self.only(is_air),
             _ => None,
         }
+    }
+
+    /// Whether a circuit has a flow or a return that is shut.
+    fn goes_round(&self, circuit: &Id) -> bool {
+        let Some(circuit) = self.map.circuits.iter().find(|known| known.id == *circuit) else { return false };
+        let of = |id: &Id| circuit.sections.iter().any(|section| section.id == *id);
+        let mut own = self.map.isolators.iter().filter(|isolator| of(&isolator.between.1));
+        own.any(|isolator| isolator.name.split(' ').any(|word| matches!(word, "flow" | "return")))
     }
 
     fn has_kind(&self, kind: &CircuitKind) -> bool {

@@ -3,6 +3,7 @@
 use super::super::agreement::Said;
 use super::super::clause::Clause;
 use super::super::mention::{Candidate, Mention, head_of};
+use super::super::quantity::Figures;
 use super::super::twins::WHERE;
 use super::bench::Bench;
 use super::circuits::About;
@@ -165,7 +166,7 @@ impl Bench<'_> {
             self.phrases.iter().filter_map(|phrase| Some((phrase.clone(), asked.wanted(phrase)?))).collect();
         let mut wants = self.without_locks(wants);
         for (phrase, wanted) in &mut wants {
-            if *wanted == Wanted::Fixing && self.is_nut_of_a_pipe(phrase) {
+            if *wanted == Wanted::Fixing && self.is_nut_of_a_pipe(clause, phrase) {
                 *wanted = Wanted::Joint;
             }
         }
@@ -184,10 +185,18 @@ impl Bench<'_> {
     }
 
     /// "The nut *of the gas pipe*": it holds in what runs there.
-    fn is_nut_of_a_pipe(&self, phrase: &Phrase) -> bool {
-        const PIPES: &[&str] = &["hose", "line", "pipe", "tail", "tube"];
-        let is_pipe =
-            |of: Phrase| PIPES.contains(&of.head_word().as_str()) && noun(&of.stem()) == Noun::Joint;
+    fn is_nut_of_a_pipe(&self, clause: &Clause, phrase: &Phrase) -> bool {
+        const OTHERS: &[&str] = &["capillary", "exhaust", "flue", "sensing"];
+        let is_pipe = |of: Phrase| {
+            matches!(&*of.head_word(), "hose" | "pipe" | "tail" | "tube")
+                && noun(&of.stem()) == Noun::Joint
+                && !of.words.iter().any(|word| OTHERS.contains(&word.as_str()))
+        };
+        // A metric thread holds something.
+        let mut sizes = self.line.quantities(clause);
+        if sizes.any(|size| matches!(&size.figures, Figures::Size(thread) if thread.starts_with('M'))) {
+            return false;
+        }
         phrase.head_word() == "nut" && self.behind(phrase, &["of"]).is_some_and(is_pipe)
     }
 
@@ -380,7 +389,10 @@ impl Bench<'_> {
         }
         let is_owner = |of: &Phrase| phrase.words.len() == 1 || (of.is_after(&["of"]) && owns_isolators(of));
         let of = self.behind(phrase, &["of", "on", "in"]).filter(is_owner);
-        let of = of.or_else(|| topic(&self.line, phrase.start));
+        let of = of.or_else(|| {
+            let is_its = matches!(self.line.text(phrase.start), "its" | "their");
+            is_its.then(|| topic(&self.line, phrase.start)).flatten()
+        });
         let Some(of) = of.or_else(|| self.behind(phrase, &["for"])) else { return true };
         let Some(isolator) = self.map.isolators.iter().find(|isolator| isolator.id == *id) else {
             return true;

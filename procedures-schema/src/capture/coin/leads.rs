@@ -40,7 +40,10 @@ impl Chunker<'_, '_> {
         let is_its = self.found.last().is_some_and(|last| matches!(text(last.start), "its" | "their"));
         let is_then = text(i) == "then" && ARTICLES.contains(&text(i + 1));
         let mut behind = (i + 1..i + 5).take_while(joined).skip(1);
-        let mut has_owner = || behind.any(|at| text(at) == lead && ARTICLES.contains(&text(at + 1)));
+        // Where it goes on, says nothing of what else is acted on.
+        let leads_on = matches!(lead.as_str(), "into" | "onto" | "to");
+        let mut has_owner =
+            || !leads_on && behind.any(|at| text(at) == lead && ARTICLES.contains(&text(at + 1)));
         (is_then && (is_of_verb || is_its)) || (text(i) == "the" && has_owner())
     }
 
@@ -56,7 +59,8 @@ impl Chunker<'_, '_> {
                 && !found.plural()
                 && matches!(noun(&found.stem()), Noun::Isolator(Handle::Valve))
         };
-        if !is_worked || !matches!(self.lead, Lead::After(_)) || !self.found.iter().any(is_one) {
+        let is_owned = matches!(&self.lead, Lead::After(lead) if matches!(lead.as_str(), "for" | "of"));
+        if !is_worked || !is_owned || !self.found.iter().any(is_one) {
             return false;
         }
         let from = and + 1 + usize::from(text(and + 1) == "also");

@@ -247,8 +247,12 @@ impl Reader<'_> {
 fn is_one_of_two(phrase: &Phrase, phrases: &[Phrase]) -> bool {
     let is_it = |other: &Phrase| {
         let (first, next) = if other.from < phrase.from { (other, phrase) } else { (phrase, other) };
+        // "The return hose *to port R* and the suction hose *to port S*": their own words tell them apart.
+        let leads_on =
+            |place: &Phrase| place.is_after(&["into", "onto", "to"]) && other.words != phrase.words;
         let is_between = |place: &Phrase| {
-            place.from > first.head && place.head < next.start && matches!(place.lead, Lead::After(_))
+            let is_place = matches!(place.lead, Lead::After(_)) && !leads_on(place);
+            place.from > first.head && place.head < next.start && is_place
         };
         other.from != phrase.from
             && other.lead == Lead::Direct

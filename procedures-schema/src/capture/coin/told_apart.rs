@@ -126,7 +126,11 @@ impl Bench<'_> {
 
 /// Whether some words may hold another, in lower case or at the beginning of a sentence.
 pub(super) fn may_name(words: &str, head: &str) -> bool {
-    words.contains(head.get(1..).unwrap_or_default())
+    let rest = head.get(1..).unwrap_or_default();
+    let begins = |at: usize| {
+        words.get(..at).and_then(|before| before.chars().next_back()).map(|c| c.to_ascii_lowercase())
+    };
+    words.match_indices(rest).any(|(at, _)| begins(at) == head.chars().next())
 }
 
 /// How words call each thing of a noun: "hot water", "left", "of the control box".
