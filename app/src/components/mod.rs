@@ -13,7 +13,6 @@ pub mod keypad;
 pub mod keys_dialog;
 pub mod lane;
 pub mod lane_patterns;
-pub mod level_mark;
 pub mod limits_bar;
 pub mod notation_line;
 pub mod one_stop;

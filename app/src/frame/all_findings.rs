@@ -1,6 +1,6 @@
 //! The list of all that is found: each in two lines, with the way to its place. It is built only while it is open.
 
-use crate::components::level_mark::level_mark;
+use super::level_mark::level_mark;
 use crate::route::{Screen, go};
 use crate::state::EditorStore;
 use crate::state::all_findings::{Found, Group};

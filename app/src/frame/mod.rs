@@ -7,6 +7,7 @@ pub mod changed_file;
 pub mod edge_scroll;
 pub mod judged_by;
 pub mod later_key;
+pub mod level_mark;
 pub mod not_kept;
 pub mod notice;
 pub mod other_tab;

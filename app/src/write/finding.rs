@@ -6,7 +6,7 @@ use super::why::Why;
 use crate::components::capital::capital;
 use crate::components::drawn::once_drawn;
 use crate::components::in_one_piece::in_one_piece;
-use crate::components::level_mark::level_mark;
+use crate::frame::level_mark::level_mark;
 use crate::route::{Screen, go};
 use crate::state::remedies::{Looking, Remedy};
 use crate::state::{Command, EditorStore};
