@@ -21,6 +21,7 @@ export async function walkToldWhole(tally, screen) {
     await marked(place, visit);
     await acts(place, visit, write);
     await narrow(place, visit);
+    await large(place, visit);
   });
 }
 
@@ -70,5 +71,43 @@ async function narrow({ tally }, { page }) {
         assert.ok(x >= 0 && x + wide <= width, `${name} at ${width}: from ${x}`);
       }
     }
+  });
+}
+
+async function large({ tally, screen }, { page }) {
+  const enlarge = (size) => page.evaluate((size) => document.documentElement.style.setProperty('font-size', size), size);
+  await page.setViewportSize(screen.options.viewport);
+  await tally.step('with text twice as large the names of the lanes stand clear of each other', async () => {
+    await goTo(page, 'Write');
+    await enlarge('200%');
+    const gaps = () => page.evaluate(() => {
+      const heads = [...document.querySelectorAll('.lane-head > span')].map((head) => head.getBoundingClientRect());
+      return heads.slice(1).map((head, at) => head.left - heads[at].right);
+    });
+    await soonEqual(async () => (await gaps()).every((gap) => gap >= 2), true, `${await gaps()}`);
+  });
+  await tally.step('so do the numbers of steps, and fields are as wide as their text needs', async () => {
+    await goTo(page, 'Appliance');
+    const example = page.getByRole('textbox', { name: 'Find a thing' });
+    const [wide, text] = await example.evaluate((field) => {
+      const pen = document.createElement('canvas').getContext('2d');
+      pen.font = getComputedStyle(field).font;
+      return [field.clientWidth - 16, pen.measureText(field.placeholder).width];
+    });
+    assert.ok(wide >= text, `${wide} for ${text}`);
+    const link = await page.locator('.link.step').first().evaluate((key) => key.getBoundingClientRect().width);
+    assert.ok(link >= 50, `${link}`);
+    await enlarge('');
+  });
+  await tally.step('each choice of a sheet is read whole', async () => {
+    await page.locator('.thing-row', { hasText: 'pump union nuts' }).first().click();
+    const field = page.getByRole('combobox', { name: 'Several are' });
+    await field.selectOption('together');
+    const [wide, text] = await field.evaluate((field) => {
+      const pen = document.createElement('canvas').getContext('2d');
+      pen.font = getComputedStyle(field).font;
+      return [field.clientWidth - 40, pen.measureText(field.selectedOptions[0].text).width];
+    });
+    assert.ok(wide >= text, `${wide} for ${text}`);
   });
 }

@@ -30,7 +30,7 @@ pub fn fields(sheet: Sheet<Connection>) -> AnyView {
 /// How several fasteners belong together, and when they let go.
 fn several(sheet: Sheet<Connection>) -> AnyView {
     let groupings = vec![
-        ("together".to_owned(), "one joint: one slack fastener opens it".to_owned()),
+        ("together".to_owned(), "one joint: one slack opens it".to_owned()),
         ("each".to_owned(), "several joints, a seal each".to_owned()),
     ];
     let lets_go = vec![
