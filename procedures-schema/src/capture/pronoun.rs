@@ -238,11 +238,12 @@ impl Reader<'_> {
     /// What the step before changed, as far as this verb can be done to it: one thing for "it", two for "both",
     /// all of them for "them". Of several that "it" could be, one is asked for.
     pub(super) fn of_step_before(&self, pronoun: usize, verb: &Verb, kinds: &[ThingKind]) -> Before {
+        // Each is one, though its name ends like a plural.
+        const ONE: &[&str] = &["bellows", "chassis", "electronics", "lens"];
         let kind = |id: &Id| self.map.thing_kind(id);
         let fits = |id: &&Id| kind(id).is_some_and(|kind| kinds.contains(&kind));
         let mut of_kind: Vec<Id> = self.here.changed_before().filter(fits).cloned().collect();
         // "Wipe the compartments out. Rinse *it*."
-        const ONE: &[&str] = &["bellows", "chassis", "electronics", "lens"];
         let is_several = |id: &Id| {
             let head = head_of(self.map.name_of(id));
             is_plural(head) && !ONE.contains(&head)
