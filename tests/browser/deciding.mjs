@@ -122,6 +122,29 @@ async function neither(place, visit, write) {
   });
 }
 
+async function unreadBefore(place, visit, write) {
+  const { page } = visit;
+  const choices = page.getByRole('group', { name: /^Is the cover the front cover\? Nothing is read of the cover of the control box/ });
+  const acts = page.locator('.row[aria-label="Step 3"] .notation .action');
+  await place.tally.step('where nothing was read of another cover, the row asks whether the one that is known is meant', async () => {
+    await begin(page);
+    await write.append('Take off the front cover.');
+    await write.append('Prise away the cover of the control box.');
+    await page.locator('.row[aria-label="Step 2"]').getByText('words alone').waitFor();
+    await write.append('Put the cover back.');
+    await choices.getByRole('button').first().waitFor();
+    await soonEqual(() => acts.count(), 0);
+  });
+  await look(place, visit, 'write-unread-before');
+  await place.tally.step('its answer is the action, and one undo asks again', async () => {
+    await choices.getByRole('button', { name: /front cover/ }).click();
+    await notation(page, 3).getByText('fit front cover').waitFor();
+    await undo(page, '').first().click();
+    await choices.waitFor();
+    await soonEqual(() => acts.count(), 0);
+  });
+}
+
 async function whetherAtAll(place, visit, write) {
   const { page } = visit;
   const choices = page.getByRole('group', { name: 'Is this what "Set the cover on" says?' });
@@ -307,4 +330,4 @@ async function manyLines(place, visit, write) {
   });
 }
 
-export const PARTS = [mendedByHand, anew, leftOut, neither, whetherAtAll, beforeItIsKept, belowAnAnswer, forTheWayBack, declined, plainRows, manyLines];
+export const PARTS = [mendedByHand, anew, leftOut, neither, unreadBefore, whetherAtAll, beforeItIsKept, belowAnAnswer, forTheWayBack, declined, plainRows, manyLines];

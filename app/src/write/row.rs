@@ -140,7 +140,7 @@ fn OpenWords(
 /// That nothing is read of a step's words, where a notation would stand: so nothing is passed over in silence.
 fn words_alone(step: &Step) -> impl IntoView + use<> {
     let is_alone = step.actions.is_empty() && step.messages.is_empty() && !step.words.trim().is_empty();
-    is_alone.then(|| view! { <p class="notation alone">"words alone, nothing to check"</p> })
+    is_alone.then(|| view! { <p class="notation alone">"words alone"</p> })
 }
 
 /// The words of a row that is not selected, and what they mean; drawn anew only with the step or the map.

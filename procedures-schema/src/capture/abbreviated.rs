@@ -1,5 +1,5 @@
-//! Words that shorthand abbreviates by a stroke: "door off *w/* two screws", "run *w/o* gas"; and sides that go by two
-//! words, "the *left-hand* cover".
+//! Words that shorthand abbreviates by a stroke: "door off *w/* two screws", "run *w/o* gas"; sides that go by two words,
+//! "the *left-hand* cover"; and the T&P valve.
 
 use crate::lexicon::Token;
 use crate::model::Span;

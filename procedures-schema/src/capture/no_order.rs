@@ -288,12 +288,12 @@ pub(super) fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     if is_listed && ends {
         return true;
     }
-    if is_purpose_of_a_thing(tokens, at) {
-        return true;
-    }
     let Some(token) = tokens.get(at).filter(|token| token.before == Break::None) else { return false };
     let Some(before) = at.checked_sub(1).and_then(|i| tokens.get(i)) else { return false };
     if ends_a_compound(&before.text, &token.text) {
+        return true;
+    }
+    if is_purpose_of_a_thing(tokens, at) {
         return true;
     }
     // "Two traps *sit* in the return."

@@ -56,6 +56,7 @@ pub(super) use phrased::{Phrased, phrases};
 pub(super) use seals::seal_said;
 pub(super) use wanted::is_appliance;
 
+use self::unread_before::{Rivalled, doubting};
 use super::reader::Reader;
 use super::{Here, LineReading, Unknown};
 use crate::lexicon::Lexicon;
@@ -222,12 +223,12 @@ pub fn line_making_here(
     let Some(worked) = worked(words, map, here, stage, given, ids) else {
         return Making { map: map.clone(), ..Making::default() };
     };
-    let mut making = worked.making;
+    let bench::Worked { line, rivalled, mut making } = worked;
     if making.changes_map() {
-        return read_again(words, map, stage, worked.line.here, making).doubting(worked.rivalled);
+        return read_again(words, map, stage, line.here, making, &rivalled);
     }
-    making.reading = worked.line.read();
-    making.asking_of_left_out(words).doubting(worked.rivalled)
+    making.reading = read(line, &rivalled);
+    making.asking_of_left_out(words)
 }
 
 /// What [`line_here()`](super::line_here()) reads from words, and what [`line_making_here`] makes of them: from one look
@@ -243,15 +244,22 @@ pub fn line_with_making(
     let Some(worked) = worked(words, map, here, stage, given, ids) else {
         return (LineReading::default(), Making { map: map.clone(), ..Making::default() });
     };
-    let mut making = worked.making;
+    let bench::Worked { line, rivalled, mut making } = worked;
     if making.changes_map() {
-        let here = worked.line.here.clone();
-        let again = read_again(words, map, stage, here, making);
-        (worked.line.read(), again.doubting(worked.rivalled))
+        let again = read_again(words, map, stage, line.here.clone(), making, &rivalled);
+        (read(line, &rivalled), again)
     } else {
-        making.reading = worked.line.read();
-        (making.reading.clone(), making.asking_of_left_out(words).doubting(worked.rivalled))
+        making.reading = read(line, &rivalled);
+        (making.reading.clone(), making.asking_of_left_out(words))
     }
+}
+
+/// What a line says, with what is asked about things that have a rival.
+fn read(line: Reader<'_>, rivalled: &[Rivalled]) -> LineReading {
+    let map = line.map;
+    let mut reading = line.read();
+    doubting(&mut reading, map, rivalled);
+    reading
 }
 
 /// A line with what it makes, not read yet; none without a lexicon.
@@ -274,10 +282,12 @@ fn read_again(
     stage: &Stage,
     mut here: Here,
     mut making: Making,
+    rivalled: &[Rivalled],
 ) -> Making {
     let Some(lexicon) = Lexicon::for_language("en") else { return making };
     here.meet(&making.map, making.made.iter().map(|made| &made.thing));
     making.reading = Reader::new(words, &making.map, here, stage, lexicon).read();
+    doubting(&mut making.reading, &making.map, rivalled);
     let unused = making.made_and_not_used();
     making.reading.left_out.extend(unused);
     let says_nothing = making.reading.actions.is_empty() && making.reading.doubts.is_empty();

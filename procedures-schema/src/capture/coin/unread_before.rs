@@ -3,13 +3,12 @@
 
 use super::super::clause::Clause;
 use super::super::mention::{singular, words_of};
-use super::super::{Choice, Doubt};
-use super::Making;
+use super::super::{Choice, Doubt, LineReading};
 use super::bench::Bench;
 use super::phrase::{Lead, Phrase};
 use super::told_apart::{how_called, may_name};
 use crate::lexicon::tokens;
-use crate::model::{Action, Id, Span, Step, ThingKind, Verb};
+use crate::model::{Action, ApplianceMap, Id, Span, Step, ThingKind, Verb};
 
 /// A thing of the map that may not be the one that is meant.
 pub(super) struct Rivalled {
@@ -87,30 +86,27 @@ impl Bench<'_> {
     }
 }
 
-impl Making {
-    /// Asks about what is read of things that have a rival, and of what holds them; what else an action is done to stays.
-    pub(super) fn doubting(mut self, rivalled: Vec<Rivalled>) -> Self {
-        for Rivalled { span, thing, question } in rivalled {
-            let is_of_it = |id: &Id| {
-                *id == thing || self.map.connection(id).is_some_and(|holding| holding.joins.contains(&thing))
-            };
-            let name = self.map.name_of(&thing);
-            let mut sure = Vec::with_capacity(self.reading.actions.len());
-            for action in std::mem::take(&mut self.reading.actions) {
-                let (of_it, others): (Vec<Id>, Vec<Id>) = action.on.iter().cloned().partition(is_of_it);
-                if of_it.is_empty() {
-                    sure.push(action);
-                    continue;
-                }
-                if !others.is_empty() {
-                    sure.push(Action { on: others, ..action.clone() });
-                }
-                let action = Action { on: of_it, ..action };
-                let choices = vec![Choice { thing: thing.clone(), name: name.to_owned(), action }];
-                self.reading.doubts.push(Doubt { span, question: question.clone(), choices });
+/// A reading that asks about what is read of things that have a rival, and of what holds them; what else an action is done
+/// to stays.
+pub(super) fn doubting(reading: &mut LineReading, map: &ApplianceMap, rivalled: &[Rivalled]) {
+    for Rivalled { span, thing, question } in rivalled {
+        let is_of_it =
+            |id: &Id| id == thing || map.connection(id).is_some_and(|holding| holding.joins.contains(thing));
+        let name = map.name_of(thing);
+        let mut sure = Vec::with_capacity(reading.actions.len());
+        for action in std::mem::take(&mut reading.actions) {
+            let (of_it, others): (Vec<Id>, Vec<Id>) = action.on.iter().cloned().partition(is_of_it);
+            if of_it.is_empty() {
+                sure.push(action);
+                continue;
             }
-            self.reading.actions = sure;
+            if !others.is_empty() {
+                sure.push(Action { on: others, ..action.clone() });
+            }
+            let action = Action { on: of_it, ..action };
+            let choices = vec![Choice { thing: thing.clone(), name: name.to_owned(), action }];
+            reading.doubts.push(Doubt { span: *span, question: question.clone(), choices });
         }
-        self
+        reading.actions = sure;
     }
 }
