@@ -26,6 +26,7 @@ mod several;
 mod tests;
 mod together;
 mod told_apart;
+mod whose;
 
 /// Identities that are the names themselves.
 struct Names;
@@ -119,6 +120,7 @@ fn common_sentences_are_heard_as_they_are_meant() {
         .chain(together::TOGETHER.iter().copied())
         .chain(lists::TOLD.iter().copied())
         .chain(places::TOLD.iter().copied())
+        .chain(whose::TOLD.iter().copied())
         .chain(agreed)
         .chain(nothing)
     {
@@ -218,6 +220,14 @@ fn what_an_unread_order_may_have_named_is_asked_for() {
         asked("Take off the front cover.|Prise away the cover of the control box.|Put the cover back."),
         (String::new(), vec![(question.to_owned(), 1)])
     );
+    // What the words do to it stays together.
+    assert_eq!(
+        asked("Change the tube of the first pump.|Change the tube here as well."),
+        (String::new(), vec![("Is the tube the pump tube? \"here\" may mean another".to_owned(), 1)])
+    );
+    let (_, last) = type_all("Change the tube of the first pump.|Change the tube here as well.");
+    let all: Vec<Action> = last.reading.doubts[0].choices[0].actions().cloned().collect();
+    assert_eq!(print(&all), "remove pump-tube · fit pump-tube new");
     // Nothing is ordered of the other; the words say it in full; it was worked on since.
     for (lines, read) in [
         (
@@ -233,6 +243,9 @@ fn what_an_unread_order_may_have_named_is_asked_for() {
              |Look at the wiring.|Put the cover back.",
             "fit front-cover",
         ),
+        // It was not done before; it is done once more.
+        ("Close the gas cock.|Open the gas cock here.", "restore gas-cock"),
+        ("Close the gas cock.|Open the gas cock.|Close the gas cock again.", "isolate gas-cock"),
     ] {
         assert_eq!(asked(lines), (read.to_owned(), Vec::new()), "{lines}");
     }

@@ -31,6 +31,10 @@ fn what_changes_an_appliance_is_told_even_if_no_map_knows_the_thing() {
         "Charge the vessel to 0.75 bar.",
         "Slacken the two lock nuts.",
         "Isolate the feed.",
+        "Do the same on the right.",
+        "Pump 2: the same.",
+        "Same again on pump 2.",
+        "Pump 2 likewise.",
     ] {
         assert_eq!(of_rule(&alone(words), "words/not-typed").len(), 1, "{words}");
     }
@@ -45,6 +49,8 @@ fn what_changes_an_appliance_is_told_even_if_no_map_knows_the_thing() {
         "Do not close the ball valve.",
         "Wait for the keeper.",
         "Put on gloves.",
+        "Both are the same.",
+        "The two look the same again.",
     ] {
         assert_eq!(of_rule(&alone(words), "words/not-typed"), [], "{words}");
     }

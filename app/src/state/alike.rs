@@ -116,7 +116,8 @@ fn edits(
                 let Open::Thing(doubt) = open else { return };
                 if let Some(own) = doubt.choices.first() {
                     let on = vec![new.thing.clone()];
-                    add_in_order(&mut step.actions, Action { on, ..own.action.clone() });
+                    let all = own.actions().map(|action| Action { on: on.clone(), ..action.clone() });
+                    all.for_each(|action| add_in_order(&mut step.actions, action));
                 }
             };
             let mut edits = vec![Edit::SetMap(new.map.clone())];
@@ -128,7 +129,7 @@ fn edits(
             let say = |step: &mut Step, open: &Open| {
                 let Open::Thing(doubt) = open else { return };
                 if let Some(own) = doubt.choices.iter().find(|own| own.thing == choice.thing) {
-                    add_in_order(&mut step.actions, own.action.clone());
+                    own.actions().for_each(|action| add_in_order(&mut step.actions, action.clone()));
                 }
             };
             Some((in_each(&judged, steps, asked, &say), format!("say that it means the {}", choice.name)))

@@ -33,7 +33,7 @@ pub(super) fn others_of(judged: &Judged, id: &Id, doubt: &Doubt, ids: &mut dyn I
 /// The edits that make it and let a step do to it what its words say.
 pub(super) fn with_another(step: &Step, new: &Another) -> Vec<Edit> {
     let mut step = Step::clone(step);
-    add_in_order(&mut step.actions, new.action.clone());
+    new.actions.iter().for_each(|action| add_in_order(&mut step.actions, action.clone()));
     vec![Edit::SetMap(new.map.clone()), Edit::SetStep { step: Arc::new(step) }]
 }
 

@@ -122,7 +122,7 @@ impl EditorStore {
         };
         let Some((position, step)) = step_of(&document, id) else { return false };
         let mut step = Step::clone(step);
-        add_in_order(&mut step.actions, choice.action.clone());
+        choice.actions().for_each(|action| add_in_order(&mut step.actions, action.clone()));
         // A single answer names what is done, and no thing.
         let means = if doubt.choices.len() == 1 { String::new() } else { "the ".to_owned() };
         let label = format!("say that step {} means {means}{}", position + 1, choice.name);

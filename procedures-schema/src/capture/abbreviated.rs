@@ -1,12 +1,13 @@
 //! Words that shorthand abbreviates by a stroke: "door off *w/* two screws", "run *w/o* gas"; sides that go by two words,
-//! "the *left-hand* cover"; and the T&P valve.
+//! "the *left-hand* cover"; the T&P valve; and "pump *1's* plug".
 
+use super::coin::is_label;
 use crate::lexicon::Token;
 use crate::model::Span;
 
 /// The tokens with what the strokes stand for.
 pub(super) fn spelt_out<'w>(words: &str, tokens: Vec<Token<'w>>) -> Vec<Token<'w>> {
-    let mut tokens = with_relief_valve(tokens);
+    let mut tokens = with_labels_of_owners(with_relief_valve(tokens));
     let sides = ["-hand", "l/h", "r/h", "lh", "rh"];
     if !words.contains('/') && !tokens.iter().any(|token| sides.iter().any(|end| token.text.ends_with(end))) {
         return tokens;
@@ -26,6 +27,15 @@ pub(super) fn spelt_out<'w>(words: &str, tokens: Vec<Token<'w>>) -> Vec<Token<'w
         if let Some(token) = tokens.get_mut(i) {
             *token = meant;
         }
+    }
+    tokens
+}
+
+/// "Pump *1's* plug", which is the pump 1 plug.
+fn with_labels_of_owners(mut tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
+    for token in &mut tokens {
+        let owner = token.without_possessive().filter(|owner| is_label(owner.raw));
+        *token = owner.unwrap_or_else(|| token.clone());
     }
     tokens
 }

@@ -95,7 +95,8 @@ impl Reader<'_> {
                     matches!(noun(&[singular(self.text(head))]), Noun::Part | Noun::Unknown)
                 })
         };
-        if !clause.means.iter().any(Verb::changes_the_appliance) {
+        let works = |verb: &Verb| verb.changes_the_appliance() || *verb == Verb::Lock;
+        if !clause.means.iter().any(works) {
             return None;
         }
         let both = (clause.verb() + 2..self.end_of_sentence(clause)).find(is_it)?;

@@ -73,6 +73,7 @@ mod thing;
 mod threads;
 mod together;
 mod told;
+mod topic;
 mod twins;
 mod two_owners;
 mod two_sides;
@@ -145,6 +146,15 @@ pub struct Choice {
     pub name: String,
     /// The action that would follow.
     pub action: Action,
+    /// What the same words do to it besides, in order: "change the sensor" takes the old one out and fits a new one.
+    pub also: Vec<Action>,
+}
+
+impl Choice {
+    /// All that would follow, in order.
+    pub fn actions(&self) -> impl Iterator<Item = &Action> {
+        std::iter::once(&self.action).chain(&self.also)
+    }
 }
 
 /// A verb whose thing is not in the map.

@@ -290,10 +290,12 @@ pub(super) fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     }
     let Some(token) = tokens.get(at).filter(|token| token.before == Break::None) else { return false };
     let Some(before) = at.checked_sub(1).and_then(|i| tokens.get(i)) else { return false };
-    if ends_a_compound(&before.text, &token.text) {
+    if ends_a_compound(&before.text, &token.text) || is_purpose_of_a_thing(tokens, at) {
         return true;
     }
-    if is_purpose_of_a_thing(tokens, at) {
+    // "The fan's *plug*", "the pump 1 *plug*".
+    let is_owned = before.text.ends_with("'s") && !matches!(&*before.text, "it's" | "let's" | "that's");
+    if BOTH.contains(&&*token.text) && (is_owned || is_labelled_thing(tokens, at - 1)) {
         return true;
     }
     // "Two traps *sit* in the return."
@@ -301,15 +303,25 @@ pub(super) fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     if stands && is_plural(&before.text) && is_thing(&before.text) {
         return true;
     }
-    // "The 2-pin *plug*."
+    BOTH.contains(&&*token.text) && is_of_a_name(&before.text) && !JOINING.contains(&&*before.text)
+}
+
+/// "The *2-pin* plug", "the *M4* screw in the cover".
+fn is_of_a_name(before: &str) -> bool {
     let is_word = |c: char| c.is_alphabetic() || c == '-';
-    let names = before.text.chars().all(|c| is_word(c) || c.is_ascii_digit())
-        && before.text.contains(char::is_alphabetic)
-        && !before.text.ends_with("ly");
-    // "The M4 *screw* in the cover."
-    let is_thread =
-        before.text.starts_with('m') && before.text.bytes().nth(1).is_some_and(|b| b.is_ascii_digit());
-    BOTH.contains(&token.text.as_ref()) && (names || is_thread) && !JOINING.contains(&before.text.as_ref())
+    let names = before.chars().all(|c| is_word(c) || c.is_ascii_digit())
+        && before.contains(char::is_alphabetic)
+        && !before.ends_with("ly");
+    let is_thread = matches!(before.as_bytes(), [b'm', digit, ..] if digit.is_ascii_digit());
+    names || is_thread
+}
+
+/// "Undo *the pump 1* plug": a label behind an article and a thing.
+fn is_labelled_thing(tokens: &[Token<'_>], label: usize) -> bool {
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let joined = |i: usize| tokens.get(i).is_some_and(|token| token.before == Break::None);
+    let is_one = tokens.get(label).is_some_and(|token| is_label(token.raw)) && joined(label);
+    is_one && label > 0 && joined(label - 1) && is_thing(text(label - 1))
 }
 
 /// "The pressure *adjusting* screw", "the cylinder *charging* pump": what a thing is for, within its name.

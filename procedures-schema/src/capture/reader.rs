@@ -14,6 +14,7 @@ use super::switched_to::with_marks_of_switches;
 use super::then::with_then;
 use super::threads::with_screws;
 use super::told;
+use super::topic::with_topics;
 use super::two_owners::with_one_of_each;
 use super::two_sides::with_both_sides;
 use super::{Choice, Doubt, LineReading, Unknown};
@@ -85,7 +86,7 @@ impl<'a> Reader<'a> {
         lexicon: &'static Lexicon,
     ) -> (Self, Vec<Mention>) {
         let tokens = with_joined(with_screws(with_then(spelt_out(words, tokens(words)))));
-        let tokens = with_nouns_at_places(with_new_ones(tokens));
+        let tokens = with_topics(words, with_nouns_at_places(with_new_ones(tokens)));
         let (tokens, takes_up_step_before) = with_noun_of_step_before(with_nouns_of_sides(tokens), map, here);
         let tokens = with_marks_of_switches(with_one_of_each(with_both_sides(tokens)));
         // "Back: take the tag off" is a reminder, even where no step can hold it.
@@ -273,7 +274,8 @@ impl<'a> Reader<'a> {
             let mut action = action.clone();
             action.verb = self.verb_for(&action.verb, id);
             action.on = vec![id.clone()];
-            Choice { thing: id.clone(), name: self.map.name_of(id).to_owned(), action }
+            let also = self.fit_of_new(&action, &proposal.said_by).into_iter().collect();
+            Choice { thing: id.clone(), name: self.map.name_of(id).to_owned(), action, also }
         };
         let choices: Vec<Choice> = proposal.choices.iter().map(choice).collect();
         let span = proposal.doubtful.map_or(Span(0, 0), |(from, to)| self.span(from, to));
@@ -304,7 +306,7 @@ impl<'a> Reader<'a> {
 
     /// The text of a token as it is written.
     pub(super) fn written(&self, i: usize) -> &str {
-        self.tokens.get(i).map_or("", |token| token.span.of(self.words))
+        self.tokens.get(i).map_or("", |token| token.raw)
     }
 
     /// Whether one of these words stands in a clause.

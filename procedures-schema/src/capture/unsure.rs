@@ -243,6 +243,6 @@ impl Reader<'_> {
         let last = clause.phrase.last().copied().unwrap_or(clause.verb());
         let span = self.span(clause.verb(), last + 1);
         let question = format!("Is this what \"{}\" says?", span.of(self.words));
-        Doubt { span, question, choices: vec![Choice { thing, name, action }] }
+        Doubt { span, question, choices: vec![Choice { thing, name, action, also: Vec::new() }] }
     }
 }

@@ -15,15 +15,30 @@ pub(super) fn says_again(step: &Step) -> Option<Span> {
             || i.checked_sub(1).is_some_and(|before| matches!(text(before), "and" | "do" | "then"))
     };
     let is_it = |i: &usize| {
-        text(*i) == "same"
-            && matches!(behind(i + 1), "at" | "for" | "goes" | "on" | "with")
-            && begins(i - usize::from(*i > 0 && text(i - 1) == "the"))
+        // "Pump 2: *the same*", "*same again* on the right".
+        let goes_on = matches!(behind(i + 1), "" | "again" | "at" | "for" | "goes" | "on" | "with");
+        text(*i) == "same" && goes_on && begins(i - usize::from(*i > 0 && text(i - 1) == "the"))
     };
     let same = (0..all.len()).find(is_it)?;
     let first = same - usize::from(same > 0 && text(same - 1) == "the");
     let span = Span(all.get(first)?.span.0, all.get(same)?.span.1);
     let mut said = step.actions.iter().flat_map(|action| &action.says);
     (!said.any(|said| said.1 > span.0)).then_some(span)
+}
+
+/// "Pump 2 *likewise*": a sentence of which no action says anything.
+pub(super) fn says_likewise(step: &Step) -> Option<Span> {
+    let all = tokens(&step.words);
+    let begins = |i: &usize| all.get(*i).is_none_or(|token| token.before == Break::Sentence) || *i == 0;
+    let is_it = |i: &usize| all.get(*i).is_some_and(|token| matches!(&*token.text, "ditto" | "likewise"));
+    let is_alone = |i: &usize| {
+        let first = (0..=*i).rev().find(begins).and_then(|first| all.get(first));
+        let last = (i + 1..=all.len()).find(begins).and_then(|end| all.get(end - 1));
+        let (Some(first), Some(last)) = (first, last) else { return false };
+        let meets = |said: &Span| said.0 < last.span.1 && first.span.0 < said.1;
+        !step.actions.iter().flat_map(|action| &action.says).any(meets)
+    };
+    (0..all.len()).filter(is_it).find(is_alone).and_then(|i| all.get(i)).map(|token| token.span)
 }
 
 /// "*Pull* the fuses F1, F2 and F3": a word that moves a thing begins a sentence of which no action says anything, and is no

@@ -135,6 +135,21 @@ impl Phrase {
     }
 }
 
+/// "Take pump A and *pump B* out": what is told apart by a letter or a number is a thing.
+fn is_marked(tokens: &[Token<'_>], at: usize) -> bool {
+    let joined = |i: usize| tokens.get(i).filter(|token| token.before == Break::None);
+    let is_both =
+        tokens.get(at).is_some_and(|token| matches!(&*token.text, "plug" | "pump" | "tap" | "vent"));
+    let is_mark = |raw: &str| match raw.as_bytes() {
+        [only] => only.is_ascii_digit() || (only.is_ascii_uppercase() && *only != b'I'),
+        _ => false,
+    };
+    is_both
+        && joined(at + 1).is_some_and(|next| is_mark(next.raw))
+        && joined(at + 2)
+            .is_none_or(|next| matches!(&*next.text, "and" | "from" | "of" | "off" | "on" | "out"))
+}
+
 /// The bit of a mixed word among 128.
 const fn bit_of(mixed: u32) -> u128 {
     1 << (mixed >> 25)
@@ -200,7 +215,9 @@ impl Phrases {
     pub(super) fn find(&self, tokens: &[Token<'_>], found: &mut Vec<Said>) {
         let n_before = found.len();
         for (i, token) in tokens.iter().enumerate() {
-            let Some(beginning) = self.by_first.get(token) else { continue };
+            let Some(beginning) = self.by_first.get(token).filter(|_| !is_marked(tokens, i)) else {
+                continue;
+            };
             let before = i.checked_sub(1).and_then(|i| tokens.get(i)).filter(|_| token.before == Break::None);
             if before.is_some_and(|before| self.before_nouns.has(before)) {
                 continue;
@@ -256,7 +273,9 @@ impl Phrases {
             let joined = joined.is_some_and(|token| matches!(&*token.text, "and" | "then" | "or"));
             // "Slide it down *and out*."
             let goes_on = joined && matches!(&*token.text, "off" | "out") && part.fits(token);
-            if token.before != Break::None || (joined && !goes_on && self.by_first.get(token).is_some()) {
+            if token.before != Break::None
+                || (joined && !goes_on && self.by_first.get(token).is_some() && !is_marked(tokens, i))
+            {
                 return None;
             }
             if part.fits(token) {

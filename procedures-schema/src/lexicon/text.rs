@@ -46,9 +46,9 @@ impl<'w> Token<'w> {
 }
 
 impl Token<'_> {
-    /// The same place in the words, standing for a word that is said elsewhere.
+    /// The same place in the words, standing behind what stands there for a word that is said elsewhere.
     pub(crate) fn standing_for(&self, other: &Self) -> Self {
-        Self::new(other.text.clone(), self.raw, self.span, self.before, other.is_one_word)
+        Self::new(other.text.clone(), self.raw, self.span, Break::None, other.is_one_word)
     }
 
     /// The same place in the words, standing for a word of a name.
@@ -66,6 +66,19 @@ impl Token<'_> {
     pub(crate) fn in_plural(&self) -> Self {
         let text = Cow::Owned(format!("{}s", self.text));
         Self::new(text, self.raw, self.span, self.before, self.is_one_word)
+    }
+
+    /// The same word, understood behind a place and not written there.
+    pub(crate) fn lent_to(&self, at: u32) -> Self {
+        Self::new(self.text.clone(), self.raw, Span(at, at), Break::None, self.is_one_word)
+    }
+
+    /// The label of a name that owns what follows: "pump *1's* plug".
+    pub(crate) fn without_possessive(&self) -> Option<Self> {
+        let text = self.text.strip_suffix("'s")?;
+        let raw = self.raw.get(..text.len())?;
+        let span = Span(self.span.0, self.span.1.checked_sub(2)?);
+        Some(Self::new(Cow::Owned(text.to_owned()), raw, span, self.before, self.is_one_word))
     }
 
     /// A word that is understood before a place and not written.

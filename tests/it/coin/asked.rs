@@ -130,7 +130,7 @@ fn offered(lines: &str, words: &str) -> Vec<String> {
         let n_more = new.map.things().count() - document.map.things().count();
         assert_eq!(n_more, new.made.len(), "what is made is told");
         let circuit = new.circuit.as_ref().map_or(String::new(), |kind| format!(" of {}", kind.word()));
-        format!("{}{circuit}: {}", new.name, print(std::slice::from_ref(&new.action)))
+        format!("{}{circuit}: {}", new.name, print(&new.actions))
     };
     all.iter().map(told).collect()
 }
@@ -210,4 +210,20 @@ fn a_question_is_told_once_and_nothing_beside_it_of_its_verb() {
     assert_eq!(making.unread().count(), 0, "what is asked about is not called unread too");
     let making = typed.read("Refit it, then open the drain cock.", &Stage::Strip, &[]);
     assert_eq!(making.unread().count(), 1);
+}
+
+#[test]
+fn what_is_renewed_is_taken_out_and_fitted_whichever_is_meant() {
+    let sensors = "Take out the flow sensor.|Take out the return sensor.|Put both sensors back.";
+    let (typed, _) = type_all(sensors);
+    let making = typed.read("Change the sensor.", &Stage::Strip, &[]);
+    let [doubt] = making.reading.doubts.as_slice() else { panic!("{:?}", making.reading) };
+    let all: Vec<String> =
+        doubt.choices.iter().map(|choice| print(&choice.actions().cloned().collect::<Vec<_>>())).collect();
+    assert_eq!(
+        all,
+        ["remove flow-sensor · fit flow-sensor new", "remove return-sensor · fit return-sensor new"]
+    );
+    let more = offered(sensors, "Change the sensor.");
+    assert_eq!(more, ["sensor: remove sensor · fit sensor new"]);
 }

@@ -157,10 +157,11 @@ impl Typist {
         let mut actions = making.reading.actions.clone();
         for doubt in &making.reading.doubts {
             asked.push(format!("{} ({})", doubt.question, doubt.choices.len()));
-            let action = doubt.choices[0].action.clone();
-            let from = |action: &Action| action.says.iter().map(|span| span.0).min();
-            let place = actions.iter().position(|other| from(other) > from(&action));
-            actions.insert(place.unwrap_or(actions.len()), action);
+            for action in doubt.choices[0].actions().cloned() {
+                let from = |action: &Action| action.says.iter().map(|span| span.0).min();
+                let place = actions.iter().position(|other| from(other) > from(&action));
+                actions.insert(place.unwrap_or(actions.len()), action);
+            }
         }
         let is_told = |asked: &&Question| {
             let is_left_out = making.reading.left_out.contains(&asked.span);

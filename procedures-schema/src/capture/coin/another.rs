@@ -27,8 +27,8 @@ pub struct Another {
     pub name: String,
     /// The circuit that somebody says with it; none, if the words or the map say it or nothing asks.
     pub circuit: Option<CircuitKind>,
-    /// What is done to it.
-    pub action: Action,
+    /// What is done to it, in order.
+    pub actions: Vec<Action>,
 }
 
 /// What more a doubt may mean, for a line that stands right after `place` of the run.
@@ -77,13 +77,14 @@ fn found(making: &Making, doubt: &Doubt, here: &Here, circuit: Option<CircuitKin
     let made = all.next().filter(|_| all.next().is_none())?;
     let mut here = here.clone();
     here.meet(&making.map, making.made.iter().map(|made| &made.thing));
+    let done_to_it = |action: &Action| Action { on: vec![made.thing.clone()], ..action.clone() };
     here.is_possible(&choice.action.verb, &made.thing).then(|| Another {
         map: making.map.clone(),
         made: making.made.clone(),
         thing: made.thing.clone(),
         name: made.name.clone(),
         circuit,
-        action: Action { on: vec![made.thing.clone()], ..choice.action.clone() },
+        actions: choice.actions().map(done_to_it).collect(),
     })
 }
 
@@ -155,7 +156,9 @@ impl Bench<'_> {
         let is_theirs = || are_all && self.behind(phrase, &["at", "from", "in", "of", "off", "on"]).is_none();
         // "The plugs of the fan, the pump and *the valve motor*" are three, of which two are known when it comes to the last.
         let is_each = !phrase.plural() && is_plural(self.line.text(phrase.head));
-        let is_one = !phrase.plural() && !is_each;
+        // "The clamp at the elbow, the clamp at the bend and *the clamp at the tee*" as well.
+        let is_placed = self.line.is_one_of_two(phrase, &self.phrases);
+        let is_one = !phrase.plural() && !is_each && !is_placed;
         is_bare && !is_new && !self.is_another(phrase) && n_known > 1 && (is_one || is_theirs())
     }
 

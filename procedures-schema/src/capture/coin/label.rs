@@ -100,7 +100,7 @@ fn is_numbered_in_words(line: &Reader<'_>, at: usize) -> bool {
 const NUMBERED: &[&str] = &["bank", "circuit", "loop", "room", "stage", "zone"];
 
 /// Whether a noun is a place that is told from others by its number.
-pub(super) fn is_numbered_place(noun: &str) -> bool {
+pub(in crate::capture) fn is_numbered_place(noun: &str) -> bool {
     NUMBERED.contains(&noun)
 }
 

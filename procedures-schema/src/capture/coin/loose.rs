@@ -1,7 +1,7 @@
 //! What the words of a line name and its reading leaves out: it is asked about, so that nothing goes without a word.
 
-use super::super::LineReading;
 use super::super::left_out::begins_with_a_seal;
+use super::super::{Choice, LineReading};
 use super::{Made, Making, Question};
 use crate::model::{Action, Connection, Id, Setting, Span, Temporary, ThingKind};
 
@@ -9,7 +9,7 @@ impl Making {
     /// Where the words name a thing that was made, which no action holds and nothing that was made belongs to.
     pub(super) fn made_and_not_used(&self) -> Vec<Span> {
         let LineReading { actions, doubts, left_out, .. } = &self.reading;
-        let choices = doubts.iter().flat_map(|doubt| doubt.choices.iter().map(|choice| &choice.action));
+        let choices = doubts.iter().flat_map(|doubt| doubt.choices.iter().flat_map(Choice::actions));
         let all: Vec<&Action> = actions.iter().chain(choices).collect();
         let is_used = |thing: &Id| {
             let places = |action: &Action| {

@@ -8,7 +8,7 @@ pub(super) fn is_drive(text: &str) -> bool {
 }
 
 /// Whether a word may belong to a verb: "take it *off*".
-pub(super) fn is_particle(text: &str) -> bool {
+pub(in crate::capture) fn is_particle(text: &str) -> bool {
     const PARTICLES: &[&str] = &[
         "apart",
         "aside",
@@ -45,7 +45,7 @@ pub(super) fn is_particle(text: &str) -> bool {
 }
 
 /// Whether a word says how something is done.
-pub(super) fn is_adverb(text: &str) -> bool {
+pub(in crate::capture) fn is_adverb(text: &str) -> bool {
     const ADVERBS: &[&str] =
         &["anticlockwise", "clockwise", "crosswise", "crossways", "diagonally", "overnight", "together"];
     ADVERBS.contains(&text) || (text.ends_with("ly") && !matches!(text, "assembly" | "supply"))

@@ -396,11 +396,15 @@ impl<'l, 'w> Chunker<'l, 'w> {
     fn is_possessive(&self, i: usize) -> bool {
         const NO_OWNERS: &[&str] =
             &["he's", "here's", "it's", "let's", "she's", "that's", "there's", "what's"];
-        let (text, next) = (self.line.text(i), self.line.text(i + 1));
-        let joined = self.line.tokens.get(i + 1).is_some_and(|token| token.before == Break::None);
-        let is_noun =
-            !matches!(noun(&[singular(next)]), Noun::Nothing | Noun::Unknown) || super::nouns::is_place(next);
-        text.ends_with("'s") && !NO_OWNERS.contains(&text) && joined && is_noun
+        let text = self.line.text(i);
+        let joined = |i: &usize| self.line.tokens.get(*i).is_some_and(|token| token.before == Break::None);
+        let is_noun = |i: usize| {
+            let word = self.line.text(i);
+            !matches!(noun(&[singular(word)]), Noun::Nothing | Noun::Unknown) || super::nouns::is_place(word)
+        };
+        // "The boiler's *heat exchanger*."
+        let is_owner = || (i + 1..=i + 2).take_while(joined).any(is_noun);
+        text.ends_with("'s") && !NO_OWNERS.contains(&text) && is_owner()
     }
 
     /// "CN4, *CN7* and CN11".

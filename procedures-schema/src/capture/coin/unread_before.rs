@@ -29,6 +29,10 @@ impl Bench<'_> {
         let is_it = |phrase: &&Phrase| phrase.lead == Lead::Direct && self.is_bare(phrase);
         let acted_on: Vec<Phrase> = self.phrases.iter().filter(is_it).cloned().collect();
         for phrase in &acted_on {
+            if let Some(rivalled) = self.done_elsewhere(clause, phrase) {
+                self.rivalled.push(rivalled);
+                continue;
+            }
             let Some(thing) = self.known_by_more_words(phrase) else { continue };
             let Some(other) = self.other_unread(phrase, &thing) else { continue };
             let (name, full) = (phrase.name(), self.map.name_of(&thing));
@@ -38,6 +42,30 @@ impl Bench<'_> {
                 format!("Is the {name} the {full}? Nothing is read of the {other} in a step before");
             self.rivalled.push(Rivalled { span: self.span_of(phrase), thing, question });
         }
+    }
+
+    /// "Change the tube *here as well*": the one that is known has been changed already, so another may be meant.
+    fn done_elsewhere(&self, clause: &Clause, phrase: &Phrase) -> Option<Rivalled> {
+        let kinds = [ThingKind::Component, ThingKind::Connection, ThingKind::Isolator];
+        let known = self.known(phrase, &kinds);
+        let [thing] = known.as_slice() else { return None };
+        let end = self.line.end_of_sentence(clause);
+        let place = (phrase.head + 1..end).find(|i| matches!(self.line.text(*i), "here" | "there" | "too"));
+        let place = place.or_else(|| {
+            let is_it = |i: &usize| (self.line.text(*i), self.line.text(i + 1)) == ("as", "well");
+            (phrase.head + 1..end).find(is_it)
+        });
+        let is_same = |action: &Action| clause.means.contains(&action.verb) && action.on.contains(thing);
+        let is_done = self.given.before.iter().any(|step| step.actions.iter().any(is_same));
+        let said = self.line.text(place.filter(|_| is_done)?);
+        let said = if said == "as" { "as well" } else { said };
+        let (name, full) = (phrase.name(), self.map.name_of(thing));
+        let question = if name == full {
+            format!("Is it the same {name}? \"{said}\" may mean another")
+        } else {
+            format!("Is the {name} the {full}? \"{said}\" may mean another")
+        };
+        Some(Rivalled { span: self.span_of(phrase), thing: thing.clone(), question })
     }
 
     /// The one thing that a bare noun may name, if its own name says more and the line has not said that before.
@@ -93,7 +121,7 @@ pub(super) fn doubting(reading: &mut LineReading, map: &ApplianceMap, rivalled: 
         let is_of_it =
             |id: &Id| id == thing || map.connection(id).is_some_and(|holding| holding.joins.contains(thing));
         let name = map.name_of(thing);
-        let mut sure = Vec::with_capacity(reading.actions.len());
+        let (mut sure, mut asked) = (Vec::with_capacity(reading.actions.len()), Vec::new());
         for action in std::mem::take(&mut reading.actions) {
             let (of_it, others): (Vec<Id>, Vec<Id>) = action.on.iter().cloned().partition(is_of_it);
             if of_it.is_empty() {
@@ -103,10 +131,14 @@ pub(super) fn doubting(reading: &mut LineReading, map: &ApplianceMap, rivalled: 
             if !others.is_empty() {
                 sure.push(Action { on: others, ..action.clone() });
             }
-            let action = Action { on: of_it, ..action };
-            let choices = vec![Choice { thing: thing.clone(), name: name.to_owned(), action }];
-            reading.doubts.push(Doubt { span: *span, question: question.clone(), choices });
+            asked.push(Action { on: of_it, ..action });
         }
         reading.actions = sure;
+        let mut asked = asked.into_iter();
+        if let Some(action) = asked.next() {
+            let choice =
+                Choice { thing: thing.clone(), name: name.to_owned(), action, also: asked.collect() };
+            reading.doubts.push(Doubt { span: *span, question: question.clone(), choices: vec![choice] });
+        }
     }
 }

@@ -5,7 +5,7 @@ use crate::check::context::Context;
 use crate::check::document::steps;
 use crate::check::finding::{Finding, Level};
 use crate::check::rule::{Looks, Rule, documentation};
-use crate::check::untyped::{is_conditional, moves_a_thing, rest_of_clause, says_again};
+use crate::check::untyped::{is_conditional, moves_a_thing, rest_of_clause, says_again, says_likewise};
 use crate::lexicon::{Break, Said, tokens};
 use crate::model::{Span, Step, Verb};
 
@@ -24,7 +24,9 @@ fn check(rule: &Rule, context: &Context<'_>, findings: &mut Vec<Finding>) {
             let spans = at.step.actions.iter().flat_map(|action| &action.says);
             spans.into_iter().any(|span| span.0 < word.1 && word.0 < span.1)
         };
-        for again in says_again(at.step).into_iter().chain(moves_a_thing(at.step, said)) {
+        for again in
+            says_again(at.step).into_iter().chain(says_likewise(at.step)).chain(moves_a_thing(at.step, said))
+        {
             let text = again.of(&at.step.words);
             if !at.step.declined.iter().any(|known| known.eq_ignore_ascii_case(text)) {
                 let title = format!("Step {} says \"{text}\", and no action holds it", at.number);
