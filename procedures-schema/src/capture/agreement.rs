@@ -85,7 +85,8 @@ impl Said {
         said.around.extend(owner.iter().flat_map(|owner| words_around(line, owner, &[])));
         said.site = site(phrase, phrases);
         said.is_one_of_two = line.is_one_of_two(phrase, phrases);
-        said.owners = owners(phrase, phrases, mentions, leads);
+        let list = coin::list_in_plural(line, phrase, phrases);
+        said.owners = owners(list.as_ref().unwrap_or(phrase), phrases, mentions, leads);
         if said.owners.is_empty() && phrase.plural() {
             // "The tubes *from the switch and the fan*": of one alone it may only say where they end.
             let several = owners(phrase, phrases, mentions, &["from", "off"]);
@@ -423,7 +424,8 @@ fn owner(of: &Phrase, mentions: &[Mention]) -> Option<Owner> {
     let stem = of.stem();
     let names_circuit = stem.len() == 1 && named_kind(&stem, true).is_some() && noun(&stem) != Noun::Part;
     let is_none = matches!(noun(&stem), Noun::Nothing | Noun::Side | Noun::Setting | Noun::Seal);
-    if is_none || names_circuit || is_appliance(&stem) {
+    // "Of *boiler 1*", one of several.
+    if is_none || names_circuit || (is_appliance(&stem) && of.label.is_none()) {
         return None;
     }
     let known = |kinds: &[ThingKind]| -> Vec<Id> {

@@ -12,10 +12,12 @@
 
 mod abbreviated;
 mod agreement;
+mod before_and_after;
 mod block;
 mod both_sorts;
 mod by_hand;
 mod by_part;
+mod by_place;
 mod by_verb;
 mod clause;
 mod coin;

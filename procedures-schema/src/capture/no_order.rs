@@ -290,7 +290,10 @@ pub(super) fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     }
     let Some(token) = tokens.get(at).filter(|token| token.before == Break::None) else { return false };
     let Some(before) = at.checked_sub(1).and_then(|i| tokens.get(i)) else { return false };
-    if ends_a_compound(&before.text, &token.text) || is_purpose_of_a_thing(tokens, at) {
+    if ends_a_compound(&before.text, &token.text)
+        || is_purpose_of_a_thing(tokens, at)
+        || is_named_switch(tokens, at)
+    {
         return true;
     }
     // "The fan's *plug*", "the pump 1 *plug*".
@@ -314,6 +317,18 @@ fn is_of_a_name(before: &str) -> bool {
         && !before.ends_with("ly");
     let is_thread = matches!(before.as_bytes(), [b'm', digit, ..] if digit.is_ascii_digit());
     names || is_thread
+}
+
+/// "Turn off the service *switch on the* boiler": a switch of a name, and where it is.
+fn is_named_switch(tokens: &[Token<'_>], at: usize) -> bool {
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let joined = |i: usize| tokens.get(i).is_some_and(|token| token.before == Break::None);
+    at > 1
+        && (at - 1..=at + 2).all(joined)
+        && matches!((text(at), text(at + 1)), ("switch", "on"))
+        && matches!(text(at + 2), "a" | "its" | "the")
+        && matches!(text(at - 2), "a" | "its" | "the")
+        && !matches!(text(at - 1), "and" | "or" | "then" | "to")
 }
 
 /// "Undo *the pump 1* plug": a label behind an article and a thing.

@@ -2,7 +2,8 @@
 //! that is said once for two places, "the plug of the fan and *that* of the pump"; and what words call new: "fit *the
 //! replacement*", "fit *one of the same rating*".
 
-use super::coin::{CONDITIONS, ENDS, Noun, PREPOSITIONS, noun, opens};
+use super::before_and_after::with_before_and_after;
+use super::coin::{CONDITIONS, ENDS, PREPOSITIONS, noun};
 use super::mention::{is_plural, singular};
 use super::other_side::name_before;
 use super::twins::WHERE;
@@ -98,44 +99,6 @@ fn with_place_of_it(tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
         } else {
             all.push(token);
         }
-    }
-    all
-}
-
-/// The tokens with "before" and "after" for other words that say on which side of a part a valve sits: "the valve *ahead of* the
-/// meter", "the valve *behind* it".
-fn with_before_and_after(tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
-    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
-    let side = |i: usize| -> Option<(&'static str, usize)> {
-        let is_of = text(i + 1) == "of";
-        let (word, n) = match text(i) {
-            "ahead" | "upstream" if is_of => ("before", 2),
-            "downstream" if is_of => ("after", 2),
-            "in" if text(i + 1) == "front" && text(i + 2) == "of" => ("before", 3),
-            "behind" => ("after", 1),
-            _ => return None,
-        };
-        let is_valve = i > 0 && matches!(noun(&[singular(text(i - 1))]), Noun::Isolator(_));
-        let is_hidden = opens(&singular(text(i + n + 1)));
-        let names = text(i + n) == "it" || (text(i + n) == "the" && !is_hidden);
-        (is_valve && names).then_some((word, n))
-    };
-    let is_valve = |i: usize| i > 0 && matches!(noun(&[singular(text(i - 1))]), Noun::Isolator(_));
-    let is_said = |i: usize| matches!(text(i), "after" | "before") && is_valve(i);
-    let sides: Vec<usize> = (1..tokens.len()).filter(|i| side(*i).is_some() || is_said(*i)).collect();
-    // Only two sides tell two valves apart, and both are acted on by one verb: "*and the* valve after it".
-    let (Some(first), Some(last)) = (sides.first(), sides.last()) else { return tokens };
-    let is_listed =
-        |i: usize| matches!(text(i), "and" | "then") && matches!(text(i + 1), "a" | "the") && i < *last;
-    if sides.len() < 2 || !(*first..*last).any(is_listed) {
-        return tokens;
-    }
-    let mut all = Vec::with_capacity(tokens.len());
-    let mut i = 0;
-    while let Some(token) = tokens.get(i) {
-        let (word, n) = side(i).map_or((None, 1), |(word, n)| (Some(word), n));
-        all.push(word.map_or_else(|| token.clone(), |word| token.taken_for(word)));
-        i += n;
     }
     all
 }

@@ -52,6 +52,14 @@ pub(super) fn with_noun_of_step_before<'w>(
         |id: &&Id| map.thing_kind(id) == Some(ThingKind::Component) && here.is_possible(&Verb::Fit, id);
     let mut out = here.changed_before().filter(is_out);
     let (Some(part), None) = (out.next(), out.next()) else { return (tokens, false) };
+    // "Unscrew the nozzle and take the cartridge out": what is screwed out is out as well.
+    let is_screwed_out = |id: &Id| {
+        let thread = map.connection(id).filter(|thread| thread.name.ends_with(" thread"));
+        thread.is_some_and(|thread| !thread.joins.contains(part) && here.is_possible(&Verb::Make, id))
+    };
+    if here.changed_before().any(is_screwed_out) {
+        return (tokens, false);
+    }
     let name = map.name_of(part);
     if is_plural(head_of(name)) != (text(one) == "ones") {
         return (tokens, false);

@@ -27,7 +27,12 @@ impl Reader<'_> {
         let is_its = (mention.from.saturating_sub(3)..mention.from).any(|i| self.text(i) == "its");
         let of_line = !named.is_empty();
         let owners = if of_line { named } else { self.parts_changed_before() };
-        let Some(owned) = self.owned_by_one(&owners, ids) else { return Owned::Clear };
+        let owned = match self.owned_by_each(&owners, ids).as_slice() {
+            [] => return Owned::Clear,
+            [one] => one.clone(),
+            // "Fit the damper and the pump. Tighten *the screws*": those of both were worked on alike.
+            _ => return Owned::Disputed,
+        };
         if of_line || is_its {
             *ids = owned;
             return Owned::Clear;
@@ -37,8 +42,8 @@ impl Reader<'_> {
         if is_other { Owned::Disputed } else { Owned::Clear }
     }
 
-    /// Those of several things that belong to one of some parts, where none belongs to another; or that are on its side.
-    fn owned_by_one(&self, owners: &[Id], ids: &[Id]) -> Option<Vec<Id>> {
+    /// Those of several things that belong to each of some parts that has any; or that are on its side.
+    fn owned_by_each(&self, owners: &[Id], ids: &[Id]) -> Vec<Vec<Id>> {
         let only = |belongs: &dyn Fn(&ApplianceMap, &Id, &Id) -> bool| {
             let of = |owner: &Id| -> Vec<Id> {
                 ids.iter().filter(|id| belongs(self.map, id, owner)).cloned().collect()
@@ -48,11 +53,7 @@ impl Reader<'_> {
             all
         };
         let owned = only(&belongs_to);
-        let owned = if owned.is_empty() { only(&is_on_side_of) } else { owned };
-        match owned.as_slice() {
-            [one] => Some(one.clone()),
-            _ => None,
-        }
+        if owned.is_empty() { only(&is_on_side_of) } else { owned }
     }
 
     /// The parts that the line names before a mention.

@@ -128,7 +128,8 @@ impl<'a> Reader<'a> {
     pub(super) fn naming(mut self, here: Here, mentions: Vec<Mention>) -> Self {
         self.here = here;
         self.mentions.clear();
-        self.mentions = self.with_shortened(self.with_parts_of_names(self.map, mentions));
+        let mentions = self.with_shortened(self.with_parts_of_names(self.map, mentions));
+        self.mentions = self.with_called_after_places(mentions);
         self
     }
 

@@ -125,6 +125,11 @@ impl Lexicon {
         (tokens, said)
     }
 
+    /// Whether a phrase begins with a word, whatever stands behind it.
+    pub(crate) fn may_begin(&self, word: &Token<'_>) -> bool {
+        self.phrases.may_begin(word)
+    }
+
     /// Whether words that stand alone say the action's verb.
     ///
     /// Where the words are a stretch of a sentence use [`Lexicon::says_at`]: a "do not" may stand before

@@ -211,6 +211,11 @@ impl Phrases {
         Self { by_first, before_nouns }
     }
 
+    /// Whether a phrase begins with a word.
+    pub(super) fn may_begin(&self, word: &Token<'_>) -> bool {
+        self.by_first.get(word).is_some()
+    }
+
     /// Adds the phrases in a text, in the order of their first words.
     pub(super) fn find(&self, tokens: &[Token<'_>], found: &mut Vec<Said>) {
         let n_before = found.len();

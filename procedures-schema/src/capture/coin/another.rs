@@ -158,8 +158,8 @@ impl Bench<'_> {
         let is_each = !phrase.plural() && is_plural(self.line.text(phrase.head));
         // "The clamp at the elbow, the clamp at the bend and *the clamp at the tee*" as well.
         let is_placed = self.line.is_one_of_two(phrase, &self.phrases);
-        let is_one = !phrase.plural() && !is_each && !is_placed;
-        is_bare && !is_new && !self.is_another(phrase) && n_known > 1 && (is_one || is_theirs())
+        let is_one = !phrase.plural() && !is_each;
+        is_bare && !is_new && !is_placed && !self.is_another(phrase) && n_known > 1 && (is_one || is_theirs())
     }
 
     /// A name that tells one more thing of a name from those that have it: "pump valve 3".

@@ -55,6 +55,7 @@ pub(super) use phrase::{Lead, Phrase, phrases_between};
 pub(super) use phrase_words::{CONDITIONS, ENDS, PREPOSITIONS};
 pub(super) use phrased::{Phrased, phrases};
 pub(super) use seals::seal_said;
+pub(super) use shared::list_in_plural;
 pub(super) use wanted::is_appliance;
 
 use self::unread_before::{Rivalled, doubting};

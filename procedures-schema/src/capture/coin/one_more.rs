@@ -4,9 +4,9 @@
 use super::super::mention::singular;
 use super::super::reader::Reader;
 use super::label::is_label;
-use super::nouns::{Noun, noun};
+use super::nouns::{Noun, noun, opens};
 use super::phrase::{Lead, Phrase};
-use super::phrase_words::PREPOSITIONS;
+use super::phrase_words::{ARTICLES, PREPOSITIONS};
 use crate::lexicon::Break;
 
 /// At most so many words stand between "and" and what leads to a place.
@@ -45,7 +45,8 @@ pub(super) fn names_one_more(line: &Reader<'_>, lead: &Lead, found: &[Phrase], a
         |head: &str| matches!(noun(&[head.to_owned()]), Noun::Connector(_) | Noun::Fixing | Noun::Joint);
     direct().any(|found| {
         let own = found.head_word();
-        own == head || (holds(&own) && holds(&head))
+        // "The cover of the pump *and the lid of the box*."
+        own == head || (holds(&own) && holds(&head)) || (opens(&own) && opens(&head))
     })
 }
 
@@ -60,7 +61,10 @@ pub(in crate::capture) fn is_bare_item(line: &Reader<'_>, at: usize, to: usize) 
     if let Some(head) = stem.last_mut() {
         *head = singular(head);
     }
-    let is_name = (at..end).all(|i| is_word(i) && !PREPOSITIONS.contains(&line.text(i)));
+    // "Throw the nuts away, *grease the threads* and …" is no list.
+    let is_no_name =
+        |i: usize| PREPOSITIONS.contains(&line.text(i)) || (i > at && ARTICLES.contains(&line.text(i)));
+    let is_name = (at..end).all(|i| is_word(i) && !is_no_name(i));
     let is_thing = noun(&stem).is_worked_on();
     // The list ends with "and".
     let goes_on = line.text(end) == "and" || is_bare_item(line, end, to);

@@ -10,6 +10,7 @@ use super::label::is_numbered_place;
 use super::nouns::{Noun, noun, opens};
 use super::phrase::{Lead, Phrase, phrases_between};
 use super::phrased::phrases;
+use super::shared::list_in_plural;
 use super::wanted::{Wanted, is_appliance};
 use crate::lexicon::{Amount, Break};
 use crate::model::{Handle, Span, ThingKind};
@@ -42,11 +43,15 @@ impl Bench<'_> {
             || (is_worked && is_one_of_its_owner(phrase));
         if !(is_whole || is_worked || matches!(wanted, Wanted::Fixing | Wanted::Joint))
             || phrase.lead != Lead::Direct
-            || !phrase.plural()
         {
             return None;
         }
-        let owners = self.owners_of(phrase);
+        // "The flow and return valves of boiler 1 and boiler 2."
+        let end_of_list = list_in_plural(&self.line, phrase, &self.phrases).filter(|_| is_worked);
+        if !(phrase.plural() || end_of_list.is_some()) {
+            return None;
+        }
+        let owners = self.owners_of(end_of_list.as_ref().unwrap_or(phrase));
         let n = u32::try_from(owners.len()).unwrap_or(u32::MAX);
         let is_one_each = phrase.amount == Some(Amount::Exactly(n));
         if n < 2 || !(is_one_each || phrase.amount.is_none()) {

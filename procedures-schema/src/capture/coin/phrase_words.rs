@@ -41,6 +41,7 @@ pub(in crate::capture) const CONDITIONS: &[&str] = &[
     "as",
     "because",
     "before",
+    "but",
     "how",
     "if",
     "once",

@@ -1,9 +1,11 @@
 //! Noun phrases that share a word with one beside them: "the flow and return valves", "the isolator for the cold water".
 
+use super::super::mention::is_plural;
+use super::super::reader::Reader;
 use super::super::twins::{are_opposite, is_side};
 use super::label::is_code;
 use super::nouns::{Noun, is_numbered_valve, noun, opens, tells_apart};
-use super::phrase::Phrase;
+use super::phrase::{Lead, Phrase};
 
 /// "The isolator *for the cold water*" is a cold water isolator.
 pub(super) fn with_media(mut found: Vec<Phrase>) -> Vec<Phrase> {
@@ -145,4 +147,21 @@ fn shares_owned(first: &Phrase, shared: &Phrase) -> bool {
         && !first.plural()
         && noun(&first.stem()) == Noun::Part
         && noun(&owner) == Noun::Part
+}
+
+/// "The *flow* and return valves": the last of a list that shares its noun in the plural, if a phrase in the singular is in
+/// it.
+pub(in crate::capture) fn list_in_plural(
+    line: &Reader<'_>,
+    phrase: &Phrase,
+    phrases: &[Phrase],
+) -> Option<Phrase> {
+    let mut listed = phrases.iter().filter(|other| other.lead == Lead::Direct && other.from >= phrase.from);
+    let first = listed.next()?;
+    let is_last = |one: &Phrase| !one.plural() && is_plural(line.text(one.head));
+    if is_last(first) {
+        return Some(first.clone());
+    }
+    let last = listed.next().filter(|last| first.head + 2 == last.start && is_last(last))?;
+    (last.head_word() == phrase.head_word()).then(|| last.clone())
 }

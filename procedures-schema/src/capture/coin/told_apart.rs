@@ -13,7 +13,7 @@ use super::phrase::{Lead, Phrase};
 use super::phrase_words::{ADJECTIVES, ARTICLES, ENDS, PREPOSITIONS};
 use super::wanted::is_appliance;
 use super::{Meaning, Question};
-use crate::lexicon::{Break, Token, tokens};
+use crate::lexicon::{Break, Lexicon, Token, tokens};
 use crate::model::{ThingKind, Verb};
 
 /// Sides that one thing has: an inner and an outer fan cover are of one fan.
@@ -241,7 +241,7 @@ fn sort_before(all: &[Token<'_>], noun: usize) -> Option<String> {
     const MOST_WORDS: usize = 3;
     let text = |i: usize| all.get(i).map_or("", |token| &*token.text);
     let joined = |i: usize| all.get(i).is_some_and(|token| token.before == Break::None);
-    let leads = |i: usize| ARTICLES.contains(&text(i)) || matches!(text(i), "and" | "or");
+    let leads = |i: usize| ARTICLES.contains(&text(i)) || matches!(text(i), "and" | "but" | "leave" | "or");
     let tells = |i: &usize| {
         let word = text(*i);
         // A heat pump is the appliance.
@@ -251,9 +251,17 @@ fn sort_before(all: &[Token<'_>], noun: usize) -> Option<String> {
         !is_any && !leads(*i) && word.chars().all(|c| c.is_alphabetic() || c == '-')
     };
     let n = (0..noun).rev().take_while(|i| joined(i + 1) && tells(i)).count();
-    let from = noun - n;
-    let is_led = from == 0 || (leads(from - 1) && joined(from));
+    // "*Drain* water heater A": the verb is no sort.
+    let verb = usize::from(n > 0 && noun == n && begins_an_order(all));
+    let (from, n) = (noun - n + verb, n - verb);
+    let is_led = from == verb || (leads(from - 1) && joined(from));
     ((1..=MOST_WORDS).contains(&n) && is_led).then(|| (from..noun).map(text).collect::<Vec<_>>().join(" "))
+}
+
+/// Whether the first of some words may be a verb.
+fn begins_an_order(all: &[Token<'_>]) -> bool {
+    let lexicon = Lexicon::for_language("en");
+    all.first().zip(lexicon).is_some_and(|(first, lexicon)| lexicon.may_begin(first))
 }
 
 /// What a noun is said to be of or at, with what leads to it: "the clip *of the diverter motor*".

@@ -90,17 +90,23 @@ impl Bench<'_> {
         let (head, stem) = (phrase.head_word(), phrase.stem());
         let own = words_of(self.map.name_of(thing));
         let works_on_it = |step: &Step| step.actions.iter().any(|action| action.on.contains(thing));
+        // "Do *the same* with the sensor of the lower pocket."
+        let repeats = |step: &Step| {
+            let mut words = tokens(&step.words).into_iter();
+            words.any(|word| matches!(&*word.text, "ditto" | "likewise" | "same"))
+        };
         let is_unread = |step: &Step| {
             step.actions.is_empty()
                 && step.declined.is_empty()
                 && step.messages.is_empty()
                 && may_name(&step.words, &head)
-                && self
-                    .line
-                    .lexicon
-                    .phrases(&step.words)
-                    .iter()
-                    .any(|said| !said.unsaid && said.means.iter().any(Verb::changes_the_appliance))
+                && (repeats(step)
+                    || self
+                        .line
+                        .lexicon
+                        .phrases(&step.words)
+                        .iter()
+                        .any(|said| !said.unsaid && said.means.iter().any(Verb::changes_the_appliance)))
         };
         let since = self.given.before.iter().rev().take_while(|step| !works_on_it(step));
         let unread = since.filter(|step| is_unread(step));
