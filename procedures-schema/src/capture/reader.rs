@@ -391,7 +391,17 @@ impl<'a> Reader<'a> {
     /// The mentions of a clause.
     pub(super) fn mentions_in(&self, clause: &Clause) -> impl Iterator<Item = &Mention> {
         let (from, to) = (clause.from, clause.to);
-        self.mentions.iter().filter(move |mention| mention.from >= from && mention.from < to)
+        // "Ease it open *until the glass is full*" does nothing to the glass.
+        let until = (clause.verb()..to).find(|i| matches!(self.text(*i), "till" | "until"));
+        let ends = |until: usize| {
+            let breaks = |i: &usize| self.tokens.get(*i).is_some_and(|token| token.before != Break::None);
+            until..(until + 1..to).find(breaks).unwrap_or(to)
+        };
+        let waits = until.map(ends).unwrap_or_default();
+        let within = move |mention: &&Mention| {
+            mention.from >= from && mention.from < to && !waits.contains(&mention.from)
+        };
+        self.mentions.iter().filter(within)
     }
 
     /// Whether a token behind the verb of a clause belongs to a stretch that tells or forbids something.

@@ -2,6 +2,16 @@
 
 /// Lines, split at "|", and the names that come into question in the last.
 pub(super) const AMBIGUOUS: &[(&str, &[&str])] = &[
+    // Of two parts that were worked on alike.
+    (
+        "Undo the three screws of the damper.|Undo the three screws of the pump.\
+         |Fit the damper and the pump.|Tighten the screws to 4 Nm.",
+        &["damper screws", "pump screws"],
+    ),
+    (
+        "Shut the flow ball valve and the return ball valve.|Ease the ball valve open until the glass fills.",
+        &["flow ball valve", "return ball valve"],
+    ),
     // By a name that two have.
     (
         "Switch off the fan isolator and the pump isolator.|Lock the isolator.",

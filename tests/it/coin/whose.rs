@@ -53,4 +53,51 @@ pub(super) const TOLD: &[(&str, &str)] = &[
     // A pump that is marked is pumped out by nobody.
     ("Take pump A and pump B out.", "remove pump-A pump-B"),
     ("Take fan A out and pump B out.", "remove fan-A · remove pump-B"),
+    // A switch of a name that is on something.
+    ("Turn off the service switch on the boiler.", "isolate service-switch"),
+    (
+        "Turn off the emergency switch at the boiler room door and the service switch on the boiler.",
+        "isolate boiler-room-door-emergency-switch boiler-service-switch",
+    ),
+    // Valves of several owners in pairs.
+    (
+        "Close the flow and return valves of boiler A and boiler B.",
+        "isolate boiler-A-flow-valve boiler-B-flow-valve boiler-A-return-valve boiler-B-return-valve",
+    ),
+    (
+        "Shut the suction and discharge valves of pump 1 and pump 2.\
+         |Open the suction and discharge valves of pump 2.",
+        "restore pump-2-suction-valve pump-2-discharge-valve",
+    ),
+    ("Close the flow and return valves of the boiler.", "isolate flow-valve return-valve"),
+    // By their places, whatever says on which side.
+    (
+        "Shut the oil cock at the tank and the one in front of the burner.",
+        "isolate tank-oil-cock oil-cock-before-the-burner",
+    ),
+    (
+        "Shut the oil cock at the tank and the one in front of the burner.|Open the cock at the tank.",
+        "restore tank-oil-cock",
+    ),
+    (
+        "Shut the oil cock at the tank and the oil cock behind the filter.",
+        "isolate tank-oil-cock oil-cock-after-the-filter",
+    ),
+    (
+        "Close the heating valve.|Close the cocks before and after the separator.\
+         |Close the cocks before and after the pump.",
+        "isolate cock-before-the-pump cock-after-the-pump",
+    ),
+    // What is no list, and what is one.
+    ("Throw the old nuts away, grease the threads and put on new nuts.", "discard nuts · fit nuts new"),
+    (
+        "Remove the cover of the oil pump and the lid of the control box.",
+        "remove oil-pump-cover control-box-lid",
+    ),
+    ("Remove the front cover but not the side cover.", "remove front-cover"),
+    // What something is waited for, is not worked on.
+    (
+        "Take out the glass.|Close the heating valve.|Ease the valve open until the glass fills.",
+        "restore heating-valve",
+    ),
 ];

@@ -9,8 +9,8 @@ use super::{Meaning, Question};
 
 /// What is no noun though it may stand where one does.
 const NO_NOUNS: &[&str] = &[
-    "but", "come", "comes", "done", "go", "goe", "goes", "gone", "kept", "look", "looks", "make", "makes",
-    "say", "says", "see", "sees", "split", "upright", "well", "whatever", "who",
+    "but", "come", "comes", "done", "former", "go", "goe", "goes", "gone", "kept", "latter", "look", "looks",
+    "make", "makes", "say", "says", "see", "sees", "split", "upright", "well", "whatever", "who",
 ];
 
 /// How words end that say how something is.

@@ -153,6 +153,7 @@ pub(super) static PHRASES: &[(&str, &[Verb])] = &[
     ("ease|eased|eases|easing", &[Slacken]),
     ("ease|eased|eases|easing … aside", &[MoveAside]),
     ("ease|eased|eases|easing … away|off|out", &[Remove]),
+    ("ease|eased|eases|easing … cock|cocks|tap|taps|valve|valves … open", &[Restore]),
     ("ease|eased|eases|easing … connector|connectors|lead|leads|plug|plugs|tube|tubes from|off", &[Undo]),
     ("ease|eased|eases|easing … from", &[Remove]),
     ("ease|eased|eases|easing … to one|the side", &[MoveAside]),
