@@ -245,6 +245,10 @@ fn what_an_unread_order_may_have_named_is_asked_for() {
         ),
         // It was not done before; it is done once more.
         ("Close the gas cock.|Open the gas cock here.", "restore gas-cock"),
+        // Of something else.
+        ("Remove the filter.|Refit the filter.|Remove the filter because it is too dirty.", "remove filter"),
+        ("Remove the cover.|Refit the cover.|Remove the cover and the filter too.", "remove cover filter"),
+        ("Undo the plug.|Connect the plug.|Undo the plug there.", "undo plug"),
         ("Close the gas cock.|Open the gas cock.|Close the gas cock again.", "isolate gas-cock"),
     ] {
         assert_eq!(asked(lines), (read.to_owned(), Vec::new()), "{lines}");

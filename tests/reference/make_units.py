@@ -15,6 +15,7 @@ GROUPS = {
         "kPa": "kilopascal",
         "Pa": "pascal",
         "[psi]": "pound_force_per_square_inch",
+        "[in_i'H2O]": "cmH2O * inch / centimeter",
     },
     "torque": {"N.m": "newton * meter", "[lbf_av].[ft_i]": "force_pound * foot"},
     "length": {"mm": "millimeter", "m": "meter", "[in_i]": "inch"},

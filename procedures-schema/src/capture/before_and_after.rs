@@ -3,7 +3,7 @@
 
 use super::coin::{CONDITIONS, ENDS, Noun, PREPOSITIONS, noun, opens};
 use super::mention::{is_plural, singular};
-use crate::lexicon::{Break, Token};
+use crate::lexicon::{Amount, Break, Token, amount};
 
 /// The tokens with "before" and "after" for other words that say on which side of a part a valve sits, and with each of two
 /// that are said at once.
@@ -99,8 +99,25 @@ fn with_one_on_each_side(tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
             && !matches!(text(*i), "and" | "or" | "then")
     };
     let end = at + 4 + (at + 4..tokens.len()).take_while(is_name).count();
-    let named_from =
-        (0..at - 1).rev().take_while(|i| is_name(i) && text(*i) != "the").last().unwrap_or(at - 1);
+    let place: Vec<String> = (at + 4..end).map(|i| text(i).to_owned()).collect();
+    // "Before and after *the work*" says when.
+    if text(end) == "of"
+        || !matches!(noun(&place), Noun::Isolator(_) | Noun::Joint | Noun::Part | Noun::Unknown)
+    {
+        return tokens;
+    }
+    if place.iter().any(|word| matches!(word.as_str(), "job" | "repair" | "service" | "test" | "work")) {
+        return tokens;
+    }
+    let is_own = |i: &usize| is_name(i) && text(*i) != "the" && amount(text(*i)).is_none();
+    let named_from = (0..at - 1).rev().take_while(is_own).last().unwrap_or(at - 1);
+    let before_name = named_from.checked_sub(1).map_or("", text);
+    // "The *two* valves before and after the filter."
+    let n_counted = match amount(before_name) {
+        Some(Amount::All | Amount::Exactly(2)) => 1,
+        Some(Amount::Exactly(_)) => return tokens,
+        None => 0,
+    };
     let (name, place) = (named_from..at, at + 3..end);
     let word = |i: usize| tokens.get(i).cloned();
     let one = |i: usize| {
@@ -109,7 +126,7 @@ fn with_one_on_each_side(tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
     };
     let after =
         |i: usize| word(i).map(|token| token.taken_for(if text(i) == "before" { "before" } else { "after" }));
-    let mut all: Vec<Token<'_>> = (0..named_from).filter_map(word).collect();
+    let mut all: Vec<Token<'_>> = (0..named_from - n_counted).filter_map(word).collect();
     all.extend(name.clone().filter_map(one).chain(after(at)).chain(place.clone().filter_map(word)));
     all.extend(word(at + 1));
     all.extend(word(at + 3));

@@ -102,6 +102,7 @@ pub use leading::{
 pub use left_out::{begins_with_a_seal, begins_with_a_thing, left_out, may_leave_out};
 pub use own_phrase::own_phrase;
 pub use pasted_title::take_title;
+pub(crate) use quantity::is_label_of_owner;
 pub use quantity::{Figures, Quantity};
 pub use readings::{Readings, called, readings_at};
 pub use reason::{Reason, reason};

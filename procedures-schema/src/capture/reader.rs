@@ -2,7 +2,7 @@
 
 use super::abbreviated::spelt_out;
 use super::clause::{Clause, clauses};
-use super::coin::Phrased;
+use super::coin::{self, Noun, Phrased, noun};
 use super::here::Here;
 use super::joined::with_joined;
 use super::leading::stays_words;
@@ -419,9 +419,18 @@ impl<'a> Reader<'a> {
             if broken || is_verb {
                 break;
             }
+            // "Tighten pump *1's* screws."
+            let is_of_name = || {
+                let named = [i.checked_sub(1).map_or("", |before| self.text(before)).to_owned()];
+                coin::is_label(self.written(i))
+                    && self.tokens.get(i).is_some_and(|token| token.before == Break::None)
+                    && (noun(&named) == Noun::Part || coin::is_appliance(&named))
+            };
             // "*Both* the fan lead and the pump lead": each of them is one.
             let is_pair = self.text(i) == "both" && !is_plural(self.text(mention.to - 1));
-            if let Some(amount) = self.lexicon.amount(self.text(i)).filter(|_| !in_quantity && !is_pair) {
+            if let Some(amount) =
+                self.lexicon.amount(self.text(i)).filter(|_| !in_quantity && !is_pair && !is_of_name())
+            {
                 found = Some((amount, i));
             } else if matches!(self.text(i), "at" | "on" | "from" | "in" | "and" | "to" | "with") {
                 break;

@@ -2,11 +2,11 @@
 //! pump* undo the plug".
 
 use super::coin::{
-    CONDITIONS, ENDS, Noun, PREPOSITIONS, is_adverb, is_appliance, is_label, is_numbered_place, is_particle,
-    noun,
+    CONDITIONS, ENDS, Noun, PREPOSITIONS, counts, is_adverb, is_appliance, is_label, is_numbered_place,
+    is_particle, noun,
 };
 use super::mention::singular;
-use super::twins::is_side;
+use super::twins::{WHERE, is_side};
 use crate::lexicon::{Break, Token};
 use crate::model::Span;
 use std::ops::Range;
@@ -22,9 +22,11 @@ const MOST_WORDS: usize = 3;
 struct Topic {
     /// The tokens of its name.
     name: Range<usize>,
+    /// The token of its noun.
+    head: usize,
     /// The first token behind it.
     behind: usize,
-    /// The first token of the next sentence.
+    /// The first token that it is not said of.
     end: usize,
 }
 
@@ -35,8 +37,7 @@ pub(super) fn with_topics<'w>(words: &str, mut tokens: Vec<Token<'w>>) -> Vec<To
         let end = end_of_sentence(&tokens, at);
         at = match topic(words, &tokens, at..end) {
             Some(topic) => {
-                let n_before = tokens.len();
-                let end = topic.end;
+                let (n_before, end) = (tokens.len(), topic.end);
                 tokens = with_topic(tokens, &topic);
                 end + tokens.len() - n_before
             }
@@ -55,79 +56,204 @@ fn topic(words: &str, tokens: &[Token<'_>], sentence: Range<usize>) -> Option<To
     let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
     let is_led = LEADS.contains(&text(sentence.start));
     let from = sentence.start + usize::from(is_led);
-    let name = name_of_one(tokens, from..sentence.end)?;
+    let (name, head) = name_of_one(tokens, from..sentence.end)?;
     if is_led {
         let goes_on = name.end < sentence.end && !matches!(text(name.end), "and" | "or" | "to");
-        return (goes_on && !PREPOSITIONS.contains(&text(name.end))).then_some(Topic {
-            behind: name.end,
-            end: sentence.end,
+        let (behind, end) = (name.end, sentence.end);
+        return (goes_on && !PREPOSITIONS.contains(&text(behind))).then_some(Topic {
             name,
+            head,
+            behind,
+            end,
         });
     }
-    let between = Span(tokens.get(sentence.end - 1)?.span.1, tokens.get(sentence.end)?.span.0);
-    let is_heading = name.end == sentence.end && between.of(words).contains(':');
-    is_heading.then(|| Topic { behind: sentence.end, end: end_of_sentence(tokens, sentence.end), name })
+    let between = Span(tokens.get(name.end - 1)?.span.1, tokens.get(name.end)?.span.0);
+    let is_colon = name.end == sentence.end && between.of(words).contains(':');
+    // "Boiler 1 - shut the gas cock."
+    let is_dash = name.end < sentence.end && between.of(words).trim().starts_with(['-', '\u{2013}']);
+    let behind = name.end;
+    (is_colon || is_dash).then(|| Topic { name, head, behind, end: end_of_topic(words, tokens, behind) })
 }
 
-/// "Boiler 1", "*the left pump*", "zone 2": one of several, without its article.
-fn name_of_one(tokens: &[Token<'_>], within: Range<usize>) -> Option<Range<usize>> {
+/// Where a sentence begins that has a topic of its own; a heading is said of all before that.
+fn end_of_topic(words: &str, tokens: &[Token<'_>], behind: usize) -> usize {
+    let mut at = end_of_sentence(tokens, behind);
+    while at < tokens.len() {
+        let end = end_of_sentence(tokens, at);
+        let before_colon = tokens.get(end - 1).zip(tokens.get(end));
+        let is_heading =
+            before_colon.is_some_and(|(last, next)| Span(last.span.1, next.span.0).of(words).contains(':'));
+        if is_heading || topic(words, tokens, at..end).is_some() {
+            return at;
+        }
+        at = end;
+    }
+    at
+}
+
+/// "Boiler 1", "*the left pump*", "zone 2": one of several, without its article; and its noun.
+fn name_of_one(tokens: &[Token<'_>], within: Range<usize>) -> Option<(Range<usize>, usize)> {
     let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
     let joined = |i: usize| within.contains(&i) && tokens.get(i).is_some_and(|t| t.before == Break::None);
+    let is_label = |i: usize| joined(i) && tokens.get(i).is_some_and(|token| is_label(token.raw));
     let from = within.start + usize::from(text(within.start) == "the");
+    let is_part = |i: usize| noun(&[singular(text(i))]) == Noun::Part;
     let is_owner = |i: usize| {
         let word = [singular(text(i))];
-        word.iter().any(|word| is_numbered_place(word)) || is_appliance(&word) || noun(&word) == Noun::Part
+        let is_place = word.iter().any(|word| is_numbered_place(word));
+        // "*Fryer* 1": what nobody knows is one of several by its number, if it counts nothing.
+        let is_told = || noun(&word) == Noun::Unknown && is_label(i + 1) && !counts(&word[0]);
+        is_place || is_appliance(&word) || is_part(i) || is_told()
     };
     let is_name = |i: usize| i == from || (joined(i) && is_word(text(i)));
-    let head = (from..from + MOST_WORDS).take_while(|i| is_name(*i)).find(|i| is_owner(*i))?;
-    let has_label = joined(head + 1) && tokens.get(head + 1).is_some_and(|token| is_label(token.raw));
-    let is_told = has_label || (from..head).any(|i| is_side(text(i)));
-    is_told.then(|| from..head + 1 + usize::from(has_label))
+    let mut head = (from..from + MOST_WORDS).take_while(|i| is_name(*i)).find(|i| is_owner(*i))?;
+    let mut is_told = (from..head).any(|i| is_side(text(i)));
+    let mut end = head + 1;
+    // "On the left burner *door*", "pump 2 *motor*": the last of its nouns.
+    loop {
+        if is_label(end) {
+            (is_told, end) = (true, end + 1);
+        } else if joined(end) && is_part(end) && is_word(text(end)) {
+            (head, end) = (end, end + 1);
+        } else {
+            break;
+        }
+    }
+    is_told.then_some((from..end, head))
 }
 
-/// The tokens with whose they are behind the names of a sentence.
+/// How a token of a sentence is said of its topic.
+enum Place {
+    /// The last of a name: "of boiler 1" stands behind it.
+    End,
+    /// The first of a name behind "of": "the screws of the *boiler 1* head".
+    Within,
+    /// The noun of the topic: "take *the pump* out".
+    Own,
+    /// What stands for it.
+    Pronoun,
+}
+
+/// The tokens with whose they are at the names of a sentence.
 fn with_topic<'w>(tokens: Vec<Token<'w>>, topic: &Topic) -> Vec<Token<'w>> {
     let owner: Vec<Token<'w>> = tokens.get(topic.name.clone()).unwrap_or_default().to_vec();
-    let ends = ends_of_names(&tokens, topic);
-    let mut all = Vec::with_capacity(tokens.len() + ends.len() * (owner.len() + 1));
+    let places = places(&tokens, topic);
+    let n_before = topic.head - topic.name.start;
+    let named = |at: u32, words: &[Token<'w>]| -> Vec<Token<'w>> {
+        words.iter().map(|word| word.lent_to(at)).collect()
+    };
+    let mut all = Vec::with_capacity(tokens.len() + places.len() * (owner.len() + 1));
     for (i, token) in tokens.into_iter().enumerate() {
-        let is_its = (topic.behind..topic.end).contains(&i) && token.text == "its";
-        let at = token.span.1;
-        let is_own = is_its && ends.iter().any(|end| (i + 1..=i + MOST_WORDS + 2).contains(end));
-        all.push(if is_own { token.taken_for("the") } else { token });
-        if ends.contains(&i) {
-            all.push(Token::without_width("of", at, Break::None));
-            all.extend(owner.iter().map(|word| word.lent_to(at)));
+        let (begin, end) = (token.span.0, token.span.1);
+        let place = places.iter().find(|(at, _)| *at == i).map(|(_, place)| place);
+        let is_its = token.text == "its" && places.iter().any(|(at, _)| (i + 1..=i + 5).contains(at));
+        match place {
+            Some(Place::Pronoun) => all.extend(owner.iter().map(|word| word.in_place_of(&token))),
+            Some(Place::Own) => {
+                all.extend(named(begin, owner.get(..n_before).unwrap_or_default()));
+                all.push(token);
+                all.extend(named(end, owner.get(n_before + 1..).unwrap_or_default()));
+            }
+            Some(Place::Within) => {
+                all.extend(named(begin, &owner));
+                all.push(token);
+            }
+            Some(Place::End) => {
+                all.push(token);
+                all.push(Token::without_width("of", end, Break::None));
+                all.extend(named(end, &owner));
+            }
+            None => all.push(if is_its { token.taken_for("the") } else { token }),
         }
     }
     all
 }
 
-/// The last tokens of the names in a sentence that get whose they are: of what is worked on, and not said to be of anything.
-fn ends_of_names(tokens: &[Token<'_>], topic: &Topic) -> Vec<usize> {
+/// The tokens of a sentence that are said of its topic: of what is worked on, and not said to be of anything else.
+fn places(tokens: &[Token<'_>], topic: &Topic) -> Vec<(usize, Place)> {
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let (mut all, mut has_part): (Vec<(usize, Place)>, bool) = (Vec::new(), false);
+    let mut i = topic.behind;
+    while i < topic.end {
+        let end = end_of_name(tokens, topic, i);
+        if end == i {
+            // "Fan 1: take *it* out."
+            if text(i) == "it" && all.is_empty() {
+                all.push((i, Place::Pronoun));
+            }
+            i += 1;
+            continue;
+        }
+        all.extend(place_of_name(tokens, topic, i..end, has_part));
+        has_part |= noun(&[singular(text(end - 1))]) == Noun::Part;
+        i = end;
+    }
+    all
+}
+
+/// The token behind a name that begins at a token; the token itself where none does.
+fn end_of_name(tokens: &[Token<'_>], topic: &Topic, from: usize) -> usize {
     let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
     let joined = |i: usize| i < topic.end && tokens.get(i).is_some_and(|token| token.before == Break::None);
-    let own_noun = topic.name.clone().rev().map(text).find(|word| !is_label(&word.to_uppercase()));
-    let is_end = |i: &usize| {
-        let goes_on = joined(i + 1) && is_word(text(i + 1)) && !is_state(text(i + 1));
-        let has_label = joined(i + 1) && tokens.get(i + 1).is_some_and(|token| is_label(token.raw));
-        is_word(text(*i))
-            && !goes_on
-            && !has_label
-            && Some(text(*i)) != own_noun
-            && noun(&[singular(text(*i))]).is_worked_on()
-    };
+    if !is_word(text(from)) {
+        return from;
+    }
+    let goes_on = |i: &usize| joined(*i) && is_word(text(*i)) && !is_state(text(*i));
+    from + 1 + (from + 1..topic.end).take_while(goes_on).count()
+}
+
+/// How a name is said of the topic, if it is; with whether a part was named before it.
+fn place_of_name(
+    tokens: &[Token<'_>],
+    topic: &Topic,
+    name: Range<usize>,
+    has_part: bool,
+) -> Option<(usize, Place)> {
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let token = |i: usize| tokens.get(i);
+    let joined = |i: usize| i < topic.end && token(i).is_some_and(|token| token.before == Break::None);
+    let last = name.end - 1;
+    let before = (name.start > topic.behind && joined(name.start)).then(|| text(name.start - 1));
+    let article = before.filter(|word| matches!(*word, "a" | "an" | "its" | "the"));
+    let lead = if article.is_some() { text(name.start - 2) } else { before.unwrap_or_default() };
+    let has_label = joined(name.end) && token(name.end).is_some_and(|token| is_label(token.raw));
+    let is_mark = token(last).is_some_and(|token| is_label(token.raw) && token.text.len() > 1);
+    // "Remove the panel and *its screws*": of the part that was named before.
+    if has_label || is_mark || (article == Some("its") && has_part) {
+        return None;
+    }
+    if text(last) == text(topic.head) && (article.is_some() || name.len() == 1) {
+        return (name.len() == 1 && article != Some("its")).then_some((last, Place::Own));
+    }
+    let sort = noun(&[singular(text(last))]);
+    let is_thing = sort.is_worked_on() || sort == Noun::Seal || (sort == Noun::Unknown && article.is_some());
     // "Take the cover *off* and clean it", "lift it off *its hooks*" say of nothing else that it is off it.
     let is_name = |i: usize| joined(i) && (is_word(text(i)) || matches!(text(i), "a" | "an" | "the"));
-    let is_placed = |i: usize| joined(i + 1) && OWNERS.contains(&text(i + 1)) && is_name(i + 2);
-    let is_led = |i: usize| {
-        let is_lead = |i: usize| PREPOSITIONS.contains(&text(i));
-        let goes_on = |i: &usize| joined(*i) && !is_lead(*i) && !matches!(text(*i), "and" | "then");
-        let first = (topic.behind..=i).rev().take_while(goes_on).last().unwrap_or(i);
-        let is_own = text(first) == "its" && matches!(text(first - 1), "at" | "by" | "with");
-        first > topic.behind && joined(first) && is_lead(first - 1) && !is_own
+    let leads_on = |i: usize| OWNERS.contains(&text(i)) || WHERE.contains(&text(i));
+    let is_placed = joined(name.end) && leads_on(name.end) && is_name(name.end + 1);
+    if !is_thing || is_placed {
+        return None;
+    }
+    let is_own_place = article == Some("its") && matches!(lead, "at" | "by" | "with");
+    match lead {
+        "of" => Some((name.start, Place::Within)),
+        lead if PREPOSITIONS.contains(&lead) && !is_state(lead) && !is_own_place => None,
+        // "Take *out the fan*" says how, "lift it *off its hooks*" and "with a rag" say where or by what.
+        lead if PREPOSITIONS.contains(&lead) && !is_own_place && !is_of_verb(tokens, topic, &name) => None,
+        _ => Some((last, Place::End)),
+    }
+}
+
+/// "Take *out* the fan": whether what stands before a name belongs to the verb right before it.
+fn is_of_verb(tokens: &[Token<'_>], topic: &Topic, name: &Range<usize>) -> bool {
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let lead = name.start - 1 - usize::from(matches!(text(name.start - 1), "a" | "an" | "its" | "the"));
+    let begins = |i: usize| {
+        i == topic.behind
+            || tokens.get(i).is_some_and(|token| token.before != Break::None)
+            || matches!(text(i - 1), "and" | "then")
     };
-    (topic.behind..topic.end).filter(|i| is_end(i) && !is_placed(*i) && !is_led(*i)).collect()
+    lead > topic.behind && begins(lead - 1)
 }
 
 /// "The gas cock *shut*."

@@ -7,13 +7,15 @@ use crate::units::{Figure, Range, Unit, convert};
 
 /// Gives a reading its limits in the units of a country; says whether they are others now.
 ///
-/// A few millibar stay: fuel gas is read in inches of water, which is not in the list of units, and nobody reads it in
-/// pounds.
+/// Where others read a few millibar, those who read pounds read inches of water.
 pub fn in_usual_units(country: Option<&Country>, reading: &mut Reading) -> bool {
     let usual = |limits: &Range| {
         let unit = country?.unit_of(limits.unit.quantity())?;
-        let is_written = matches!(limits.unit, Unit::Bar | Unit::Celsius);
-        (is_written && unit != limits.unit).then_some(unit)
+        match limits.unit {
+            Unit::Millibar => (unit == Unit::Psi).then_some(Unit::InchOfWater),
+            Unit::Bar | Unit::Celsius => (unit != limits.unit).then_some(unit),
+            _ => None,
+        }
     };
     let other = reading.limits.as_ref().and_then(|limits| in_unit(limits, usual(limits)?));
     let is_other = other.is_some();
@@ -28,8 +30,13 @@ fn in_unit(limits: &Range, unit: Unit) -> Option<Range> {
     let end = |figure: &Figure, is_most: bool| {
         let limit = figure.value();
         let value = convert(limit, &limits.unit, &unit).ok()?;
-        // Tenths of a pound below ten; whole pounds and degrees else.
-        let (parts, places) = if unit == Unit::Psi && value.abs() < 10.0 { (10.0, 1) } else { (1.0, 0) };
+        // Tenths of a pound below ten, hundredths of an inch of water below one; whole pounds and degrees else.
+        let (parts, places) = match unit {
+            Unit::InchOfWater if value.abs() < 1.0 => (100.0, 2),
+            Unit::InchOfWater => (10.0, 1),
+            Unit::Psi if value.abs() < 10.0 => (10.0, 1),
+            _ => (1.0, 0),
+        };
         let nearest = (value * parts).round();
         let inward = if is_most { -1.0 } else { 1.0 };
         let is_within = |steps: &f64| {
@@ -38,7 +45,8 @@ fn in_unit(limits: &Range, unit: Unit) -> Option<Range> {
         };
         let steps = [nearest, nearest + inward].into_iter().find(is_within)?;
         let text = format!("{:.places$}", steps / parts);
-        Figure::parse(text.strip_suffix(".0").unwrap_or(&text)).ok()
+        let short = if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { &text };
+        Figure::parse(short).ok()
     };
     let (min, max) = (limits.min.as_ref(), limits.max.as_ref());
     let (min, max) = (min.map(|min| end(min, false)), max.map(|max| end(max, true)));
@@ -71,7 +79,8 @@ mod tests {
         assert_eq!(usual(&states, reading("1.2", "1.5", Unit::Bar)), "18 psi to 21 psi");
         assert_eq!(usual(&states, reading("0", "43", Unit::Celsius)), "32 °F to 109 °F");
         assert_eq!(usual(&states, reading("0", "60", Unit::Celsius)), "32 °F to 140 °F");
-        assert_eq!(usual(&states, reading("0", "0.2", Unit::Millibar)), "0 mbar to 0.2 mbar");
+        assert_eq!(usual(&states, reading("0", "0.2", Unit::Millibar)), "0 inWC to 0.08 inWC");
+        assert_eq!(usual(&states, reading("8.7", "20", Unit::Millibar)), "3.5 inWC to 8 inWC");
         assert_eq!(usual(&states, reading("0", "5", Unit::Volt)), "0 V to 5 V");
         assert_eq!(usual(&Country::Germany, reading("0.0", "0.1", Unit::Bar)), "0.0 bar to 0.1 bar");
     }

@@ -73,6 +73,11 @@ impl Token<'_> {
         Self::new(self.text.clone(), self.raw, Span(at, at), Break::None, self.is_one_word)
     }
 
+    /// The same word in the place of another that stands for it.
+    pub(crate) fn in_place_of(&self, other: &Self) -> Self {
+        Self::new(self.text.clone(), self.raw, other.span, Break::None, self.is_one_word)
+    }
+
     /// The label of a name that owns what follows: "pump *1's* plug".
     pub(crate) fn without_possessive(&self) -> Option<Self> {
         let text = self.text.strip_suffix("'s")?;

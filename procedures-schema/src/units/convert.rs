@@ -1,7 +1,7 @@
 //! Conversion of a value from one unit to another of the same quantity.
 //!
 //! Factors are exact where the unit is defined exactly. Sources: The International System of Units (SI
-//! Brochure); NIST SP 811, appendix B, for the inch, pound and pound-force. They are checked against a
+//! Brochure); NIST SP 811, appendix B, for the inch, pound and pound-force; UCUM for the column of water. They are checked against a
 //! general-purpose library's figures in `tests/reference`.
 
 use super::{Quantity, Unit};
@@ -52,12 +52,16 @@ const POUND_KG: f64 = 0.453_592_37;
 /// One pound-force in newtons: the pound at standard gravity, 9.80665 m/s².
 const POUND_FORCE_N: f64 = POUND_KG * 9.806_65;
 
+/// One metre of water column in pascals: 1000 kg/m³ at standard gravity, as UCUM defines `m[H2O]`.
+const METRE_OF_WATER_PA: f64 = 9_806.65;
+
 fn scale(unit: &Unit) -> Option<Scale> {
     let factor = match unit {
         Unit::Bar => 1e5,
         Unit::Millibar => 1e2,
         Unit::Kilopascal => 1e3,
         Unit::Psi => POUND_FORCE_N / (INCH_M * INCH_M),
+        Unit::InchOfWater => INCH_M * METRE_OF_WATER_PA,
         Unit::PoundForceFoot => POUND_FORCE_N * 12.0 * INCH_M,
         Unit::Millimetre | Unit::Litre => 1e-3,
         Unit::Inch => INCH_M,

@@ -103,6 +103,8 @@ units! {
     Pascal = "Pa", "Pa", Pressure;
     /// Pound-force per square inch.
     Psi = "[psi]", "psi", Pressure;
+    /// Inch of water column at 1000 kg/m³ and standard gravity.
+    InchOfWater = "[in_i'H2O]", "inWC", Pressure;
     /// Newton metre of torque.
     NewtonMetre = "N.m", "N·m", Torque;
     /// Pound-force foot of torque.

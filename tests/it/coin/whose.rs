@@ -100,4 +100,52 @@ pub(super) const TOLD: &[(&str, &str)] = &[
         "Take out the glass.|Close the heating valve.|Ease the valve open until the glass fills.",
         "restore heating-valve",
     ),
+    // A topic is said of each of a list, of what goes on behind a full stop, of its own noun and of what stands for it.
+    (
+        "Boiler 1: close the flow valve, the return valve and the gas cock.",
+        "isolate boiler-1-flow-valve boiler-1-return-valve boiler-1-gas-cock",
+    ),
+    (
+        "Boiler 1: close the flow valve and then the gas cock.",
+        "isolate boiler-1-flow-valve boiler-1-gas-cock",
+    ),
+    ("Fan 1: remove the belt, the pulley and the guard.", "remove fan-1-belt fan-1-pulley fan-1-guard"),
+    (
+        "Boiler 1: shut the gas cock. Undo the four screws of the cover.\
+         |Boiler 2: shut the gas cock. Undo the four screws of the cover.",
+        "isolate boiler-2-gas-cock · undo boiler-2-cover-screws",
+    ),
+    (
+        "Pump 1: close the two valves and take the pump out.|Pump 2: close the two valves and take the pump out.\
+         |Pump 1: put the pump in and open the valves.",
+        "fit pump-1 · restore pump-1-valve-1 pump-1-valve-2",
+    ),
+    ("Take the fan 2 out.|Fan 1: take it out.", "remove fan-1"),
+    ("Boiler 1 - shut the gas cock.|Boiler 2 - shut the gas cock.", "isolate boiler-2-gas-cock"),
+    ("Fryer 1: undo the plug.|Fryer 2: undo the plug.", "undo fryer-2-plug"),
+    ("Step 2: undo the plug.", "undo plug"),
+    // Its number is no figure and no count.
+    (
+        "Close the heating valve.|Undo the union of boiler 1.|Undo the union of boiler 2.|Boiler 2: tighten the union to 25 Nm.",
+        "make boiler-2-union torque=25",
+    ),
+    ("Undo the screws of pump 1.|Tighten the screws of pump 1 to 12 Nm.", "make pump-1-screws torque=12"),
+    ("Undo the screws of pump 1.|Tighten pump 1's screws to 12 Nm.", "make pump-1-screws torque=12"),
+    ("Close the heating valve.|Boiler 1: close V1 and V2.", "isolate V1 V2"),
+    // Whose what is on it is.
+    ("On the left burner door undo the four nuts.", "undo left-burner-door-nuts"),
+    (
+        "On the left pump undo the four screws of the head and lift the head off.\
+         |On the right pump undo the four screws of the head and lift the head off.",
+        "undo right-pump-head-screws · remove right-pump-head",
+    ),
+    (
+        "On the left burner remove the cover and undo its four screws.",
+        "remove left-burner-cover · undo left-burner-cover-screws",
+    ),
+    ("Close the gas cocks of boiler 1 and 2.", "isolate boiler-1-gas-cock boiler-2-gas-cock"),
+    (
+        "Close the heating valve.|Close the two valves before and after the filter.",
+        "isolate valve-before-the-filter valve-after-the-filter",
+    ),
 ];

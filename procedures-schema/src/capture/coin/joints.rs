@@ -8,8 +8,9 @@ use super::Question;
 use super::bench::Bench;
 use super::circuits::About;
 use super::nouns::{Noun, count, noun};
-use super::owners::{is_worked, tells_twins_apart};
+use super::owners::{is_one_of_twins, is_worked, tells_twins_apart};
 use super::phrase::{Lead, Phrase};
+use super::wanted::is_appliance;
 use crate::model::{Circuit, Connection, Family, Grouping, Id, Known, Port, Role, Size, ThingKind, Verb};
 
 impl Bench<'_> {
@@ -306,8 +307,13 @@ impl Bench<'_> {
         if let Some(of) = self.behind(phrase, &["of"]).filter(is_end) {
             return format!("{} {own}", of.name());
         }
-        // What a port is of stands before its name anyway.
+        // "The union *of boiler 1*."
+        let is_one_of_several = |of: &Phrase| is_appliance(&of.stem()) && is_one_of_twins(of);
         let is_port = matches!(noun(&phrase.stem()), Noun::Port(_));
+        if let Some(of) = self.behind(phrase, &["of"]).filter(|of| is_one_of_several(of) && !is_port) {
+            return format!("{} {own}", of.name());
+        }
+        // What a port is of stands before its name anyway.
         let place = self.behind(phrase, &["at", "from", "of", "off", "on"]);
         let place = place.filter(|of| if is_port { is_worked(of) } else { tells_twins_apart(of) });
         if let Some(of) = place.filter(|_| self.line.is_one_of_two(phrase, &self.phrases)) {

@@ -6,6 +6,7 @@ use super::super::reader::Reader;
 use super::nouns::{Noun, noun};
 use super::particles::is_particle;
 use super::phrase_words::{ENDS, PREPOSITIONS};
+use super::wanted::is_appliance;
 use crate::lexicon::Break;
 
 /// What something is turned or moved by.
@@ -31,12 +32,17 @@ pub(super) fn labels_at(line: &Reader<'_>, clause: &Clause, words: &[usize], at:
     if let Some(head) = stem.last_mut() {
         *head = singular(head);
     }
+    // "The pump 1 *screws*."
+    let owns = noun(&stem) == Noun::Part || is_appliance(&stem);
     let further: Vec<String> = (at + 1..line.tokens.len())
-        .take_while(|i| goes_on(line, clause, *i))
+        .take_while(|i| goes_on(line, clause, *i) || (owns && !ends_a_name(line, clause, *i)))
         .map(|i| line.text(i).to_owned())
         .collect();
     if !is_several && !further.is_empty() {
-        let whole: Vec<String> = stem.into_iter().chain([label.clone()]).chain(further).collect();
+        let mut whole: Vec<String> = stem.into_iter().chain([label.clone()]).chain(further).collect();
+        if let Some(head) = whole.last_mut() {
+            *head = singular(head);
+        }
         return is_of_appliance(&whole).then(|| Labels {
             each: vec![(at, label)],
             behind: at + 1,
@@ -51,7 +57,15 @@ pub(super) fn labels_at(line: &Reader<'_>, clause: &Clause, words: &[usize], at:
     // "Breaker F1 *and F2*."
     let series = |label: &str| label.trim_end_matches(|c: char| c.is_ascii_digit()).to_owned();
     let begun = each.first().map(|(_, first)| series(first)).unwrap_or_default();
-    let goes_on = |next: &str| is_several || (!begun.is_empty() && next != begun && series(next) == begun);
+    // "Of *boiler 1 and 2*."
+    let is_owned = words.first().and_then(|first| first.checked_sub(1)).is_some_and(|i| line.text(i) == "of");
+    let is_number = |label: &str| label.bytes().all(|b| b.is_ascii_digit());
+    let numbered = is_owned && each.first().is_some_and(|(_, first)| is_number(first));
+    let goes_on = |next: &str| {
+        is_several
+            || (numbered && is_number(next))
+            || (!begun.is_empty() && next != begun && series(next) == begun)
+    };
     while let Some((next, label)) = listed(line, clause, behind).filter(|(_, label)| goes_on(label)) {
         each.push((next, label));
         behind = next + 1;
@@ -123,20 +137,25 @@ fn is_of_appliance(words: &[String]) -> bool {
     !matches!(noun(words), Noun::Nothing | Noun::Seal | Noun::Setting | Noun::Side | Noun::Unknown)
 }
 
+/// Whether a number behind a noun counts or shows something, and tells no thing from another: "step 2".
+pub(in crate::capture) fn counts(noun: &str) -> bool {
+    const COUNTED: &[&str] = &[
+        "chapter", "check", "class", "day", "figure", "grade", "item", "job", "level", "mode", "note",
+        "number", "option", "page", "part", "phase", "photo", "picture", "point", "position", "section",
+        "setting", "size", "speed", "step", "task", "test", "table", "type",
+    ];
+    COUNTED.contains(&noun)
+}
+
 /// "*Cam* 1": whether a noun that nobody knows may be one of several, and counts or shows nothing.
 fn is_numbered_unknown(line: &Reader<'_>, clause: &Clause, stem: &[String], words: &[usize]) -> bool {
-    const COUNTED: &[&str] = &[
-        "chapter", "class", "day", "figure", "grade", "item", "level", "mode", "note", "number", "page",
-        "phase", "photo", "picture", "point", "position", "section", "setting", "size", "speed", "step",
-        "table", "type",
-    ];
     let head = stem.last().map_or("", String::as_str);
     let is_led = words.first().and_then(|first| first.checked_sub(1)).is_some_and(|before| {
         clause.phrase.contains(&before)
             || matches!(line.text(before), "and" | "the")
             || PREPOSITIONS.contains(&line.text(before))
     });
-    noun(stem) == Noun::Unknown && is_led && !COUNTED.contains(&head) && !TURNS.contains(&head)
+    noun(stem) == Noun::Unknown && is_led && !counts(head) && !TURNS.contains(&head)
 }
 
 /// Whether a token ends a name before it.

@@ -42,9 +42,25 @@ impl Chunker<'_, '_> {
         let mut behind = (i + 1..i + 5).take_while(joined).skip(1);
         // Where it goes on, says nothing of what else is acted on.
         let leads_on = matches!(lead.as_str(), "into" | "onto" | "to");
-        let mut has_owner =
-            || !leads_on && behind.any(|at| text(at) == lead && ARTICLES.contains(&text(at + 1)));
+        let mut has_owner = || {
+            !leads_on && behind.any(|at| text(at) == lead && ARTICLES.contains(&text(at + 1)))
+                || self.names_owner_again(i)
+        };
         (is_then && (is_of_verb || is_its)) || (text(i) == "the" && has_owner())
+    }
+
+    /// "The flow valve of boiler 1, *the return valve of boiler 1* and …": one more, of the same owner.
+    pub(super) fn names_owner_again(&self, from: usize) -> bool {
+        const MOST_WORDS: usize = 6;
+        let text = |i: usize| self.line.text(i);
+        let Some(owner) = self.found.last().filter(|owner| owner.is_after(&["of"])) else { return false };
+        let joined = |i: &usize| self.line.tokens.get(*i).is_some_and(|next| next.before == Break::None);
+        let mut behind = (from + 1..=from + MOST_WORDS).take_while(joined);
+        let Some(of) = behind.find(|i| text(*i) == "of") else { return false };
+        let first = of + 1 + usize::from(ARTICLES.contains(&text(of + 1)));
+        let label = owner.label.iter().map(|label| label.to_lowercase());
+        let mut words = owner.words.iter().cloned().chain(label).zip(first..);
+        words.all(|(word, i)| text(i) == word)
     }
 
     /// "Close the stopcock of the cylinder *and the flow valve*": what is shut too, and not whose the stopcock is.
@@ -63,7 +79,7 @@ impl Chunker<'_, '_> {
         if !is_worked || !is_owned || !self.found.iter().any(is_one) {
             return false;
         }
-        let from = and + 1 + usize::from(text(and + 1) == "also");
+        let from = and + 1 + usize::from(matches!(text(and + 1), "also" | "then"));
         let is_name = |i: &usize| {
             joined(i) && !PREPOSITIONS.contains(&text(*i)) && !ENDS.contains(&text(*i)) && text(*i) != "and"
         };

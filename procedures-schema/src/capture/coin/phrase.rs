@@ -343,6 +343,7 @@ impl<'l, 'w> Chunker<'l, 'w> {
     fn acts_on_one_more(&self, and: usize) -> bool {
         self.counts_on(and)
             || names_one_more(self.line, &self.lead, &self.found, and)
+            || self.names_owner_again(and)
             || self.shuts_one_more(self.clause, and)
     }
 

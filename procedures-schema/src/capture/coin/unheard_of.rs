@@ -5,6 +5,7 @@ use super::super::mention::COLOURS;
 use super::bench::Bench;
 use super::nouns::{Noun, noun};
 use super::phrase::Phrase;
+use super::wanted::is_appliance;
 use super::{Meaning, Question};
 
 /// What is no noun though it may stand where one does.
@@ -22,6 +23,10 @@ impl Bench<'_> {
         let stem = phrase.stem();
         if noun(&stem) != Noun::Unknown {
             return true;
+        }
+        // "Boiler 1": one of several, and no part of any.
+        if is_appliance(&stem) {
+            return false;
         }
         // "The *red* and the clear tube": a colour alone is no part.
         let is_colour = phrase.words.iter().all(|word| COLOURS.contains(&word.as_str()));

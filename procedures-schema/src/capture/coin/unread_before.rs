@@ -6,8 +6,9 @@ use super::super::mention::{singular, words_of};
 use super::super::{Choice, Doubt, LineReading};
 use super::bench::Bench;
 use super::phrase::{Lead, Phrase};
+use super::phrase_words::CONDITIONS;
 use super::told_apart::{how_called, may_name};
-use crate::lexicon::tokens;
+use crate::lexicon::{Break, tokens};
 use crate::model::{Action, ApplianceMap, Id, Span, Step, ThingKind, Verb};
 
 /// A thing of the map that may not be the one that is meant.
@@ -50,15 +51,31 @@ impl Bench<'_> {
         let known = self.known(phrase, &kinds);
         let [thing] = known.as_slice() else { return None };
         let end = self.line.end_of_sentence(clause);
-        let place = (phrase.head + 1..end).find(|i| matches!(self.line.text(*i), "here" | "there" | "too"));
-        let place = place.or_else(|| {
-            let is_it = |i: &usize| (self.line.text(*i), self.line.text(i + 1)) == ("as", "well");
-            (phrase.head + 1..end).find(is_it)
-        });
+        let breaks = |i: &usize| {
+            let is_broken = self.line.tokens.get(*i).is_some_and(|token| token.before != Break::None);
+            let is_condition = CONDITIONS.contains(&self.line.text(*i));
+            let is_as_well = (self.line.text(*i), self.line.text(i + 1)) == ("as", "well");
+            is_broken || matches!(self.line.text(*i), "and" | "then") || (is_condition && !is_as_well)
+        };
+        let part = (phrase.head + 1..end).find(breaks).unwrap_or(end);
+        let is_possible = clause.means.iter().any(|verb| self.line.here.is_possible(verb, thing));
+        // "Here" and "there" end a part, "as there is pressure" does not; what was put back is undone there once more.
+        let says = |i: usize| match (self.line.text(i), self.line.text(i + 1)) {
+            ("here" | "there", next) => i + 1 == part && !is_possible || matches!(next, "as" | "too"),
+            ("too", _) => i + 1 == part,
+            ("as", "well") => i + 2 == part,
+            _ => false,
+        };
+        let place = (phrase.head + 1..part).find(|i| says(*i));
         let is_same = |action: &Action| clause.means.contains(&action.verb) && action.on.contains(thing);
         let is_done = self.given.before.iter().any(|step| step.actions.iter().any(is_same));
-        let said = self.line.text(place.filter(|_| is_done)?);
-        let said = if said == "as" { "as well" } else { said };
+        let other = (phrase.head + 3..part).find(|i| self.is_off_the_other(*i));
+        let said = match (place.filter(|_| is_done), other) {
+            (_, Some(_)) => "the other one",
+            (Some(place), None) if self.line.text(place) == "as" => "as well",
+            (Some(place), None) => self.line.text(place),
+            (None, None) => return None,
+        };
         let (name, full) = (phrase.name(), self.map.name_of(thing));
         let question = if name == full {
             format!("Is it the same {name}? \"{said}\" may mean another")
@@ -66,6 +83,13 @@ impl Bench<'_> {
             format!("Is the {name} the {full}? \"{said}\" may mean another")
         };
         Some(Rivalled { span: self.span_of(phrase), thing: thing.clone(), question })
+    }
+
+    /// "Pull the burner out *of the other one*."
+    fn is_off_the_other(&self, at: usize) -> bool {
+        let [lead, article, other, one] = [at - 2, at - 1, at, at + 1].map(|i| self.line.text(i));
+        (article, other, one) == ("the", "other", "one")
+            && matches!(lead, "at" | "from" | "in" | "of" | "off" | "on")
     }
 
     /// The one thing that a bare noun may name, if its own name says more and the line has not said that before.

@@ -5,7 +5,8 @@ mod size;
 mod tolerance;
 mod unit;
 
-use crate::lexicon::{Amount, Lexicon, Token, spoken};
+use super::coin::{self, Noun, noun};
+use crate::lexicon::{Amount, Break, Lexicon, Token, spoken};
 use crate::model::Span;
 use crate::units::{Figure, Measured, Quantity as Kind, Range, Unit};
 use bound::Bound;
@@ -101,6 +102,11 @@ impl Finder<'_> {
         self.tokens.get(i).map_or("", |token| token.raw)
     }
 
+    /// Whether a number that a range might begin with tells a thing apart: it is understood, or stands behind an owner.
+    fn is_label(&self, i: usize) -> bool {
+        self.span(i).0 == self.span(i).1 || is_label_of_owner(self.tokens, i)
+    }
+
     fn span(&self, i: usize) -> Span {
         self.tokens.get(i).map_or(Span(0, 0), |token| token.span)
     }
@@ -116,7 +122,7 @@ impl Finder<'_> {
         if is_other && bound != Bound::None {
             return None;
         }
-        let (first, unit, at) = self.figure(at)?;
+        let (first, unit, at) = self.figure(at).filter(|_| !self.is_label(at))?;
         if is_near && self.text(at) == "of" {
             return None;
         }
@@ -217,4 +223,17 @@ impl Finder<'_> {
             None => "",
         }
     }
+}
+
+/// "Tighten the screws of pump *1* to 12 Nm": a number behind whose they are, before what is set.
+pub(crate) fn is_label_of_owner(tokens: &[Token<'_>], at: usize) -> bool {
+    let text =
+        |back: usize| at.checked_sub(back).and_then(|i| tokens.get(i)).map_or("", |token| &*token.text);
+    let token = |i: usize| tokens.get(i);
+    let owner = [text(1).to_owned()];
+    let is_owner = || noun(&owner) == Noun::Part || coin::is_appliance(&owner);
+    token(at).is_some_and(|number| coin::is_label(number.raw) && number.before == Break::None)
+        && token(at + 1).is_some_and(|next| next.text == "to")
+        && (text(2) == "of" || text(3) == "of")
+        && is_owner()
 }

@@ -14,6 +14,15 @@ impl Finder<'_> {
             }
             ("newton", "meter" | "meters" | "metre" | "metres", _) => Some((Unit::NewtonMetre, 2)),
             ("pound" | "pounds", "per", "square") if at(3) == "inch" => Some((Unit::Psi, 4)),
+            // "3.5 in. w.c.", "3.5 inches of water column."
+            ("in" | "inch" | "inches", "h2o" | "w.c" | "w.g" | "wc" | "wg", _) => {
+                Some((Unit::InchOfWater, 2))
+            }
+            ("inch" | "inches", "of", "water") => {
+                let n = if matches!(at(3), "column" | "gauge") { 4 } else { 3 };
+                Some((Unit::InchOfWater, n))
+            }
+            ("inch" | "inches", "water", "column" | "gauge") => Some((Unit::InchOfWater, 3)),
             ("per", "cent", _) => Some((Unit::PerCent, 2)),
             ("degrees" | "deg", "c" | "celsius" | "centigrade", _) => Some((Unit::Celsius, 2)),
             ("degrees" | "deg", "f" | "fahrenheit", _) => Some((Unit::Fahrenheit, 2)),
@@ -37,6 +46,7 @@ pub(super) fn of_word(raw: &str) -> Option<Unit> {
         "bar" => Unit::Bar,
         "mbar" | "millibar" | "millibars" => Unit::Millibar,
         "psi" => Unit::Psi,
+        "in-wc" | "inh2o" | "inh₂o" | "inwc" | "inwg" => Unit::InchOfWater,
         "kpa" => Unit::Kilopascal,
         "pa" => Unit::Pascal,
         "mm" | "millimetre" | "millimetres" => Unit::Millimetre,

@@ -1,6 +1,7 @@
 //! Figures with units, read from words.
 
 use super::word;
+use crate::capture::is_label_of_owner;
 use crate::lexicon::{Amount, Break, Few, Lexicon, Token, spoken};
 use crate::units::Unit;
 use std::collections::BTreeMap;
@@ -51,6 +52,7 @@ fn stated_at(lexicon: Option<&Lexicon>, tokens: &[Token<'_>], at: usize) -> Opti
     let (first, unit, last) = figure(lexicon, tokens, at)?;
     let is_between = || at.checked_sub(1).is_some_and(|before| word(tokens, before) == "between");
     let behind = match word(tokens, last + 1) {
+        "to" if unit.is_none() && is_label_of_owner(tokens, at) => return None,
         "to" => Some(last + 2),
         "and" if is_between() => Some(last + 2),
         _ if is_dashed(tokens, last + 1) => Some(last + 1),
