@@ -53,38 +53,54 @@ fn end_of_sentence(tokens: &[Token<'_>], from: usize) -> usize {
 }
 
 fn topic(words: &str, tokens: &[Token<'_>], sentence: Range<usize>) -> Option<Topic> {
-    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
-    let is_led = LEADS.contains(&text(sentence.start));
-    let from = sentence.start + usize::from(is_led);
-    let (name, head) = name_of_one(tokens, from..sentence.end)?;
-    if is_led {
-        let goes_on = name.end < sentence.end && !matches!(text(name.end), "and" | "or" | "to");
-        let (behind, end) = (name.end, sentence.end);
-        return (goes_on && !PREPOSITIONS.contains(&text(behind))).then_some(Topic {
-            name,
-            head,
-            behind,
-            end,
-        });
-    }
-    let between = Span(tokens.get(name.end - 1)?.span.1, tokens.get(name.end)?.span.0);
-    let is_colon = name.end == sentence.end && between.of(words).contains(':');
-    // "Boiler 1 - shut the gas cock."
-    let is_dash = name.end < sentence.end && between.of(words).trim().starts_with(['-', '\u{2013}']);
+    let Beginning { name, head, is_led } = beginning(words, tokens, sentence.clone())?;
     let behind = name.end;
-    (is_colon || is_dash).then(|| Topic { name, head, behind, end: end_of_topic(words, tokens, behind) })
+    let end = if is_led { sentence.end } else { end_of_topic(words, tokens, behind) };
+    Some(Topic { name, head, behind, end })
 }
 
-/// Where a sentence begins that has a topic of its own; a heading is said of all before that.
+/// How a sentence begins that has a topic.
+struct Beginning {
+    name: Range<usize>,
+    head: usize,
+    /// "*On* boiler 1", and no heading.
+    is_led: bool,
+}
+
+fn beginning(words: &str, tokens: &[Token<'_>], sentence: Range<usize>) -> Option<Beginning> {
+    let text = |i: usize| tokens.get(i).map_or("", |token| &*token.text);
+    let is_led = LEADS.contains(&text(sentence.start));
+    let (name, head) = name_of_one(tokens, sentence.start + usize::from(is_led)..sentence.end)?;
+    let next = text(name.end);
+    if is_led {
+        let ends = matches!(next, "and" | "or" | "to") || PREPOSITIONS.contains(&next);
+        return (name.end < sentence.end && !ends).then_some(Beginning { name, head, is_led });
+    }
+    // "Boiler 1 - shut the gas cock."
+    let is_dash = || between(words, tokens, name.end).trim().starts_with(['-', '\u{2013}']);
+    let is_heading =
+        if name.end == sentence.end { ends_at_colon(words, tokens, name.end) } else { is_dash() };
+    is_heading.then_some(Beginning { name, head, is_led })
+}
+
+/// What stands in the words before a token, behind the one before it.
+fn between<'w>(words: &'w str, tokens: &[Token<'_>], at: usize) -> &'w str {
+    let end = |i: usize| tokens.get(i).map(|token| token.span);
+    let both = at.checked_sub(1).and_then(end).zip(end(at));
+    both.map_or("", |(last, next)| Span(last.1, next.0).of(words))
+}
+
+fn ends_at_colon(words: &str, tokens: &[Token<'_>], end: usize) -> bool {
+    between(words, tokens, end).contains(':')
+}
+
+/// Where a sentence begins that has a topic or a heading of its own; a heading is said of all before that.
 fn end_of_topic(words: &str, tokens: &[Token<'_>], behind: usize) -> usize {
     let mut at = end_of_sentence(tokens, behind);
     while at < tokens.len() {
         let end = end_of_sentence(tokens, at);
-        let before_colon = tokens.get(end - 1).zip(tokens.get(end));
-        let is_heading =
-            before_colon.is_some_and(|(last, next)| Span(last.span.1, next.span.0).of(words).contains(':'));
-        if is_heading || topic(words, tokens, at..end).is_some() {
-            return at;
+        if ends_at_colon(words, tokens, end) || beginning(words, tokens, at..end).is_some() {
+            break;
         }
         at = end;
     }

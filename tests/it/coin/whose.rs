@@ -148,4 +148,11 @@ pub(super) const TOLD: &[(&str, &str)] = &[
         "Close the heating valve.|Close the two valves before and after the filter.",
         "isolate valve-before-the-filter valve-after-the-filter",
     ),
+    // The third of three.
+    ("Shut the valve of pump 1.|Shut the valve of pump 2.|Shut the valve of pump 3.", "isolate pump-3-valve"),
+    (
+        "Take the cover off pump 1.|Take the cover off pump 2.|Take the cover off pump 3.",
+        "remove pump-3-cover",
+    ),
+    ("Fan 1: undo the plug.|Fan 2: undo the plug.|Fan 3: undo the plug.", "undo fan-3-plug"),
 ];

@@ -7,6 +7,7 @@
 use super::super::mention::{head_of, is_plural, singular};
 use super::super::{Doubt, Here};
 use super::bench::Bench;
+use super::owners::is_one_of_twins;
 use super::phrase::Phrase;
 use super::{Answer, Given, Made, Making, Meaning, Question, worked};
 use crate::lexicon::Amount;
@@ -157,7 +158,12 @@ impl Bench<'_> {
         // "The plugs of the fan, the pump and *the valve motor*" are three, of which two are known when it comes to the last.
         let is_each = !phrase.plural() && is_plural(self.line.text(phrase.head));
         // "The clamp at the elbow, the clamp at the bend and *the clamp at the tee*" as well.
-        let is_placed = self.line.is_one_of_two(phrase, &self.phrases);
+        let owner = self.behind(phrase, &["at", "from", "in", "of", "off", "on"]);
+        // And so is "the valve *of pump 3*", where those of pump 1 and pump 2 are known.
+        let is_placed = self.line.is_one_of_two(phrase, &self.phrases)
+            || owner
+                .as_ref()
+                .is_some_and(|of| is_one_of_twins(of) && of.head_word() != "side" && !phrase.plural());
         let is_one = !phrase.plural() && !is_each;
         is_bare && !is_new && !is_placed && !self.is_another(phrase) && n_known > 1 && (is_one || is_theirs())
     }
