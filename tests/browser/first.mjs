@@ -5,7 +5,7 @@ import { fitsTheWidth, picture } from './looking.mjs';
 import { Procedures, goTo } from './pages/screens.mjs';
 import { Write } from './pages/write.mjs';
 import { soonEqual } from './soon.mjs';
-import { begin, look, visited } from './visit.mjs';
+import { PATIENCE, begin, look, visited } from './visit.mjs';
 
 const EDITOR = /-editor\.wasm$/;
 
@@ -20,7 +20,8 @@ const trouble = (page) => page.getByRole('alert').filter({ hasText: 'The editor 
 
 /** Each try leaves two lines in the log of the browser, the last when it is over; they are left out of what is looked for. */
 async function afterATry(complaints) {
-  for (let n = 0; n < 100 && !complaints.some((line) => /HTTP status code is not ok/.test(line)); n += 1) {
+  const isOver = () => complaints.some((line) => /HTTP status code is not ok/.test(line));
+  for (const end = Date.now() + PATIENCE; Date.now() < end && !isOver(); ) {
     await new Promise((done) => setTimeout(done, 50));
   }
   complaints.length = 0;
