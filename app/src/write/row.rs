@@ -123,6 +123,8 @@ fn OpenWords(
     number: Signal<usize>,
 ) -> impl IntoView {
     let id = StoredValue::new(id);
+    // What is asked about is not left as words yet.
+    let is_asked = Memo::new(move |_| heard.with(|heard| !heard.open.is_empty()));
     view! {
         <WordsField store id=id.get_value() step heard number />
         <LeadingKeys field=Signal::stored(format!("words-{}", id.get_value())) step=Signal::derive(move || Some(number.get())) />
@@ -133,7 +135,7 @@ fn OpenWords(
         <LinkOffer store id=id.get_value() heard />
         <TwoFigures store id=id.get_value() heard />
         <Tokens store id=id.get_value() step />
-        {move || step.get().map(|step| (words_alone(&step), out_lines(&step.actions)))}
+        {move || step.get().map(|step| ((!is_asked.get()).then(|| words_alone(&step)), out_lines(&step.actions)))}
     }
 }
 

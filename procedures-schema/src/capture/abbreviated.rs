@@ -34,8 +34,9 @@ pub(super) fn spelt_out<'w>(words: &str, tokens: Vec<Token<'w>>) -> Vec<Token<'w
 /// "Pump *1's* plug", which is the pump 1 plug.
 fn with_labels_of_owners(mut tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
     for token in &mut tokens {
-        let owner = token.without_possessive().filter(|owner| is_label(owner.raw));
-        *token = owner.unwrap_or_else(|| token.clone());
+        if let Some(owner) = token.without_possessive().filter(|owner| is_label(owner.raw)) {
+            *token = owner;
+        }
     }
     tokens
 }

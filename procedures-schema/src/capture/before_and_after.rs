@@ -3,7 +3,7 @@
 
 use super::coin::{CONDITIONS, ENDS, Noun, PREPOSITIONS, noun, opens};
 use super::mention::{is_plural, singular};
-use crate::lexicon::{Amount, Break, Token, amount};
+use crate::lexicon::{Amount, Break, Lexicon, Token, amount};
 
 /// The tokens with "before" and "after" for other words that say on which side of a part a valve sits, and with each of two
 /// that are said at once.
@@ -109,8 +109,17 @@ fn with_one_on_each_side(tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
     if place.iter().any(|word| matches!(word.as_str(), "job" | "repair" | "service" | "test" | "work")) {
         return tokens;
     }
+    let word = |i: usize| tokens.get(i).cloned();
     let is_own = |i: &usize| is_name(i) && text(*i) != "the" && amount(text(*i)).is_none();
     let named_from = (0..at - 1).rev().take_while(is_own).last().unwrap_or(at - 1);
+    // "*Close* cocks before and after the pump": where no article stands before a name, the verb may.
+    let is_led = |i: usize| {
+        i.checked_sub(1).is_some_and(|i| matches!(text(i), "a" | "its" | "the") || amount(text(i)).is_some())
+    };
+    let may_be_verb =
+        |i: usize| Lexicon::for_language("en").zip(word(i)).is_some_and(|(all, first)| all.may_begin(&first));
+    let has_verb = named_from + 1 < at && !is_led(named_from) && may_be_verb(named_from);
+    let named_from = named_from + usize::from(has_verb);
     let before_name = named_from.checked_sub(1).map_or("", text);
     // "The *two* valves before and after the filter."
     let n_counted = match amount(before_name) {
@@ -119,7 +128,6 @@ fn with_one_on_each_side(tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
         None => 0,
     };
     let (name, place) = (named_from..at, at + 3..end);
-    let word = |i: usize| tokens.get(i).cloned();
     let one = |i: usize| {
         let token = word(i)?;
         Some(if i + 1 == at { token.called(&singular(&token.text)) } else { token })

@@ -56,7 +56,8 @@ impl Reader<'_> {
 
     /// The only thing that is called so, perhaps by more words: "the cock at the tank" of a tank oil cock.
     fn thing_called(&self, name: &ByPlace) -> Option<(ThingKind, Id)> {
-        let mut all = self.map.things().filter(|(_, _, known, _)| name.is_of(&words_of(known)));
+        let is_it = |known: &str| name.may_be_of(known) && name.is_of(&words_of(known));
+        let mut all = self.map.things().filter(|(_, _, known, _)| is_it(known));
         let (kind, id, ..) = all.next().filter(|_| all.next().is_none())?;
         Some((kind, id.clone()))
     }
@@ -72,6 +73,13 @@ struct ByPlace {
 }
 
 impl ByPlace {
+    /// Whether a name ends with a word that begins as its last does: most do not, and need not be cut into words.
+    fn may_be_of(&self, name: &str) -> bool {
+        let last = self.end.last().or(self.own.last()).map_or("", String::as_str);
+        let own = name.rsplit(' ').next().unwrap_or_default();
+        own.get(..last.len()).is_none_or(|begin| begin.eq_ignore_ascii_case(last))
+    }
+
     fn is_of(&self, words: &[String]) -> bool {
         let Some(own) =
             words.strip_prefix(self.begin.as_slice()).and_then(|rest| rest.strip_suffix(self.end.as_slice()))

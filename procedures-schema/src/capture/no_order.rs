@@ -298,7 +298,7 @@ pub(super) fn is_noun(tokens: &[Token<'_>], at: usize) -> bool {
     }
     // "The fan's *plug*", "the pump 1 *plug*".
     let is_owned = before.text.ends_with("'s") && !matches!(&*before.text, "it's" | "let's" | "that's");
-    if BOTH.contains(&&*singular(&token.text)) && (is_owned || is_labelled_thing(tokens, at - 1)) {
+    if (is_owned || is_labelled_thing(tokens, at - 1)) && BOTH.contains(&&*singular(&token.text)) {
         return true;
     }
     // "Two traps *sit* in the return."

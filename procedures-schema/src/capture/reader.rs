@@ -2,7 +2,7 @@
 
 use super::abbreviated::spelt_out;
 use super::clause::{Clause, clauses};
-use super::coin::{self, Noun, Phrased, noun};
+use super::coin::{Phrased, is_label_behind_owner};
 use super::here::Here;
 use super::joined::with_joined;
 use super::leading::stays_words;
@@ -41,6 +41,8 @@ pub(super) struct Reader<'a> {
     pub(super) phrased: Phrased,
     /// Whether commas or stops part the words.
     pub(super) has_breaks: bool,
+    /// Whether something is waited for anywhere in it.
+    has_until: bool,
     /// Whether a noun of the step before stands among its tokens.
     pub(super) takes_up_step_before: bool,
     pub(super) reading: LineReading,
@@ -102,6 +104,7 @@ impl<'a> Reader<'a> {
             quantities(words, &tokens, lexicon, &|i| said.iter().any(|said| said.tokens.contains(&i)));
         let reading = LineReading { quantities, ..LineReading::default() };
         let has_breaks = tokens.iter().any(|token| token.before != Break::None);
+        let has_until = tokens.iter().any(|token| matches!(&*token.text, "till" | "until"));
         let (last, testers, told) = (Vec::new(), Vec::new(), told::stretches(&tokens));
         let mut reader = Self {
             words,
@@ -117,6 +120,7 @@ impl<'a> Reader<'a> {
             told,
             phrased: Phrased::default(),
             has_breaks,
+            has_until,
             takes_up_step_before,
             reading,
         };
@@ -392,7 +396,8 @@ impl<'a> Reader<'a> {
     pub(super) fn mentions_in(&self, clause: &Clause) -> impl Iterator<Item = &Mention> {
         let (from, to) = (clause.from, clause.to);
         // "Ease it open *until the glass is full*" does nothing to the glass.
-        let until = (clause.verb()..to).find(|i| matches!(self.text(*i), "till" | "until"));
+        let is_until = |i: &usize| matches!(self.text(*i), "till" | "until");
+        let until = self.has_until.then(|| (clause.verb()..to).find(is_until)).flatten();
         let ends = |until: usize| {
             let breaks = |i: &usize| self.tokens.get(*i).is_some_and(|token| token.before != Break::None);
             until..(until + 1..to).find(breaks).unwrap_or(to)
@@ -420,12 +425,7 @@ impl<'a> Reader<'a> {
                 break;
             }
             // "Tighten pump *1's* screws."
-            let is_of_name = || {
-                let named = [i.checked_sub(1).map_or("", |before| self.text(before)).to_owned()];
-                coin::is_label(self.written(i))
-                    && self.tokens.get(i).is_some_and(|token| token.before == Break::None)
-                    && (noun(&named) == Noun::Part || coin::is_appliance(&named))
-            };
+            let is_of_name = || is_label_behind_owner(&self.tokens, i);
             // "*Both* the fan lead and the pump lead": each of them is one.
             let is_pair = self.text(i) == "both" && !is_plural(self.text(mention.to - 1));
             if let Some(amount) =

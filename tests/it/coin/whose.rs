@@ -88,6 +88,10 @@ pub(super) const TOLD: &[(&str, &str)] = &[
          |Close the cocks before and after the pump.",
         "isolate cock-before-the-pump cock-after-the-pump",
     ),
+    (
+        "Close the heating valve.|Close cocks before and after the pump.",
+        "isolate cock-before-the-pump cock-after-the-pump",
+    ),
     // What is no list, and what is one.
     ("Throw the old nuts away, grease the threads and put on new nuts.", "discard nuts · fit nuts new"),
     (

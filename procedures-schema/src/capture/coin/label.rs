@@ -7,7 +7,7 @@ use super::nouns::{Noun, noun};
 use super::particles::is_particle;
 use super::phrase_words::{ENDS, PREPOSITIONS};
 use super::wanted::is_appliance;
-use crate::lexicon::Break;
+use crate::lexicon::{Break, Token};
 
 /// What something is turned or moved by.
 const TURNS: &[&str] = &["click", "flat", "notch", "step", "time", "turn"];
@@ -33,7 +33,7 @@ pub(super) fn labels_at(line: &Reader<'_>, clause: &Clause, words: &[usize], at:
         *head = singular(head);
     }
     // "The pump 1 *screws*."
-    let owns = noun(&stem) == Noun::Part || is_appliance(&stem);
+    let owns = may_own(&stem);
     let further: Vec<String> = (at + 1..line.tokens.len())
         .take_while(|i| goes_on(line, clause, *i) || (owns && !ends_a_name(line, clause, *i)))
         .map(|i| line.text(i).to_owned())
@@ -123,6 +123,21 @@ pub(in crate::capture) fn number_behind(noun: &str, word: &str) -> Option<usize>
     const NUMBERS: &[&str] = &["one", "two", "three", "four", "five", "six"];
     let at = NUMBERS.iter().position(|number| *number == word)?;
     is_numbered_place(noun).then_some(at + 1)
+}
+
+/// "Pump *1*": whether a token tells apart what is named right before it.
+pub(in crate::capture) fn is_label_behind_owner(tokens: &[Token<'_>], at: usize) -> bool {
+    let Some(label) = tokens.get(at).filter(|label| label.before == Break::None && is_label(label.raw))
+    else {
+        return false;
+    };
+    let named = at.checked_sub(1).and_then(|i| tokens.get(i));
+    !label.raw.is_empty() && named.is_some_and(|named| may_own(&[named.text.to_string()]))
+}
+
+/// Whether a noun in the singular names a part or an appliance, of which there may be several.
+fn may_own(words: &[String]) -> bool {
+    noun(words) == Noun::Part || is_appliance(words)
 }
 
 fn is_joined(line: &Reader<'_>, at: usize) -> bool {

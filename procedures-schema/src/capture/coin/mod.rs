@@ -46,7 +46,7 @@ pub(super) use circuits::named_kind;
 pub(super) use counted::counted_thread;
 pub(super) use items::PLACES;
 pub(super) use joints::is_joint_each;
-pub(super) use label::{counts, is_code, is_label, is_numbered_place, number_behind};
+pub(super) use label::{counts, is_code, is_label, is_label_behind_owner, is_numbered_place, number_behind};
 pub(super) use nouns::{Noun, count, is_open_end, noun, opens, tells_apart};
 pub(super) use one_more::is_bare_item;
 pub(super) use owners::owner_of_its;

@@ -47,10 +47,14 @@ impl Bench<'_> {
 
     /// "Change the tube *here as well*": the one that is known has been changed already, so another may be meant.
     fn done_elsewhere(&self, clause: &Clause, phrase: &Phrase) -> Option<Rivalled> {
+        let end = self.line.end_of_sentence(clause);
+        let may_say = |i: usize| matches!(self.line.text(i), "here" | "other" | "there" | "too" | "well");
+        if !(phrase.head + 1..end).any(may_say) {
+            return None;
+        }
         let kinds = [ThingKind::Component, ThingKind::Connection, ThingKind::Isolator];
         let known = self.known(phrase, &kinds);
         let [thing] = known.as_slice() else { return None };
-        let end = self.line.end_of_sentence(clause);
         let breaks = |i: &usize| {
             let is_broken = self.line.tokens.get(*i).is_some_and(|token| token.before != Break::None);
             let is_condition = CONDITIONS.contains(&self.line.text(*i));

@@ -5,8 +5,8 @@ mod size;
 mod tolerance;
 mod unit;
 
-use super::coin::{self, Noun, noun};
-use crate::lexicon::{Amount, Break, Lexicon, Token, spoken};
+use super::coin::is_label_behind_owner;
+use crate::lexicon::{Amount, Lexicon, Token, spoken};
 use crate::model::Span;
 use crate::units::{Figure, Measured, Quantity as Kind, Range, Unit};
 use bound::Bound;
@@ -227,13 +227,8 @@ impl Finder<'_> {
 
 /// "Tighten the screws of pump *1* to 12 Nm": a number behind whose they are, before what is set.
 pub(crate) fn is_label_of_owner(tokens: &[Token<'_>], at: usize) -> bool {
-    let text =
-        |back: usize| at.checked_sub(back).and_then(|i| tokens.get(i)).map_or("", |token| &*token.text);
-    let token = |i: usize| tokens.get(i);
-    let owner = [text(1).to_owned()];
-    let is_owner = || noun(&owner) == Noun::Part || coin::is_appliance(&owner);
-    token(at).is_some_and(|number| coin::is_label(number.raw) && number.before == Break::None)
-        && token(at + 1).is_some_and(|next| next.text == "to")
-        && (text(2) == "of" || text(3) == "of")
-        && is_owner()
+    let is =
+        |i: Option<usize>, word: &str| i.and_then(|i| tokens.get(i)).is_some_and(|token| token.text == word);
+    let is_owned = is(at.checked_sub(2), "of") || is(at.checked_sub(3), "of");
+    is_owned && is(Some(at + 1), "to") && is_label_behind_owner(tokens, at)
 }
